@@ -1,0 +1,44 @@
+// CONTRACT. A finding: what the editor, the command line, the page and a review all print.
+import type { Point, Source } from '../court/point.ts';
+import type { PartId, TextPlace } from '../play/play.ts';
+
+export type Severity = 'error' | 'warning' | 'hint';
+
+export interface Finding {
+  /** Stable, words with hyphens: `screen-with-ball`. */
+  readonly code: string;
+  readonly severity: Severity;
+  /** One or two sentences in a coach's words, with the numbers and their units. */
+  readonly message: string;
+  readonly params: Readonly<Record<string, string | number>>;
+  /** Where in the block's text. */
+  readonly place: TextPlace;
+  /** The action, look, step or header it speaks of; absent for a line that could not be read. */
+  readonly part?: PartId;
+  readonly run?: string;
+  /** ms from the call. */
+  readonly moment?: number;
+  readonly spot?: Point;
+  readonly related: readonly { readonly place: TextPlace; readonly message: string }[];
+  /** The rule, paper or practice it rests on. */
+  readonly source?: Source;
+  readonly fixes: readonly Fix[];
+  /** The line just stops: the coach is still typing it. */
+  readonly unfinished?: boolean;
+}
+
+/** A change of the block's text that mends the finding. */
+export interface Fix {
+  readonly title: string;
+  readonly preferred?: boolean;
+  readonly edits: readonly BlockEdit[];
+}
+
+/** Replaces columns `[at, to)` of a line of the block. With `newLine` the text becomes a line of its own before `line`. */
+export interface BlockEdit {
+  readonly line: number;
+  readonly at: number;
+  readonly to: number;
+  readonly text: string;
+  readonly newLine?: boolean;
+}

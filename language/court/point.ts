@@ -1,0 +1,24 @@
+// CONTRACT. A place on the floor and a fact's source: the two things every layer shares.
+
+/**
+ * A place on the floor in metres. The origin is the floor under the centre of the ring; x grows to the right as the
+ * offence faces the basket, y grows towards half court. Committed places are whole millimetres.
+ */
+export interface Point {
+  readonly x: number;
+  readonly y: number;
+}
+
+/** Where a number or a rule comes from, and how we know it. */
+export interface Source {
+  /** For people: rule set, article, paper or "common practice". */
+  readonly text: string;
+  readonly how: 'read' | 'second-hand' | 'computed' | 'from memory' | 'common practice, no source';
+}
+
+export const distance = (a: Point, b: Point): number => Math.hypot(a.x - b.x, a.y - b.y);
+
+/** Rounds a place to whole millimetres, the form in which every place is committed. */
+export const commit = (p: Point): Point => ({ x: roundMm(p.x), y: roundMm(p.y) });
+
+const roundMm = (metres: number): number => Math.round(metres * 1000) / 1000 + 0;

@@ -1,0 +1,15 @@
+// CONTRACT. What reading or scheduling notes as wrong. Lower layers only name it; `checks/` gives it words, severity and fixes.
+import type { PartId } from './play.ts';
+import type { Point } from '../court/point.ts';
+
+/** One thing that cannot be right. `code` is a code of the catalogue in `checks/`; `params` carries its numbers and names. */
+export interface Problem {
+  readonly code: string;
+  readonly part: PartId;
+  readonly params: Readonly<Record<string, string | number>>;
+  readonly related?: readonly PartId[];
+  /** Run-through, moment (ms from the call) and spot, where the problem has them. */
+  readonly run?: string;
+  readonly moment?: number;
+  readonly spot?: Point;
+}
