@@ -2,22 +2,37 @@
 // fresh clone. Afterwards `node` inside npm scripts is the Node 24 of node_modules/.bin. Plain JavaScript for old Nodes.
 import { existsSync, readFileSync } from 'node:fs';
 import { spawnSync } from 'node:child_process';
+import { npm, whyNoDownload } from './npm.mjs';
 
+const oldestNode = 18;
+const runsOn = 24;
 const installed = 'node_modules/.package-lock.json';
-const wanted = () => JSON.parse(readFileSync('package-lock.json', 'utf8')).packages;
-const present = () => JSON.parse(readFileSync(installed, 'utf8')).packages;
+const packages = (file) => JSON.parse(readFileSync(file, 'utf8')).packages;
 
 function upToDate() {
   if (!existsSync(installed)) return false;
-  const have = present();
-  return Object.entries(wanted()).every(([path, { version, optional }]) => path === '' || optional || have[path]?.version === version);
+  const have = packages(installed);
+  return Object.entries(packages('package-lock.json')).every(
+    ([path, { version, optional }]) => path === '' || optional || (have[path] && have[path].version === version),
+  );
 }
 
-if (!upToDate()) {
-  console.log('Installing packages; only the first run (or a changed lock file) does this …');
-  const { status } = spawnSync('npm', ['ci', '--no-audit', '--no-fund', '--loglevel=error'], {
-    stdio: 'inherit',
-    env: { ...process.env, PLAYWRIGHT_SKIP_BROWSER_DOWNLOAD: '1' },
-  });
-  process.exit(status ?? 1);
+function stop(message) {
+  console.error(message);
+  process.exit(1);
 }
+
+const major = (version) => Number(/(\d+)\./.exec(version)?.[1]);
+
+if (major(process.versions.node) < oldestNode)
+  stop(`\n  This is Node ${process.versions.node}; Setwright needs Node ${oldestNode} or newer to start (it then brings its own Node ${runsOn}).\n  Get one from https://nodejs.org and run the same command again.\n`);
+
+if (!upToDate()) {
+  console.log('Installing packages: only the first run, or one after an update, does this (about 170 MB) …');
+  const { status } = npm(['ci'], process.cwd());
+  if (status !== 'done') stop(whyNoDownload(status, 'The packages'));
+}
+
+const scriptsNode = spawnSync('node', ['--version'], { encoding: 'utf8', shell: process.platform === 'win32' }).stdout ?? '';
+if (!(major(scriptsNode) >= runsOn))
+  stop(`\n  Setwright's scripts run on Node ${runsOn}, which comes as a package, but here they would get ${scriptsNode.trim() || 'none'}.\n  Run this through npm (npm start, npm test). If you did: npm skipped the package's install step (ignore-scripts?);\n  "npm rebuild node" runs it.\n`);

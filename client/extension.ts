@@ -1,0 +1,10 @@
+// Entry on the desktop and on a remote machine: the language server is a process of its own.
+import { Uri, type ExtensionContext } from 'vscode';
+import { LanguageClient, TransportKind } from 'vscode-languageclient/node';
+import { activate as start } from './activate.ts';
+
+export const activate = (context: ExtensionContext) =>
+  start(context, ({ extensionUri }, options) => {
+    const module = Uri.joinPath(extensionUri, 'dist/node/server.cjs').fsPath;
+    return new LanguageClient('setwright', 'Setwright', { module, transport: TransportKind.ipc }, options);
+  });

@@ -1,0 +1,93 @@
+// Everything that is shipped, bundled by esbuild into dist/. `node scripts/build.ts [--dev]`; --dev keeps names readable
+// and writes source maps.
+import { chmodSync, mkdirSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { dirname, join, relative } from 'node:path';
+import { build as bundle, type BuildOptions } from 'esbuild';
+import { playerForEsbuild, type PlayerText } from './player-text.ts';
+
+export const root = dirname(import.meta.dirname);
+export const dist = join(root, 'dist');
+
+export interface Built {
+  /** path below the repository, with slashes */
+  readonly file: string;
+  readonly bytes: number;
+}
+
+// VS Code 1.91 (the oldest we run in) brings Node 20 and Chromium 122; a page may be opened in any browser of the last years.
+const node: BuildOptions = { platform: 'node', target: 'node20' };
+const worker: BuildOptions = { platform: 'browser', target: 'chrome122' };
+const page: BuildOptions = { platform: 'browser', target: ['chrome111', 'firefox113', 'safari16.4'] };
+
+// The manifest says `./dist/web/extension.cjs`, and VS Code's web host adds `.js` to any entry. The `.cjs` must be in the
+// manifest all the same: under "type": "module" newer hosts take any other name for an ES module, which they refuse in a
+// worker ("ESM modules are not supported in the web worker extension host"). Read in the host code of 1.91 and 1.139.
+const webExtension = 'dist/web/extension.cjs.js';
+
+// Packages still written as CommonJS call `require`, which an ES module does not have.
+const requireInModule = `import { createRequire as requireFrom } from 'node:module';\nconst require = requireFrom(import.meta.url);`;
+
+function settings(dev: boolean): BuildOptions {
+  return {
+    bundle: true,
+    minify: !dev,
+    sourcemap: dev ? 'linked' : false,
+    absWorkingDir: root,
+    legalComments: 'none',
+    logLevel: 'warning',
+  };
+}
+
+function bundles(dev: boolean, player: PlayerText): readonly BuildOptions[] {
+  const editor: BuildOptions = { format: 'cjs', external: ['vscode'] };
+  return [
+    { ...node, ...editor, entryPoints: ['client/extension.ts'], outfile: 'dist/node/extension.cjs' },
+    { ...worker, ...editor, entryPoints: ['client/extension.web.ts'], outfile: webExtension },
+    { ...node, format: 'cjs', entryPoints: ['server/lsp/node.ts'], outfile: 'dist/node/server.cjs' },
+    { ...worker, format: 'iife', entryPoints: ['server/lsp/worker.ts'], outfile: 'dist/web/server.js' },
+    {
+      ...node,
+      format: 'esm',
+      entryPoints: ['server/cli/main.ts'],
+      outfile: 'dist/node/setwright.mjs',
+      banner: { js: `#!/usr/bin/env node\n${requireInModule}` },
+      plugins: [playerForEsbuild(player)],
+    },
+  ].map((options) => ({ ...settings(dev), ...options }) as BuildOptions);
+}
+
+/** The player's script and style as text, safe to stand inside `<script>` and `<style>`: esbuild escapes their end tags. */
+export async function buildPlayer(dev = false): Promise<PlayerText> {
+  const { outputFiles } = await bundle({
+    ...settings(dev),
+    ...page,
+    format: 'iife',
+    entryPoints: ['client/preview/main.ts'],
+    outfile: 'dist/preview/player.js',
+    sourcemap: dev ? 'inline' : false,
+    write: false,
+  });
+  const text = (end: string) => outputFiles.find(({ path }) => path.endsWith(end))?.text ?? '';
+  return { script: text('.js'), style: text('.css') };
+}
+
+export async function build({ dev = false } = {}): Promise<readonly Built[]> {
+  rmSync(dist, { recursive: true, force: true });
+  const player = await buildPlayer(dev);
+  const preview = join(dist, 'preview');
+  mkdirSync(preview, { recursive: true });
+  writeFileSync(join(preview, 'player.js'), player.script);
+  writeFileSync(join(preview, 'player.css'), player.style);
+
+  const made = bundles(dev, player);
+  await Promise.all(made.map((options) => bundle(options)));
+  chmodSync(join(dist, 'node/setwright.mjs'), 0o755);
+  return [...made.map(({ outfile }) => join(root, outfile!)), join(preview, 'player.js'), join(preview, 'player.css')].map((path) => ({
+    file: relative(root, path).replaceAll('\\', '/'),
+    bytes: statSync(path).size,
+  }));
+}
+
+if (import.meta.main) {
+  for (const { file, bytes } of await build({ dev: process.argv.includes('--dev') })) console.log(`${(bytes / 1000).toFixed(1).padStart(9)} kB  ${file}`);
+}

@@ -1,0 +1,26 @@
+// dist/setwright.vsix: the extension as VS Code installs it. What goes in is listed in .vscodeignore.
+import { spawnSync } from 'node:child_process';
+import { statSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { join } from 'node:path';
+import { build, dist, root } from './build.ts';
+
+export const vsix = join(dist, 'setwright.vsix');
+/** A coach's phone hotspot in a gym: more than this is not "one small file" any more. */
+const mostBytes = 1_500_000;
+
+/** Packs what `build` left in dist/ and returns the size in bytes; throws when vsce refuses or the file is too big. */
+export function pack(): number {
+  const vsce = createRequire(import.meta.url).resolve('@vscode/vsce/vsce');
+  const args = ['package', '--no-dependencies', '--allow-missing-repository', '--skip-license', '-o', vsix];
+  const run = spawnSync(process.execPath, [vsce, ...args], { cwd: root, encoding: 'utf8', stdio: ['ignore', 'pipe', 'pipe'] });
+  if (run.status !== 0) throw new Error(`vsce could not pack the extension:\n${run.stdout}${run.stderr}`);
+  const { size } = statSync(vsix);
+  if (size > mostBytes) throw new Error(`${vsix} has ${size} bytes, more than the ${mostBytes} it may have:\n${run.stdout}`);
+  return size;
+}
+
+if (import.meta.main) {
+  await build();
+  console.log(`dist/setwright.vsix  ${(pack() / 1e6).toFixed(2)} MB (may have ${mostBytes / 1e6} MB)`);
+}
