@@ -1,0 +1,212 @@
+import { createToken, type IToken, type TokenType } from 'chevrotain';
+import { GrammarAST } from 'langium';
+import { SetLineTerminals } from './generated/ast.ts';
+
+/** A token of a line. `image` is the keyword as the grammar spells it; what the coach wrote is `text.slice(startOffset, endOffset + 1)`. */
+export type LineToken = IToken & { endOffset: number };
+
+export interface LexedLine {
+  readonly tokens: LineToken[];
+  /** Columns of `# …`, the mark included. */
+  readonly comment?: { readonly at: number; readonly to: number };
+  /** Column of a quote that is never closed. */
+  readonly openQuote?: number;
+}
+
+export interface LineLexer {
+  readonly definition: { [name: string]: TokenType };
+  /** Names of the keywords that are verbs of a player. */
+  readonly verbs: ReadonlySet<string>;
+  readonly lex: (text: string) => LexedLine;
+}
+
+interface Phrase {
+  readonly next: Map<string, Phrase>;
+  token?: TokenType;
+  /** The keyword's joints as written, so that `5-out` is not read out of `4 and 5 out`. */
+  strict?: boolean;
+}
+
+const ARTICLES = new Set(['the', 'a', 'an', 'his', 'her', 'their']);
+const ATOM = /[\p{L}\p{N}_'’]+/uy;
+const TERMINALS_IN_ORDER = ['SECONDS', 'SPEED', 'LENGTH', 'FORM', 'XPLAYER', 'PLAYER', 'NEGATIVE', 'NUMBER'] as const;
+
+function collectKeywords(node: unknown, into: Set<string>): void {
+  if (typeof node !== 'object' || node === null) return;
+  if ((node as { $type?: string }).$type === 'Keyword') into.add((node as { value: string }).value);
+  for (const [key, value] of Object.entries(node)) {
+    if (key.startsWith('$')) continue;
+    if (Array.isArray(value)) for (const item of value) collectKeywords(item, into);
+    else collectKeywords(value, into);
+  }
+}
+
+/** The atoms of a keyword without its articles: `on the clock` → on, clock. */
+export function keywordAtoms(keyword: string): string[] {
+  return keyword.split(/[ -]+/).filter((atom) => !ARTICLES.has(atom));
+}
+
+/**
+ * The lexer of a line, built from the grammar's own keywords and terminals. It knows no newline.
+ * Blanks, a hyphen and articles inside a phrase may vary: `back-screens`, `back screens`; `on the clock`, `on clock`.
+ */
+export function buildLexer(grammar: GrammarAST.Grammar): LineLexer {
+  const definition: { [name: string]: TokenType } = {};
+  const verbs = new Set<string>();
+  const keywords = new Set<string>();
+  for (const rule of grammar.rules) {
+    if (rule.$type !== 'ParserRule') continue;
+    collectKeywords(rule.definition, keywords);
+    if (rule.name.endsWith('Verb')) collectKeywords(rule.definition, verbs);
+  }
+  const root: Phrase = { next: new Map() };
+  for (const keyword of keywords) {
+    const token = createToken({ name: keyword });
+    definition[keyword] = token;
+    if (!/[\w]/.test(keyword)) continue;
+    let phrase = root;
+    for (const atom of keywordAtoms(keyword)) {
+      let next = phrase.next.get(atom);
+      if (!next) phrase.next.set(atom, (next = { next: new Map() }));
+      phrase = next;
+    }
+    phrase.token = token;
+    phrase.strict = /\d-|-\d/.test(keyword);
+  }
+  for (const rule of grammar.rules) if (rule.$type === 'TerminalRule' && !rule.hidden) definition[rule.name] = createToken({ name: rule.name });
+  const unknown = (definition['UNKNOWN'] = createToken({ name: 'UNKNOWN' }));
+  const subject = definition['SUBJECT']!;
+  const label = definition['LABEL']!;
+  const string = definition['STRING']!;
+  const players = new Set([definition['PLAYER']!, definition['XPLAYER']!]);
+  const measures = TERMINALS_IN_ORDER.map((name) => ({
+    token: definition[name]!,
+    pattern: new RegExp(`(?:${SetLineTerminals[name].source})(?![\\p{L}\\p{N}_]|\\.\\d)`, 'iuy'),
+  }));
+  const closedString = new RegExp(SetLineTerminals.STRING.source, 'uy');
+
+  const atomAt = (text: string, at: number): string | undefined => {
+    ATOM.lastIndex = at;
+    return ATOM.exec(text)?.[0];
+  };
+
+  /** The longest keyword that starts at `at`, or nothing. */
+  function phraseAt(text: string, at: number): { token: TokenType; to: number } | undefined {
+    let phrase = root;
+    let best: { token: TokenType; to: number } | undefined;
+    let position = at;
+    for (;;) {
+      const atom = atomAt(text, position);
+      if (atom === undefined) return best;
+      const lower = atom.toLowerCase();
+      const to = position + atom.length;
+      const next = phrase.next.get(lower);
+      if (!next) {
+        // An article inside a phrase is passed over, one before it is not part of it.
+        if (phrase === root || !ARTICLES.has(lower)) return best;
+      } else {
+        phrase = next;
+        const glued = text[to] === '-' && atomAt(text, to + 1) !== undefined;
+        if (phrase.token && !glued && !(phrase.strict && /\d\s|\s\d/.test(text.slice(at, to).replace(/out\s+\d|out\s*-?\s*(?=\d)/i, 'out')) && !text.slice(at, to).includes('-')))
+          best = { token: phrase.token, to };
+      }
+      const joint = /[ \t]+|-/y;
+      joint.lastIndex = to;
+      const gap = joint.exec(text)?.[0];
+      if (gap === undefined) return best;
+      position = to + gap.length;
+    }
+  }
+
+  function lex(text: string): LexedLine {
+    const tokens: LineToken[] = [];
+    let at = 0;
+    let openQuote: number | undefined;
+    const add = (tokenType: TokenType, image: string, from: number, to: number): void => {
+      tokens.push({
+        image, tokenType, tokenTypeIdx: tokenType.tokenTypeIdx!, startOffset: from, endOffset: to - 1,
+        startLine: 1, endLine: 1, startColumn: from + 1, endColumn: to,
+      });
+      at = to;
+    };
+    while (at < text.length) {
+      const char = text[at]!;
+      if (/\s/.test(char)) {
+        at++;
+        continue;
+      }
+      if (char === '#') return { tokens: retagged(tokens), comment: { at, to: text.length }, ...(openQuote === undefined ? {} : { openQuote }) };
+      if (char === '"' || char === '“' || char === '”') {
+        closedString.lastIndex = at;
+        const quoted = closedString.exec(text)?.[0];
+        if (quoted !== undefined) {
+          add(string, quoted, at, at + quoted.length);
+          continue;
+        }
+        openQuote = at;
+        add(unknown, text.slice(at), at, text.trimEnd().length);
+        continue;
+      }
+      const opener = tokens[0]?.image;
+      if (opener === 'tags' || opener === 'allow') {
+        const words = /[^\s,"“”#][^,"“”#]*/y;
+        words.lastIndex = at;
+        const written = words.exec(text)?.[0].trimEnd();
+        if (written !== undefined) {
+          add(label, written.toLowerCase().replace(/\s+/g, '-'), at, at + written.length);
+          continue;
+        }
+      }
+      const phrase = phraseAt(text, at);
+      if (phrase) {
+        add(phrase.token, phrase.token.name, at, phrase.to);
+        continue;
+      }
+      const measure = measures.find(({ pattern }) => {
+        pattern.lastIndex = at;
+        return pattern.test(text);
+      });
+      if (measure) {
+        add(measure.token, text.slice(at, measure.pattern.lastIndex).toLowerCase(), at, measure.pattern.lastIndex);
+        continue;
+      }
+      const atom = atomAt(text, at);
+      if (atom !== undefined) {
+        if (ARTICLES.has(atom.toLowerCase())) at += atom.length;
+        else add(unknown, atom, at, wordEnd(text, at + atom.length));
+        continue;
+      }
+      // A full stop closes a sentence, as coaches write them.
+      if (/[.;!]/.test(char) && text.slice(at + 1).trim() === '') return { tokens: retagged(tokens) };
+      const sign = definition[char];
+      const width = text.codePointAt(at)! > 0xffff ? 2 : 1;
+      add(sign ?? unknown, text.slice(at, at + width), at, at + width);
+    }
+    return { tokens: retagged(tokens), ...(openQuote === undefined ? {} : { openQuote }) };
+  }
+
+  /** A misspelt word with hyphens is one word: `back-sreens`. */
+  function wordEnd(text: string, end: number): number {
+    let to = end;
+    while (text[to] === '-') {
+      const more = atomAt(text, to + 1);
+      if (more === undefined) break;
+      to += 1 + more.length;
+    }
+    return to;
+  }
+
+  /** A player directly before a verb is that verb's subject. In `must have 3 passes` the word is a noun. */
+  function retagged(tokens: LineToken[]): LineToken[] {
+    if (tokens[0]?.image === 'must') return tokens;
+    for (let i = 1; i < tokens.length; i++) {
+      const before = tokens[i - 1]!;
+      if (!verbs.has(tokens[i]!.tokenType.name) || !players.has(before.tokenType)) continue;
+      before.tokenType = subject;
+      before.tokenTypeIdx = subject.tokenTypeIdx!;
+    }
+    return tokens;
+  }
+
+  return { definition, verbs, lex };
+}

@@ -1,0 +1,73 @@
+import { createLangiumParser, type LangiumCoreServices, type LangiumParser } from 'langium';
+import { reflection } from './generated/ast.ts';
+import { buildLexer, type LexedLine, type LineLexer } from './lexer.ts';
+import { loadGrammar } from './load-grammar.ts';
+import { toPlain } from './plain.ts';
+import { SpanBuilder } from './span-builder.ts';
+import type { LineTree } from './tree.ts';
+
+export interface LineParser {
+  readonly lexer: LineLexer;
+  /** The tree of the tokens up to the first that does not fit, and whether all of them fitted. */
+  readonly parse: (lexed: LexedLine) => { readonly tree?: LineTree; readonly whole: boolean };
+}
+
+const valueConverter = {
+  convert(input: string, node: { grammarSource?: unknown }): unknown {
+    const source = node.grammarSource as { $type?: string; rule?: { ref?: { name: string; dataType?: string; type?: { name?: string } } } } | undefined;
+    if (source?.$type !== 'RuleCall') return input;
+    const rule = source.rule!.ref!;
+    if (rule.name === 'STRING') return input.slice(1, -1);
+    return rule.dataType === 'number' || rule.type?.name === 'number' ? Number(input) : input;
+  },
+};
+
+/**
+ * Langium's parser over the grammar of a line, wired by hand: no documents, no linker, no protocol libraries.
+ * Recovery is off: on a single line it saves nothing, and the tree before the fault is kept without it.
+ */
+export function buildParser(grammar = loadGrammar()): LineParser {
+  const lexer = buildLexer(grammar);
+  let lexed: LexedLine = { tokens: [] };
+  const services = {
+    Grammar: grammar,
+    LanguageMetaData: { mode: 'production', languageId: 'setwright', fileExtensions: ['.play'], caseInsensitive: true },
+    shared: { AstReflection: reflection, profilers: {} },
+    references: { Linker: {} },
+    parser: {
+      ParserConfig: { recoveryEnabled: false },
+      ValueConverter: valueConverter,
+      ParserErrorMessageProvider: { buildMismatchTokenMessage: noMessage, buildNotAllInputParsedMessage: noMessage, buildNoViableAltMessage: noMessage, buildEarlyExitMessage: noMessage },
+      Lexer: { definition: lexer.definition, tokenize: () => ({ tokens: lexed.tokens, errors: [], hidden: [] }) },
+    },
+  };
+  let parser: LangiumParser | undefined;
+  return {
+    lexer,
+    parse(next) {
+      lexed = next;
+      parser ??= createParser(services);
+      const result = parser.parse('');
+      const value = result.value as unknown as { [property: string]: unknown };
+      if (!next.tokens.length || value['$type'] === 'Line') return { whole: false };
+      return { tree: toPlain(value) as unknown as LineTree, whole: result.parserErrors.length === 0 };
+    },
+  };
+}
+
+function createParser(services: unknown): LangiumParser {
+  const parser = createLangiumParser(services as LangiumCoreServices);
+  (parser as unknown as { nodeBuilder: SpanBuilder }).nodeBuilder = new SpanBuilder();
+  return parser;
+}
+
+// The words of an error come from messages.ts.
+function noMessage(): string {
+  return '';
+}
+
+let shared: LineParser | undefined;
+/** The parser, built at the first line. */
+export function lineParser(): LineParser {
+  return (shared ??= buildParser());
+}

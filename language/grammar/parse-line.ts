@@ -1,0 +1,75 @@
+import { lineParser } from './line-parser.ts';
+import type { LexedLine } from './lexer.ts';
+import type { Columns, LineTree } from './tree.ts';
+
+export type BlockKind = 'play' | 'step' | 'alignment' | 'roster' | 'book';
+
+export interface LineEdit extends Columns {
+  readonly text: string;
+}
+
+export interface LineFix {
+  /** What the fix does, as a button would say it. */
+  readonly title: string;
+  readonly edits: readonly LineEdit[];
+}
+
+export interface LineFault extends Columns {
+  readonly code: string;
+  readonly message: string;
+  readonly params: Readonly<Record<string, string | number>>;
+  readonly fixes: readonly LineFix[];
+  /** The line just stops: it is probably still being typed. */
+  readonly unfinished: boolean;
+}
+
+export interface LineWarning extends Columns {
+  readonly code: string;
+  readonly message: string;
+  readonly fixes: readonly LineFix[];
+}
+
+/** CONTRACT. A line read by itself. Blank lines and lines that hold only a comment have neither tree nor fault. */
+export interface ParsedLine {
+  readonly text: string;
+  /** What could be read. With a fault: what stands before it, if anything. */
+  readonly tree?: LineTree;
+  /** The block that the first word opens, even if the rest is broken. */
+  readonly opens?: BlockKind;
+  /** The quoted name behind that word, if one can be read. */
+  readonly openName?: string;
+  readonly fault?: LineFault;
+  readonly warnings: readonly LineWarning[];
+  /** Columns of `# …`. */
+  readonly comment?: Columns;
+}
+
+/** Longer lines are not read: no line of a play needs a tenth of it. */
+export const LONGEST_LINE = 2000;
+
+const OPENERS = new Set<string>(['play', 'step', 'alignment', 'roster', 'book'] satisfies BlockKind[]);
+
+function opening(lexed: LexedLine): { opens?: BlockKind; openName?: string } {
+  const word = lexed.tokens[0]?.tokenType.name;
+  if (word === undefined || !OPENERS.has(word)) return {};
+  const second = lexed.tokens[1];
+  return { opens: word as BlockKind, ...(second?.tokenType.name === 'STRING' ? { openName: second.image.slice(1, -1) } : {}) };
+}
+
+/** Reads one line. Pure; never throws; bounded time for any text. Cut the text at newlines first. */
+export function parseLine(text: string): ParsedLine {
+  const parser = lineParser();
+  const tooLong = text.length > LONGEST_LINE;
+  const lexed = parser.lexer.lex(tooLong ? text.slice(0, 200) : text);
+  const opened = opening(lexed);
+  if (tooLong) {
+    const message = `This line has ${text.length} characters. Lines longer than ${LONGEST_LINE} are not read: put each action on its own line.`;
+    return { text, ...opened, warnings: [], fault: { code: 'line-too-long', at: 0, to: text.length, message, params: { length: text.length, limit: LONGEST_LINE }, fixes: [], unfinished: false } };
+  }
+  const comment = lexed.comment ? { comment: lexed.comment } : {};
+  if (lexed.tokens.length === 0) return { text, warnings: [], ...comment };
+  const { tree, whole } = parser.parse(lexed);
+  const read = { text, ...(tree ? { tree } : {}), ...opened, warnings: [], ...comment };
+  if (whole) return read;
+  return { ...read, fault: { code: 'line-not-read', at: 0, to: text.trimEnd().length, message: 'I cannot read this line.', params: {}, fixes: [], unfinished: false } };
+}

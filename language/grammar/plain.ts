@@ -1,0 +1,92 @@
+import type { SpanNode } from './span-builder.ts';
+import type { LengthUnit, TreeNode } from './tree.ts';
+
+type Node = { [property: string]: unknown };
+
+const METRES: Record<LengthUnit, number> = { m: 1, cm: 0.01, ft: 0.3048, in: 0.0254 };
+const PLACE_SYNONYMS: Record<string, string> = {
+  basket: 'rim', 'low post': 'block', 'top of the key': 'top',
+};
+const PLURAL_PLACES: Record<string, string> = {
+  blocks: 'block', 'low posts': 'block', 'mid-posts': 'mid-post', elbows: 'elbow', 'high posts': 'high post', slots: 'slot', wings: 'wing', corners: 'corner',
+  'short corners': 'short corner', 'dunker spots': 'dunker spot', hashes: 'hash',
+};
+const SHOT_SYNONYMS: Record<string, string> = { 'lay-up': 'layup', 'jump shot': 'jumper', 'three-pointer': 'three', 'hook shot': 'hook' };
+const COUNTABLES: Record<string, string> = {
+  passes: 'pass', screens: 'screen', 'ball-screens': 'ball-screen', cuts: 'cut', dribbles: 'dribble', drives: 'drive', 'hand-offs': 'hand-off', reversals: 'reversal', looks: 'look',
+};
+const PASS_SYNONYMS: Record<string, string> = { 'skip-pass': 'skip' };
+
+function lengthOf(text: string): { value: number; unit: LengthUnit; metres: number } {
+  const [, digits, word] = /^([\d.]+)\s*(.*)$/.exec(text) ?? [];
+  const value = Number(digits);
+  const unit: LengthUnit = /^f/.test(word!) ? 'ft' : /^in/.test(word!) ? 'in' : /^c/.test(word!) ? 'cm' : 'm';
+  return { value, unit, metres: value * METRES[unit] };
+}
+
+/** Nodes whose data differ from what the parser gives: measures in metres and seconds, players by number, one name for a place. */
+const reshape: { [type: string]: (node: Node, out: Node) => void } = {
+  Player(node, out) {
+    const number = node['number'] as string | undefined;
+    out['defence'] = number !== undefined && /^x/i.test(number);
+    if (number !== undefined) out['number'] = Number(number.replace(/^x/i, ''));
+  },
+  Seconds(node, out) {
+    const seconds = Number.parseFloat((node['text'] as string | undefined) ?? '0');
+    Object.assign(out, { value: seconds, unit: 's', seconds });
+    delete out['text'];
+  },
+  Length(node, out) {
+    Object.assign(out, lengthOf((node['text'] as string | undefined) ?? '0 m'));
+    delete out['text'];
+  },
+  ClockTime(node, out) {
+    out['seconds'] = node['count'] ?? Number.parseFloat((node['seconds'] as string | undefined) ?? '0');
+    delete out['count'];
+  },
+  Speed(node, out) {
+    out['speed'] = lengthOf(((node['speed'] as string | undefined) ?? '0 m').replace(/\/s$/, '')).metres;
+  },
+  Place(node, out) {
+    const name = node['name'] as string | undefined;
+    if (name === undefined) {
+      out['each'] = false;
+      return;
+    }
+    out['each'] = name in PLURAL_PLACES;
+    out['name'] = PLURAL_PLACES[name] ?? PLACE_SYNONYMS[name] ?? name;
+  },
+  ShotKinds(node, out) {
+    out['kinds'] = ((node['kinds'] as string[] | undefined) ?? []).map((kind) => SHOT_SYNONYMS[kind] ?? kind);
+  },
+  Shot(node, out) {
+    out['kinds'] = ((node['kinds'] as string[] | undefined) ?? []).map((kind) => SHOT_SYNONYMS[kind] ?? kind);
+  },
+  PassKind(node, out) {
+    const kind = node['kind'] as string | undefined;
+    if (kind !== undefined) out['kind'] = PASS_SYNONYMS[kind] ?? kind;
+  },
+  Amount(node, out) {
+    const what = node['what'] as string | undefined;
+    if (what !== undefined) out['what'] = COUNTABLES[what] ?? what;
+  },
+};
+
+/** Copies a node of the parser into plain data, without containers. */
+export function toPlain(node: Node): TreeNode {
+  const source = node['$cstNode'] as SpanNode;
+  const out: Node = { $type: node['$type'], at: Math.max(source.at, 0), to: Math.max(source.to, 0) };
+  for (const key in node) {
+    if (key.charCodeAt(0) === 36) continue;
+    out[key] = plainValue(node[key]);
+  }
+  reshape[node['$type'] as string]?.(node, out);
+  out['spans'] = source.spans;
+  return out as unknown as TreeNode;
+}
+
+function plainValue(value: unknown): unknown {
+  if (Array.isArray(value)) return value.map(plainValue);
+  if (typeof value === 'object' && value !== null) return toPlain(value as Node);
+  return value;
+}
