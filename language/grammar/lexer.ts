@@ -70,6 +70,7 @@ export function buildLexer(grammar: GrammarAST.Grammar): LineLexer {
       if (!next) phrase.next.set(atom, (next = { next: new Map() }));
       phrase = next;
     }
+    if (phrase.token) throw new Error(`the keywords "${phrase.token.name}" and "${keyword}" are the same words`);
     phrase.token = token;
     phrase.strict = /\d-|-\d/.test(keyword);
   }

@@ -21,7 +21,7 @@
  * | `from 1 top, 2 and 3 blocks` | From { changes: Placing[] }, no base |
  * | `ball with 1`, `against 2-2-1 press`, `leave 4 seconds after a miss` | BallWith { player }, Against { man, formation?, press }, Leave { time } |
  * | `call with 22 to 26 on the clock, shot clock 24` | Call { low?, time, shotClock? }, each a ClockTime { seconds: number } |
- * | `shot within 16 seconds of the start` | ShotWindow { within?, from?, early?, late?, clock?, beforeHorn } |
+ * | `shot within 16 seconds of the start` | ShotWindow { within?, from?: start|call, early?, late?, clock?, beforeHorn } |
  * | `situation sideline throw-in, down 1` | Situation { parts: (Circumstance { what } · Score { how, by } · Remark { text })[] } |
  * | `already set`, `clock at 3 seconds`, `inbound within 5 seconds` | AlreadySet, ClockAt { time: ClockTime }, InboundWithin { time } |
  * | `look 3 "pull-up" as he comes off 4: jumper or three` | Look { players[], label?, pins: (OnMove { move } · LookTime { about, time, from } · At · Trigger)[], tail: (ShotKinds { kinds[] } · PassKind { kind, passer? } · TailClause { subject?, action } · OnMiss { groups })[] } |

@@ -444,6 +444,7 @@ export type SetLineKeywordNames =
     | "stagger-screen"
     | "stagger-screens"
     | "staggers"
+    | "start"
     | "stay"
     | "stay home"
     | "stays"
@@ -464,8 +465,6 @@ export type SetLineKeywordNames =
     | "tags"
     | "take"
     | "takes"
-    | "the call"
-    | "the start"
     | "them"
     | "then"
     | "they"
@@ -2487,7 +2486,7 @@ export interface ShotWindow extends langium.AstNode {
     beforeHorn: boolean;
     clock?: 'on the clock' | 'on the shot clock';
     early?: ClockTime;
-    from?: 'the call' | 'the start';
+    from?: 'call' | 'start';
     late?: ClockTime;
     within?: Seconds;
 }
