@@ -1,5 +1,7 @@
 import type { Source } from './point.ts';
 
+export type { Source };
+
 /**
  * How a number is known (`Source` is the shared contract). Every constant of the rules, of the court and of the legs carries one, so that a message can cite it.
  *
