@@ -11,11 +11,12 @@ const PLURAL_PLACES: Record<string, string> = {
   blocks: 'block', 'low posts': 'block', 'mid-posts': 'mid-post', elbows: 'elbow', 'high posts': 'high post', slots: 'slot', wings: 'wing', corners: 'corner',
   'short corners': 'short corner', 'dunker spots': 'dunker spot', hashes: 'hash',
 };
-const SHOT_SYNONYMS: Record<string, string> = { 'lay-up': 'layup', 'jump shot': 'jumper', 'three-pointer': 'three', 'hook shot': 'hook' };
+const SHOT_SYNONYMS: Record<string, string> = { 'tip in': 'tip-in', 'lay-up': 'layup', 'jump shot': 'jumper', 'three-pointer': 'three', 'hook shot': 'hook' };
 const COUNTABLES: Record<string, string> = {
-  passes: 'pass', screens: 'screen', 'ball-screens': 'ball-screen', cuts: 'cut', dribbles: 'dribble', drives: 'drive', 'hand-offs': 'hand-off', reversals: 'reversal', looks: 'look',
+  passes: 'pass', screens: 'screen', 'ball-screens': 'ball-screen', cuts: 'cut', dribbles: 'dribble', drives: 'drive', 'hand-offs': 'hand-off', 'hand off': 'hand-off', reversals: 'reversal', looks: 'look',
 };
-const PASS_SYNONYMS: Record<string, string> = { 'skip-pass': 'skip' };
+const MOVE_NOUNS: Record<string, string> = { 'post up': 'post-up', 'hand off': 'hand-off' };
+const PASS_SYNONYMS: Record<string, string> = { 'hand off': 'hand-off', 'kick out': 'kick-out', 'skip-pass': 'skip' };
 
 function lengthOf(text: string): { value: number; unit: LengthUnit; metres: number } {
   const [, digits, word] = /^([\d.]+)\s*(.*)$/.exec(text) ?? [];
@@ -61,6 +62,10 @@ const reshape: { [type: string]: (node: Node, out: Node) => void } = {
   },
   Shot(node, out) {
     out['kinds'] = ((node['kinds'] as string[] | undefined) ?? []).map((kind) => SHOT_SYNONYMS[kind] ?? kind);
+  },
+  OnMove(node, out) {
+    const move = node['move'] as string | undefined;
+    if (move !== undefined) out['move'] = MOVE_NOUNS[move] ?? move;
   },
   PassKind(node, out) {
     const kind = node['kind'] as string | undefined;

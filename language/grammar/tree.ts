@@ -43,7 +43,7 @@
  *   Dribble { verb, parts: To · Via · Off · Heading · DribbleAt { player } · Past · Through }
  *   Pass { verb, parts: PassTo { player } · PassAlong { way } · PassStyle { style } · PassBall · Early · At }, HandOff { verb, parts: PassTo · At · PassBall }
  *   Screen { verb, parts: For { players } · On { player } · ScreenWay { way } · At }
- *   Shot { verb, kinds[], from?, at? }, Hold { verb, parts: At · PassBall · HoldFor { time } · With }, ThrowIn { verb, parts: PassTo · FromSpot { spot } · At · PassAlong · PassBall · Early }
+ *   Shot { verb, kinds[], from?: Spot }, Hold { verb, parts: At · PassBall · HoldFor { time } · With }, ThrowIn { verb, parts: PassTo · FromSpot { spot } · At · PassAlong · PassBall · Early }
  *   Defend { verb, parts: DefendTo { player?, spots } · With · Guarded { player } · At · Off · Heading }
  *   SameAgain { parts: For · To · Off }: `then for 2`, the verb before once more (only in a Link with `then`)
  * To { how, ball, spots, either, player? }: spots joined by `or` are choices (`either`), by `and` one for each subject; a player only in SameAgain (`1 passes to 2, then to 3`). Off { double, then, players }. At { how, spots, apart? }.
@@ -126,7 +126,37 @@ export interface CountableNode extends TreeNode {
   readonly what: 'pass' | 'screen' | 'ball-screen' | 'cut' | 'dribble' | 'drive' | 'hand-off' | 'reversal' | 'look';
 }
 
+type ShotKind = 'layup' | 'dunk' | 'jumper' | 'three' | 'hook' | 'tip-in';
+
+export interface ShotKindsNode extends TreeNode {
+  readonly $type: 'ShotKinds';
+  /** Joined by `or`: whichever is there. */
+  readonly kinds: readonly ShotKind[];
+}
+
+export interface ShotNode extends TreeNode {
+  readonly $type: 'Shot';
+  readonly verb: ast.ShotVerb;
+  readonly kinds: readonly ShotKind[];
+  readonly from?: Plain<ast.Spot>;
+}
+
+export interface PassKindNode extends TreeNode {
+  readonly $type: 'PassKind';
+  readonly kind: Exclude<ast.PassKindName, 'skip-pass' | 'hand off' | 'kick out'> | 'hand-off' | 'kick-out';
+  readonly passer?: PlayerNode;
+}
+
+export interface OnMoveNode extends TreeNode {
+  readonly $type: 'OnMove';
+  readonly move: Exclude<ast.OnMove['move'], 'post up' | 'hand off'> | 'post-up' | 'hand-off';
+}
+
 interface Reshaped {
+  ShotKinds: ShotKindsNode;
+  Shot: ShotNode;
+  PassKind: PassKindNode;
+  OnMove: OnMoveNode;
   Player: PlayerNode;
   Seconds: SecondsNode;
   Length: LengthNode;

@@ -224,7 +224,6 @@ export type SetLineKeywordNames =
     | "hand"
     | "hand back"
     | "hand off"
-    | "hand-off"
     | "hand-offs"
     | "hands"
     | "hands back"
@@ -278,7 +277,6 @@ export type SetLineKeywordNames =
     | "keep their dribble"
     | "keeps his dribble"
     | "kick out"
-    | "kick-out"
     | "kicks out"
     | "l-cut"
     | "l-cuts"
@@ -367,7 +365,6 @@ export type SetLineKeywordNames =
     | "pop"
     | "pops"
     | "post up"
-    | "post-up"
     | "posts up"
     | "press"
     | "pro"
@@ -474,7 +471,6 @@ export type SetLineKeywordNames =
     | "through to"
     | "throw"
     | "throw in"
-    | "throw-in"
     | "throws"
     | "throws in"
     | "tied"
@@ -482,7 +478,6 @@ export type SetLineKeywordNames =
     | "times"
     | "tip"
     | "tip in"
-    | "tip-in"
     | "tips"
     | "tips in"
     | "to"
@@ -932,10 +927,10 @@ export function isCount(item: unknown): item is Count {
     return typeof item === 'number';
 }
 
-export type Countable = 'ball-screen' | 'ball-screens' | 'cut' | 'cuts' | 'dribble' | 'dribbles' | 'drive' | 'drives' | 'hand-off' | 'hand-offs' | 'look' | 'looks' | 'pass' | 'passes' | 'reversal' | 'reversals' | 'screen' | 'screens';
+export type Countable = 'ball-screen' | 'ball-screens' | 'cut' | 'cuts' | 'dribble' | 'dribbles' | 'drive' | 'drives' | 'hand off' | 'hand-offs' | 'look' | 'looks' | 'pass' | 'passes' | 'reversal' | 'reversals' | 'screen' | 'screens';
 
 export function isCountable(item: unknown): item is Countable {
-    return item === 'passes' || item === 'pass' || item === 'screens' || item === 'screen' || item === 'ball-screens' || item === 'ball-screen' || item === 'cuts' || item === 'cut' || item === 'dribbles' || item === 'dribble' || item === 'drives' || item === 'drive' || item === 'hand-offs' || item === 'hand-off' || item === 'reversals' || item === 'reversal' || item === 'looks' || item === 'look';
+    return item === 'passes' || item === 'pass' || item === 'screens' || item === 'screen' || item === 'ball-screens' || item === 'ball-screen' || item === 'cuts' || item === 'cut' || item === 'dribbles' || item === 'dribble' || item === 'drives' || item === 'drive' || item === 'hand-offs' || item === 'hand off' || item === 'reversals' || item === 'reversal' || item === 'looks' || item === 'look';
 }
 
 export interface Crash extends langium.AstNode {
@@ -1730,7 +1725,7 @@ export function isOnMiss(item: unknown): item is OnMiss {
 export interface OnMove extends langium.AstNode {
     readonly $container: Look;
     readonly $type: 'OnMove';
-    move: 'catch' | 'curl' | 'cut' | 'dive' | 'drive' | 'fade' | 'flash' | 'hand-off' | 'lob' | 'pop' | 'post-up' | 'roll' | 'seal' | 'skip' | 'slip';
+    move: 'catch' | 'curl' | 'cut' | 'dive' | 'drive' | 'fade' | 'flash' | 'hand off' | 'lob' | 'pop' | 'post up' | 'roll' | 'seal' | 'skip' | 'slip';
 }
 
 export const OnMove = {
@@ -1903,10 +1898,10 @@ export function isPassKind(item: unknown): item is PassKind {
     return reflection.isInstance(item, PassKind.$type);
 }
 
-export type PassKindName = 'baseball-pass' | 'bounce-pass' | 'chest-pass' | 'hand-off' | 'kick-out' | 'lob' | 'overhead-pass' | 'pass' | 'skip' | 'skip-pass' | 'tip';
+export type PassKindName = 'baseball-pass' | 'bounce-pass' | 'chest-pass' | 'hand off' | 'kick out' | 'lob' | 'overhead-pass' | 'pass' | 'skip' | 'skip-pass' | 'tip';
 
 export function isPassKindName(item: unknown): item is PassKindName {
-    return item === 'pass' || item === 'bounce-pass' || item === 'lob' || item === 'skip' || item === 'skip-pass' || item === 'overhead-pass' || item === 'baseball-pass' || item === 'chest-pass' || item === 'hand-off' || item === 'kick-out' || item === 'tip';
+    return item === 'pass' || item === 'bounce-pass' || item === 'lob' || item === 'skip' || item === 'skip-pass' || item === 'overhead-pass' || item === 'baseball-pass' || item === 'chest-pass' || item === 'hand off' || item === 'kick out' || item === 'tip';
 }
 
 export type PassPart = At | Early | PassAlong | PassBall | PassStyle | PassTo;
@@ -2436,7 +2431,6 @@ export function isSetting(item: unknown): item is Setting {
 export interface Shot extends langium.AstNode {
     readonly $container: Clause | DefenceDoes | PlayerEvent | TailClause;
     readonly $type: 'Shot';
-    at?: Spot;
     from?: Spot;
     kinds: Array<ShotKindName>;
     verb: ShotVerb;
@@ -2444,7 +2438,6 @@ export interface Shot extends langium.AstNode {
 
 export const Shot = {
     $type: 'Shot',
-    at: 'at',
     from: 'from',
     kinds: 'kinds',
     verb: 'verb'
@@ -2454,10 +2447,10 @@ export function isShot(item: unknown): item is Shot {
     return reflection.isInstance(item, Shot.$type);
 }
 
-export type ShotKindName = 'dunk' | 'hook shot' | 'hook' | 'jump shot' | 'jumper' | 'lay-up' | 'layup' | 'three' | 'three-pointer' | 'tip-in';
+export type ShotKindName = 'dunk' | 'hook shot' | 'hook' | 'jump shot' | 'jumper' | 'lay-up' | 'layup' | 'three' | 'three-pointer' | 'tip in';
 
 export function isShotKindName(item: unknown): item is ShotKindName {
-    return item === 'layup' || item === 'lay-up' || item === 'dunk' || item === 'jumper' || item === 'jump shot' || item === 'three' || item === 'three-pointer' || item === 'hook' || item === 'hook shot' || item === 'tip-in';
+    return item === 'layup' || item === 'lay-up' || item === 'dunk' || item === 'jumper' || item === 'jump shot' || item === 'three' || item === 'three-pointer' || item === 'hook' || item === 'hook shot' || item === 'tip in';
 }
 
 export interface ShotKinds extends langium.AstNode {
@@ -4401,10 +4394,6 @@ export class SetLineAstReflection extends langium.AbstractAstReflection {
         Shot: {
             name: Shot.$type,
             properties: {
-                at: {
-                    name: Shot.at,
-                    optional: true
-                },
                 from: {
                     name: Shot.from,
                     optional: true
