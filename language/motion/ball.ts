@@ -12,7 +12,8 @@ const shortestFlight = 0.05;
 /** The numbers of this file that are not a level's, each with its source. */
 export const ballFacts = {
   launchAngle: { value: (50 * Math.PI) / 180, source: commonPractice('common practice: a shot leaves the hand at about 50 degrees; the best free throw near 52 (Tran and Silverberg 2008, press account)') },
-  climbRoom: { value: (20 * Math.PI) / 180, source: commonPractice('common practice: near the ring a shot leaves at least 20 degrees above the straight line to it') },
+  flatter: { value: (4 * Math.PI) / 180, source: commonPractice('common practice: near the ring a jump shot rises to 4 degrees under the angle of least force, which meets 50 degrees at about 3 m') },
+  nearest: { value: 0.3, source: commonPractice('common practice: from under the ring the ball is put up an arm aside') },
   dragPerMetre: { value: 0.0041, source: computed('flights with and without drag (Cd 0.47) of 3.0 to 7.24 m, release 2.3 m, 50 degrees: longer by 0.41 % a metre') },
   bounceShare: { value: 2 / 3, source: secondHand('coaching pages: a bounce pass meets the floor about two thirds of the way') },
   dunkSeconds: { value: 0.1, source: commonPractice('common practice: a dunk or a tap is through at once') },
@@ -72,7 +73,7 @@ function passHeights(kind: PassKind, level: Level): { readonly from: number; rea
   return { from: grown.chest * scale, to: grown.chest * scale };
 }
 
-/** Height of the hand above a jump shot's release, by kind; common practice, no source. */
+/** Metres of the hand above a jump shot's release, by kind; common practice, no source. */
 const releaseLift: Readonly<Record<ShotKind, number>> = { layup: 0.25, dunk: 0.6, jumper: 0, three: -0.05, hook: 0.1, 'tip-in': 0.4, shot: 0 };
 
 /**
@@ -82,15 +83,15 @@ const releaseLift: Readonly<Record<ShotKind, number>> = { layup: 0.25, dunk: 0.6
 export function shotFlight(kind: ShotKind, distance: number, releaseHeight: number, ringHeight = 3.05): ShotFlight {
   const way = Number.isFinite(distance) ? Math.max(0, distance) : 0;
   const from = Math.min(releaseHeight + releaseLift[kind], ringHeight + 0.3);
-  if (kind === 'dunk' || way < 0.15) {
+  if (kind === 'dunk') {
     return { distance: way, durationMs: ballFacts.dunkSeconds.value * 1000, fromHeight: Math.max(from, ringHeight), toHeight: ringHeight, angle: 0, speed: 0 };
   }
-  const climb = Math.atan2(ringHeight - from, way);
-  const leastSpeedAngle = Math.PI / 4 + climb / 2;
+  const flown = Math.max(way, ballFacts.nearest.value);
+  const leastForce = Math.PI / 4 + Math.atan2(ringHeight - from, flown) / 2;
   const fromNear = kind === 'layup' || kind === 'tip-in';
-  const angle = fromNear ? leastSpeedAngle : Math.max(ballFacts.launchAngle.value, climb + ballFacts.climbRoom.value);
-  const { speed, seconds } = throwAt(way, ringHeight - from, angle);
-  const slowed = Math.max(shortestFlight, seconds * (1 + ballFacts.dragPerMetre.value * way));
+  const angle = fromNear ? leastForce : Math.max(ballFacts.launchAngle.value, leastForce - ballFacts.flatter.value);
+  const { speed, seconds } = throwAt(flown, ringHeight - from, angle);
+  const slowed = Math.max(shortestFlight, seconds * (1 + ballFacts.dragPerMetre.value * flown));
   return { distance: way, durationMs: Math.round(slowed * 1000), fromHeight: from, toHeight: ringHeight, angle, speed };
 }
 

@@ -44,10 +44,12 @@ export interface Profile {
 const slowest = 0.05;
 const shortestTau = 0.05;
 const weakestBrake = 0.1;
+// Nothing on a court is longer or faster; keeps absurd input from turning into no number at all.
+const largest = 1000;
 
 /**
- * Solves a leg. An entry speed above `vmax` counts as `vmax`. Never throws: what is not a finite number counts as nothing, and top
- * speed, time constant and braking have floors (0.05 m/s, 0.05 s, 0.1 m/s²).
+ * Solves a leg. An entry speed above `vmax` counts as `vmax`. Never throws: what is not a finite number counts as nothing,
+ * nothing counts for more than 1000, and top speed, time constant and braking have floors (0.05 m/s, 0.05 s, 0.1 m/s²).
  */
 export function legProfile(leg: Leg): Profile {
   const vmax = Math.max(slowest, finite(leg.vmax));
@@ -78,7 +80,7 @@ export function legProfile(leg: Leg): Profile {
 }
 
 function finite(value: number): number {
-  return Number.isFinite(value) ? value : 0;
+  return Number.isFinite(value) ? Math.min(value, largest) : 0;
 }
 
 function finish(solved: Omit<Profile, 'seconds' | 'durationMs'>): Profile {
@@ -121,7 +123,7 @@ function solveRamp(distance: number, v0: number, vmax: number, tau: number, brak
 /** Metres covered at this many seconds after the start: 0 before it, exactly the whole way at the end and after it. */
 export function distanceAt(profile: Profile, seconds: number): number {
   if (!(seconds > 0)) return 0;
-  if (seconds * 1000 >= profile.durationMs) return profile.distance;
+  if (seconds >= profile.durationMs / 1000) return profile.distance;
   const t = seconds * pace(profile);
   if (t <= profile.rampSeconds) return Math.min(profile.rampDistance, distanceOnRamp(t, profile.v0, profile.vmax, profile.tau));
   const braking = t - profile.rampSeconds;
@@ -131,7 +133,7 @@ export function distanceAt(profile: Profile, seconds: number): number {
 /** Speed in m/s at this many seconds after the start; the exit speed at the end and after it. */
 export function speedAt(profile: Profile, seconds: number): number {
   if (!(seconds > 0)) return profile.v0;
-  if (seconds * 1000 >= profile.durationMs) return profile.v1;
+  if (seconds >= profile.durationMs / 1000) return profile.v1;
   const scale = pace(profile);
   const t = seconds * scale;
   if (t <= profile.rampSeconds) return scale * speedOnRamp(t, profile.v0, profile.vmax, profile.tau);

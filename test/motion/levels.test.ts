@@ -1,0 +1,57 @@
+import { describe, expect, test } from 'vitest';
+import { LEVELS, legLimits, levelIds, levelTable, passSpeed, quantities, releaseSeconds, slideLimits, sourceOf } from '../../language/motion/levels.ts';
+
+describe.each(quantities)('%s', (quantity) => {
+  const row = levelTable[quantity];
+
+  test('says where it comes from at every level, and what it means', () => {
+    expect(row.about.length).toBeGreaterThan(4);
+    for (const id of levelIds) {
+      expect(sourceOf(quantity, id).text.length, id).toBeGreaterThan(5);
+      expect(LEVELS[id][quantity], id).toBeGreaterThan(0);
+    }
+  });
+
+  test('only grows, or only shrinks, from the youngest to the oldest', () => {
+    const up = [...row.values].sort((a, b) => a - b);
+    const values: readonly number[] = row.values;
+    expect([up, [...up].reverse()]).toContainEqual([...values]);
+  });
+});
+
+test('a number no source gives for a level is called common practice there', () => {
+  expect(sourceOf('vmax', 'pro').how).toBe('from memory');
+  expect(sourceOf('vmax', 'u10')).toMatchObject({ how: 'common practice, no source' });
+  expect(sourceOf('vmax', 'u10').text).toContain('under 10');
+});
+
+// Ranges recalled, from memory: adult passes in m/s, and the catch-to-release seconds of the levels named.
+test.each([
+  ['pass', 7, 11], ['bounce', 6, 9], ['lob', 6, 8], ['skip', 12, 16], ['baseball', 12, 16], ['overhead', 8, 12],
+] as const)('a grown player’s %s lies between %s and %s m/s', (kind, least, most) => {
+  for (const id of ['college', 'pro'] as const) {
+    expect(passSpeed(LEVELS[id], kind)).toBeGreaterThanOrEqual(least);
+    expect(passSpeed(LEVELS[id], kind)).toBeLessThanOrEqual(most);
+  }
+});
+
+test.each([['pro', 0.55, 0.8], ['college', 0.7, 0.9], ['u16', 0.8, 1.1], ['u12', 1, 1.5]] as const)('%s shooters release a jump shot or a three %s to %s s after the catch', (id, least, most) => {
+  for (const kind of ['jumper', 'three'] as const) {
+    expect(releaseSeconds(LEVELS[id], kind)).toBeGreaterThanOrEqual(least);
+    expect(releaseSeconds(LEVELS[id], kind)).toBeLessThanOrEqual(most);
+  }
+});
+
+test('walking, jogging, cutting and sprinting come in that order, and the ball slows', () => {
+  for (const id of levelIds) {
+    const level = LEVELS[id];
+    const speeds = (['walk', 'jog', 'set', 'sprint'] as const).map((pace) => legLimits(level, pace, false).vmax);
+    expect(speeds).toEqual([...speeds].sort((a, b) => a - b));
+    expect(legLimits(level, 'set', true).vmax).toBeLessThan(legLimits(level, 'set', false).vmax);
+    expect(legLimits(level, 'set', false, 0.9).vmax).toBeCloseTo(0.9 * level.vmax * level.cutEffort, 9);
+  }
+});
+
+test('a sprint is about twice a defensive slide or more', () => {
+  for (const id of levelIds) expect(LEVELS[id].vmax / slideLimits(LEVELS[id]).vmax).toBeGreaterThan(1.9);
+});
