@@ -32,7 +32,7 @@ const stretched = ['u10', 'hs', 'college'] as const;
 const rows = {
   vmax: { unit: 'm/s', values: [5.5, 6.0, 6.6, 7.3, 7.9, 8.3, 8.6], source: sprintTable, interpolated: ['u10', 'college'], about: 'top speed of a sprint' },
   tau: { unit: 's', values: [0.9, 0.9, 0.9, 0.95, 1.0, 1.0, 1.0], source: sprintTable, interpolated: ['u10', 'college'], about: 'time to 63 % of top speed' },
-  brake: { unit: 'm/s2', values: [3.0, 3.2, 3.5, 3.8, 4.0, 4.3, 4.5], source: fromMemory('maximal stop tests, trained men: mean 3.5-5 m/s²'), interpolated: ['u10', 'u12', 'u14', 'u16', 'hs'], about: 'braking before a stop' },
+  brake: { unit: 'm/s2', values: [3.6, 3.8, 4.0, 4.2, 4.4, 4.7, 5.0], source: fromMemory('maximal stop tests, trained men: mean 3.5-5 m/s²; at 5 the model gives the 180 degree deficit recalled for trained men, 0.5-0.7 s; braking steps load more than accelerating ones: Harper 2022, abstract seen'), interpolated: ['u10', 'u12', 'u14', 'u16', 'hs'], about: 'braking before a stop' },
   cutEffort: { unit: 'share', values: [0.85, 0.85, 0.85, 0.85, 0.85, 0.85, 0.85], source: commonPractice(), about: 'top speed of an ordinary cut in a set, as a share of a sprint’s: hard, but ready to stop and catch' },
   jog: { unit: 'm/s', values: [2.3, 2.4, 2.6, 2.8, 3.0, 3.1, 3.2], source: commonPractice(), about: 'jogging' },
   walk: { unit: 'm/s', values: [1.2, 1.25, 1.3, 1.4, 1.4, 1.4, 1.4], source: fromMemory('ordinary walking about 1.4 m/s'), interpolated: ['u10', 'u12', 'u14'], about: 'walking' },
@@ -45,10 +45,12 @@ const rows = {
   setUp: { unit: 's', values: [2.5, 2.5, 2.5, 2.5, 2.5, 2.5, 2.5], source: commonPractice(), about: 'getting into the places after the call' },
   startDelay: { unit: 's', values: [0.6, 0.5, 0.4, 0.4, 0.3, 0.3, 0.3], source: commonPractice(), about: 'from the call, or the places taken, to the first action' },
   screenHold: { unit: 's', values: [1.0, 1.0, 1.0, 1.0, 1.0, 1.0, 1.0], source: commonPractice(), about: 'how long a screener stays whom nobody uses' },
-  layupRelease: { unit: 's', values: [0.9, 0.85, 0.75, 0.7, 0.65, 0.6, 0.55], source: commonPractice('common practice: the two steps of a layup'), about: 'catch or end of the dribble to the release of a layup' },
+  layupRelease: { unit: 's', values: [0.9, 0.85, 0.75, 0.7, 0.65, 0.6, 0.55], source: commonPractice('common practice: the two steps of a layup'), about: 'catch to the release of a layup' },
   dunkRelease: { unit: 's', values: [0.9, 0.85, 0.75, 0.7, 0.65, 0.6, 0.55], source: commonPractice('common practice: as a layup'), about: 'catch to dunk' },
-  jumperRelease: { unit: 's', values: [1.35, 1.25, 1.05, 0.95, 0.85, 0.8, 0.7], source: releaseTable, interpolated: ['u10', 'u14', 'hs'], about: 'catch or end of the dribble to the release of a jump shot' },
+  jumperRelease: { unit: 's', values: [1.35, 1.25, 1.05, 0.95, 0.85, 0.8, 0.7], source: releaseTable, interpolated: ['u10', 'u14', 'hs'], about: 'catch to the release of a jump shot' },
   threeRelease: { unit: 's', values: [1.5, 1.4, 1.15, 1.0, 0.9, 0.85, 0.75], source: releaseTable, interpolated: ['u10', 'u14', 'hs'], about: 'catch to the release of a three' },
+  layupOffDribble: { unit: 's', values: [0.4, 0.35, 0.3, 0.3, 0.25, 0.25, 0.2], source: commonPractice('common practice: a drive’s last two steps are the layup’s, the jump is left'), about: 'end of a drive at the rim to the release of a layup or a dunk' },
+  jumperOffDribble: { unit: 's', values: [0.95, 0.85, 0.75, 0.7, 0.6, 0.55, 0.5], source: commonPractice('common practice: the ball is gathered while the legs still brake; one dribble and a shot take a grown player 1.2-1.5 s in all'), about: 'end of a drive to the release of any other shot' },
   hookRelease: { unit: 's', values: [1.2, 1.1, 1.0, 0.9, 0.85, 0.8, 0.75], source: commonPractice(), about: 'catch to the release of a hook' },
   tipInRelease: { unit: 's', values: [0.2, 0.2, 0.15, 0.15, 0.1, 0.1, 0.1], source: commonPractice('common practice: a tap takes about 0.1 s'), about: 'touch to the release of a tip-in' },
   releaseHeight: { unit: 'm', values: [1.65, 1.8, 2.0, 2.2, 2.3, 2.4, 2.45], source: heightTable, interpolated: ['u10', 'u12', 'u14', 'u16'], about: 'height of the ball at the release of a jump shot' },
@@ -131,9 +133,14 @@ const releases: Readonly<Record<ShotKind, Quantity>> = {
   layup: 'layupRelease', dunk: 'dunkRelease', jumper: 'jumperRelease', three: 'threeRelease', hook: 'hookRelease', 'tip-in': 'tipInRelease', shot: 'jumperRelease',
 };
 
-/** Seconds from the catch, or the end of the dribble, to the release of a shot. */
-export function releaseSeconds(level: Level, kind: ShotKind): number {
-  return level[releases[kind]];
+/**
+ * Seconds to the release of a shot: from the catch at rest, or with `offDribble` from the end of his own drive, whose last steps
+ * already gather the ball.
+ */
+export function releaseSeconds(level: Level, kind: ShotKind, offDribble = false): number {
+  const caught = level[releases[kind]];
+  if (!offDribble) return caught;
+  return Math.min(caught, kind === 'layup' || kind === 'dunk' ? level.layupOffDribble : level.jumperOffDribble);
 }
 
 const passes: Readonly<Record<PassKind, Quantity>> = {

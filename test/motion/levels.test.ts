@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { legProfile } from '../../language/motion/legs.ts';
 import { LEVELS, legLimits, levelIds, levelTable, passSpeed, quantities, releaseSeconds, slideLimits, sourceOf } from '../../language/motion/levels.ts';
 
 describe.each(quantities)('%s', (quantity) => {
@@ -40,6 +41,22 @@ test.each([['pro', 0.55, 0.8], ['college', 0.7, 0.9], ['u16', 0.8, 1.1], ['u12',
     expect(releaseSeconds(LEVELS[id], kind)).toBeGreaterThanOrEqual(least);
     expect(releaseSeconds(LEVELS[id], kind)).toBeLessThanOrEqual(most);
   }
+});
+
+test('a shot off the dribble leaves the hand sooner after the last step than one off the catch, and never later', () => {
+  for (const id of levelIds) {
+    expect(releaseSeconds(LEVELS[id], 'layup', true)).toBeLessThan(releaseSeconds(LEVELS[id], 'layup'));
+    expect(releaseSeconds(LEVELS[id], 'jumper', true)).toBeLessThan(releaseSeconds(LEVELS[id], 'jumper'));
+    expect(releaseSeconds(LEVELS[id], 'tip-in', true)).toBe(releaseSeconds(LEVELS[id], 'tip-in'));
+  }
+});
+
+test('one hard dribble of two metres and a shot take a professional 1.2 to 1.5 s', () => {
+  // The range is common practice; he rises at 1.5 m/s, not from a full stop.
+  const dribble = legProfile({ distance: 2, v0: 0, v1: 1.5, ...legLimits(LEVELS.pro, 'sprint', true) });
+  const whole = dribble.seconds + releaseSeconds(LEVELS.pro, 'jumper', true);
+  expect(whole).toBeGreaterThan(1.2);
+  expect(whole).toBeLessThan(1.5);
 });
 
 test('walking, jogging, cutting and sprinting come in that order, and the ball slows', () => {
