@@ -124,7 +124,7 @@ function topSpeed(level: Level, pace: Pace): number {
   return pace === 'sprint' ? level.vmax : level.vmax * level.cutEffort;
 }
 
-/** A defender's slide, sideways with his chest to the ball. */
+/** A defender's slide, sideways with his chest to the ball. He is up to his lower speed in half the time; common practice, no source. */
 export function slideLimits(level: Level): LegLimits {
   return { vmax: level.slide, tau: level.tau / 2, brake: level.brake };
 }

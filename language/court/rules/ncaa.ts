@@ -23,7 +23,7 @@ export const ncaaMen: RuleSet = {
     threeCorner: feet(21, 7.875, read('NCAA men 1-7, 2020-21')),
     restrictedRadius: feet(4, 0, read('NCAA men 1-8, 2020-21')),
     centreCircleRadius: feet(6, 0, read(dimensions)),
-    throwInMark: feet(28, 0, read(dimensions)),
+    throwInMark: feet(28, 0, fromMemory('NCAA: coaching-box line')),
     lineWidth: feet(0, 2, read('NCAA men 1-3, 2020-21')),
   },
   counts: {
