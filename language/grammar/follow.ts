@@ -1,0 +1,198 @@
+import type { GrammarAST } from 'langium';
+import type { LineToken } from './lexer.ts';
+
+/**
+ * The grammar as a recursive transition network: which tokens may come next, exactly. Langium's parser says only that a line is wrong,
+ * at a place that its lookahead happened to choose; this says where, and what was wanted. It recognises and builds no tree.
+ */
+export interface Follow {
+  readonly start: readonly Config[];
+  /** Where the tokens stop making sense, and every way of reading them up to there. */
+  readonly walk: (tokens: readonly LineToken[], from?: readonly Config[]) => Walk;
+  /** One token on; empty if it does not fit. */
+  readonly step: (configs: readonly Config[], token: string) => readonly Config[];
+  readonly canEnd: (configs: readonly Config[]) => boolean;
+  readonly expected: (configs: readonly Config[]) => readonly Wanted[];
+}
+
+export interface Config {
+  readonly state: number;
+  readonly stack: Frame;
+}
+
+interface Frame {
+  readonly parent: Frame | undefined;
+  readonly returnTo: number;
+  /** `property>Rule`, or `Rule` where the call is not assigned. */
+  readonly as: string;
+  readonly pushed: Map<string, Frame>;
+}
+
+export interface Walk {
+  /** Index of the first token that does not fit; the number of tokens if all fit. */
+  readonly at: number;
+  /** The readings just before that token. */
+  readonly configs: readonly Config[];
+  /** All tokens fit and the line may end here. */
+  readonly whole: boolean;
+}
+
+export interface Wanted {
+  /** A keyword as the grammar spells it, or the name of a terminal. */
+  readonly token: string;
+  readonly isKeyword: boolean;
+  /** Rules and properties from the line down to the word: `Statement`, `first>Clause`, `action>Action`, `Pass`, `verb>PassVerb`. */
+  readonly path: readonly string[];
+}
+
+interface Edge {
+  readonly to: number;
+  readonly token?: string;
+  readonly isKeyword?: boolean;
+  /** The property that the token itself is assigned to. */
+  readonly property?: string;
+  readonly call?: string;
+  readonly as?: string;
+}
+
+type Element = GrammarAST.AbstractElement & { readonly cardinality?: '?' | '*' | '+' };
+
+export function buildFollow(grammar: GrammarAST.Grammar): Follow {
+  const edges: Edge[][] = [];
+  const entries = new Map<string, { readonly from: number; readonly to: number }>();
+  const ends = new Set<number>();
+  const newState = (): number => edges.push([]) - 1;
+  const rules = grammar.rules.filter((rule): rule is GrammarAST.ParserRule => rule.$type === 'ParserRule');
+  for (const rule of rules) {
+    const entry = { from: newState(), to: newState() };
+    entries.set(rule.name, entry);
+    ends.add(entry.to);
+  }
+  for (const rule of rules) {
+    const { from, to } = entries.get(rule.name)!;
+    build(rule.definition as Element, from, to, undefined);
+  }
+
+  function build(element: Element, from: number, to: number, property: string | undefined): void {
+    const { cardinality } = element;
+    if (!cardinality) return body(element, from, to, property);
+    const inner = newState();
+    const outer = newState();
+    edges[from]!.push({ to: inner });
+    edges[outer]!.push({ to });
+    if (cardinality !== '+') edges[from]!.push({ to });
+    if (cardinality !== '?') edges[outer]!.push({ to: inner });
+    body(element, inner, outer, property);
+  }
+
+  function body(element: Element, from: number, to: number, property: string | undefined): void {
+    switch (element.$type) {
+      case 'Group': {
+        const parts = (element as GrammarAST.Group).elements;
+        let at = from;
+        parts.forEach((part, index) => {
+          const next = index === parts.length - 1 ? to : newState();
+          build(part as Element, at, next, property);
+          at = next;
+        });
+        return;
+      }
+      case 'Alternatives':
+        for (const part of (element as GrammarAST.Alternatives).elements) build(part as Element, from, to, property);
+        return;
+      case 'Assignment': {
+        const assignment = element as GrammarAST.Assignment;
+        return build(assignment.terminal as Element, from, to, assignment.feature);
+      }
+      case 'Action':
+        edges[from]!.push({ to });
+        return;
+      case 'Keyword':
+        edges[from]!.push({ to, token: (element as GrammarAST.Keyword).value, isKeyword: true, ...(property === undefined ? {} : { property }) });
+        return;
+      case 'RuleCall': {
+        const rule = (element as GrammarAST.RuleCall).rule.ref!;
+        if (rule.$type === 'TerminalRule') edges[from]!.push({ to, token: rule.name, ...(property === undefined ? {} : { property }) });
+        else edges[from]!.push({ to, call: rule.name, as: property === undefined ? rule.name : `${property}>${rule.name}` });
+        return;
+      }
+      default:
+        throw new Error(`the grammar uses ${element.$type}, which the network does not know`);
+    }
+  }
+
+  const root: Frame = { parent: undefined, returnTo: -1, as: '', pushed: new Map() };
+  // Equal stacks are one object. The label counts: alternatives share the state they return to.
+  function push(stack: Frame, edge: Edge): Frame {
+    const key = `${edge.to}:${edge.as}`;
+    let frame = stack.pushed.get(key);
+    if (!frame) stack.pushed.set(key, (frame = { parent: stack, returnTo: edge.to, as: edge.as!, pushed: new Map() }));
+    return frame;
+  }
+
+  function close(configs: readonly Config[]): Config[] {
+    const found: Config[] = [];
+    const seen = new Map<Frame, Set<number>>();
+    const work = [...configs];
+    for (let config = work.pop(); config; config = work.pop()) {
+      const { state, stack } = config;
+      let states = seen.get(stack);
+      if (!states) seen.set(stack, (states = new Set()));
+      if (states.has(state)) continue;
+      states.add(state);
+      if (ends.has(state) && stack.parent) work.push({ state: stack.returnTo, stack: stack.parent });
+      let stops = ends.has(state) && !stack.parent;
+      for (const edge of edges[state]!) {
+        if (edge.token !== undefined) stops = true;
+        else if (edge.call !== undefined) work.push({ state: entries.get(edge.call)!.from, stack: push(stack, edge) });
+        else work.push({ state: edge.to, stack });
+      }
+      if (stops) found.push(config);
+    }
+    return found;
+  }
+
+  function step(configs: readonly Config[], token: string): readonly Config[] {
+    const next: Config[] = [];
+    for (const { state, stack } of configs) for (const edge of edges[state]!) if (edge.token === token) next.push({ state: edge.to, stack });
+    return next.length ? close(next) : [];
+  }
+
+  const canEnd = (configs: readonly Config[]): boolean => configs.some(({ state, stack }) => !stack.parent && ends.has(state));
+
+  const entryRule = rules.find((rule) => rule.entry)!;
+  const start = close([{ state: entries.get(entryRule.name)!.from, stack: root }]);
+
+  function walk(tokens: readonly LineToken[], from: readonly Config[] = start): Walk {
+    let configs = from;
+    let asObject = false;
+    for (let at = 0; at < tokens.length; at++) {
+      const { tokenType, image } = tokens[at]!;
+      let next = step(configs, tokenType.name);
+      // A subject where only an object fits: the fault is the verb behind it (`passes to 2 cuts`).
+      if (!next.length && tokenType.name === 'SUBJECT') {
+        next = step(configs, image.startsWith('x') ? 'XPLAYER' : 'PLAYER');
+        asObject = true;
+      }
+      if (!next.length) return { at, configs, whole: false };
+      configs = next;
+    }
+    return { at: tokens.length, configs, whole: !asObject && canEnd(configs) };
+  }
+
+  function expected(configs: readonly Config[]): readonly Wanted[] {
+    const wanted = new Map<string, Wanted>();
+    for (const { state, stack } of configs) {
+      for (const edge of edges[state]!) {
+        if (edge.token === undefined) continue;
+        const path: string[] = edge.property === undefined ? [] : [edge.property];
+        for (let frame: Frame | undefined = stack; frame?.parent; frame = frame.parent) path.unshift(frame.as);
+        const key = `${edge.token}\n${path.join('\n')}`;
+        if (!wanted.has(key)) wanted.set(key, { token: edge.token, isKeyword: edge.isKeyword === true, path });
+      }
+    }
+    return [...wanted.values()];
+  }
+
+  return { start, walk, step, canEnd, expected };
+}
