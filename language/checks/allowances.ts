@@ -1,0 +1,43 @@
+// `allow crowding "why"`: silences one named check in its play or step. One that silences nothing is itself reported.
+import type { Allowance, StepKey } from '../play/play.ts';
+import { catalogue, entryOf, isCode } from './catalogue.ts';
+import type { Finding } from './finding.ts';
+import { lineRemoved } from './fixes.ts';
+import { nearestWord } from './nearest-word.ts';
+import type { Subject } from './subject.ts';
+import { fillTemplate } from './template.ts';
+import type { Gaps } from './unreadable.ts';
+
+/** Takes out what an allowance silences and adds what is wrong with the allowances. */
+export function silence(subject: Subject, findings: readonly Finding[], gaps: Gaps): readonly Finding[] {
+  const { allowances } = subject.play;
+  if (allowances.length === 0) return findings;
+  const used = new Set<Allowance>();
+  const left = findings.filter((finding) => {
+    const by = allowances.find((allowance) => allowance.check === finding.code && covers(allowance, finding));
+    if (by !== undefined) used.add(by);
+    return by === undefined;
+  });
+  const idle = allowances.filter((allowance) => !used.has(allowance));
+  return [...left, ...idle.flatMap((allowance) => complaint(subject, allowance, gaps))];
+}
+
+function covers({ within }: Allowance, { part }: Finding): boolean {
+  return within === 'play' || (part !== undefined && stepOf(part) === within);
+}
+
+function stepOf(part: string): StepKey {
+  return part.split(/[/?:#]/, 1)[0]!;
+}
+
+function complaint(subject: Subject, { check, part }: Allowance, gaps: Gaps): readonly Finding[] {
+  const place = subject.places.get(part);
+  if (place === undefined) return [];
+  const known = isCode(check);
+  const code = known ? 'allow-unused' : 'allow-unknown';
+  const { severity, message, needs } = entryOf(code)!;
+  if (!gaps.allow(needs, part, place.line, undefined)) return [];
+  const near = known ? undefined : nearestWord(check, Object.keys(catalogue));
+  const params: Finding['params'] = known ? { check } : { check, near: near === undefined ? '' : `; the nearest is “${near}”` };
+  return [{ code, severity, message: fillTemplate(message, params), params, place, part, related: [], fixes: lineRemoved(subject, part, 'Take the line out') }];
+}

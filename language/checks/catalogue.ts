@@ -1,0 +1,18 @@
+// Every code a finding can carry: its severity, its words, its manual entry. `explain`, the reference and `allow` read it.
+import { allChecks } from './all.ts';
+import { allowanceEntries } from './allowance-entries.ts';
+import type { Entry } from './check.ts';
+import { toldByTimeline } from './told-by-timeline.ts';
+
+const entries: readonly Entry[] = [...(allChecks as readonly Entry[]), ...Object.values<Entry>(toldByTimeline), ...allowanceEntries];
+
+export const catalogue: Readonly<Record<string, Entry>> = Object.fromEntries(entries.map((entry) => [entry.code, entry]));
+
+/** The entry of a code; `undefined` for a code of a lower layer that a check tells in its own way. */
+export function entryOf(code: string): Entry | undefined {
+  return Object.hasOwn(catalogue, code) ? catalogue[code] : undefined;
+}
+
+export function isCode(text: string): boolean {
+  return Object.hasOwn(catalogue, text);
+}

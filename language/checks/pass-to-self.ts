@@ -1,0 +1,22 @@
+import { check } from './check.ts';
+
+export const passToSelf = check({
+  code: 'pass-to-self',
+  severity: 'error',
+  needs: 'line',
+  message: '{who} {does} to himself. Name the man who is to get the ball.',
+  manual: {
+    title: 'A pass to oneself',
+    why: 'The passer and the receiver are the same number, so one of them is a slip of the pen.',
+    wrong: '1 passes to 1\nlook 1: three',
+    right: '1 passes to 2\nlook 2: three',
+  },
+  *find(subject) {
+    const all = subject.play.steps.flatMap((step) => [...step.actions, ...step.looks.flatMap(({ tail }) => tail)]);
+    for (const action of all) {
+      if ((action.kind === 'pass' || action.kind === 'hand-off') && action.to === action.who) {
+        yield { part: action.id, params: { who: action.who, does: action.kind === 'pass' ? 'passes' : 'hands off' } };
+      }
+    }
+  },
+});

@@ -1,0 +1,71 @@
+import { check } from './check.ts';
+import { latest, timedLooks, type TimedLook } from './clock.ts';
+import type { Subject } from './subject.ts';
+
+const why =
+  'The set has a window: every shot is to be in the air within it. The typical time is the run you see; the late time is the one that nine runs of ten keep.';
+
+export const pastWindow = check({
+  code: 'past-window',
+  severity: 'error',
+  needs: 'before',
+  message: '{look} comes {typical:seconds} after {from}, and the shot is to be away within {window:seconds}: {over:seconds} too late. Take out an action before it, or give the set more time.',
+  manual: { title: 'A look after the set’s window', why, wrong: 'shot within 2 seconds of the start\n1 dribbles to left corner\nlook 1: three', right: 'shot within 6 seconds of the start\n1 dribbles to left corner\nlook 1: three' },
+  *find(subject) {
+    for (const { timed, typical, window, from } of windows(subject)) {
+      if (typical <= window * 1000) continue;
+      const params = { look: capital(timed.name), typical: latest(typical), from, window, over: latest(typical - window * 1000) };
+      yield { ...placeOf(timed), params, fixes: widened(subject, Math.ceil(typical / 1000)) };
+    }
+  },
+});
+
+export const pastWindowWhenLate = check({
+  code: 'past-window-when-late',
+  severity: 'warning',
+  needs: 'before',
+  message: '{look} fits typically ({typical:seconds} after {from}), but one run in ten takes {late:seconds} or more, and the shot is to be away within {window:seconds}.',
+  manual: { title: 'A look that can slip past the set’s window', why },
+  *find(subject) {
+    for (const { timed, typical, late, window, from } of windows(subject)) {
+      if (typical > window * 1000 || late <= window * 1000) continue;
+      const params = { look: capital(timed.name), typical: latest(typical), from, late: latest(late), window };
+      yield { ...placeOf(timed), params, fixes: widened(subject, Math.ceil(late / 1000)) };
+    }
+  },
+});
+
+interface Windowed {
+  readonly timed: TimedLook;
+  /** ms from where the window is counted. */
+  readonly typical: number;
+  readonly late: number;
+  readonly window: number;
+  readonly from: string;
+}
+
+/** Every look against `shot within`: from the start or the call, on a throw-in from the touch (rule 24). */
+function windows(subject: Subject): readonly Windowed[] {
+  const { within } = subject.play.clock;
+  if (within === undefined) return [];
+  return timedLooks(subject).map((timed) => {
+    const { run, time } = timed;
+    const zero = run.clockStartsAt > 0 ? run.clockStartsAt : within.of === 'start' ? time.setUp : 0;
+    const from = run.clockStartsAt > 0 ? 'the touch' : `the ${within.of}`;
+    return { timed, typical: time.typical - zero, late: time.late - zero, window: within.seconds, from };
+  });
+}
+
+function placeOf({ look, time, run }: TimedLook) {
+  return { part: look.id, run: run.id, moment: time.typical, related: [{ part: 'window', message: 'the window asked for' }] };
+}
+
+function widened(subject: Subject, seconds: number) {
+  const place = subject.places.get('window#within') ?? subject.places.get('window#seconds');
+  if (place === undefined) return [];
+  return [{ title: `Give the set ${seconds} seconds`, edits: [{ line: place.line, at: place.at, to: place.to, text: `${seconds} seconds` }] }];
+}
+
+export function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}

@@ -1,0 +1,40 @@
+import { check } from './check.ts';
+import { heldAt, howHeGotIt, walkBall } from './ball.ts';
+import { lineBefore } from './fixes.ts';
+
+export const screenWithBall = check({
+  code: 'screen-with-ball',
+  severity: 'error',
+  needs: 'before',
+  message: '{who} sets a screen while he has the ball ({how}). Let him pass first, or let another man screen.',
+  manual: {
+    title: 'A screen by the man with the ball',
+    why: 'A man who holds the ball can be guarded as a ball handler, and nobody is left to use his screen with the ball. What is meant is nearly always a pass before it, or another screener.',
+    wrong: '1 dribbles to left wing\n1 ball-screens for 3\n3 cuts off 1 to top\nlook 1: jumper',
+    right: '1 dribbles to left wing\n1 passes to 3\n1 ball-screens for 3\n3 drives off 1 to rim\nlook 3: layup',
+  },
+  *find(subject) {
+    for (const way of subject.ways) {
+      const moments = walkBall(subject, way);
+      for (const screen of way.run.screens) {
+        if (heldAt(way.run, screen.from)?.by !== screen.by) continue;
+        const at = moments.findIndex(({ action }) => action.id === screen.action);
+        const possession = moments[at]?.before;
+        const receiver = nextToUseTheBall(moments.slice(at + 1).map(({ action }) => action), screen.by) ?? screen.users[0];
+        yield {
+          part: screen.action,
+          params: { who: screen.by, how: possession?.holder === screen.by ? howHeGotIt(subject, possession) : 'he caught it before' },
+          run: way.run.id,
+          moment: screen.from,
+          spot: screen.at,
+          fixes: receiver === undefined ? [] : lineBefore(subject, screen.action, `${screen.by} passes to ${receiver}`, `Pass to ${receiver} first`),
+        };
+      }
+    }
+  },
+});
+
+function nextToUseTheBall(actions: readonly { readonly kind: string; readonly who: string }[], holder: string): string | undefined {
+  const next = actions.find(({ kind, who }) => who !== holder && (kind === 'dribble' || kind === 'pass' || kind === 'shot' || kind === 'hand-off'));
+  return next?.who;
+}

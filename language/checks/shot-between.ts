@@ -1,0 +1,63 @@
+import { check } from './check.ts';
+import { least, timedLooks, type TimedLook } from './clock.ts';
+import type { Subject } from './subject.ts';
+
+const why =
+  '`shot between` says what the period clock is to show when the first look’s shot leaves the hand. It is counted from both ends of `call with`; later looks only tell their times.';
+
+export const shotOutsideClock = check({
+  code: 'shot-outside-clock',
+  severity: 'error',
+  needs: 'before',
+  message: 'The first look’s shot leaves the hand with {shows:seconds} on the clock when called with {called:seconds}; it is to be between {early:seconds} and {late:seconds}.',
+  manual: { title: 'The first shot outside the time asked for', why, wrong: 'call with 20 on the clock\nshot between 18 and 17 on the clock\n1 dribbles to left corner, then drives to rim\nlook 1: layup' },
+  *find(subject) {
+    for (const { timed, called, typical, between } of firstLook(subject)) {
+      if (typical <= between.from && typical >= between.to) continue;
+      yield { ...placeOf(timed), params: { shows: least(typical * 1000), called, early: between.from, late: between.to } };
+      return;
+    }
+  },
+});
+
+export const shotOutsideClockWhenLate = check({
+  code: 'shot-may-miss-clock',
+  severity: 'warning',
+  needs: 'before',
+  message: 'Called with {called:seconds}, the first look’s shot leaves the hand with {first:seconds} to {last:seconds} on the clock in eight runs of ten; it is to be between {early:seconds} and {late:seconds}.',
+  manual: { title: 'The first shot may miss the time asked for', why },
+  *find(subject) {
+    for (const { timed, called, typical, first, last, between } of firstLook(subject)) {
+      if (typical > between.from || typical < between.to) return;
+      if (first <= between.from && last >= between.to) continue;
+      yield { ...placeOf(timed), params: { called, first: least(first * 1000), last: least(last * 1000), early: between.from, late: between.to } };
+      return;
+    }
+  },
+});
+
+interface Aimed {
+  readonly timed: TimedLook;
+  readonly called: number;
+  /** What the clock shows, seconds: typical, early and late run. */
+  readonly typical: number;
+  readonly first: number;
+  readonly last: number;
+  readonly between: { readonly from: number; readonly to: number };
+}
+
+function firstLook(subject: Subject): readonly Aimed[] {
+  const { call, between } = subject.play.clock;
+  const timed = timedLooks(subject)[0];
+  // Without a call the clock has no reading; `before the horn` only asks that there is time left.
+  if (call === undefined || between === undefined || timed === undefined) return [];
+  const shown = (called: number, release: number) => called - (release - timed.run.clockStartsAt) / 1000;
+  const { typical, early, late } = timed.time;
+  return [...new Set([call.to, call.from])].map((called) => ({
+    timed, called, between, typical: shown(called, typical), first: shown(called, early), last: shown(called, late),
+  }));
+}
+
+function placeOf({ look, time, run }: TimedLook) {
+  return { part: look.id, run: run.id, moment: time.typical, related: [{ part: 'window', message: 'the time asked for' }] };
+}

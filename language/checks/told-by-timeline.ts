@@ -1,0 +1,136 @@
+// What scheduling notes as wrong, in a coach's words. The record is complete by type: a new code of `timeline/` without an entry here
+// does not compile, and neither does a message that asks for a parameter its code does not bring.
+import type { TimelineProblemCode, TimelineProblems } from '../timeline/problem-codes.ts';
+import { ballNeeded } from './ball-needed.ts';
+import type { Entry } from './check.ts';
+import { inboundLate } from './inbound-late.ts';
+import type { ParamNames } from './template.ts';
+
+type Told<Code extends TimelineProblemCode, Template extends string> = Omit<Entry<Code, Template>, 'code'> & {
+  /** Only parameters that the code brings. */
+  readonly message: ParamNames<Template> extends keyof TimelineProblems[Code] ? Template : never;
+};
+
+function told<const Code extends TimelineProblemCode, const Template extends string>(code: Code, entry: Told<Code, Template>): Entry<Code, Template> {
+  return { code, ...entry };
+}
+
+/** A code that a check tells with more than the schedule knows; the check carries the manual and, where it differs, its own code. */
+export const toldByChecks = { 'ball-elsewhere': ballNeeded, 'throw-in-late': inboundLate } as const;
+
+const legalScreen = { text: 'A screener stands still with both feet on the floor when contact occurs: FIBA 33.7, NBA 12B-III, NCAA 4-35, NFHS 4-40', how: 'read' } as const;
+
+export const toldByTimeline = {
+  'bodies-overlap': told('bodies-overlap', {
+    severity: 'warning',
+    needs: 'before',
+    message: '{who} and {other} run into each other: at their closest they are {gap} m apart. Give one of them another way, or send him later.',
+    manual: { title: 'Two players run into each other', why: 'A straight way, a way round on either side and a short delay were tried, and none leaves both enough room. Partners of a screen or a hand-off may touch.' },
+  }),
+  'spot-taken': told('spot-taken', {
+    severity: 'warning',
+    needs: 'before',
+    message: '{who} is sent to the spot where {other} stands, and stops beside him. Send one of them elsewhere.',
+    manual: {
+      title: 'Two on one spot',
+      why: 'One defender can then guard two men. The later one is shown a body away.',
+      wrong: '1 dribbles to left wing\n2 cuts to right corner\n4 cuts to right corner\nlook 2: three',
+      right: '1 dribbles to left wing\n2 cuts to right corner\n4 cuts to right block\nlook 2: three',
+    },
+  }),
+  'screen-refused': told('screen-refused', {
+    severity: 'warning',
+    needs: 'way',
+    message: '{who} does not come off {screener}’s screen: his way leads elsewhere. Write “off {screener}” where he is to use it.',
+    manual: { title: 'A screen that its user leaves aside', why: 'A screen is set for a man whose next move does not pass the screener. Either he is to come off it, or the screen is not needed.' },
+  }),
+  'screen-unused': told('screen-unused', {
+    severity: 'warning',
+    needs: 'way',
+    message: 'Nobody uses {who}’s screen. Let its man cut or drive off it, or take it out.',
+    manual: {
+      title: 'A screen nobody uses',
+      why: 'A screen costs time, and a screener who stands for nobody takes his defender to the ball.',
+      wrong: '1 dribbles to left wing\n5 screens down for 3\nlook 1: jumper',
+      right: '1 dribbles to left wing\n5 screens down for 3\n3 cuts off 5 to top\nlook 1: jumper',
+    },
+  }),
+  'screen-left-early': told('screen-left-early', {
+    severity: 'warning',
+    needs: 'way',
+    message: '{who} leaves his screen {seconds:seconds} before {user} has passed: contact then is a moving screen. Let him stay until {user} is by.',
+    manual: { title: 'A screen left too early', why: 'A screener who moves when contact occurs is called for an illegal screen. A written time pulls him away before his user has gone by.' },
+    source: legalScreen,
+  }),
+  'screen-holds-for-later': told('screen-holds-for-later', {
+    severity: 'hint',
+    needs: 'way',
+    message: '{who} must hold his screen {seconds:seconds}, until {user} comes off it in “{step}”. If he is to be free before, move the screen to that step.',
+    manual: { title: 'A screen held until a later step', why: 'The screen is set in one step and used in a later one; until then the screener stands.' },
+  }),
+  'off-nobody': told('off-nobody', {
+    severity: 'warning',
+    needs: 'before',
+    message: '{who} is to come off {screener}, but {screener} is nowhere near his way. Write the screen first, or leave out “off {screener}”.',
+    manual: { title: 'Off a screener who is not there', why: '`off 4` means 4’s screen, or 4 himself standing on the way. With neither the cut is drawn straight.' },
+  }),
+  'screen-order': told('screen-order', {
+    severity: 'warning',
+    needs: 'way',
+    message: '{who} meets {second} before {first}, the other way round than written. Swap the screeners or their places.',
+    manual: { title: 'Screens met in another order than written', why: '`off 5 then 4` says which screen comes first, and the places of the screeners say otherwise.' },
+  }),
+  'pass-waits': told('pass-waits', {
+    severity: 'warning',
+    needs: 'before',
+    message: '{who} has to wait {seconds:seconds} with the ball until {to} is there; more than {limit:seconds} is too long. Let {to} start sooner, or pass to him where he stands.',
+    manual: { title: 'A passer who has to wait', why: 'Ball and cutter meet at the end of the cut. A passer who stands longer than the closely-guarded count, or two seconds at rest, is trapped or called.' },
+  }),
+  'pin-late': told('pin-late', {
+    severity: 'warning',
+    needs: 'before',
+    message: 'The look for {who} is pinned to a moment that is {seconds:seconds} past when the look before it is given up. Move it up, or take the pin out.',
+    manual: { title: 'A look that comes too late for its moment', why: 'Looks are read in the order written. A look “on the roll” that stands below a slower one is reached when the roll is over; the ball then goes to where the man is by then.' },
+  }),
+  'pin-unknown': told('pin-unknown', {
+    severity: 'error',
+    needs: 'before',
+    message: 'The look for {who} waits for “{does}”, and that never happens before it. Write the move first, or take the pin out.',
+    manual: { title: 'A look pinned to nothing', why: 'A look `on the roll` or `as he comes off 4` needs that roll, or that screen, on its way through the play.' },
+  }),
+  'wait-unknown': told('wait-unknown', {
+    severity: 'error',
+    needs: 'before',
+    message: '{who} never does that here (“{does}”), so there is nothing to wait for. The wait is left out. Name something that happens before it.',
+    manual: {
+      title: 'A wait for something that never happens',
+      why: '`as`, `once`, `when` and `until` wait for something another player does on the same way through the play.',
+      wrong: '1 dribbles to left wing\nonce 4 rolls, 3 cuts to top\nlook 3: jumper',
+      right: '1 dribbles to left wing\n4 cuts to rim\nonce 4 cuts, 3 cuts to top\nlook 3: jumper',
+    },
+  }),
+  'waits-in-circle': told('waits-in-circle', {
+    severity: 'error',
+    needs: 'before',
+    message: 'These {lines} lines wait for each other, so none can begin. Take one of the waits out.',
+    manual: { title: 'Lines that wait for each other', why: 'The first waits for the second and the second for the first. One wait is left out so that the rest can be shown.' },
+  }),
+  'time-not-kept': told('time-not-kept', {
+    severity: 'warning',
+    needs: 'before',
+    message: '{who} is {seconds:seconds} too late for the time written. Give him more time, or less to do before it.',
+    manual: { title: 'A time that cannot be kept', why: 'Legs beat written times: the run shows when he really can be there.' },
+  }),
+  'clock-unknown': told('clock-unknown', {
+    severity: 'warning',
+    needs: 'play',
+    message: '{who} waits for a time on the {clock} clock, and the play does not say what it shows. Add a line such as “call with 22 on the clock”.',
+    manual: { title: 'A time on a clock that is not given', why: 'Without `call with` the tool cannot know what the clock shows when the play is called.' },
+  }),
+  'place-unknown': told('place-unknown', {
+    severity: 'error',
+    needs: 'before',
+    message: 'I cannot work out where {who} is to go, so he stays where he is. Name a spot and its side.',
+    manual: { title: 'A place that cannot be worked out', why: 'A place such as `near`, `ball-side` or `between 2 and 3` needs something on the floor to be worked out from.' },
+  }),
+} as const satisfies { readonly [Code in Exclude<TimelineProblemCode, keyof typeof toldByChecks>]: Entry<Code> };

@@ -1,0 +1,92 @@
+// What an unreadable line keeps silent. A line that cannot be read can have been anything: a pass that is missing now, the opening of a
+// step, the place where everybody stands. So nothing is said that might only be true because that line is missing:
+//
+// 1. What is said of a line alone is always said.
+// 2. A line known by its first words to be an action or a look touches the ways through its step, nothing else.
+// 3. A line of which nothing is known touches in addition everything below it: it can have opened a step.
+// 4. A line above the first step touches the whole play, unless its first words show that it only asks something of the clock or is a
+//    remark: without it those checks just do not ask.
+import type { ParsedLine } from '../grammar/parse-line.ts';
+import type { PartId, Places, Play, StepKey } from '../play/play.ts';
+import type { Needs } from './check.ts';
+
+/** What a line's first words say it would have been. */
+type Kind = 'action' | 'question' | 'unknown';
+
+interface Unreadable {
+  readonly line: number;
+  readonly kind: Kind;
+  /** The step it stands in; absent above the first. */
+  readonly step?: StepKey;
+}
+
+/** Lines that ask or tell something; when one is missing, nothing else is different. */
+const questions = new Set<string>(['Notation', 'Tags', 'Call', 'ShotWindow', 'Leave', 'Situation', 'InboundWithin', 'Note', 'Rebound', 'Amount', 'EveryTouch', 'Touch', 'NotHold', 'Demand']);
+const actions = new Set<string>(['Statement', 'Look', 'Ends', 'Placing']);
+
+function kindOf({ tree, opens }: ParsedLine): Kind {
+  const type = opens === undefined ? tree?.$type : undefined;
+  if (type === undefined) return 'unknown';
+  return questions.has(type) ? 'question' : actions.has(type) ? 'action' : 'unknown';
+}
+
+/** Whether a line cannot be read and its being missing can change what the lines around it mean. */
+export function leavesGap(line: ParsedLine): boolean {
+  return line.fault !== undefined && kindOf(line) !== 'question';
+}
+
+/** Whether a line can have opened a block or a step, or defined a name. */
+export function mayHaveOpened(line: ParsedLine): boolean {
+  return line.fault !== undefined && kindOf(line) === 'unknown';
+}
+
+export interface Gaps {
+  /** Whether a finding may be said in spite of the unreadable lines. */
+  readonly allow: (needs: Needs, part: PartId | undefined, line: number, run: readonly StepKey[] | undefined) => boolean;
+}
+
+/** `headGap`: a line above the play, in the file's header, cannot be read. */
+export function gapsOf(lines: readonly ParsedLine[], play: Play, places: Places, headGap: boolean): Gaps {
+  const unreadable = lines.flatMap((line, at) => (leavesGap(line) ? [{ line: at, kind: kindOf(line), ...stepAt(play, places, at) }] : []));
+  if (unreadable.length === 0 && !headGap) return { allow: () => true };
+  // An action above the first step stands in the unnamed one.
+  const inHead = headGap || unreadable.some(({ step, kind }) => step === undefined && kind !== 'action');
+
+  const allow: Gaps['allow'] = (needs, part, line, run) => {
+    if (needs === 'line') return true;
+    if (inHead || needs === 'play') return false;
+    if (unreadable.some((gap) => gap.kind === 'unknown' && gap.line < line)) return false;
+    const own = part === undefined ? undefined : stepOf(part);
+    const way = run ?? (own === undefined ? [] : wayTo(play, own));
+    const until = needs === 'way' || own === undefined || !way.includes(own) ? way : way.slice(0, way.indexOf(own) + 1);
+    const touched = new Set(until.flatMap((key) => [key, ...replacedBy(play, key)]));
+    return !unreadable.some(({ step = 'start' }) => touched.has(step));
+  };
+  return { allow };
+}
+
+function stepAt(play: Play, places: Places, line: number): { readonly step?: StepKey } {
+  let found: { key: StepKey; line: number } | undefined;
+  for (const { key } of play.steps) {
+    const at = places.get(key)?.line;
+    if (at !== undefined && at <= line && (found === undefined || at > found.line)) found = { key, line: at };
+  }
+  return found === undefined ? {} : { step: found.key };
+}
+
+function stepOf(part: PartId): StepKey {
+  return part.split(/[/?:#]/, 1)[0]!;
+}
+
+/** From the root to a step. */
+function wayTo(play: Play, key: StepKey): readonly StepKey[] {
+  const way: StepKey[] = [];
+  for (let at: StepKey | null | undefined = key; at !== null && at !== undefined && !way.includes(at); at = play.steps.find((step) => step.key === at)?.parent) way.unshift(at);
+  return way;
+}
+
+/** The steps whose lines a counter may have kept. */
+function replacedBy(play: Play, key: StepKey): readonly StepKey[] {
+  const replaced = play.steps.find((step) => step.key === key)?.insteadOf;
+  return replaced === undefined ? [] : [replaced];
+}

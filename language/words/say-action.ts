@@ -1,0 +1,72 @@
+// An action in a coach's words: a line that could stand in the play.
+import type { Action, BodyId, Pass, PassKind, Screen, ShotKind } from '../play/play.ts';
+import { sayWrittenPlace } from './say-written-place.ts';
+import { thirdPerson } from './verbs.ts';
+
+/** `5 screens down for 3`, `3 cuts off 5 to top`, `1 passes to 3`. */
+export function sayAction(action: Action): string {
+  return `${action.who} ${sayDeed(action)}`;
+}
+
+/** The same without its man: `screens down for 3`. */
+export function sayDeed(action: Action): string {
+  switch (action.kind) {
+    case 'move':
+      return joined(thirdPerson(action.verb), sayOff(action.off), sayVia(action.via), action.to && `to ${sayWrittenPlace(action.to.value)}`);
+    case 'dribble':
+      if (action.style === 'keep') return 'keeps his dribble';
+      return joined(thirdPerson(action.verb), action.at && `at ${action.at}`, sayOff(action.off), sayVia(action.via), action.to && `to ${sayWrittenPlace(action.to.value)}`);
+    case 'pass':
+      return joined(sayPassVerb(action), `to ${action.to}`, action.at && `at ${sayWrittenPlace(action.at.value)}`, action.early && 'early');
+    case 'hand-off':
+      return `hands off to ${action.to}`;
+    case 'screen':
+      return joined(sayScreenVerb(action), action.users.length > 0 && `for ${sayList(action.users)}`, action.on && `on ${action.on}`, action.at && `at ${sayWrittenPlace(action.at.value)}`);
+    case 'shot':
+      return [action.shot.value, ...action.or].map(sayShot).join(' or ');
+    case 'hold':
+      return joined(thirdPerson(action.verb), action.seconds !== undefined && `for ${action.seconds} s`);
+    case 'defend':
+      return joined(thirdPerson(action.verb), action.on, action.to && `to ${sayWrittenPlace(action.to.value)}`);
+  }
+}
+
+const passVerbs: Readonly<Record<PassKind, string>> = {
+  pass: 'passes', bounce: 'bounce-passes', lob: 'lobs', skip: 'skips', overhead: 'throws overhead', baseball: 'throws a baseball pass', tip: 'tips',
+};
+
+function sayPassVerb(action: Pass): string {
+  return action.throwIn ? 'inbounds' : passVerbs[action.pass.value];
+}
+
+const shots: Readonly<Record<ShotKind, string>> = {
+  layup: 'lays it up', dunk: 'dunks', jumper: 'shoots a jumper', three: 'shoots a three', hook: 'shoots a hook', 'tip-in': 'tips it in', shot: 'shoots',
+};
+
+function sayShot(kind: ShotKind): string {
+  return shots[kind];
+}
+
+const ways: Partial<Readonly<Record<Screen['style'], string>>> = { down: 'screens down', up: 'screens up', across: 'screens across', away: 'screens away' };
+
+function sayScreenVerb(action: Screen): string {
+  return ways[action.style] ?? thirdPerson(action.verb);
+}
+
+function sayOff(off: readonly BodyId[]): string | undefined {
+  return off.length === 0 ? undefined : `off ${off.join(' then ')}`;
+}
+
+function sayVia(via: readonly Parameters<typeof sayWrittenPlace>[0][]): string | undefined {
+  return via.length === 0 ? undefined : `via ${via.map(sayWrittenPlace).join(' and ')}`;
+}
+
+/** `2`, `2 and 3`, `2, 3 and 5`. */
+export function sayList(items: readonly (string | number)[]): string {
+  if (items.length < 2) return items.join('');
+  return `${items.slice(0, -1).join(', ')} and ${items.at(-1)}`;
+}
+
+function joined(...words: readonly (string | false | undefined)[]): string {
+  return words.filter((word) => word).join(' ');
+}

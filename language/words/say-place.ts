@@ -1,0 +1,107 @@
+// From a point on the floor back to a coach's words. The law: read on the same court, the words give the point they stand for
+// (`wordsFor(...).point`), and that point gives the same words again.
+import type { Court } from '../court/court.ts';
+import { distance, type Point } from '../court/point.ts';
+import { metresPerFoot } from '../court/sources.ts';
+import { allSpots, type Spot } from '../court/spots.ts';
+import type { Direction, Place } from '../play/play.ts';
+
+export interface PlaceWords {
+  readonly text: string;
+  /** The same place as the notation reads it. */
+  readonly place: Place;
+  /** Where the words put a body: at most `hand` from the point asked for, or a tenth of a metre where only numbers fit. */
+  readonly point: Point;
+}
+
+/** Nobody sees a player stand this much off: two hands' breadths. */
+const hand = 0.2;
+/** A way of more than this from a spot is no longer said from it. */
+const farthest = 2.5;
+
+interface Step {
+  readonly direction: Direction;
+  readonly along: (spot: Point) => Point;
+}
+
+const up: Step = { direction: 'above', along: () => ({ x: 0, y: 1 }) };
+const down: Step = { direction: 'below', along: () => ({ x: 0, y: -1 }) };
+const left: Step = { direction: 'left of', along: () => ({ x: -1, y: 0 }) };
+const right: Step = { direction: 'right of', along: () => ({ x: 1, y: 0 }) };
+const steps = [up, down, left, right];
+
+/** The words for a place: a spot's name where one is within a hand, `2 ft above left elbow`, else `(4.2, 3) m`. */
+export function sayPlace(court: Court, point: Point): string {
+  return wordsFor(court, point).text;
+}
+
+export function wordsFor(court: Court, point: Point): PlaceWords {
+  const spots = allSpots(court);
+  return namedSpot(spots, point) ?? besideSpot(court, spots, point) ?? inNumbers(point);
+}
+
+function namedSpot(spots: readonly Spot[], point: Point): PlaceWords | undefined {
+  const nearest = least(spots, (spot) => distance(spot.point, point));
+  if (nearest === undefined || nearest.cost > hand) return undefined;
+  const spot = nearest.item;
+  return { text: spot.label, place: placeOf(spot), point: spot.point };
+}
+
+function besideSpot(court: Court, spots: readonly Spot[], point: Point): PlaceWords | undefined {
+  const unit = unitOf(court);
+  const candidates = spots.flatMap((spot) => steps.map((step) => offsetWords(spot, step, point, unit))).filter((words) => words !== undefined);
+  // The nearer the spot the plainer the words; a hand more or less does not matter.
+  return least(candidates, (words) => words.by)?.item;
+}
+
+interface Unit {
+  readonly metres: number;
+  readonly step: number;
+  readonly name: string;
+}
+
+// Each rule set's readers measure in its own unit; half a foot and a tenth of a metre are what a coach would still pace off.
+function unitOf(court: Court): Unit {
+  return court.rules === 'fiba' || court.rules === 'mini' ? { metres: 1, step: 0.1, name: 'm' } : { metres: metresPerFoot, step: 0.5, name: 'ft' };
+}
+
+function offsetWords(spot: Spot, step: Step, point: Point, unit: Unit): (PlaceWords & { readonly by: number }) | undefined {
+  const way = step.along(spot.point);
+  const gap = (point.x - spot.point.x) * way.x + (point.y - spot.point.y) * way.y;
+  const count = Math.round(gap / unit.metres / unit.step);
+  const printed = Number((count * unit.step).toFixed(1));
+  const by = printed * unit.metres;
+  if (count < 1 || by > farthest) return undefined;
+  const there = { x: spot.point.x + way.x * by, y: spot.point.y + way.y * by };
+  if (distance(there, point) > hand) return undefined;
+  return {
+    text: `${printed} ${unit.name} ${step.direction} ${spot.label}`,
+    place: { kind: 'offset', by, direction: step.direction, from: placeOf(spot) },
+    point: there,
+    by,
+  };
+}
+
+function inNumbers(point: Point): PlaceWords {
+  const there = { x: tenth(point.x), y: tenth(point.y) };
+  return { text: `(${there.x}, ${there.y}) m`, place: { kind: 'point', point: there }, point: there };
+}
+
+function tenth(metres: number): number {
+  const rounded = Math.round(metres * 10) / 10;
+  return rounded === 0 ? 0 : rounded;
+}
+
+function placeOf(spot: Spot): Place {
+  return spot.side === undefined ? { kind: 'spot', name: spot.name } : { kind: 'spot', name: spot.name, side: spot.side };
+}
+
+/** The first of the cheapest. */
+function least<T>(items: readonly T[], cost: (item: T) => number): { readonly item: T; readonly cost: number } | undefined {
+  let best: { item: T; cost: number } | undefined;
+  for (const item of items) {
+    const asked = cost(item);
+    if (best === undefined || asked < best.cost - 1e-9) best = { item, cost: asked };
+  }
+  return best;
+}

@@ -1,0 +1,33 @@
+// A place as a play holds it, back in the notation's words: no floor is needed, sides that depend on the game stay as they are.
+import type { Place, Side } from '../play/play.ts';
+
+const sideWords: Readonly<Record<Side, string>> = {
+  left: 'left ', right: 'right ', middle: '', ball: 'ball-side ', weak: 'weak-side ', near: 'near ', far: 'far ',
+};
+
+/** `left wing`, `2 ft above left elbow`, `beside 5`, `left wing or left elbow`: reads back to the same place. */
+export function sayWrittenPlace(place: Place): string {
+  switch (place.kind) {
+    case 'spot':
+      return `${place.side === undefined ? '' : sideWords[place.side]}${place.name}${place.extended ? ' extended' : ''}`;
+    case 'own':
+      return `"${place.name}"`;
+    case 'point':
+      return `(${place.point.x}, ${place.point.y}) m`;
+    case 'offset':
+      return `${Math.round(place.by * 100) / 100} m ${place.direction} ${sayWrittenPlace(place.from)}`;
+    case 'between':
+      return `between ${sayEnd(place.a)} and ${sayEnd(place.b)}`;
+    case 'beside':
+    case 'behind':
+      return `${place.kind} ${place.who}`;
+    case 'player':
+      return place.who;
+    case 'either':
+      return place.options.map(sayWrittenPlace).join(' or ');
+  }
+}
+
+function sayEnd(end: Place | string): string {
+  return typeof end === 'string' ? end : sayWrittenPlace(end);
+}

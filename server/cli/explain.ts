@@ -1,0 +1,42 @@
+// `setwright explain screen-with-ball`: the manual entry of a check.
+import type { Command } from 'commander';
+import { catalogue } from '../../language/checks/catalogue.ts';
+import type { Entry } from '../../language/checks/check.ts';
+import { nearestWord } from '../../language/checks/nearest-word.ts';
+import { CallError } from './call-error.ts';
+
+export function addExplain(program: Command): void {
+  program
+    .command('explain')
+    .argument('[code]', 'the code that stands beside a finding; without it all codes are listed')
+    .summary('say why a check speaks, with a wrong and a right example')
+    .description('Prints the manual entry of a check: why it speaks, an example that is wrong, the same one right, and what it rests on.')
+    .addHelpText('after', '\nExamples:\n  setwright explain\n  setwright explain screen-with-ball')
+    .action((code: string | undefined) => console.log(code === undefined ? listed() : explained(entryNamed(code))));
+}
+
+function entryNamed(code: string): Entry {
+  const entry = Object.hasOwn(catalogue, code) ? catalogue[code] : undefined;
+  if (entry !== undefined) return entry;
+  const near = nearestWord(code, Object.keys(catalogue));
+  throw new CallError(`There is no check called ${code}.${near === undefined ? '' : ` Did you mean ${near}?`} "setwright explain" lists them all.`);
+}
+
+function listed(): string {
+  const codes = Object.values(catalogue).toSorted((a, b) => (a.code < b.code ? -1 : 1));
+  const width = Math.max(...codes.map(({ code }) => code.length));
+  return codes.map(({ code, severity, manual }) => `${code.padEnd(width)}  ${severity.padEnd(7)}  ${manual.title}`).join('\n');
+}
+
+function explained({ code, severity, manual, source }: Entry): string {
+  const parts = [`${code} (${severity}): ${manual.title}`, manual.why];
+  if (manual.wrong !== undefined) parts.push(`Wrong:\n${indented(manual.wrong)}`);
+  if (manual.right !== undefined) parts.push(`Right:\n${indented(manual.right)}`);
+  if (source !== undefined) parts.push(`Rests on: ${source.text} (${source.how})`);
+  parts.push(`To silence it where you mean it: allow ${code} "why"`);
+  return parts.join('\n\n');
+}
+
+function indented(text: string): string {
+  return text.replace(/^/gm, '  ');
+}
