@@ -1,0 +1,207 @@
+/**
+ * What is settled so far on one path of steps. Children of a step start from a copy, so what happened before the parting is one and the
+ * same in all of them.
+ */
+import type { Court } from '../court/court.ts';
+import type { Point } from '../court/point.ts';
+import type { RuleSet } from '../court/rule-set.ts';
+import type { Level } from '../motion/levels.ts';
+import type { Action, ActionId, BodyId, Look, LookId, PassKind, Play, Screen, ShotKind, Step, StepKey, Wait } from '../play/play.ts';
+import type { Problem } from '../play/problem.ts';
+import type { Graph } from './graph.ts';
+import { addEvent } from './graph.ts';
+import type { Edge } from './graph.ts';
+import type { EventId, EventKind, Segment } from './timeline.ts';
+import { alongPiece } from './ways.ts';
+
+/** The same for every path of a play. */
+export interface Scene {
+  readonly play: Play;
+  readonly court: Court;
+  readonly rules: RuleSet;
+  readonly level: Level;
+  readonly graph: Graph;
+  readonly problems: Problem[];
+  readonly steps: ReadonlyMap<StepKey, Step>;
+  readonly children: ReadonlyMap<StepKey | null, readonly Step[]>;
+  /** Where the screen of a replaced step stood, and when it was set, for a slip and for a defender's cue (rules 7, 17). */
+  readonly seenScreens: Map<ActionId, { readonly at: Point; readonly set: number }>;
+}
+
+/** A stretch of a body's way and the event it begins with. */
+export interface Stretch {
+  readonly segment: Segment;
+  readonly begin: number;
+}
+
+export interface Body {
+  readonly who: BodyId;
+  readonly home: Point;
+  /** Where he ends up by what is settled. */
+  place: Point;
+  /** When he gets there, and how fast he comes, m/s. */
+  until: number;
+  exit: number;
+  stretches: Stretch[];
+}
+
+/** Why one line cannot be settled before another. */
+export type Tie = 'chain' | 'own' | 'ball' | 'look' | 'wait' | 'screen' | 'user-place' | 'meet' | 'use' | 'stand';
+
+export interface Need {
+  readonly on: string;
+  readonly tie: Tie;
+  readonly wait?: Wait;
+}
+
+interface ItemBase {
+  /** Action, look, or `<action>:free`. */
+  readonly key: string;
+  readonly step: StepKey;
+  /** Text order along the path. */
+  readonly order: number;
+  needs: readonly Need[];
+  /** Waits dropped because they stand in a circle or name nothing. */
+  readonly dropped: Set<Wait>;
+  readonly ignored: Set<string>;
+  /** Edges into its start, once all it needs is settled. */
+  ready?: { readonly edges: readonly Edge[]; readonly at: number };
+}
+export interface ActionItem extends ItemBase {
+  readonly kind: 'action';
+  readonly action: Action;
+  /** Who has the ball when this line's turn comes, by the text. */
+  holder: BodyId | undefined;
+}
+export interface LookItem extends ItemBase {
+  readonly kind: 'look';
+  readonly look: Look;
+  holder: BodyId | undefined;
+}
+/** The end of a screen: when its last user has passed (rule 10). */
+export interface FreeItem extends ItemBase {
+  readonly kind: 'free';
+  readonly screen: ActionItem & { readonly action: Screen };
+}
+export type Item = ActionItem | LookItem | FreeItem;
+
+export interface Settled {
+  readonly start: number;
+  /** What others wait for, and what his own next link waits for (rule 4). */
+  readonly done: number;
+  readonly free: number;
+  /** The catch or the take, and whose. */
+  readonly got?: number;
+  readonly gotBy?: BodyId;
+  /** Where the actor is when done. */
+  readonly place: Point;
+}
+
+export interface PlacedScreen {
+  readonly action: Screen;
+  readonly at: Point;
+  readonly facing: Point;
+  readonly set: number;
+  free?: number;
+  readonly users: BodyId[];
+}
+
+export type BallLink =
+  | { readonly kind: 'dribble'; readonly action: ActionId; readonly by: BodyId; readonly begin: number; readonly end: number }
+  | { readonly kind: 'pass'; readonly action: ActionId; readonly by: BodyId; readonly to: BodyId; readonly pass: PassKind; readonly throwIn: boolean; readonly begin: number; readonly end: number; readonly from: Point; readonly at: Point }
+  | { readonly kind: 'hand-off'; readonly action: ActionId; readonly by: BodyId; readonly to: BodyId; readonly begin: number; readonly end: number }
+  | { readonly kind: 'shot'; readonly action: ActionId; readonly by: BodyId; readonly shot: ShotKind; readonly begin: number; readonly end: number; readonly from: Point };
+
+/** A look on the path, as it is read. */
+export interface ReadLook {
+  readonly look: Look;
+  readonly holder: BodyId | undefined;
+  readonly read: number;
+  passedUp: number;
+  /** Catch in stride at this place and moment, where ball and man meet on the move. */
+  readonly meeting?: Meeting;
+}
+export interface Meeting {
+  readonly at: Point;
+  /** ms of the catch. */
+  readonly when: number;
+  readonly stride: boolean;
+  /** Edges that hold the release back besides the read. */
+  readonly edges: readonly Edge[];
+}
+
+export interface Branch {
+  readonly scene: Scene;
+  steps: StepKey[];
+  /** Numbers in the graph, in the order they were settled. */
+  events: number[];
+  byId: Map<EventId, number>;
+  bodies: Map<BodyId, Body>;
+  items: Item[];
+  settled: Map<string, Settled>;
+  ball: BallLink[];
+  holder: BodyId | undefined;
+  screens: Map<ActionId, PlacedScreen>;
+  looks: Map<LookId, ReadLook>;
+  opened: Map<StepKey, number>;
+  /** Problems of this path so far, already told. */
+  told: Set<string>;
+}
+
+export function copyBranch(from: Branch): Branch {
+  return {
+    scene: from.scene,
+    steps: [...from.steps],
+    events: [...from.events],
+    byId: new Map(from.byId),
+    bodies: new Map([...from.bodies].map(([who, body]) => [who, { ...body, stretches: [...body.stretches] }])),
+    items: from.items.map((item) => (from.settled.has(item.key) ? item : unsettledCopy(item))),
+    settled: new Map(from.settled),
+    ball: [...from.ball],
+    holder: from.holder,
+    screens: new Map([...from.screens].map(([id, screen]) => [id, { ...screen, users: [...screen.users] }])),
+    looks: new Map(from.looks),
+    opened: new Map(from.opened),
+    told: new Set(from.told),
+  };
+}
+
+function unsettledCopy(item: Item): Item {
+  return { ...item, dropped: new Set(item.dropped), ignored: new Set(item.ignored), ready: undefined };
+}
+
+/** Adds an event to the graph and to this path. */
+export function happen(branch: Branch, id: EventId, kind: EventKind, part: string, who: BodyId | undefined, edges: readonly Edge[]): number {
+  const event = addEvent(branch.scene.graph, id, kind, part, who, edges);
+  branch.events.push(event);
+  branch.byId.set(id, event);
+  return event;
+}
+
+export function whenOf(branch: Branch, event: number): number {
+  return branch.scene.graph.events[event]!.timed.at;
+}
+
+/** Where a body is at this many ms, by what is settled. */
+export function bodyAt(body: Body, ms: number): Point {
+  const { stretches } = body;
+  for (let index = stretches.length - 1; index >= 0; index--) {
+    const { segment } = stretches[index]!;
+    if (ms < segment.t0) continue;
+    const to = segment.path[segment.path.length - 1]!;
+    return ms >= segment.t1 ? to : alongPiece(segment.path[0]!, to, segment.profile, ms - segment.t0);
+  }
+  return body.home;
+}
+
+export function bodyOf(branch: Branch, who: BodyId): Body {
+  return branch.bodies.get(who)!;
+}
+
+/** Tells a problem of this play once, however many paths share it. */
+export function tell(branch: Branch, problem: Problem): void {
+  const key = `${problem.code} ${problem.part} ${problem.params['other'] ?? ''}${problem.params['user'] ?? ''}`;
+  if (branch.told.has(key)) return;
+  branch.told.add(key);
+  branch.scene.problems.push(problem);
+}
