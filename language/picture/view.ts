@@ -1,0 +1,47 @@
+// How much of the floor a play needs: half a court, or the whole of it when something happens in the backcourt.
+import type { Point } from '../court/point.ts';
+import type { Playback } from '../playback/playback.ts';
+import { round } from './nodes.ts';
+
+/** Centimetres in the picture's own axes: x to the right, y down, the origin under the ring. */
+export interface View {
+  readonly left: number;
+  readonly right: number;
+  readonly top: number;
+  readonly bottom: number;
+  readonly full: boolean;
+}
+
+/** Floor outside the lines that is always shown, cm. */
+export const MARGIN = 70;
+// Room round a man who stands out of bounds.
+const BODY_ROOM = 75;
+// So far past half court a man may still be drawn on the half court.
+const PAST_HALF = 0.5;
+
+/** The same for all runs of a play, so that the floor stays still when another run-through is chosen. */
+export function viewOf(playback: Playback): View {
+  const { boundary, halfLineY, farBaselineY, baselineY } = playback.court;
+  let [left, right, top, deepest] = [boundary.left * 100, boundary.right * 100, baselineY * 100, 0];
+  const include = ({ x, y }: Point) => {
+    left = Math.min(left, x * 100 - BODY_ROOM + MARGIN);
+    right = Math.max(right, x * 100 + BODY_ROOM - MARGIN);
+    top = Math.min(top, y * 100 - BODY_ROOM + MARGIN);
+    deepest = Math.max(deepest, y);
+  };
+  for (const run of playback.runs) {
+    for (const track of Object.values(run.tracks)) {
+      include(track.start);
+      for (const { path } of track.segments) path.forEach(include);
+    }
+    for (const { points } of Object.values(run.defenders)) points.forEach(include);
+    for (const state of run.ball) if (state.kind !== 'held') include(state.to);
+  }
+  const full = deepest > halfLineY + PAST_HALF;
+  const bottom = full ? Math.max(farBaselineY, deepest) * 100 + MARGIN : Math.max(halfLineY * 100 + MARGIN, deepest * 100 + BODY_ROOM);
+  return { left: round(left - MARGIN), right: round(right + MARGIN), top: round(top - MARGIN), bottom: round(bottom), full };
+}
+
+export const widthOf = (view: View): number => round(view.right - view.left);
+export const heightOf = (view: View): number => round(view.bottom - view.top);
+export const viewBoxOf = (view: View): string => `${view.left} ${view.top} ${widthOf(view)} ${heightOf(view)}`;
