@@ -67,11 +67,11 @@ export function serveArguments(port: number): string[] {
   ];
 }
 
-export function writeQuietSettings(data: string) {
+export function writeQuietSettings(data: string, more: Readonly<Record<string, unknown>> = {}) {
   const file = join(data, 'User/settings.json');
   if (existsSync(file)) return;
   mkdirSync(join(data, 'User'), { recursive: true });
-  writeFileSync(file, JSON.stringify(quietSettings, null, 2));
+  writeFileSync(file, JSON.stringify({ ...quietSettings, ...more }, null, 2));
 }
 
 /** The address of a folder, with a file of it opened. */

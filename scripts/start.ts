@@ -51,10 +51,11 @@ async function startInBrowser() {
   const known = hostIsInstalled();
   const entry = await stage(known ? `VS Code ${editorVersion} is here already` : `Fetching VS Code ${editorVersion} for the browser; only the first start does this (about 200 MB)`, ensureHost);
   const server = await stage('Opening VS Code with the example plays', () => serve(entry, port));
+  const address = editorAddress(port, examples, firstPlay);
   console.log(`
-  Setwright is ready. Open this address in your browser:
+  Setwright is ready. ${openBrowser(address) ? 'Your browser should open it now; if not, open this address:' : 'Open this address in your browser:'}
 
-      ${editorAddress(port, examples, firstPlay)}
+      ${address}
 
   The example plays are in the list on the left; what you change there is saved in the folder "examples".
   Only this computer can reach the address. Ctrl+C stops it.
@@ -72,6 +73,7 @@ async function serve(entry: string, port: number): Promise<ChildProcess> {
   const server = spawn(process.execPath, [...editor, ...serveArguments(port), examples], { stdio: 'ignore', detached: process.platform !== 'win32' });
   for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.on(signal, () => end(server));
   process.on('exit', () => end(server));
+  endWithParent(server);
   while (!(await answers(`http://127.0.0.1:${port}/healthz`))) {
     if (server.exitCode !== null) throw new Stop(`VS Code stopped by itself (code ${server.exitCode}). Delete the folder .vscode-host and start again.`);
     await new Promise((resolve) => setTimeout(resolve, 50));
@@ -89,6 +91,22 @@ function end({ pid, exitCode }: ChildProcess) {
   } catch {
     // gone in the meantime
   }
+}
+
+/** npm passes a signal on to its shell only, which may die without telling us. */
+function endWithParent(server: ChildProcess) {
+  const parent = process.ppid;
+  setInterval(() => process.ppid === parent || end(server), 500).unref();
+}
+
+/** Shows the address to someone who sits at this computer; true when there was something to show it with. */
+function openBrowser(address: string): boolean {
+  if (!process.stdout.isTTY) return false;
+  const [command, ...args] =
+    process.platform === 'darwin' ? ['open'] : process.platform === 'win32' ? ['rundll32', 'url.dll,FileProtocolHandler'] : process.env.DISPLAY || process.env.WAYLAND_DISPLAY ? ['xdg-open'] : [];
+  if (!command) return false;
+  spawn(command, [...args, address], { stdio: 'ignore', detached: true }).on('error', () => undefined).unref();
+  return true;
 }
 
 async function startOnDesktop() {

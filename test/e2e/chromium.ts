@@ -1,0 +1,45 @@
+// The browser that drives VS Code: a Chromium of the machine, never a download.
+import { existsSync, mkdirSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { chromium, type Page } from 'playwright-core';
+import { remove, temporary } from './vscode.ts';
+
+const usualPlaces = [
+  '/usr/bin/chromium',
+  '/usr/bin/chromium-browser',
+  '/usr/bin/google-chrome',
+  '/Applications/Chromium.app/Contents/MacOS/Chromium',
+  '/Applications/Google Chrome.app/Contents/MacOS/Google Chrome',
+];
+
+/** CHROMIUM names another one. */
+export const executable = process.env.CHROMIUM ?? usualPlaces.find((path) => existsSync(path));
+
+export const howToInstall =
+  'The tests in a real VS Code need Chromium: "sudo apt-get install chromium" (or your system\'s own way), or CHROMIUM=/path/to/it npm test.';
+
+export interface Browser {
+  readonly page: Page;
+  close(): Promise<void>;
+}
+
+export async function openBrowser({ width = 1400, height = 900 } = {}): Promise<Browser> {
+  if (!executable || !existsSync(executable)) throw new Error(howToInstall);
+  const profile = temporary('chromium');
+  mkdirSync(join(profile, 'Default'));
+  // Webviews of the web host live on an origin of their own; their service worker counts as a third party's.
+  writeFileSync(join(profile, 'Default/Preferences'), JSON.stringify({ profile: { cookie_controls_mode: 0, block_third_party_cookies: false } }));
+  const context = await chromium.launchPersistentContext(profile, {
+    executablePath: executable,
+    headless: true,
+    viewport: { width, height },
+    args: ['--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run', '--disable-background-networking', '--disable-component-update', '--disable-sync'],
+  });
+  return {
+    page: context.pages()[0] ?? (await context.newPage()),
+    async close() {
+      await context.close();
+      remove(profile);
+    },
+  };
+}

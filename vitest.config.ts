@@ -1,0 +1,36 @@
+import { defineConfig } from 'vitest/config';
+import { buildPlayer } from './scripts/build.ts';
+import { playerForVitest } from './scripts/player-text.ts';
+
+const plugins = [playerForVitest(buildPlayer)];
+
+export default defineConfig({
+  test: {
+    reporters: ['default', ['json', { outputFile: 'test/out/results.json' }]],
+    projects: [
+      {
+        plugins,
+        test: {
+          name: 'unit',
+          include: ['{language,server,client,scripts,test}/**/*.test.ts'],
+          exclude: ['test/e2e/**', '**/node_modules/**'],
+          testTimeout: 20_000,
+          sequence: { groupOrder: 0 },
+        },
+      },
+      {
+        plugins,
+        test: {
+          name: 'e2e',
+          include: ['test/e2e/**/*.test.ts'],
+          globalSetup: ['test/e2e/prepare.ts'],
+          // One real VS Code and one Chromium at a time: two would share the processor and make each other's waits long.
+          fileParallelism: false,
+          sequence: { groupOrder: 1 },
+          testTimeout: 60_000,
+          hookTimeout: 120_000,
+        },
+      },
+    ],
+  },
+});
