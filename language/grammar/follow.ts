@@ -41,7 +41,8 @@ export interface Wanted {
   /** A keyword as the grammar spells it, or the name of a terminal. */
   readonly token: string;
   readonly isKeyword: boolean;
-  /** Rules and properties from the line down to the word: `Statement`, `first>Clause`, `action>Action`, `Pass`, `verb>PassVerb`. */
+  /** Rules and properties from the line down to the word: `Statement`, `first>Clause`, `action>Action`, `Pass`, `verb>PassVerb`,
+   * and the property last where the word itself is assigned. */
   readonly path: readonly string[];
 }
 

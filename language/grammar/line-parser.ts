@@ -1,5 +1,7 @@
+import { EarlyExitException, NoViableAltException, type IToken } from 'chevrotain';
 import { createLangiumParser, type LangiumCoreServices, type LangiumParser } from 'langium';
 import { reflection } from './generated/ast.ts';
+import { buildFollow, type Follow } from './follow.ts';
 import { buildLexer, type LexedLine, type LineLexer } from './lexer.ts';
 import { loadGrammar } from './load-grammar.ts';
 import { toPlain } from './plain.ts';
@@ -8,6 +10,8 @@ import type { LineTree } from './tree.ts';
 
 export interface LineParser {
   readonly lexer: LineLexer;
+  /** Built when first asked for. */
+  readonly follow: Follow;
   /** The tree of the tokens up to the first that does not fit, and whether all of them fitted. */
   readonly parse: (lexed: LexedLine) => { readonly tree?: LineTree; readonly whole: boolean };
 }
@@ -42,8 +46,12 @@ export function buildParser(grammar = loadGrammar()): LineParser {
     },
   };
   let parser: LangiumParser | undefined;
+  let follow: Follow | undefined;
   return {
     lexer,
+    get follow() {
+      return (follow ??= buildFollow(grammar));
+    },
     parse(next) {
       lexed = next;
       parser ??= createParser(services);
@@ -55,9 +63,29 @@ export function buildParser(grammar = loadGrammar()): LineParser {
   };
 }
 
+/** The parts of Langium's parser and of chevrotain's that are not public (langium 4.4.0, chevrotain 13.2.0, both pinned). */
+interface Inner {
+  nodeBuilder: SpanBuilder;
+  readonly wrapper: {
+    LA(howMuch: number): IToken;
+    SAVE_ERROR(error: Error): Error;
+    raiseNoAltException: () => never;
+    raiseEarlyExitException: () => never;
+  };
+}
+
 function createParser(services: unknown): LangiumParser {
   const parser = createLangiumParser(services as LangiumCoreServices);
-  (parser as unknown as { nodeBuilder: SpanBuilder }).nodeBuilder = new SpanBuilder();
+  const inner = parser as unknown as Inner;
+  inner.nodeBuilder = new SpanBuilder();
+  // By default every such error lists all ways on from that rule, 30 ms for a line's first word, for a message that nobody reads.
+  const { wrapper } = inner;
+  wrapper.raiseNoAltException = () => {
+    throw wrapper.SAVE_ERROR(new NoViableAltException('', wrapper.LA(1), wrapper.LA(0)));
+  };
+  wrapper.raiseEarlyExitException = () => {
+    throw wrapper.SAVE_ERROR(new EarlyExitException('', wrapper.LA(1), wrapper.LA(0)));
+  };
   return parser;
 }
 

@@ -1,27 +1,12 @@
 import { lineParser } from './line-parser.ts';
 import type { LexedLine } from './lexer.ts';
+import type { LineFault, LineFix } from './line-fault.ts';
+import { faultOf } from './messages.ts';
 import type { Columns, LineTree } from './tree.ts';
 
+export type { LineEdit, LineFault, LineFix } from './line-fault.ts';
+
 export type BlockKind = 'play' | 'step' | 'alignment' | 'roster' | 'book';
-
-export interface LineEdit extends Columns {
-  readonly text: string;
-}
-
-export interface LineFix {
-  /** What the fix does, as a button would say it. */
-  readonly title: string;
-  readonly edits: readonly LineEdit[];
-}
-
-export interface LineFault extends Columns {
-  readonly code: string;
-  readonly message: string;
-  readonly params: Readonly<Record<string, string | number>>;
-  readonly fixes: readonly LineFix[];
-  /** The line just stops: it is probably still being typed. */
-  readonly unfinished: boolean;
-}
 
 export interface LineWarning extends Columns {
   readonly code: string;
@@ -71,5 +56,5 @@ export function parseLine(text: string): ParsedLine {
   const { tree, whole } = parser.parse(lexed);
   const read = { text, ...(tree ? { tree } : {}), ...opened, warnings: [], ...comment };
   if (whole) return read;
-  return { ...read, fault: { code: 'line-not-read', at: 0, to: text.trimEnd().length, message: 'I cannot read this line.', params: {}, fixes: [], unfinished: false } };
+  return { ...read, fault: faultOf(text, lexed) };
 }

@@ -1029,7 +1029,7 @@ export function isDemand(item: unknown): item is Demand {
 export interface Dribble extends langium.AstNode {
     readonly $container: Clause | DefenceDoes | PlayerEvent | TailClause;
     readonly $type: 'Dribble';
-    parts: Array<DribblePart>;
+    parts: Array<DribblePart | Heading>;
     verb: DribbleVerb;
 }
 
@@ -1545,7 +1545,7 @@ export function isMirrored(item: unknown): item is Mirrored {
 export interface Move extends langium.AstNode {
     readonly $container: Clause | DefenceDoes | PlayerEvent | TailClause;
     readonly $type: 'Move';
-    parts: Array<MovePart>;
+    parts: Array<Heading | MovePart>;
     verb: MoveVerb;
 }
 

@@ -1,0 +1,102 @@
+import type { Follow, Walk, Wanted } from './follow.ts';
+import { lineParser } from './line-parser.ts';
+import type { LexedLine, LineToken } from './lexer.ts';
+import type { LineEdit, LineFix } from './line-fault.ts';
+import { verbOf } from './verbs.ts';
+
+/** A line that cannot be read, with what the searches for a better line need. */
+export interface Broken {
+  readonly text: string;
+  readonly lexed: LexedLine;
+  readonly tokens: readonly LineToken[];
+  readonly follow: Follow;
+  readonly walk: Walk;
+  /** Index of the first token that does not fit; `tokens.length` at the line's end. */
+  readonly index: number;
+  readonly token: LineToken | undefined;
+  /** What could have stood there. */
+  readonly wanted: readonly Wanted[];
+  /** The same for any token before it. */
+  readonly wantedBefore: (index: number) => readonly Wanted[];
+}
+
+export function breakDown(text: string, lexed: LexedLine): Broken {
+  const { follow } = lineParser();
+  const walk = follow.walk(lexed.tokens);
+  const { tokens } = lexed;
+  const before = new Map<number, readonly Wanted[]>();
+  const wantedBefore = (index: number): readonly Wanted[] => {
+    let wanted = before.get(index);
+    if (!wanted) before.set(index, (wanted = follow.expected(index === walk.at ? walk.configs : follow.walk(tokens.slice(0, index)).configs)));
+    return wanted;
+  };
+  return { text, lexed, tokens, follow, walk, index: walk.at, token: tokens[walk.at], wanted: wantedBefore(walk.at), wantedBefore };
+}
+
+export function endOf(token: LineToken): number {
+  return token.endOffset + 1;
+}
+
+/** What the coach wrote for the tokens `from` up to, not including, `to`. */
+export function written(broken: Broken, from: number, to = from + 1): string {
+  const last = broken.tokens[to - 1];
+  const first = broken.tokens[from];
+  return first && last ? broken.text.slice(first.startOffset, endOf(last)) : '';
+}
+
+export function wants(wanted: readonly Wanted[], ...tokens: readonly string[]): boolean {
+  return wanted.some(({ token }) => tokens.includes(token));
+}
+
+export function isPlayer(token: LineToken | undefined): boolean {
+  return token !== undefined && ['PLAYER', 'XPLAYER', 'SUBJECT'].includes(token.tokenType.name);
+}
+
+export function isVerb(token: LineToken | undefined): boolean {
+  return token !== undefined && lineParser().lexer.verbs.has(token.tokenType.name);
+}
+
+export function applyEdits(text: string, edits: readonly LineEdit[]): string {
+  let result = text;
+  for (const edit of [...edits].sort((a, b) => b.at - a.at)) result = result.slice(0, edit.at) + edit.text + result.slice(edit.to);
+  return result;
+}
+
+/** Whether a line can be read. */
+export function reads(text: string): boolean {
+  const { lexer, follow, parse } = lineParser();
+  const lexed = lexer.lex(text);
+  return lexed.tokens.length > 0 && follow.walk(lexed.tokens).whole && parse(lexed).whole;
+}
+
+/** How many tokens of a line fit. */
+export function readsUpTo(text: string): number {
+  const { lexer, follow } = lineParser();
+  return follow.walk(lexer.lex(text).tokens).at;
+}
+
+/** A fix, if the line can be read with it. */
+export function tried(broken: Broken, title: string, edits: readonly LineEdit[]): LineFix | undefined {
+  return reads(applyEdits(broken.text, edits)) ? { title, edits } : undefined;
+}
+
+/** Whether the verb that would stand at `index` has one subject. Without a subject of its own it follows the verb before. */
+export function singularAt(broken: Broken, index: number): boolean {
+  const before = broken.tokens[index - 1];
+  if (isPlayer(before)) return !isPlayerList(broken, index - 1);
+  if (before && ['everyone', 'everybody', 'he', 'else'].includes(before.image)) return true;
+  if (before && ['both', 'others', 'they'].includes(before.image)) return false;
+  for (let i = index - 1; i >= 0; i--) {
+    const verb = verbOf(broken.tokens[i]!.image);
+    if (verb) return verb.number === 'singular';
+  }
+  return true;
+}
+
+/** Whether the player at `last` ends a list that is a subject: one at the line's head or behind a word that begins a sentence. */
+function isPlayerList(broken: Broken, last: number): boolean {
+  let first = last;
+  while (first >= 2 && isPlayer(broken.tokens[first - 2]) && [',', 'and'].includes(broken.tokens[first - 1]!.image)) first -= 2;
+  const head = broken.tokens[first - 1]?.image;
+  return first < last && (head === undefined || ['rebound', 'when', 'once', 'as', 'until', ':', 'on a miss'].includes(head));
+}

@@ -1,0 +1,195 @@
+import { endOf, isPlayer, singularAt, tried, applyEdits, readsUpTo, written, type Broken } from './broken-line.ts';
+import { keywordAtoms } from './lexer.ts';
+import type { LineFix } from './line-fault.ts';
+import { lineParser } from './line-parser.ts';
+import { editDistance, reach } from './nearest.ts';
+import { otherNumber, verbOf } from './verbs.ts';
+
+/** A way to make the line readable: which words it puts where. */
+export interface Mend {
+  readonly kind: 'replace' | 'insert' | 'swap' | 'leave out' | 'quote';
+  /** Tokens from, up to and not including to, that it touches. */
+  readonly from: number;
+  readonly to: number;
+  /** The words that stand there afterwards. */
+  readonly words: string;
+  /** A quote round a word that could be a spot of the coach's own, or a look's label. */
+  readonly isOwnName?: boolean;
+  readonly fix: LineFix;
+}
+
+/** A trade word that the notation says otherwise. Common usage, no source. */
+const OTHER_WORDS: { readonly [word: string]: readonly string[] } = {
+  pick: ['screens', 'screen'], picks: ['screens'], block: ['screens', 'block'], hoop: ['rim'], net: ['rim'], ring: ['rim'], goal: ['rim'], bucket: ['rim'], hole: ['rim'], key: ['lane', 'top of the key'], paint: ['lane'], point: ['top'],
+  goes: ['cuts'], go: ['cut'], comes: ['cuts'], come: ['cut'], dishes: ['passes'], gives: ['passes'], feeds: ['passes'], hits: ['passes'], sends: ['passes'], finds: ['passes'], enters: ['passes'], backdoors: ['back-cuts'],
+  catches: ['flashes'], attacks: ['drives'], penetrates: ['drives'], slashes: ['cuts'], scores: ['shoots'], finishes: ['lays it up'], rebounds: ['crashes'], layups: ['lays it up'], triple: ['three'],
+  center: ['middle'], centre: ['middle'], midcourt: ['half court'], if: ['when'], while: ['as'], after: ['once', 'after'], before: ['until'], towards: ['toward', 'to'], onto: ['to'], through: ['via', 'through to'],
+  from: ['off'], around: ['off', 'around'], using: ['off'], against: ['on'], near: ['beside'], by: ['beside', 'off'], next: ['beside'], '&': ['and'], '+': ['and'], everybody: ['everyone'], all: ['everyone'], rest: ['others'],
+  set: ['is set', 'are set'], open: ['is open', 'are open'], free: ['is free', 'are free'], inbounder: ['is the thrower'], thrower: ['is the thrower'], safety: ['is the safety'], trap: ['traps'], double: ['doubles'], deny: ['denies'], must: ['must have'], needs: ['must have'], requires: ['must have'],
+};
+const NUMBER_WORDS = ['one', 'two', 'three', 'four', 'five'];
+const SHORT_WORDS = [',', 'to', 'for', 'off', 'and', ':', 'at', 'on', 'with', 'have', 'of', 'after'] as const;
+/** No line needs more tries, and a wrong line must not cost more than a keystroke. */
+const MOST_TRIES = 24;
+
+const plainWords = (text: string): string =>
+  text.toLowerCase().split(/[\s-]+/).filter((atom) => !['the', 'a', 'an', 'his', 'her', 'their'].includes(atom)).join(' ');
+
+/** Ways to make the line readable, best first, at most `most`. */
+export function mends(broken: Broken, most = 3): readonly Mend[] {
+  if (broken.token === undefined) return [];
+  const found: Mend[] = [];
+  const add = (mend: Mend | undefined): boolean => {
+    if (mend && !found.some((other) => applyEdits(broken.text, other.fix.edits) === applyEdits(broken.text, mend.fix.edits))) found.push(mend);
+    return found.length >= most;
+  };
+  for (const mend of replacements(broken)) if (add(mend)) return found;
+  if (found.length) return found;
+  for (const search of [insertions, swaps, quotes]) {
+    for (const mend of search(broken)) if (add(mend)) return found;
+    if (found.length && found[0]!.kind !== 'quote') return found;
+  }
+  for (const mend of omissions(broken)) if (add(mend)) return found;
+  if (found.length) return found;
+  return partialReplacements(broken);
+}
+
+interface Candidate {
+  readonly from: number;
+  readonly to: number;
+  readonly words: string;
+  readonly distance: number;
+}
+
+const candidatesOf = new WeakMap<Broken, readonly Candidate[]>();
+
+function candidates(broken: Broken): readonly Candidate[] {
+  const known = candidatesOf.get(broken);
+  if (known) return known;
+  const found: Candidate[] = [];
+  // The wrong word may be the one before: a right word in the wrong place is seen only at its neighbour.
+  for (const from of [broken.index, broken.index - 1]) {
+    if (from < 0) continue;
+    const keywords = [...new Set(broken.wantedBefore(from).filter(({ isKeyword, token }) => isKeyword && /\w/.test(token)).map(({ token }) => token))];
+    for (let count = 1; count <= 3 && from + count <= broken.tokens.length; count++) {
+      if (from + count <= broken.index) continue;
+      if (broken.tokens.slice(from, from + count).some((token) => isPlayer(token) || ['STRING', 'NUMBER', 'SECONDS', 'LENGTH', 'FORM'].includes(token.tokenType.name))) break;
+      const word = plainWords(written(broken, from, from + count));
+      if (word.length > 40) break;
+      const limit = word.length < 3 && !/^o/.test(word) ? 1 : reach(word);
+      const others = count === 1 && from === broken.index ? (OTHER_WORDS[word] ?? []) : [];
+      for (const keyword of keywords) {
+        const target = keywordAtoms(keyword).join(' ');
+        const meant = others.indexOf(keyword);
+        const distance = meant >= 0 ? meant / 10 : editDistance(word, target, limit);
+        if (distance <= limit && (distance < target.length || meant >= 0)) found.push({ from, to: from + count, words: agreeing(broken, keyword, from), distance: distance + (from === broken.index ? 0 : 0.5) });
+      }
+      const digit = NUMBER_WORDS.indexOf(word) + 1;
+      if (digit > 0 && count === 1 && broken.wantedBefore(from).some(({ token }) => token === 'PLAYER')) found.push({ from, to: from + 1, words: String(digit), distance: 0 });
+    }
+  }
+  found.sort((a, b) => a.distance - b.distance || a.to - a.from - (b.to - b.from));
+  const kept = found.filter((candidate, index) => found.findIndex((other) => other.from === candidate.from && other.to === candidate.to && other.words === candidate.words) === index);
+  candidatesOf.set(broken, kept);
+  return kept;
+}
+
+/** The verb in the number of its subject: `4 scren` → screens. */
+function agreeing(broken: Broken, keyword: string, index: number): string {
+  const verb = verbOf(keyword);
+  if (!verb) return keyword;
+  const singular = singularAt(broken, index);
+  return (verb.number === 'singular') === singular ? keyword : (otherNumber.get(keyword) ?? keyword);
+}
+
+function* replacements(broken: Broken): Generator<Mend | undefined> {
+  let nearest: number | undefined;
+  for (const candidate of candidates(broken).slice(0, MOST_TRIES)) {
+    if (nearest !== undefined && candidate.distance > nearest + 0.6) return;
+    const mend = replacing(broken, candidate, true);
+    if (mend && nearest === undefined) nearest = candidate.distance;
+    yield mend;
+  }
+}
+
+/** With a second fault further on, a word that at least moves the first one. */
+function partialReplacements(broken: Broken): readonly Mend[] {
+  for (const candidate of candidates(broken).slice(0, 6)) {
+    const mend = replacing(broken, candidate, false)!;
+    if (candidate.from === broken.index && readsUpTo(applyEdits(broken.text, mend.fix.edits)) > broken.index + 1) return [mend];
+  }
+  return [];
+}
+
+function replacing(broken: Broken, { from, to, words }: Candidate, whole: boolean): Mend | undefined {
+  const edits = [{ at: broken.tokens[from]!.startOffset, to: endOf(broken.tokens[to - 1]!), text: words }];
+  const title = `Write "${words}"`;
+  const fix = whole ? tried(broken, title, edits) : { title, edits };
+  return fix && { kind: 'replace', from, to, words, fix };
+}
+
+function* insertions(broken: Broken): Generator<Mend | undefined> {
+  const { index, token } = broken;
+  if (!token || token.tokenType.name === 'UNKNOWN') return;
+  for (const word of SHORT_WORDS) {
+    if (!broken.wanted.some((want) => want.token === word)) continue;
+    const before = broken.tokens[index - 1];
+    const tight = (word === ',' || word === ':') && before !== undefined;
+    const at = tight ? endOf(before) : token.startOffset;
+    const text = tight ? word : `${word} `;
+    const fix = tried(broken, `Put "${word}" before "${written(broken, index)}"`, [{ at, to: at, text }]);
+    yield fix && { kind: 'insert', from: index, to: index + 1, words: word === ',' || word === ':' ? `${written(broken, index - 1)}${word} ${written(broken, index)}` : `${word} ${written(broken, index)}`, fix };
+  }
+}
+
+function* swaps(broken: Broken): Generator<Mend | undefined> {
+  for (const from of [broken.index, broken.index - 1]) {
+    const first = broken.tokens[from];
+    const second = broken.tokens[from + 1];
+    if (!first || !second) continue;
+    const words = `${written(broken, from + 1)} ${written(broken, from)}`;
+    const fix = tried(broken, `Write "${words}"`, [{ at: first.startOffset, to: endOf(second), text: words }]);
+    yield fix && { kind: 'swap', from, to: from + 2, words, fix };
+  }
+}
+
+function* omissions(broken: Broken): Generator<Mend | undefined> {
+  // Where a verb is missing, leaving out the word would leave no play.
+  if (broken.wanted.some(({ path }) => path.at(-1)?.endsWith('Verb') === true)) return;
+  for (const count of [1, 2]) {
+    const last = broken.tokens[broken.index + count - 1];
+    if (!last || !broken.token || isPlayer(broken.token)) return;
+    // What stands there may hold what the coach means: leaving out a verb or a name changes the play.
+    if (broken.tokens.slice(broken.index, broken.index + count).some((token) => isPlayer(token) || lineParser().lexer.verbs.has(token.tokenType.name))) return;
+    const next = broken.tokens[broken.index + count];
+    const before = broken.tokens[broken.index - 1];
+    const edit = next ? { at: broken.token.startOffset, to: next.startOffset, text: '' } : { at: before ? endOf(before) : broken.token.startOffset, to: endOf(last), text: '' };
+    const fix = tried(broken, `Leave out "${written(broken, broken.index, broken.index + count)}"`, [edit]);
+    yield fix && { kind: 'leave out', from: broken.index, to: broken.index + count, words: '', fix };
+  }
+}
+
+/** Quotes round the words that look like a name: the fewest that make the line readable. */
+export function* quotes(broken: Broken): Generator<Mend | undefined> {
+  for (const from of [broken.index, broken.index - 1, broken.index - 2]) {
+    if (from < 0 || !broken.tokens[from]) continue;
+    const names = broken.wantedBefore(from).filter(({ token, path }) => token === 'STRING' && path[0] !== 'Entry' && path[0] !== 'Placing');
+    if (!names.length) continue;
+    // Nearly everywhere a spot of the coach's own or a look's label could stand: only for a word that is no other.
+    const isOwnName = names.every(({ path }) => path.at(-1) === 'own' || path.at(-1) === 'label');
+    if (isOwnName && (from !== broken.index || broken.token?.tokenType.name !== 'UNKNOWN')) continue;
+    const last = broken.tokens.length;
+    const ends = [...Array(Math.min(6, last - from)).keys()].map((count) => from + count + 1).filter((to) => to > broken.index);
+    if (!ends.includes(last)) ends.push(last);
+    for (const to of isOwnName ? ends.slice(0, 2) : ends) {
+      const at = broken.tokens[from]!.startOffset;
+      const end = endOf(broken.tokens[to - 1]!);
+      const words = broken.text.slice(at, end).replaceAll(/["“”]/g, '');
+      const fix = tried(broken, `Put "${words}" in quotes`, [{ at, to: end, text: `"${words}"` }]);
+      if (fix) {
+        yield { kind: 'quote', from, to, words, isOwnName, fix };
+        return;
+      }
+    }
+  }
+}

@@ -1,0 +1,192 @@
+import { breakDown, endOf, isPlayer, isVerb, singularAt, tried, wants, written, type Broken } from './broken-line.ts';
+import type { LexedLine } from './lexer.ts';
+import type { FaultCode, LineFault, LineFix } from './line-fault.ts';
+import { keywordAtoms } from './lexer.ts';
+import { mends, quotes, type Mend } from './mend.ts';
+import { otherNumber, verbOf } from './verbs.ts';
+import { describeWanted } from './wanted-words.ts';
+
+const LINE_BEGINS = 'A line begins with a player and what he does ("3 cuts to rim") or with a word like step, look, note, from or call.';
+
+/** What is wrong with a line that the parser refused: the exact place, what was wanted there, and what would mend it. */
+export function faultOf(text: string, lexed: LexedLine): LineFault {
+  const broken = breakDown(text, lexed);
+  for (const recognise of [openQuote, noSuchPlayer, verbFirst, setsAScreen, unfinished, whoDoesIt, unitMissing, formationWithoutHyphens, nameWithoutQuotes]) {
+    const fault = recognise(broken);
+    if (fault) return fault;
+  }
+  return generalFault(broken);
+}
+
+function fault(broken: Broken, code: FaultCode, at: number, to: number, message: string, fixes: readonly (LineFix | undefined)[] = [], params: LineFault['params'] = {}, isUnfinished = false): LineFault {
+  return { code, at, to, message, params, fixes: fixes.filter((fix) => fix !== undefined), unfinished: isUnfinished };
+}
+
+/** Columns of the token that does not fit, or of the line's last word. */
+function place(broken: Broken): { at: number; to: number } {
+  if (broken.token) return { at: broken.token.startOffset, to: endOf(broken.token) };
+  const last = broken.tokens.at(-1);
+  return last ? { at: last.startOffset, to: endOf(last) } : { at: 0, to: broken.text.length };
+}
+
+function openQuote(broken: Broken): LineFault | undefined {
+  const { openQuote: at } = broken.lexed;
+  if (at === undefined || broken.token?.startOffset !== at) return undefined;
+  const end = broken.text.trimEnd().length;
+  const fixes: LineFix[] = [];
+  // Behind the first word that makes a readable line, else at the line's end.
+  const ends = [...broken.text.slice(at + 1, end).matchAll(/[^\s:,](?=[\s:,]|$)/g)].map((match) => at + 2 + match.index).slice(0, 12);
+  for (const to of [...ends, end]) {
+    const fix = tried(broken, `Close the quote behind "${broken.text.slice(at + 1, to)}"`, [{ at: to, to, text: '"' }]);
+    if (fix && !fixes.some((other) => other.edits[0]!.at === to)) fixes.push(fix);
+    if (fixes.length === 2) break;
+  }
+  return fault(broken, 'open-quote', at, end, 'This quote is never closed. Put a " behind the last word that belongs to it.', fixes, {}, true);
+}
+
+function noSuchPlayer(broken: Broken): LineFault | undefined {
+  const players = (token: Broken['token']): boolean => token !== undefined && (token.tokenType.name === 'NUMBER' || (token.tokenType.name === 'UNKNOWN' && /^[xX]\d+$/.test(token.image)));
+  const first = broken.tokens[0];
+  // `6 "Bo"` is a line of a roster, so that `6 cuts` fails only at the verb.
+  const wrong = players(broken.token) && wants(broken.wanted, 'PLAYER', 'XPLAYER', 'SUBJECT') && !wants(broken.wanted, 'NUMBER') ? broken.token : broken.index <= 1 && players(first) && broken.tokens.length > 1 ? first : undefined;
+  if (!wrong) return undefined;
+  const shown = broken.text.slice(wrong.startOffset, endOf(wrong));
+  const message = `There is no player ${shown.toUpperCase()}. The offence is 1 to 5, the defence X1 to X5.`;
+  return fault(broken, 'no-such-player', wrong.startOffset, endOf(wrong), message, [], { player: shown });
+}
+
+function verbFirst(broken: Broken): LineFault | undefined {
+  const [verb, who] = broken.tokens;
+  if (broken.index !== 0 || !verb || !isVerb(verb)) return undefined;
+  const at = verb.startOffset;
+  const shown = written(broken, 0);
+  if (!isPlayer(who)) return fault(broken, 'verb-first', at, endOf(verb), `Who ${singular(verb.image)}? Say the player first: "3 ${singular(verb.image)} …".`, [], { verb: shown }, broken.tokens.length === 1);
+  const player = written(broken, 1);
+  const words = `${player} ${singular(verb.image)}`;
+  const fix = tried(broken, `Write "${words}"`, [{ at, to: endOf(who!), text: words }]);
+  return fault(broken, 'verb-first', at, endOf(who!), `The player comes first: "${words} …".`, [fix], { verb: shown, player });
+}
+
+function singular(verb: string): string {
+  return verbOf(verb)?.number === 'plural' ? (otherNumber.get(verb) ?? verb) : verb;
+}
+
+/** `4 sets a screen for 2`: the kind of screen is the verb. */
+function setsAScreen(broken: Broken): LineFault | undefined {
+  const { token, index } = broken;
+  const noun = broken.tokens[index + 1];
+  if (!token || !/^(sets?|gives?|makes?|puts?)$/i.test(token.image) || !noun || verbOf(noun.image)?.class !== 'screen') return undefined;
+  const both = [noun.image, otherNumber.get(noun.image)!];
+  const verb = both.find((word) => (verbOf(word)!.number === 'singular') === singularAt(broken, index))!;
+  const fix = tried(broken, `Write "${verb}"`, [{ at: token.startOffset, to: endOf(noun), text: verb }]);
+  return fault(broken, 'noun-for-verb', token.startOffset, endOf(noun), `Say it with the verb alone: "${verb}".`, [fix], { found: written(broken, index, index + 2), suggestion: verb });
+}
+
+function unfinished(broken: Broken): LineFault | undefined {
+  const { token, tokens, index } = broken;
+  if (token && (index !== tokens.length - 1 || !isBegun(broken))) return undefined;
+  if (!token && broken.follow.canEnd(broken.walk.configs)) return undefined;
+  const { at, to } = place(broken);
+  const wanted = describeWanted(broken.wanted);
+  const before = written(broken, Math.max(0, index - 2), index);
+  const follows = before ? `After "${before}" comes ${wanted}.` : `The line begins with ${wanted}.`;
+  if (!token) return fault(broken, 'line-unfinished', at, to, `The line stops too early. ${follows}`, [], { wanted }, true);
+  const [mend] = mends(broken);
+  if (mend && mend.kind !== 'quote' && mend.kind !== 'leave out') return { ...generalFault(broken), unfinished: true };
+  return fault(broken, 'line-unfinished', at, to, `"${written(broken, index)}" is only the beginning of a word. ${follows}`, [], { found: written(broken, index), wanted }, true);
+}
+
+/** Whether the last word is the beginning of a word that may stand there. */
+function isBegun(broken: Broken): boolean {
+  const word = written(broken, broken.index).toLowerCase().replaceAll('-', ' ');
+  return broken.wanted.some(({ token, isKeyword }) => isKeyword && token !== word && keywordAtoms(token).join(' ').startsWith(word));
+}
+
+/** `1 passes to 2 cuts`: 1 or 2? */
+function whoDoesIt(broken: Broken): LineFault | undefined {
+  const { token, index } = broken;
+  const before = broken.tokens[index - 1];
+  if (!token || !isVerb(token) || before?.tokenType.name !== 'SUBJECT' || index < 2) return undefined;
+  const player = written(broken, index - 1);
+  const verb = written(broken, index);
+  const end = endOf(before);
+  const fixes = [
+    tried(broken, `Write "${player} and ${verb}": he goes on`, [{ at: end, to: end, text: ' and' }]),
+    tried(broken, `Write "${player}, ${player} ${verb}": it is ${player} who ${singular(token.image)}`, [{ at: end, to: end, text: `, ${player}` }]),
+    tried(broken, `Put "," before "${player} ${verb}"`, [{ at: endOf(broken.tokens[index - 2]!), to: endOf(broken.tokens[index - 2]!), text: ',' }]),
+  ];
+  if (!fixes.some(Boolean)) return undefined;
+  return fault(broken, 'who-does-it', token.startOffset, endOf(token), `Who ${singular(token.image)}? Put "and" before "${verb}" if the same player goes on, or say the player after a comma.`, fixes, { verb, player });
+}
+
+/** `2 above left elbow`, `leave 4`: a bare number where a measure is meant. */
+function unitMissing(broken: Broken): LineFault | undefined {
+  const { token, index } = broken;
+  const isNumber = (word: Broken['token']): boolean => word !== undefined && ['PLAYER', 'SUBJECT', 'NUMBER'].includes(word.tokenType.name);
+  const number = isNumber(token) && wants(broken.wanted, 'LENGTH', 'SECONDS') ? token : undefined;
+  if (!number) return undefined;
+  const shown = written(broken, index);
+  const units = wants(broken.wanted, 'LENGTH') ? ['ft', 'm'] : ['seconds'];
+  const fixes = units.map((unit) => tried(broken, `Write "${shown} ${unit}"`, [{ at: number.startOffset, to: endOf(number), text: `${shown} ${unit}` }]));
+  if (!fixes.some(Boolean)) return undefined;
+  const what = units.length > 1 ? 'A distance' : 'A time';
+  return fault(broken, 'unit-missing', number.startOffset, endOf(number), `${what} needs its unit: "${shown} ${units[0]!}"${units[1] ? ` or "${shown} ${units[1]}"` : ''}.`, fixes, { found: shown });
+}
+
+/** `against 23` */
+function formationWithoutHyphens(broken: Broken): LineFault | undefined {
+  const { token, index } = broken;
+  if (token?.tokenType.name !== 'NUMBER' || !wants(broken.wanted, 'FORM')) return undefined;
+  const words = [...written(broken, index)].join('-');
+  const fix = tried(broken, `Write "${words}"`, [{ at: token.startOffset, to: endOf(token), text: words }]);
+  return fix && fault(broken, 'misplaced-word', token.startOffset, endOf(token), `A formation has hyphens: "${words}".`, [fix], { found: written(broken, index), suggestion: words });
+}
+
+function nameWithoutQuotes(broken: Broken): LineFault | undefined {
+  if (!broken.token || !broken.wanted.every(({ token }) => token === 'STRING')) return undefined;
+  const [mend] = [...quotes(broken)];
+  if (!mend) return undefined;
+  const { at, to } = mend.fix.edits[0]!;
+  return fault(broken, 'name-without-quotes', at, to, `A name or a text stands in quotes: "${mend.words}".`, [mend.fix], { found: mend.words });
+}
+
+function generalFault(broken: Broken): LineFault {
+  const { token, index } = broken;
+  const found = written(broken, index);
+  const { at, to } = place(broken);
+  if (!token) return fault(broken, 'line-not-read', 0, broken.text.trimEnd().length, 'I cannot read this line. Say one thing on it.');
+  const ways = mends(broken);
+  const fixes = ways.map(({ fix }) => fix);
+  const [best] = ways;
+  const params = { found, ...(best ? { suggestion: best.words } : { wanted: describeWanted(broken.wanted) }) };
+  if (best) return { ...fault(broken, codeOf(best, broken), at, to, mended(best, broken), fixes, params), ...columnsOf(best, broken) };
+  const wanted = describeWanted(broken.wanted);
+  const isUnknown = token.tokenType.name === 'UNKNOWN';
+  const after = index > 0 ? `after "${written(broken, Math.max(0, index - 2), index)}"` : 'at the beginning of a line';
+  const can = index > 0 ? `What can stand here: ${wanted}.` : LINE_BEGINS;
+  const message = isUnknown ? `"${found}" is no word I know here. ${can}` : `"${found}" does not fit ${after}. ${can}`;
+  return fault(broken, isUnknown ? 'unknown-word' : 'misplaced-word', at, to, message, [], params);
+}
+
+function codeOf(mend: Mend, broken: Broken): FaultCode {
+  if (mend.kind === 'insert') return 'missing-word';
+  if (mend.kind === 'swap') return 'word-order';
+  if (mend.kind === 'quote' && !mend.isOwnName) return 'name-without-quotes';
+  if (broken.token!.tokenType.name === 'UNKNOWN') return 'unknown-word';
+  return mend.kind === 'leave out' ? 'extra-word' : 'misplaced-word';
+}
+
+function columnsOf(mend: Mend, broken: Broken): { at: number; to: number } {
+  return { at: broken.tokens[mend.from]!.startOffset, to: endOf(broken.tokens[mend.to - 1]!) };
+}
+
+function mended(mend: Mend, broken: Broken): string {
+  const found = written(broken, mend.from, mend.to);
+  const meant = `Did you mean "${mend.words}"?`;
+  if (mend.kind === 'insert') return `A word is missing before "${written(broken, mend.from)}". ${meant}`;
+  if (mend.kind === 'swap') return `"${found}" is the wrong way round. ${meant}`;
+  if (mend.kind === 'quote' && mend.isOwnName) return `"${found}" is no word I know here. A name of your own stands in quotes: "${mend.words}".`;
+  if (mend.kind === 'quote') return `A name or a text stands in quotes: "${mend.words}".`;
+  if (mend.kind === 'leave out') return `"${found}" ${broken.token!.tokenType.name === 'UNKNOWN' ? 'is no word I know here' : 'does not fit here'}. Without it I can read the line.`;
+  return broken.token!.tokenType.name === 'UNKNOWN' ? `"${found}" is no word I know here. ${meant}` : `"${found}" does not fit here. ${meant}`;
+}

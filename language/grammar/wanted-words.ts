@@ -1,0 +1,34 @@
+import type { Wanted } from './follow.ts';
+
+const CLASSES: readonly (readonly [words: string, belongs: (wanted: Wanted) => boolean])[] = [
+  ['a verb (cuts, passes, screens …)', ({ path }) => /Verb$/.test(path.at(-1) ?? '')],
+  ['a player (1 to 5)', ({ token }) => token === 'PLAYER' || token === 'SUBJECT' || token === 'XPLAYER'],
+  ['a place (left wing, top, rim …)', ({ path }) => path.some((part) => /Place$|Spot$|PointRef$/.test(part))],
+  ['a name in quotes', ({ token }) => token === 'STRING'],
+  ['a time (5 seconds)', ({ token }) => token === 'SECONDS'],
+  ['a distance (2 ft)', ({ token }) => token === 'LENGTH'],
+  ['a speed (5 m/s)', ({ token }) => token === 'SPEED'],
+  ['a formation (2-3)', ({ token }) => token === 'FORM'],
+  ['a number', ({ token }) => token === 'NUMBER' || token === 'NEGATIVE'],
+  ['a word of your own', ({ token }) => token === 'LABEL'],
+];
+
+/** What may come next, in a coach's words: `a player (1 to 5) or "the ball"`. */
+export function describeWanted(wanted: readonly Wanted[]): string {
+  const found = new Set<string>();
+  const words = new Set<string>();
+  // A line of a roster begins as an action does, and is no help to someone who writes one.
+  for (const want of wanted.filter(({ path }) => path[0] !== 'Entry' || wanted.length < 5)) {
+    const known = CLASSES.find(([, belongs]) => belongs(want));
+    if (known) found.add(known[0]);
+    else if (want.token !== 'him' && want.token !== 'them') words.add(`"${want.token}"`);
+  }
+  const said = CLASSES.map(([name]) => name).filter((name) => found.has(name));
+  // A comma, `and` or `then` may follow nearly everything: named only where nothing better can be said.
+  const joints = ['","', '"and"', '"then"'];
+  const better = [...words].filter((word) => !joints.includes(word));
+  const all = [...said, ...(better.length || said.length ? better : words)];
+  const named = all.length > 5 ? [...all.slice(0, 4), 'another word'] : all;
+  if (named.length < 2) return named[0] ?? 'nothing more';
+  return `${named.slice(0, -1).join(', ')} or ${named.at(-1)!}`;
+}
