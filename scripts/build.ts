@@ -38,12 +38,14 @@ function settings(dev: boolean): BuildOptions {
   };
 }
 
+const nodeServer: BuildOptions = { ...node, format: 'cjs', entryPoints: ['server/lsp/node.ts'], outfile: 'dist/node/server.cjs' };
+
 function bundles(dev: boolean, player: PlayerText): readonly BuildOptions[] {
   const editor: BuildOptions = { format: 'cjs', external: ['vscode'] };
   return [
     { ...node, ...editor, entryPoints: ['client/extension.ts'], outfile: 'dist/node/extension.cjs' },
     { ...worker, ...editor, entryPoints: ['client/extension.web.ts'], outfile: webExtension },
-    { ...node, format: 'cjs', entryPoints: ['server/lsp/node.ts'], outfile: 'dist/node/server.cjs' },
+    nodeServer,
     { ...worker, format: 'iife', entryPoints: ['server/lsp/worker.ts'], outfile: 'dist/web/server.js' },
     {
       ...node,
@@ -69,6 +71,13 @@ export async function buildPlayer(dev = false): Promise<PlayerText> {
   });
   const text = (end: string) => outputFiles.find(({ path }) => path.endsWith(end))?.text ?? '';
   return { script: text('.js'), style: text('.css') };
+}
+
+/** Only the language server for Node, apart from dist/, for tests that talk to it as a process; returns its path. */
+export async function buildServer(): Promise<string> {
+  const outfile = join(root, 'node_modules/.setwright/server.cjs');
+  await bundle({ ...settings(false), ...nodeServer, outfile });
+  return outfile;
 }
 
 export async function build({ dev = false } = {}): Promise<readonly Built[]> {

@@ -76,7 +76,7 @@ export async function startWebHost({ folder, suite }: HostOptions): Promise<Host
   const { open } = require('@vscode/test-web') as typeof import('@vscode/test-web');
   const server = await open({
     ...{ browserType: 'none', quality: 'stable', commit: 'local', testRunnerDataDir: place, host: 'localhost', port },
-    ...{ extensionDevelopmentPath: root, extensionTestsPath: suite, folderPath: folder },
+    ...{ extensionDevelopmentPath: root, extensionTestsPath: suite, folderPath: folder, printServerLog: false },
   });
   return {
     address: `http://localhost:${port}/`,

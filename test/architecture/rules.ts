@@ -1,0 +1,144 @@
+// The rules of the tree (DEVELOPERS.md tells their reasons). Each takes files and returns what offends, in words.
+import type { Import, SourceFile } from './source-file.ts';
+
+type Rule = (files: readonly SourceFile[]) => readonly string[];
+
+/** The way of the data: a folder of language/ may import from itself and from those before it. */
+export const wayOfTheData = [
+  'grammar', 'book', 'names', 'court', 'play', 'motion', 'timeline', 'defence', 'checks', 'words', 'edit', 'playback', 'picture', 'paper', 'compare',
+] as const;
+
+interface Exception {
+  /** folder of language/ that imports */
+  readonly from: string;
+  readonly to: string;
+  readonly typesOnly: boolean;
+  readonly why: string;
+}
+
+/** Imports against the way of the data that are meant, each with its reason. */
+export const exceptions: readonly Exception[] = [
+  { from: 'book', to: 'language/play/play.ts', typesOnly: true, why: 'the contract names the key of a block once, for all who store one' },
+  { from: 'names', to: 'language/play/play.ts', typesOnly: true, why: 'places in the text, levels and rule sets are named once, in the contract' },
+  { from: 'names', to: 'language/play/problem.ts', typesOnly: true, why: 'an unknown name is noted in the same form as any other problem of reading' },
+  { from: 'checks', to: 'language/words/verbs.ts', typesOnly: false, why: 'a message says the verb in the form its sentence needs; words/ itself needs nothing of checks/' },
+];
+
+/** Packages that the language may use, being as pure as itself. */
+const purePackages = ['valibot'];
+
+const inside = (folder: string) => (path: string) => path.startsWith(`${folder}/`);
+const inLanguage = inside('language');
+const inPlayer = inside('client/preview');
+const isGenerated = (path: string) => path.includes('/generated/');
+const isTest = (path: string) => path.endsWith('.test.ts');
+const isLangium = (name: string) => /^(langium|chevrotain)/.test(name);
+const isEditor = (name: string) => name === 'vscode' || name.startsWith('vscode-languageclient');
+const isProtocol = (name: string) => /^vscode-(languageserver|jsonrpc)/.test(name);
+const isNode = (name: string) => name.startsWith('node:');
+
+function offences(files: readonly SourceFile[], where: (path: string) => boolean, what: (one: Import) => boolean, why: string): string[] {
+  return files
+    .filter(({ path }) => where(path) && !isTest(path))
+    .flatMap(({ path, imports }) => imports.filter(what).map(({ to }) => `${path} imports ${to}: ${why}`));
+}
+
+export const languageRunsAnywhere: Rule = (files) => [
+  ...offences(files, inLanguage, ({ to, ours }) => !ours && !isLangium(to) && !purePackages.includes(to), 'language/ needs no editor, no Node, no browser and few packages'),
+  ...offences(files, inLanguage, ({ to, ours }) => ours && !inLanguage(to), 'language/ knows nothing around it'),
+];
+
+/** Names that bring in an editor's, a machine's or a browser's state, a clock, or chance. */
+const fromOutside = [
+  ...['window', 'document', 'navigator', 'location', 'localStorage', 'self', 'globalThis', 'fetch', 'Worker'],
+  ...['process', 'Buffer', 'require', 'console'],
+  ...['Date', 'performance', 'setTimeout', 'setInterval', 'setImmediate', 'queueMicrotask', 'requestAnimationFrame'],
+  'Math.random',
+];
+
+export const languageIsPure: Rule = (files) =>
+  files
+    .filter(({ path }) => inLanguage(path) && !isTest(path) && !isGenerated(path))
+    .flatMap(({ path, globals }) => fromOutside.filter((name) => globals.has(name)).map((name) => `${path} uses ${name}: the same text must give the same bytes everywhere`));
+
+export const fewKnowLangium: Rule = (files) =>
+  offences(
+    files,
+    (path) => /^(language|server|client)\//.test(path) && !/^(language\/(grammar|book)\/|server\/lsp\/completion)/.test(path),
+    ({ to }) => isLangium(to),
+    'only language/grammar, language/book and completion know the parser',
+  );
+
+export const onlyClientKnowsTheEditor: Rule = (files) => [
+  ...offences(files, (path) => /^(language|server|scripts)\//.test(path), ({ to }) => isEditor(to), 'only client/ knows vscode'),
+  ...offences(files, inside('client'), ({ to }) => isProtocol(to), 'only server/ speaks the protocol itself'),
+  ...offences(files, inside('server/cli'), ({ to }) => isProtocol(to), 'the command line speaks no protocol'),
+  ...offences(files, (path) => inside('client')(path) || (inside('server/lsp')(path) && !/\/node[^/]*\.ts$/.test(path)), ({ to }) => isNode(to), 'this also runs in a browser'),
+];
+
+/** What the player brings along when it runs, and what it names at all. */
+export const playerIsSmall: Rule = (files) => {
+  const forbidden = (to: string) => isEditor(to) || isProtocol(to) || isNode(to) || isLangium(to) || /^language\/(grammar|book)\//.test(to);
+  const direct = offences(files, inPlayer, ({ to }) => forbidden(to), 'the player gets compiled data and knows neither editor nor parser');
+  const byPath = new Map(files.map((file) => [file.path, file]));
+  const reached = new Set<string>();
+  const found: string[] = [];
+  const follow = (path: string, way: readonly string[]) => {
+    if (reached.has(path)) return;
+    reached.add(path);
+    for (const { to, typeOnly } of byPath.get(path)?.imports ?? []) {
+      if (typeOnly) continue;
+      if (forbidden(to) && way.length > 0) found.push(`${[...way, path, to].join(' → ')}: the player would carry this along`);
+      else follow(to, [...way, path]);
+    }
+  };
+  for (const { path } of files) if (inPlayer(path) && !isTest(path)) follow(path, []);
+  return [...direct, ...found];
+};
+
+export const importsGoDown: Rule = (files) => {
+  const place = (path: string) => wayOfTheData.indexOf(/^language\/([^/]+)\//.exec(path)?.[1] as (typeof wayOfTheData)[number]);
+  const meant = (path: string, { to, typeOnly }: Import) => exceptions.some((one) => path.startsWith(`language/${one.from}/`) && one.to === to && (typeOnly || !one.typesOnly));
+  const strangers = files.filter(({ path }) => /^language\/[^/]+\//.test(path) && place(path) < 0).map(({ path }) => `${path}: its folder has no place in the way of the data`);
+  const upwards = files
+    .filter(({ path }) => place(path) >= 0 && !isTest(path))
+    .flatMap(({ path, imports }) =>
+      imports
+        .filter((one) => one.ours && inLanguage(one.to) && !meant(path, one))
+        .filter(({ to }) => place(to) < 0 || place(to) > place(path))
+        .map(({ to }) => `${path} imports ${to}, which comes later in the way of the data`),
+    );
+  return [...strangers, ...upwards];
+};
+
+export const noCycles: Rule = (files) => {
+  const byPath = new Map(files.map((file) => [file.path, file]));
+  const done = new Set<string>();
+  const found: string[] = [];
+  const visit = (path: string, way: readonly string[]) => {
+    if (way.includes(path)) {
+      found.push([...way.slice(way.indexOf(path)), path].join(' → '));
+      return;
+    }
+    if (done.has(path)) return;
+    for (const { to, ours } of byPath.get(path)?.imports ?? []) if (ours && byPath.has(to)) visit(to, [...way, path]);
+    done.add(path);
+  };
+  for (const { path } of files) if (!isGenerated(path)) visit(path, []);
+  return found;
+};
+
+export const importsNameTheFile: Rule = (files) =>
+  files.flatMap(({ path, imports }) => imports.filter(({ to, ours }) => ours && !/\.[a-z]+$/.test(to)).map(({ to }) => `${path} imports ${to} without its extension`));
+
+export const filesAreReadable: Rule = (files) => {
+  const most = 500;
+  return files.filter(({ path, lines }) => lines > most && !isGenerated(path)).map(({ path, lines }) => `${path} has ${lines} lines, more than ${most}: split it`);
+};
+
+/** A place that exists on the machine of whoever wrote it, or a private address. The words are put together so that this file is clean. */
+const machinePlaces = new RegExp(`(^|[\\s"'\`(=:,])/(${['work', 'tmp', 'root', 'home', 'Users'].join('|')})/|[A-Z]:\\\\\\\\?Users|"resolved": "http`);
+
+export function machinePathsIn(path: string, text: string): string[] {
+  return text.split('\n').flatMap((line, at) => (machinePlaces.test(line) ? [`${path}:${at + 1} names a place on one machine: ${line.trim().slice(0, 100)}`] : []));
+}

@@ -1,0 +1,91 @@
+// What the rules of the tree need to know of a source file: whom it imports, which globals it uses, how long it is.
+import { posix } from 'node:path';
+import { parseAst } from 'vitest/node';
+
+export interface Import {
+  /** path below the repository for one of our files, else the package's name as written */
+  readonly to: string;
+  readonly ours: boolean;
+  /** leaves nothing behind when the program runs */
+  readonly typeOnly: boolean;
+}
+
+export interface SourceFile {
+  /** below the repository, with slashes */
+  readonly path: string;
+  readonly lines: number;
+  readonly imports: readonly Import[];
+  /** names used but not declared in the file, `Math.random` written out */
+  readonly globals: ReadonlySet<string>;
+}
+
+interface Node {
+  readonly type: string;
+  readonly [part: string]: unknown;
+}
+
+const isNode = (value: unknown): value is Node => typeof value === 'object' && value !== null && typeof (value as Node).type === 'string';
+
+function* everyNode(node: Node): Generator<Node> {
+  yield node;
+  for (const part of Object.values(node)) {
+    for (const child of Array.isArray(part) ? part : [part]) if (isNode(child)) yield* everyNode(child);
+  }
+}
+
+export function readSource(path: string, text: string): SourceFile {
+  const nodes = [...everyNode(parseAst(text, { lang: 'ts' }) as unknown as Node)];
+  return { path, lines: text.trimEnd().split('\n').length, imports: nodes.flatMap((node) => importOf(path, node)), globals: globalsOf(nodes) };
+}
+
+function importOf(path: string, node: Node): Import[] {
+  const from = (where: unknown, typeOnly: boolean): Import[] => {
+    const name = isNode(where) ? where.value : undefined;
+    if (typeof name !== 'string') return [];
+    const ours = name.startsWith('.');
+    return [{ to: ours ? posix.join(posix.dirname(path), name) : name, ours, typeOnly }];
+  };
+  switch (node.type) {
+    case 'ImportDeclaration': {
+      const specifiers = node.specifiers as readonly Node[];
+      const onlyTypes = specifiers.length > 0 && specifiers.every(({ importKind }) => importKind === 'type');
+      return from(node.source, node.importKind === 'type' || onlyTypes);
+    }
+    case 'ExportNamedDeclaration':
+    case 'ExportAllDeclaration':
+      return from(node.source, node.exportKind === 'type');
+    case 'ImportExpression':
+      return from(node.source, false);
+    case 'TSImportType':
+      return from(node.source ?? node.argument, true);
+    default:
+      return [];
+  }
+}
+
+function globalsOf(nodes: readonly Node[]): ReadonlySet<string> {
+  const declared = new Set<string>();
+  const declare = (part: unknown) => {
+    for (const one of Array.isArray(part) ? part : [part]) {
+      if (!isNode(one)) continue;
+      for (const inner of everyNode(one)) if (inner.type === 'Identifier') declared.add(inner.name as string);
+    }
+  };
+  const used = new Set<string>();
+  const use = (part: unknown) => {
+    if (isNode(part) && part.type === 'Identifier') used.add(part.name as string);
+  };
+  for (const node of nodes) {
+    if (node.type === 'VariableDeclarator' || node.type === 'FunctionDeclaration' || node.type === 'ClassDeclaration') declare(node.id);
+    if (node.type.startsWith('Import') && node.local) declare(node.local);
+    if (node.params) declare(node.params);
+    if (node.type === 'CatchClause') declare(node.param);
+    if (node.type === 'MemberExpression') {
+      use(node.object);
+      const property = node.property as Node;
+      if (isNode(node.object) && node.object.name === 'Math' && property.name === 'random') used.add('Math.random');
+    }
+    if (node.type === 'CallExpression' || node.type === 'NewExpression') use(node.callee);
+  }
+  return new Set([...used].filter((name) => !declared.has(name)));
+}
