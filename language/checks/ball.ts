@@ -1,7 +1,7 @@
 // Who has the ball along a run-through, and how he came by it.
 import type { Action, BodyId, Dribble, HandOff, Pass, Shot } from '../play/play.ts';
 import type { BallState, Run } from '../timeline/timeline.ts';
-import { past } from '../words/verbs.ts';
+import { infinitive, past, thirdPerson } from '../words/verbs.ts';
 import { wordsOf, type Subject, type Way } from './subject.ts';
 
 export type BallAction = Dribble | Pass | HandOff | Shot;
@@ -50,7 +50,7 @@ function after(before: Possession, action: Action): Possession {
     case 'shot':
       return { holder: undefined, by: action, dribble: 'not yet' };
     case 'hold':
-      return action.who === before.holder && action.verb.startsWith('pick up') ? { ...before, dribble: 'used' } : before;
+      return action.who === before.holder && action.verb === 'pick-up' ? { ...before, dribble: 'used' } : before;
     default:
       return before;
   }
@@ -75,8 +75,12 @@ export function howHeGotIt(subject: Subject, possession: Possession): string {
 
 /** The coach's own words of an action, told afterwards: `1 dribbles to left wing` → `1 dribbled to left wing`. */
 export function inThePast(subject: Subject, action: Action): string {
-  const words = wordsOf(subject, action.id);
-  const verb = new RegExp(`(?<![\\w-])${action.verb.split(' ')[0]}(e?s)?(?![\\w-])`, 'i');
-  const told = words.replace(verb, past(action.verb).split(' ')[0]!);
-  return /^x?[1-5]\b/i.test(told) ? told : `${action.who} ${told.replace(/^(then|and|,)\s*/i, '')}`;
+  const words = wordsOf(subject, action.id).replace(/^(then|and|,)\s+/i, '');
+  const present = new RegExp(`(?<![\\w-])(${firstWord(thirdPerson(action.verb))}|${firstWord(infinitive(action.verb))})(?![\\w-])`, 'i');
+  const told = words.replace(present, firstWord(past(action.verb)));
+  return /^x?[1-5]\b/i.test(told) ? told : `${action.who} ${told}`;
+}
+
+function firstWord(words: string): string {
+  return words.split(' ', 1)[0]!;
 }

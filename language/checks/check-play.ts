@@ -9,7 +9,7 @@ import { entryOf } from './catalogue.ts';
 import type { Entry, Found } from './check.ts';
 import type { Finding } from './finding.ts';
 import { findingsOfLine } from './lines.ts';
-import { fixesFor } from './problem-fixes.ts';
+import { fixesFor, nearestName } from './problem-fixes.ts';
 import { subjectOf, type Subject } from './subject.ts';
 import { fillTemplate } from './template.ts';
 import { gapsOf, type Gaps } from './unreadable.ts';
@@ -49,7 +49,9 @@ function fromProblem(subject: Subject, problem: Problem): readonly Told[] {
   const entry = entryOf(problem.code);
   // Told by a check, which knows more.
   if (entry === undefined) return [];
-  const { part, params, run, moment, spot } = problem;
+  const { part, run, moment, spot } = problem;
+  const near = nearestName(subject, problem);
+  const params = { near: near === undefined ? '' : `; the nearest is “${near}”`, ...problem.params };
   const related = (problem.related ?? []).map((other) => ({ part: other, message: '' }));
   return [{ entry, found: { part, params, related, fixes: fixesFor(subject, problem), ...(run !== undefined && { run }), ...(moment !== undefined && { moment }), ...(spot && { spot }) } }];
 }

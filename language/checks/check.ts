@@ -13,8 +13,9 @@ import type { ParamsOf } from './template.ts';
  * - `before`: whatever comes before it on its way through the play.
  * - `way`: the whole way through the play that it is said of.
  * - `play`: the whole play.
+ * - `names`: the whole play, and whatever else in the file can have given the name it misses.
  */
-export type Needs = 'line' | 'before' | 'way' | 'play';
+export type Needs = 'line' | 'before' | 'way' | 'play' | 'names';
 
 /** The manual of one code: what `explain` prints and the reference shows. `wrong` speaks, `right` is silent: both are tested. */
 export interface Manual {

@@ -1,13 +1,14 @@
 // What is wrong with a line by itself.
 import type { ParsedLine } from '../grammar/parse-line.ts';
 import type { Finding, Fix } from './finding.ts';
+import { toldByLines } from './told-by-lines.ts';
 
 /** A line's fault and its remarks, as findings of the block it is the `line`-th of. */
 export function findingsOfLine({ fault, warnings }: ParsedLine, line: number): readonly Finding[] {
   const fixes = (list: NonNullable<ParsedLine['fault']>['fixes']): Fix[] =>
     list.map(({ title, edits }, at) => ({ title, ...(at === 0 && { preferred: true }), edits: edits.map((edit) => ({ line, ...edit })) }));
   const remarks = warnings.map((warning): Finding => ({
-    code: warning.code, severity: 'warning', message: warning.message, params: {}, place: { line, at: warning.at, to: warning.to }, related: [], fixes: fixes(warning.fixes),
+    code: warning.code, severity: toldByLines[warning.code].severity, message: warning.message, params: {}, place: { line, at: warning.at, to: warning.to }, related: [], fixes: fixes(warning.fixes),
   }));
   if (fault === undefined) return remarks;
   const broken: Finding = {

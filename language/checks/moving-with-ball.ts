@@ -4,7 +4,7 @@ import { lineBefore } from './fixes.ts';
 import type { Move } from '../play/play.ts';
 import type { Fix } from './finding.ts';
 import type { Subject } from './subject.ts';
-import { thirdPerson } from '../words/verbs.ts';
+import { infinitive, thirdPerson } from '../words/verbs.ts';
 
 // A catch on the run and the first steps after it are one movement; less than this after the catch is not a walk with the ball.
 const inStrideMs = 250;
@@ -48,7 +48,7 @@ export const movingWithBall = check({
 function asDribble(subject: Subject, move: Move): readonly Fix[] {
   const place = subject.places.get(move.id);
   if (place === undefined || move.to?.origin !== 'written') return [];
-  const verb = new RegExp(`(?<![\\w-])${move.verb.split(' ')[0]}(e?s)?(?![\\w-])( up| out)?`, 'i');
+  const verb = new RegExp(`(?<![\\w-])(${thirdPerson(move.verb)}|${infinitive(move.verb)})(?![\\w-])`, 'i');
   const found = verb.exec((subject.lines[place.line] ?? '').slice(place.at, place.to));
   if (found === null) return [];
   const at = place.at + found.index;

@@ -2,13 +2,35 @@
 import type { Problem } from '../play/problem.ts';
 import type { Fix } from './finding.ts';
 import { lineRemoved } from './fixes.ts';
+import { nearestWord } from './nearest-word.ts';
 import type { Subject } from './subject.ts';
 
 export function fixesFor(subject: Subject, problem: Problem): readonly Fix[] {
+  const near = nearestName(subject, problem);
+  if (near !== undefined) return renamed(subject, problem, near);
   switch (problem.code) {
     case 'screen-unused':
       return lineRemoved(subject, problem.part, 'Take the screen out');
+    case 'header-twice':
+      return lineRemoved(subject, problem.part, 'Take the second line out');
     default:
       return [];
   }
+}
+
+/** The known name that an unknown one most likely meant. */
+export function nearestName({ play }: Subject, { code, params }: Problem): string | undefined {
+  const name = String(params.name ?? '');
+  if (code === 'unknown-spot') return nearestWord(name, Object.keys(play.spots));
+  if (code === 'unknown-step') return nearestWord(name, play.steps.map((step) => step.name).filter((other) => other !== params.step));
+  return undefined;
+}
+
+/** The known name between the quotes of the unknown one, wherever it stands in the part's line. */
+function renamed(subject: Subject, { part, params, code }: Problem, near: string): readonly Fix[] {
+  const place = subject.places.get(part);
+  const quoted = `"${String(params.name)}"`;
+  const at = place === undefined ? -1 : (subject.lines[place.line] ?? '').indexOf(quoted, code === 'unknown-step' ? 0 : place.at);
+  if (place === undefined || at < 0) return [];
+  return [{ title: `Write "${near}"`, preferred: true, edits: [{ line: place.line, at: at + 1, to: at + quoted.length - 1, text: near }] }];
 }

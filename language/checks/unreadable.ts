@@ -54,7 +54,7 @@ export function gapsOf(lines: readonly ParsedLine[], play: Play, places: Places,
 
   const allow: Gaps['allow'] = (needs, part, line, run) => {
     if (needs === 'line') return true;
-    if (inHead || needs === 'play') return false;
+    if (inHead || needs === 'play' || needs === 'names') return false;
     if (unreadable.some((gap) => gap.kind === 'unknown' && gap.line < line)) return false;
     const own = part === undefined ? undefined : stepOf(part);
     const way = run ?? (own === undefined ? [] : wayTo(play, own));

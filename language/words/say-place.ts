@@ -1,5 +1,5 @@
 // From a point on the floor back to a coach's words. The law: read on the same court, the words give the point they stand for
-// (`wordsFor(...).point`), and that point gives the same words again.
+// (`wordsFor(...).point`), at most a hand away; and a point that words already name exactly is not moved by saying it again.
 import type { Court } from '../court/court.ts';
 import { distance, type Point } from '../court/point.ts';
 import { metresPerFoot } from '../court/sources.ts';
@@ -37,7 +37,14 @@ export function sayPlace(court: Court, point: Point): string {
 
 export function wordsFor(court: Court, point: Point): PlaceWords {
   const spots = allSpots(court);
-  return namedSpot(spots, point) ?? besideSpot(court, spots, point) ?? inNumbers(point);
+  const named = namedSpot(spots, point);
+  const beside = besideSpot(court, spots, point);
+  if (named !== undefined && beside !== undefined && isThere(beside, point) && !isThere(named, point)) return beside;
+  return named ?? beside ?? inNumbers(point);
+}
+
+function isThere(words: PlaceWords, point: Point): boolean {
+  return distance(words.point, point) < 0.002;
 }
 
 function namedSpot(spots: readonly Spot[], point: Point): PlaceWords | undefined {
@@ -50,8 +57,9 @@ function namedSpot(spots: readonly Spot[], point: Point): PlaceWords | undefined
 function besideSpot(court: Court, spots: readonly Spot[], point: Point): PlaceWords | undefined {
   const unit = unitOf(court);
   const candidates = spots.flatMap((spot) => steps.map((step) => offsetWords(spot, step, point, unit))).filter((words) => words !== undefined);
+  const exact = candidates.filter((words) => isThere(words, point));
   // The nearer the spot the plainer the words; a hand more or less does not matter.
-  return least(candidates, (words) => words.by)?.item;
+  return least(exact.length > 0 ? exact : candidates, (words) => words.by)?.item;
 }
 
 interface Unit {
@@ -68,10 +76,12 @@ function unitOf(court: Court): Unit {
 function offsetWords(spot: Spot, step: Step, point: Point, unit: Unit): (PlaceWords & { readonly by: number }) | undefined {
   const way = step.along(spot.point);
   const gap = (point.x - spot.point.x) * way.x + (point.y - spot.point.y) * way.y;
-  const count = Math.round(gap / unit.metres / unit.step);
+  // Nearer than a hand one would say the spot itself.
+  const fewest = Math.floor(hand / unit.metres / unit.step + 1e-9) + 1;
+  const count = Math.max(fewest, Math.round(gap / unit.metres / unit.step));
   const printed = Number((count * unit.step).toFixed(1));
   const by = printed * unit.metres;
-  if (count < 1 || by > farthest) return undefined;
+  if (by > farthest) return undefined;
   const there = { x: spot.point.x + way.x * by, y: spot.point.y + way.y * by };
   if (distance(there, point) > hand) return undefined;
   return {

@@ -1,26 +1,29 @@
 // The forms of a coach's verbs: `cut`, `cuts`, `cut`; `post up`, `posts up`, `posted up`; `back-screen`, `back-screens`, `back-screened`.
+import { verbs } from '../grammar/verbs.ts';
 
-// What English does not build by rule. The first word of a verb of several words is the one that changes.
+// What English does not build by rule.
 const irregularPast: Readonly<Record<string, string>> = {
-  bring: 'brought', catch: 'caught', cut: 'cut', drive: 'drove', get: 'got', give: 'gave', go: 'went', hold: 'held', is: 'was', keep: 'kept',
-  lay: 'laid', make: 'made', reset: 'reset', run: 'ran', set: 'set', shoot: 'shot', step: 'stepped', swing: 'swung', take: 'took', throw: 'threw',
+  bring: 'brought', catch: 'caught', cut: 'cut', drive: 'drove', get: 'got', go: 'went', have: 'had', hold: 'held', is: 'was', keep: 'kept', lay: 'laid', leave: 'left',
+  make: 'made', run: 'ran', set: 'set', shoot: 'shot', swing: 'swung', take: 'took', throw: 'threw',
 };
+const doubled = /^(slip|pop|trap|tip|drop|step|pin|skip|spot|sag|jog|lob)$/;
+/** Bases that stand for several words. */
+const spelledOut: Readonly<Record<string, string>> = { 'keep dribble': 'keep his dribble', 'same cut': 'make the same cut', 'have ball': 'have the ball', 'pick up': 'pick up his dribble' };
 
-const doubled = /^(slip|pop|trap|tip|drop|clip|step|pin|skip|spot|sag|jog)$/;
+/** A play's verbs have hyphens for blanks (`post-up`). */
+const keyOf = (base: string) => base.replaceAll(' ', '-');
+const rows = [...verbs].filter(([, { number }]) => number === 'singular').map(([singular, { base }]) => [keyOf(base), { singular, base }] as const);
+/** The first row of a base counts: `cuts` of `cut`. */
+const byKey: ReadonlyMap<string, { readonly singular: string; readonly base: string }> = new Map(rows.reverse());
 
-/** `cut` → `cuts`, `pass` → `passes`, `post up` → `posts up`, `basket-cut` → `basket-cuts`. */
-export function thirdPerson(base: string): string {
-  return changeLast(base, (word) => {
-    if (word === 'is') return 'is';
-    if (/(s|x|z|ch|sh)$/.test(word)) return `${word}es`;
-    if (/[^aeiou]y$/.test(word)) return `${word.slice(0, -1)}ies`;
-    return /[^aeiou]o$/.test(word) ? `${word}es` : `${word}s`;
-  });
+/** `cut` → `cuts`, `post-up` → `posts up`, `basket-cut` → `basket-cuts`: reads back to the same verb. */
+export function thirdPerson(verb: string): string {
+  return byKey.get(keyOf(verb))?.singular ?? changeFirst(verb, (word) => (/(s|x|z|ch|sh)$/.test(word) ? `${word}es` : `${word}s`));
 }
 
-/** `cut` → `cut`, `dribble` → `dribbled`, `hand off` → `handed off`, `back-cut` → `back-cut`. */
-export function past(base: string): string {
-  return changeLast(base, (word) => {
+/** `cut` → `cut`, `dribble` → `dribbled`, `hand-off` → `handed off`, `back-cut` → `back-cut`. */
+export function past(verb: string): string {
+  return changeFirst(infinitive(verb), (word) => {
     const known = irregularPast[word];
     if (known !== undefined) return known;
     if (word.endsWith('e')) return `${word}d`;
@@ -29,8 +32,14 @@ export function past(base: string): string {
   });
 }
 
+/** `hand-off` → `hand off`, `back-cut` → `back-cut`, `keep-dribble` → `keep his dribble`. */
+export function infinitive(verb: string): string {
+  const base = byKey.get(keyOf(verb))?.base ?? verb;
+  return spelledOut[base] ?? base;
+}
+
 /** The part of a verb that changes: the last piece of its first word (`basket-cut`, `post up`). */
-function changeLast(base: string, change: (word: string) => string): string {
+function changeFirst(base: string, change: (word: string) => string): string {
   const [first = '', ...rest] = base.split(' ');
   const at = first.lastIndexOf('-') + 1;
   return [first.slice(0, at) + change(first.slice(at)), ...rest].join(' ');

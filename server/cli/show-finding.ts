@@ -1,8 +1,6 @@
 // A finding as text: where, how bad, what, the line with its mark, on which way and when, what it rests on, how to mend it.
-import type { createColors } from 'picocolors/types';
+import type { Colors } from 'picocolors/types';
 import type { Finding, Severity } from '../../language/checks/finding.ts';
-
-export type Colors = ReturnType<typeof createColors>;
 
 export interface PlacedFinding extends Finding {
   /** Line of the file, from 0. */

@@ -1,0 +1,34 @@
+// What is wrong outside the plays: in a file's header, an alignment, a roster, a book.
+import type { Block } from '../book/book.ts';
+import type { ParsedLine } from '../grammar/parse-line.ts';
+import type { Problem } from '../play/problem.ts';
+import { entryOf } from './catalogue.ts';
+import type { Finding } from './finding.ts';
+import { findingsOfLine } from './lines.ts';
+import { fillTemplate } from './template.ts';
+import { mayHaveOpened } from './unreadable.ts';
+
+/** Findings of a block that is no play, in text order. `problems` are those of the file's `use` lines, with parts `use:<line>`. */
+export function findingsOfOther(block: Block, problems: readonly Problem[]): readonly Finding[] {
+  const lines = block.lines.map(({ parsed }) => parsed);
+  const uses = problems.flatMap((problem) => told(problem.code, problem.params, Number(problem.part.slice('use:'.length)), lines));
+  const stray = block.kind === 'file' ? strayLine(lines) : [];
+  return [...lines.flatMap(findingsOfLine), ...uses, ...stray].toSorted((a, b) => a.place.line - b.place.line || a.place.at - b.place.at);
+}
+
+const ofFile = new Set<string>(['Notation', 'Use', 'Level', 'Rules', 'OwnSpot', 'Note']);
+
+/** The first line of the header that needs a play; the others need the same one. Below an unreadable line it may be that which opened it. */
+function strayLine(lines: readonly ParsedLine[]): readonly Finding[] {
+  const at = lines.findIndex(({ tree, fault }) => tree !== undefined && fault === undefined && !ofFile.has(tree.$type));
+  if (at < 0 || lines.slice(0, at).some(mayHaveOpened)) return [];
+  return told('line-elsewhere', { belongs: 'in a play. Write a line such as play "Lighthouse" above it' }, at, lines);
+}
+
+function told(code: string, params: Finding['params'], line: number, lines: readonly ParsedLine[]): readonly Finding[] {
+  const entry = entryOf(code);
+  if (entry === undefined) return [];
+  const text = lines[line]?.text ?? '';
+  const at = text.search(/\S|$/);
+  return [{ code, severity: entry.severity, message: fillTemplate(entry.message, params), params, place: { line, at, to: text.trimEnd().length }, related: [], fixes: [] }];
+}

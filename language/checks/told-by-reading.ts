@@ -1,0 +1,154 @@
+// What reading notes as wrong, in a coach's words. Complete by type, as `told-by-timeline.ts` is.
+import type { ReadingProblemCode, ReadingProblems } from '../play/problem-codes.ts';
+import type { Entry } from './check.ts';
+import type { ParamNames } from './template.ts';
+
+type Told<Code extends ReadingProblemCode, Template extends string> = Omit<Entry<Code, Template>, 'code' | 'severity'> & {
+  readonly severity?: Entry['severity'];
+  /** Only parameters that the code brings; `near` is the nearest known name, if there is one. */
+  readonly message: ParamNames<Template> extends keyof ReadingProblems[Code] | 'near' ? Template : never;
+};
+
+function told<const Code extends ReadingProblemCode, const Template extends string>(code: Code, entry: Told<Code, Template>): Entry<Code, Template> {
+  return { code, severity: 'error', ...entry };
+}
+
+export const toldByReading = {
+  'unknown-spot': told('unknown-spot', {
+    needs: 'names',
+    message: 'There is no spot called “{name}”{near}. Write: spot "{name}" is 3 ft inside right elbow',
+    manual: {
+      title: 'A spot nobody has named',
+      why: 'A name in quotes is a spot of your own, and it has to be said once where it is. The court’s own spots stand without quotes.',
+      wrong: '1 dribbles to "pocket"\nlook 1: jumper',
+      right: 'spot "pocket" is 3 ft inside right elbow\n1 dribbles to "pocket"\nlook 1: jumper',
+    },
+  }),
+  'unknown-alignment': told('unknown-alignment', {
+    needs: 'names',
+    message: 'There is no alignment called “{name}”{near}. Write a block: alignment "{name}", with a line such as “1 top” for each player.',
+    manual: { title: 'An alignment nobody has named', why: 'A name in quotes is an alignment of your own; box, horns, stack and the others that are known stand without quotes.', wrong: 'from "Wide box"\n1 dribbles to left wing\nlook 1: jumper', right: 'from box\n1 dribbles to left wing\nlook 1: jumper' },
+  }),
+  'unknown-step': told('unknown-step', {
+    needs: 'play',
+    message: 'There is no step called “{name}”{near}, so “{step}” and what follows it are left out.',
+    manual: { title: 'A step nobody has named', why: '`after`, `instead of`, `mirrors` and `repeats` name another step of the play.', wrong: 'step "Zip"\n1 dribbles to left wing\nlook 1: jumper\nstep "Slip" after "Zap"\n1 drives to rim\nlook 1: layup', right: 'step "Zip"\n1 dribbles to left wing\nlook 1: jumper\nstep "Slip" after "Zip"\n1 drives to rim\nlook 1: layup' },
+  }),
+  'unknown-play': told('unknown-play', {
+    needs: 'names',
+    message: 'There is no play called “{name}”{near} in this file or a file it uses.',
+    manual: { title: 'A play nobody has named', why: '`mirrors` and `continues` name another play of this file, or of a file named in a `use` line.' },
+  }),
+  'unknown-file': told('unknown-file', {
+    needs: 'line',
+    message: 'There is no file “{name}”. Write its name as seen from this file.',
+    manual: { title: 'A file that is not there', why: '`use "alignments.play"` makes the spots, alignments and plays of another file known here.' },
+  }),
+  'duplicate-name': told('duplicate-name', {
+    severity: 'warning',
+    needs: 'play',
+    message: 'There are two {kind}s called “{name}”. Give one of them another name.',
+    manual: { title: 'Two with one name', why: 'A line that names it cannot tell which one is meant.', wrong: 'step "Zip"\n1 dribbles to left wing\nstep "Zip"\n1 drives to rim\nlook 1: layup', right: 'step "Zip"\n1 dribbles to left wing\nstep "Finish"\n1 drives to rim\nlook 1: layup' },
+  }),
+  'step-loop': told('step-loop', {
+    needs: 'play',
+    message: '“{name}” comes after itself, by way of the steps between. Let one of them follow another step.',
+    manual: { title: 'Steps in a circle', why: 'A play is a tree: each step has one step before it, and none can come before itself.', wrong: 'step "Zip" after "Slip"\n1 dribbles to left wing\nstep "Slip" after "Zip"\n1 drives to rim\nlook 1: layup' },
+  }),
+  'copy-loop': told('copy-loop', {
+    needs: 'names',
+    message: '“{name}” is a copy of itself. Let it mirror or continue another one.',
+    manual: { title: 'A copy of itself', why: 'What mirrors or continues another has to end at something that is written out.' },
+  }),
+  'use-circle': told('use-circle', {
+    severity: 'hint',
+    needs: 'line',
+    message: '“{name}” uses this file in turn. It works, but one of the two lines is not needed.',
+    manual: { title: 'Two files that use each other', why: 'Names are looked up here first, then in the files used; a circle does no harm, but it is seldom meant.' },
+  }),
+  'two-ways-on': told('two-ways-on', {
+    severity: 'warning',
+    needs: 'play',
+    message: '“{name}” and “{other}” both follow “{after}”, and nothing says which is played. Add “when …” to one of them.',
+    manual: { title: 'Two ways on', why: 'Where a play parts, the players need to know what to look at: a sentence about the defence, or a remark in quotes.' },
+  }),
+  'spot-not-fixed': told('spot-not-fixed', {
+    needs: 'line',
+    message: '“{name}” hangs on where a player stands, so it is no fixed spot. Say it from a spot of the court.',
+    manual: { title: 'A spot that moves', why: 'A spot of your own is a place on the floor; `beside 5` is said in the line where it is needed.' },
+  }),
+  'spot-without-side': told('spot-without-side', {
+    needs: 'line',
+    message: 'The {name} is in the middle and has no {side}. Leave out “{side}”, or name another spot.',
+    manual: { title: 'A side of a spot in the middle', why: 'Nail and top lie on the middle line of the floor; beside them are the elbows and the slots.', wrong: '1 dribbles to left top\nlook 1: three', right: '1 dribbles to left slot\nlook 1: three' },
+  }),
+  'who-is-meant': told('who-is-meant', {
+    needs: 'before',
+    message: 'I cannot tell who “{word}” is here. Write the number.',
+    manual: { title: 'A word with nobody behind it', why: '`he` and `him` are the line’s first man, in a look the looker; before anyone is named there is nobody to mean.' },
+  }),
+  'pass-to-nobody': told('pass-to-nobody', {
+    needs: 'line',
+    message: '{who} passes, but to whom? Write for example: {who} passes to 3',
+    manual: { title: 'A pass without a receiver', why: 'A pass needs the man who is to catch it.', wrong: '1 passes over the top\nlook 2: layup', right: '1 lobs to 2\nlook 2: layup' },
+  }),
+  'offence-defends': told('offence-defends', {
+    needs: 'line',
+    message: '{who} has the ball team’s number, but “{verb}” is what a defender does. Write X{who}, or another verb.',
+    manual: { title: 'An attacker who defends', why: '1 to 5 is the offence, X1 to X5 the defence.', wrong: '1 dribbles to left wing\n4 switches to 2\nlook 1: jumper', right: '1 dribbles to left wing\nX4 switches to 2\nlook 1: jumper' },
+  }),
+  'defender-attacks': told('defender-attacks', {
+    needs: 'line',
+    message: '{who} is a defender, but “{verb}” is what an attacker does. Leave out the X, or use another verb.',
+    manual: { title: 'A defender who attacks', why: 'X1 to X5 is the defence, 1 to 5 the offence.' },
+  }),
+  'wait-on-defender': told('wait-on-defender', {
+    needs: 'line',
+    message: 'What {who} may do or not is another way through the play. Make it a step: step "…" instead of "…" when {who} …',
+    manual: { title: 'A wait for the defence', why: 'A line happens on every run. What hangs on the defence is a step of its own, with `when`.' },
+  }),
+  'verb-missing': told('verb-missing', {
+    needs: 'before',
+    message: 'A verb is missing: what does {who} do to get there? Write for example: {who} cuts to …',
+    manual: { title: 'A place without a verb', why: 'In a step a line says what a player does. Only in `from` and in an alignment does a place alone say where he stands.', wrong: '1 dribbles to left wing\n2 right corner\nlook 1: jumper', right: '1 dribbles to left wing\n2 clears to right corner\nlook 1: jumper' },
+  }),
+  'line-elsewhere': told('line-elsewhere', {
+    severity: 'warning',
+    needs: 'before',
+    message: 'This line says nothing here: it belongs {belongs}.',
+    manual: { title: 'A line in the wrong block', why: 'Some lines have their place: `level` in the file or a play, a placing in an alignment, a pace in the roster.' },
+  }),
+  'header-twice': told('header-twice', {
+    severity: 'warning',
+    needs: 'play',
+    message: '“{word}” stands twice in this play; the first line counts. Take one out.',
+    manual: { title: 'The same line twice', why: 'A play has one `from`, one `call`, one `leave`.', wrong: 'call with 20 on the clock\ncall with 18 on the clock\n1 dribbles to left wing\nlook 1: jumper', right: 'call with 18 to 20 on the clock\n1 dribbles to left wing\nlook 1: jumper' },
+  }),
+  'no-holder-for-look': told('no-holder-for-look', {
+    needs: 'before',
+    message: 'Nobody has the ball when the look for {who} comes. Let somebody get it first.',
+    manual: { title: 'A look without a ball', why: 'A look passes to the looker from whoever has the ball, and there is nobody.' },
+  }),
+  'looker-has-ball': told('looker-has-ball', {
+    needs: 'before',
+    message: '{who} has the ball already, so nobody can pass it to him here. Leave out the kind of pass, or name another looker.',
+    manual: { title: 'A pass to the man with the ball', why: 'Behind a look’s colon a kind of pass says how the looker gets the ball. He has it.', wrong: '1 dribbles to left wing\nlook 1: lob, layup', right: '1 dribbles to left wing\nlook 1: jumper' },
+  }),
+  'ball-not-with-thrower': told('ball-not-with-thrower', {
+    needs: 'before',
+    message: '{thrower} throws the ball in, so it cannot start with {written}. Leave out “ball with {written}”.',
+    manual: { title: 'A throw-in by another than the ball’s man', why: 'On a throw-in the ball starts with the thrower.' },
+  }),
+  'not-placed': told('not-placed', {
+    severity: 'warning',
+    needs: 'before',
+    message: 'The “from” line does not say where {who} stands. Add for example: {who} at right corner',
+    manual: { title: 'A player without a place', why: 'A list of places has to hold all five, or the figures stand where nobody meant them.', wrong: 'from 1 top, 2 and 3 wings, 4 left block\n1 dribbles to left wing\nlook 1: jumper', right: 'from 1 top, 2 and 3 wings, 4 and 5 blocks\n1 dribbles to left slot\nlook 1: three' },
+  }),
+  'not-yet': told('not-yet', {
+    severity: 'warning',
+    needs: 'line',
+    message: 'I read this, but cannot show it yet: {what}.',
+    manual: { title: 'Read, but not carried out yet', why: 'The notation has more words than this version can move. The line is kept and changes nothing.' },
+  }),
+} as const satisfies { readonly [Code in ReadingProblemCode]: Entry<Code> };

@@ -1,0 +1,102 @@
+// One play through all layers, and what is kept between edits. Nothing else knows all layers.
+import type { Block, Book } from './book/book.ts';
+import { entryOf } from './checks/catalogue.ts';
+import { checkPlay } from './checks/check-play.ts';
+import type { Finding } from './checks/finding.ts';
+import { leavesGap, mayHaveOpened } from './checks/unreadable.ts';
+import { findingsOfOther } from './checks/other-blocks.ts';
+import { courtOf, type Court } from './court/court.ts';
+import { ruleSet } from './court/rule-sets.ts';
+import { createLookup, stillAnswers, type Asked, type Lookup } from './names/lookup.ts';
+import { useProblems } from './names/use-problems.ts';
+import type { BlockKey, Places, Play } from './play/play.ts';
+import { readPlay, type Reading } from './play/read-play.ts';
+import { schedule } from './timeline/schedule.ts';
+import type { Timeline } from './timeline/timeline.ts';
+
+/** Everything known of one play. */
+export interface Compiled {
+  readonly key: BlockKey;
+  readonly block: Block;
+  readonly reading: Reading;
+  readonly play: Play;
+  readonly places: Places;
+  readonly court: Court;
+  readonly timeline: Timeline;
+  /** In text order; places count from the block's first line. */
+  readonly findings: readonly Finding[];
+}
+
+/** Compiles one play. Pure, and never throws: what cannot be read or scheduled is among the findings. `headGap`: a line of the file's header cannot be read. */
+export function compilePlay(block: Block, lookup: Lookup, headGap = false): Compiled {
+  const reading = readPlay(block, lookup);
+  const { play, places, problems } = reading;
+  const timeline = schedule(play);
+  const findings = checkPlay({ lines: block.lines.map(({ parsed }) => parsed), play, places, problems, timeline, headGap });
+  return { key: block.key, block, reading, play, places, court: courtOf(ruleSet(play.rules.value)), timeline, findings };
+}
+
+/** A finding with its block: its file line is `firstLine + place.line`. */
+export interface FileFinding extends Finding {
+  readonly block: BlockKey;
+  readonly firstLine: number;
+  /** The play's name; absent outside a play. */
+  readonly play?: string;
+}
+
+export interface Keeper {
+  /** The play of a block; compiled again only when its lines, the file's settings or the answer to one of its names have changed. */
+  readonly compile: (book: Book, uri: string, block: Block) => Compiled;
+  readonly playsOf: (book: Book, uri: string) => readonly Compiled[];
+  /** Everything wrong with a file, in text order. */
+  readonly findingsOf: (book: Book, uri: string) => readonly FileFinding[];
+}
+
+interface Kept {
+  readonly uri: string;
+  readonly asked: readonly Asked[];
+  readonly headGap: boolean;
+  readonly compiled: Compiled;
+}
+
+/** Keeps results on the block objects themselves: what a book no longer holds is forgotten with it. */
+export function createKeeper(): Keeper {
+  const kept = new WeakMap<Block, Kept>();
+
+  const compile: Keeper['compile'] = (book, uri, block) => {
+    const headGap = headGapOf(book, uri);
+    const known = kept.get(block);
+    if (known !== undefined && known.uri === uri && known.headGap === headGap && stillAnswers(known.asked, book)) return known.compiled;
+    const lookup = createLookup(book, uri);
+    const compiled = compilePlay(block, lookup, headGap);
+    kept.set(block, { uri, asked: lookup.asked, headGap, compiled });
+    return compiled;
+  };
+
+  const playsOf: Keeper['playsOf'] = (book, uri) =>
+    (book.files.get(uri)?.blocks ?? []).filter(({ kind }) => kind === 'play').map((block) => compile(book, uri, block));
+
+  const findingsOf: Keeper['findingsOf'] = (book, uri) => {
+    const blocks = book.files.get(uri)?.blocks ?? [];
+    const openers = blocks.map((block) => block.lines.some(({ parsed }) => mayHaveOpened(parsed)));
+    const nameLost = openers.includes(true);
+    const found: FileFinding[] = [];
+    let firstLine = 0;
+    for (const block of blocks) {
+      const findings = block.kind === 'play' ? compile(book, uri, block).findings : findingsOfOther(block, block.kind === 'file' ? useProblems(book, uri) : []);
+      for (const finding of findings) {
+        if (nameLost && entryOf(finding.code)?.needs === 'names') continue;
+        found.push({ ...finding, block: block.key, firstLine, ...(block.kind === 'play' && block.name !== undefined && { play: block.name }) });
+      }
+      firstLine += block.lines.length;
+    }
+    return found;
+  };
+
+  return { compile, playsOf, findingsOf };
+}
+
+function headGapOf(book: Book, uri: string): boolean {
+  const header = book.files.get(uri)?.blocks[0];
+  return header?.kind === 'file' && header.lines.some(({ parsed }) => leavesGap(parsed));
+}

@@ -1,0 +1,59 @@
+// `setwright draw FILE`: a picture of a play at a moment, or a strip with one frame a step.
+import { InvalidArgumentError, type Command } from 'commander';
+import type { Playback } from '../../language/playback/playback.ts';
+import { drawSvg } from '../../language/picture/draw.ts';
+import { sceneAt } from '../../language/picture/scene.ts';
+import { drawStrip } from '../../language/picture/strip.ts';
+import { CallError } from './call-error.ts';
+import { readFiles } from './files.ts';
+import { playbackOf } from '../../language/playback/playback-of.ts';
+import { openBook } from './open-book.ts';
+import { onePlay } from './plays-named.ts';
+import { writeResult } from './write-result.ts';
+
+interface DrawOptions {
+  readonly play?: string;
+  readonly run?: string;
+  readonly at?: number;
+  readonly defence: boolean;
+  readonly output?: string;
+}
+
+export function addDraw(program: Command): void {
+  program
+    .command('draw')
+    .argument('<file>', 'a file; - reads standard input')
+    .option('--play <name>', 'the play of this name; without it the first')
+    .option('--at <seconds>', 'the floor at this many seconds after the call; without it a strip, one frame a step', seconds)
+    .option('--run <way>', 'the way through the play: a look’s name, a step’s name, or a number from 1')
+    .option('--no-defence', 'leave the defenders out of a picture at a moment')
+    .option('-o, --output <file>', 'write to this file instead of standard output')
+    .summary('draw a play as SVG')
+    .description('Draws a play as one SVG file: the floor at a moment, or a strip with one frame a step.')
+    .addHelpText('after', '\nExamples:\n  setwright draw examples/lighthouse.play -o lighthouse.svg\n  setwright draw examples/lighthouse.play --at 4.5 --run "pull-up" -o there.svg')
+    .action((name: string, options: DrawOptions) => {
+      const playback = playbackOf(onePlay(openBook(readFiles([name])), options.play).play);
+      const run = runNamed(playback, options.run);
+      const svg = options.at === undefined ? drawStrip(playback, run) : drawSvg(sceneAt(playback, run, options.at * 1000, { defence: options.defence }));
+      writeResult(svg, options.output);
+    });
+}
+
+function seconds(text: string): number {
+  const value = Number(text);
+  if (!(value >= 0)) throw new InvalidArgumentError('A time is a number of seconds, such as 4.5.');
+  return value;
+}
+
+/** A run-through by its place from 1, its look's or step's name, or its id. */
+export function runNamed(playback: Playback, wanted: string | undefined): string {
+  const { runs } = playback;
+  if (runs.length === 0) throw new CallError(`"${playback.play.name}" has nothing to show yet: it needs a line such as: 1 dribbles to left wing`);
+  if (wanted === undefined) return runs[0]!.id;
+  const numbered = /^\d+$/.test(wanted) ? runs[Number(wanted) - 1] : undefined;
+  const word = wanted.toLowerCase();
+  const named = runs.find(({ id, label, look }) => id === word || label.toLowerCase() === word || playback.looks.find((one) => one.id === look)?.label.toLowerCase() === word);
+  const found = numbered ?? named;
+  if (found !== undefined) return found.id;
+  throw new CallError(`There is no way called "${wanted}" through "${playback.play.name}". There are: ${runs.map(({ label }, at) => `${at + 1} ${label}`).join('; ')}.`);
+}

@@ -1,0 +1,62 @@
+// The files of a call as one book, compiled when asked. Files that they use are read as well, but not reported on.
+import { readFileSync } from 'node:fs';
+import { fileURLToPath, pathToFileURL } from 'node:url';
+import { emptyBook, lineText, openFile, type Book } from '../../language/book/book.ts';
+import { createKeeper, type Compiled, type FileFinding } from '../../language/compile.ts';
+import { usedUris } from '../../language/names/lookup.ts';
+import { wayName } from '../../language/words/way-name.ts';
+import type { SourceFile } from './files.ts';
+
+export interface OpenedFile {
+  /** As it is printed. */
+  readonly name: string;
+  readonly plays: () => readonly Compiled[];
+  readonly findings: () => readonly FileFinding[];
+  /** The text of a line of the file, from 0. */
+  readonly line: (at: number) => string;
+  /** The way a finding speaks of, in words. */
+  readonly wayName: (finding: FileFinding) => string | undefined;
+}
+
+export function openBook(sources: readonly SourceFile[]): readonly OpenedFile[] {
+  const keeper = createKeeper();
+  const named = sources.map(({ name, text }) => ({ name, text, uri: pathToFileURL(name).href }));
+  const book = withUsedFiles(named.reduce<Book>((read, { uri, text }) => openFile(read, uri, text), emptyBook));
+  return named.map(({ name, uri }): OpenedFile => {
+    const lines = book.files.get(uri)!.blocks.flatMap((block) => block.lines);
+    return {
+      name,
+      plays: () => keeper.playsOf(book, uri),
+      findings: () => keeper.findingsOf(book, uri),
+      line: (at) => (lines[at] === undefined ? '' : lineText(lines[at])),
+      wayName: ({ block, run }) => {
+        const compiled = run === undefined ? undefined : keeper.playsOf(book, uri).find(({ key }) => key === block);
+        return compiled === undefined || run === undefined ? undefined : wayName(compiled.play, run);
+      },
+    };
+  });
+}
+
+/** Reads what `use` lines name, as far as it is there; what is not is a finding of the line. */
+function withUsedFiles(book: Book): Book {
+  let read = book;
+  const tried = new Set(book.files.keys());
+  const waiting = [...book.files.values()].flatMap(usedUris);
+  for (const { uri } of waiting) {
+    if (tried.has(uri)) continue;
+    tried.add(uri);
+    const text = textAt(uri);
+    if (text === undefined) continue;
+    read = openFile(read, uri, text);
+    waiting.push(...usedUris(read.files.get(uri)!));
+  }
+  return read;
+}
+
+function textAt(uri: string): string | undefined {
+  try {
+    return readFileSync(fileURLToPath(uri), 'utf8');
+  } catch {
+    return undefined;
+  }
+}

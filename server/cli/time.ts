@@ -1,0 +1,61 @@
+// `setwright time FILE…`: when each look comes, and with how much on the clock to call the play.
+import type { Command } from 'commander';
+import type { Compiled } from '../../language/compile.ts';
+import type { LookTime, Needed } from '../../language/timeline/timeline.ts';
+import { readFiles } from './files.ts';
+import { openBook } from './open-book.ts';
+import { playsNamed } from './plays-named.ts';
+import { table } from './table.ts';
+
+export function addTime(program: Command): void {
+  program
+    .command('time')
+    .argument('<files...>', 'files, folders, patterns; - reads standard input')
+    .option('--play <name>', 'only the play of this name')
+    .summary('when each look comes, and when to call it')
+    .description(
+      'Prints for each look how long after the call its shot leaves the hand: typically, and late (nine runs of ten are quicker); then how much must be on the clock when the play is called. Figures of a model, not a promise: time your own team.',
+    )
+    .addHelpText('after', '\nExamples:\n  setwright time examples/lighthouse.play\n  setwright time plays --play "Lighthouse"')
+    .action((names: string[], options: { readonly play?: string }) => {
+      const plays = playsNamed(openBook(readFiles(names)), options.play);
+      console.log(plays.map(({ play }) => timesOf(play)).join('\n\n'));
+    });
+}
+
+function timesOf(compiled: Compiled): string {
+  const { play, timeline } = compiled;
+  const { looks, firstLook, allLooks } = timeline.times;
+  const measured = play.start.throwIn === undefined ? 'from the call, getting into place included' : 'from the hand-over; the clock runs from the touch';
+  const title = `${play.name} (${play.level.value}, ${measured})`;
+  if (looks.length === 0) return `${title}\n  no look, so nothing to time`;
+  const rows = play.steps.flatMap((step) => step.looks).flatMap((look) => {
+    const time = looks.find((one) => one.look === look.id);
+    if (time === undefined) return [];
+    const step = play.steps.find(({ key }) => key === look.step)?.name ?? look.step;
+    return [[look.who.join(' or '), look.label ?? '', step, seconds(time.typical), seconds(time.late), seconds(onTheClock(compiled, time))]];
+  });
+  const needed = [neededLine('first look', firstLook), neededLine('all looks', allLooks)].filter((line) => line !== undefined);
+  return [title, indented(table(['look for', 'called', 'in step', 'typical', 'late', 'clock, late'], rows)), ...needed].join('\n');
+}
+
+/** What the game clock has run by the late release. */
+function onTheClock({ timeline }: Compiled, time: LookTime): number {
+  const run = timeline.runs.find(({ id }) => id === time.run);
+  return time.late - (run?.clockStartsAt ?? 0);
+}
+
+function neededLine(what: string, needed: Needed | undefined): string | undefined {
+  if (needed === undefined) return undefined;
+  const { fromCall, alreadySet } = needed;
+  const set = alreadySet === fromCall ? '' : `; already set: ${alreadySet} or more`;
+  return `  ${`${what}:`.padEnd(12)}call it with ${fromCall} or more on the clock${set}`;
+}
+
+function seconds(milliseconds: number): string {
+  return `${(milliseconds / 1000).toFixed(1)} s`;
+}
+
+function indented(text: string): string {
+  return text.replace(/^/gm, '  ');
+}
