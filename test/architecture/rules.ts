@@ -137,7 +137,7 @@ export const filesAreReadable: Rule = (files) => {
 };
 
 /** A place that exists on the machine of whoever wrote it, or a private address. The words are put together so that this file is clean. */
-const machinePlaces = new RegExp(`(^|[\\s"'\`(=:,])/(${['work', 'tmp', 'root', 'home', 'Users'].join('|')})/|[A-Z]:\\\\\\\\?Users|"resolved": "http`);
+const machinePlaces = new RegExp(`(^|[\\s"'\`(=:,])/(${['work', 'tmp', 'root', 'home', 'Users'].join('|')})/|[A-Z]:\\\\\\\\?Users|"${'resolved'}": "http`);
 
 export function machinePathsIn(path: string, text: string): string[] {
   return text.split('\n').flatMap((line, at) => (machinePlaces.test(line) ? [`${path}:${at + 1} names a place on one machine: ${line.trim().slice(0, 100)}`] : []));
