@@ -1,6 +1,272 @@
-// The player: the same code in the page and in the editor's panel.
+// The player: the same code in the page and in the editor's panel. It shows what it is given and computes neither text nor times.
 import './player.css';
+import { momentOf, type Moment } from '../../language/playback/at.ts';
+import { momentsOf } from '../../language/playback/moments.ts';
+import { readPlayback } from '../../language/playback/validate.ts';
+import type { BodyId, PartId } from '../../language/play/play.ts';
+import { createClock } from './clock.ts';
+import { createControls } from './controls.ts';
+import { createCourt } from './draw.ts';
+import { createFindings } from './findings.ts';
+import { createFrame } from './layout.ts';
+import { createHelp, listenToKeys } from './keyboard.ts';
+import type { LaneMark } from './lane-marks.ts';
+import { createLanes } from './lanes.ts';
+import { MESSAGES_VERSION, type Show, type ToPlayer } from './messages.ts';
+import { DATA_ID, readPageData } from './page-data.ts';
+import { openPort } from './port.ts';
+import { createRuns } from './runs.ts';
+import * as change from './state.ts';
+import { currentRun, type PlayerState } from './state.ts';
+import { createTold, partNow, sayMoment, sayWithTime } from './told.ts';
 
-const empty = document.createElement('p');
-empty.textContent = 'No play to show yet.';
-document.body.append(empty);
+const port = openPort();
+const calm = matchMedia('(prefers-reduced-motion: reduce)');
+
+let state: PlayerState = change.initialState(port.kept);
+let mail: Show | undefined;
+let loaded: { playback: PlayerState['playback']; run: change.LabelledRun | undefined } | undefined;
+let scheduled = false;
+let before: number | undefined;
+let told: PartId | null | undefined;
+let keeping: ReturnType<typeof setTimeout> | undefined;
+
+const clock = createClock();
+const court = createCourt({ body: pickBody, part: pickPart, finding: pickFinding });
+const controls = createControls({ togglePlaying, stepMoment, seek, speed: setSpeed, showTeam, help: openHelp });
+const lanes = createLanes({ body: pickBody, mark: pickMark, step: (part, t) => pickPart(part, t), seek });
+const runs = createRuns(chooseRun);
+const findings = createFindings(pickFinding);
+const words = createTold((part) => pickPart(part));
+const help = createHelp();
+const layout = createFrame({ clock: clock.root, court: court.svg, controls: controls.root, runs: runs.root, lanes: lanes.root, findings: findings.root, told: words.root, live: words.live, help });
+
+/** A change by hand or by message: drawn at the next frame. */
+function update(next: PlayerState): void {
+  if (next === state) return;
+  state = next;
+  schedule();
+}
+
+function schedule(): void {
+  if (scheduled) return;
+  scheduled = true;
+  requestAnimationFrame(frame);
+}
+
+function frame(now: number): void {
+  scheduled = false;
+  const arrived = mail;
+  mail = undefined;
+  if (arrived !== undefined) receive(arrived);
+  // A window that was hidden comes back with a long gap: the play does not jump over it.
+  if (state.playing && before !== undefined) state = change.advance(state, Math.min(now - before, 100));
+  before = state.playing ? now : undefined;
+  draw();
+  if (arrived !== undefined) report(arrived.seq);
+  if (state.playing) schedule();
+}
+
+function receive(message: Show): void {
+  if (message.playback === null) {
+    state = change.show(state, message, null);
+    return;
+  }
+  const read = readPlayback(message.playback);
+  if (read.ok) {
+    state = change.show(state, message, read.playback);
+    return;
+  }
+  state = change.refuse(state, message.seq, read.message);
+  port.post({ v: MESSAGES_VERSION, kind: 'refused', seq: message.seq, message: read.message });
+}
+
+/** For the editor, and for whoever measures from the key to the picture. */
+function report(seq: number): void {
+  document.documentElement.dataset.seq = String(seq);
+  performance.clearMarks('setwright:shown');
+  performance.mark('setwright:shown', { detail: seq });
+  port.post({ v: MESSAGES_VERSION, kind: 'shown', seq });
+}
+
+function draw(): void {
+  const run = currentRun(state);
+  const { playback } = state;
+  if (loaded === undefined || loaded.playback !== playback || loaded.run !== run) {
+    loaded = { playback, run };
+    court.load(playback, run);
+    for (const view of [runs, lanes, findings]) view.load(playback, run);
+    words.load(playback);
+    told = undefined;
+  }
+  const shown = inSteps(state);
+  layout.frame(shown);
+  clock.frame(playback, run, shown.t);
+  controls.frame(shown);
+  if (playback === null || run === undefined) return;
+  const moment = momentOf(playback, run, shown.t);
+  court.frame(moment, state.lit, state.part);
+  lanes.frame(shown);
+  words.frame(state.part);
+  layout.caption(sayMoment(playback, moment));
+  tellNow(moment, run);
+}
+
+/** With reduced motion nothing glides: the picture goes from moment to moment. */
+function inSteps(real: PlayerState): PlayerState {
+  const run = currentRun(real);
+  if (!calm.matches || !real.playing || run === undefined) return real;
+  return { ...real, t: momentsOf(run).findLast(({ t }) => t <= real.t)?.t ?? 0 };
+}
+
+function tellNow(moment: Moment, run: change.LabelledRun): void {
+  const part = partNow(run, moment);
+  if (part === told || state.playback === null) return;
+  told = part;
+  port.post({ v: MESSAGES_VERSION, kind: 'now', play: state.playback.play.key, part, t: Math.round(moment.t) });
+}
+
+/** Keeps place, run and speed a moment after they last changed. */
+function keepSoon(): void {
+  clearTimeout(keeping);
+  keeping = setTimeout(() => {
+    const kept = change.keptOf(state);
+    if (kept === undefined) return;
+    port.keep(kept);
+    port.post(kept);
+  }, 200);
+}
+
+function byHand(next: PlayerState): void {
+  update(next);
+  keepSoon();
+}
+
+function sayHere(): void {
+  const run = currentRun(state);
+  if (state.playback !== null && run !== undefined) words.say(sayWithTime(state.playback, momentOf(state.playback, run, state.t)));
+}
+
+function togglePlaying(): void {
+  byHand(change.togglePlaying(state));
+  if (!state.playing) sayHere();
+}
+
+function stepMoment(by: 1 | -1): void {
+  byHand(change.stepMoment(state, by));
+  sayHere();
+  if (state.part !== undefined) select(state.part);
+}
+
+function seek(t: number): void {
+  byHand(change.seek(state, t));
+}
+
+function nudge(seconds: number): void {
+  byHand(change.pause(change.seek(state, state.t + seconds * 1000)));
+  sayHere();
+}
+
+function setSpeed(speed: number): void {
+  byHand(change.setSpeed(state, speed));
+}
+
+function changeSpeed(by: 1 | -1): void {
+  const next = change.SPEEDS[change.SPEEDS.findIndex((speed) => speed === state.speed) + by];
+  if (next !== undefined) setSpeed(next);
+}
+
+function chooseRun(index: number): void {
+  byHand(change.chooseRun(state, index));
+  const run = currentRun(state);
+  if (run !== undefined) words.say(`Run-through ${state.run + 1}: ${run.label}`);
+}
+
+function pickBody(id: BodyId): void {
+  const run = currentRun(state);
+  if (state.playback === null || run === undefined) return;
+  const doing = momentOf(state.playback, run, state.t).bodies.find((body) => body.id === id)?.action;
+  const latest = run.tracks[id]?.segments.findLast(({ t0 }) => t0 <= state.t)?.action;
+  const part = doing ?? latest ?? 'from';
+  byHand({ ...change.pick(state, part), lit: [id] });
+  select(part);
+}
+
+/** Marks a part; `t` where picking it also goes there in time, else only when it is not on show. */
+function pickPart(part: PartId, t?: number): void {
+  const picked = t === undefined ? change.follow(change.pause(state), { v: MESSAGES_VERSION, kind: 'cursor', part }) : change.seek(change.pick(state, part), t);
+  byHand(picked);
+  select(part);
+}
+
+function pickMark(mark: LaneMark): void {
+  if (mark.finding !== undefined) {
+    pickFinding(mark.finding);
+    return;
+  }
+  if (mark.part === undefined) byHand(change.pause(change.seek(state, mark.from)));
+  else pickPart(mark.part, mark.from);
+}
+
+function pickFinding(index: number): void {
+  const finding = state.playback?.findings[index];
+  if (state.playback === null || finding === undefined) return;
+  const run = finding.run === undefined ? -1 : state.playback.runs.findIndex(({ id }) => id === finding.run);
+  const at = run < 0 ? state : change.chooseRun(state, run);
+  const marked = change.pick(change.pause(at), finding.part);
+  byHand(finding.moment === undefined ? marked : change.seek(marked, finding.moment));
+  findings.mark(index);
+  port.post({ v: MESSAGES_VERSION, kind: 'select', play: state.playback.play.key, part: finding.part, place: finding.place });
+}
+
+function select(part: PartId): void {
+  if (state.playback !== null) port.post({ v: MESSAGES_VERSION, kind: 'select', play: state.playback.play.key, part, place: state.playback.text[part] });
+}
+
+function showTeam(): void {
+  const on = layout.toggleTeam();
+  if (port.host === 'page' && document.fullscreenEnabled) {
+    if (on) void document.documentElement.requestFullscreen().catch(() => undefined);
+    else if (document.fullscreenElement !== null) void document.exitFullscreen();
+  }
+}
+
+function leave(): void {
+  if (layout.isTeam()) showTeam();
+  else byHand(change.pick(state, undefined));
+}
+
+function openHelp(): void {
+  if (!help.open) help.showModal();
+}
+
+function hear(message: ToPlayer): void {
+  if (message.kind === 'cursor') {
+    update(change.follow(state, message));
+    return;
+  }
+  // A mailbox: only the newest is read and drawn, at the next frame.
+  if (mail === undefined || message.seq >= mail.seq) mail = message;
+  schedule();
+}
+
+listenToKeys({ togglePlaying, stepMoment, nudge, toStart: () => seek(0), toEnd: () => seek(Infinity), chooseRun, speed: changeSpeed, showTeam, help: openHelp, leave });
+addEventListener('fullscreenchange', () => {
+  if (document.fullscreenElement === null && layout.isTeam()) layout.toggleTeam();
+});
+new ResizeObserver(() => {
+  court.resized();
+  schedule();
+}).observe(court.svg);
+calm.addEventListener('change', schedule);
+
+const data = document.getElementById(DATA_ID)?.textContent;
+const embedded = data === undefined || data === null ? undefined : readPageData(data);
+document.body.classList.add(port.host);
+if (embedded !== undefined) {
+  mail = { v: MESSAGES_VERSION, kind: 'show', seq: 0, title: embedded.title, playback: embedded.playback, stale: false };
+  frame(performance.now());
+  if (embedded.autoplay && !calm.matches) togglePlaying();
+} else schedule();
+port.listen(hear);
+port.post({ v: MESSAGES_VERSION, kind: 'ready' });

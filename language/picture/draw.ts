@@ -31,7 +31,8 @@ export function drawSvg(scene: Scene, theme: PaletteName | Palette = 'light'): s
 function sceneNodes({ ways, bodies, ball, labels }: Scene, palette: Palette): readonly SvgNode[] {
   const look = paintOf(palette);
   const defence = bodies.filter(({ team }) => team === 'defence');
-  const offence = bodies.filter(({ team }) => team === 'offence');
+  // Who has the ball is drawn last, so that nobody stands on him.
+  const offence = bodies.filter(({ team }) => team === 'offence').toSorted((a, b) => Number(a.hasBall) - Number(b.hasBall));
   return [
     ...ways.map(({ way, phase }) => node('g', { class: `way ${phase}`, opacity: OPACITY[phase] }, ...drawWay(way, look))),
     ...defence.map((body) => bodyNode(body, look)),

@@ -1,0 +1,47 @@
+// The clock: what the game clock shows, counted from when the play is called, and the seconds since the call.
+import type { Playback } from '../../language/playback/playback.ts';
+import { element, setText } from './elements.ts';
+import type { LabelledRun } from './state.ts';
+import { clockWords, tenths } from './words.ts';
+
+/** Seconds on the game clock at t ms, or `undefined` where the play does not say when it is called. It stands until the clock starts. */
+export function gameClock(playback: Playback, run: LabelledRun, t: number): number | undefined {
+  const { callWith } = playback.play;
+  return callWith === undefined ? undefined : Math.max(0, callWith - Math.max(0, t - run.clockStartsAt) / 1000);
+}
+
+/** What a coach should know about the clock at t: getting into place, standing before the touch, the horn. */
+export function clockRemark(playback: Playback, run: LabelledRun, t: number): string {
+  if (playback.play.throwIn && t < run.clockStartsAt) return 'stands until the touch';
+  const left = gameClock(playback, run, t);
+  if (left === 0) return 'the horn has gone';
+  return t < run.startsAt ? 'getting into place' : '';
+}
+
+export interface ClockFace {
+  readonly root: HTMLElement;
+  readonly frame: (playback: Playback | null, run: LabelledRun | undefined, t: number) => void;
+}
+
+export function createClock(): ClockFace {
+  const game = element('output', { class: 'figure', 'aria-label': 'on the clock', 'aria-live': 'off' });
+  const remark = element('span', { class: 'remark' });
+  const since = element('output', { class: 'figure', 'aria-label': 'seconds since the call', 'aria-live': 'off' });
+  const sinceWords = element('span', { class: 'unit' });
+  const gameCell = element('div', { class: 'cell game' }, game, element('span', { class: 'unit' }, 'on the clock'));
+  const sinceCell = element('div', { class: 'cell since' }, since, sinceWords);
+  const root = element('div', { class: 'clock' }, remark, sinceCell, gameCell);
+  return {
+    root,
+    frame(playback, run, t) {
+      root.hidden = playback === null || run === undefined;
+      if (playback === null || run === undefined) return;
+      const left = gameClock(playback, run, t);
+      gameCell.hidden = left === undefined;
+      if (left !== undefined) setText(game, clockWords(left));
+      setText(since, tenths(t));
+      setText(sinceWords, playback.play.throwIn ? 's since the hand-over' : 's since the call');
+      setText(remark, clockRemark(playback, run, t));
+    },
+  };
+}

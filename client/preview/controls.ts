@@ -1,0 +1,89 @@
+// Play, pause, the moment before and after, time and speed.
+import { stepSpans } from '../../language/playback/moments.ts';
+import { element, icon, iconButton, setText } from './elements.ts';
+import { currentRun, SPEEDS, type PlayerState } from './state.ts';
+import { speedWords, tenths } from './words.ts';
+
+const PLAY = 'M8 5.2v13.6a.7.7 0 0 0 1.07.6l10.6-6.8a.7.7 0 0 0 0-1.2L9.07 4.6A.7.7 0 0 0 8 5.2z';
+const PAUSE = 'M7 5h3.4v14H7zM13.6 5H17v14h-3.4z';
+const BACK = 'M6 5h2.4v14H6zM18.6 5.9v12.2a.6.6 0 0 1-.93.5l-8.4-6.1a.6.6 0 0 1 0-1l8.4-6.1a.6.6 0 0 1 .93.5z';
+const NEXT = 'M15.6 5H18v14h-2.4zM5.4 5.9v12.2a.6.6 0 0 0 .93.5l8.4-6.1a.6.6 0 0 0 0-1l-8.4-6.1a.6.6 0 0 0-.93.5z';
+const HELP = 'M12 2.8a9.2 9.2 0 1 0 0 18.4 9.2 9.2 0 0 0 0-18.4zm0 1.9a7.3 7.3 0 1 1 0 14.6 7.3 7.3 0 0 1 0-14.6zM11 16h2v2h-2zM8.6 9.6a3.4 3.4 0 1 1 5.5 2.6c-.9.7-1.1 1-1.1 1.8h-2c0-1.7.7-2.4 1.7-3.2a1.5 1.5 0 1 0-2.3-1.2z';
+const FLOOR = 'M4 4h6v2H6v4H4zM14 4h6v6h-2V6h-4zM4 14h2v4h4v2H4zM18 14h2v6h-6v-2h4z';
+
+export interface Wishes {
+  readonly togglePlaying: () => void;
+  readonly stepMoment: (by: 1 | -1) => void;
+  readonly seek: (t: number) => void;
+  readonly speed: (speed: number) => void;
+  readonly showTeam: () => void;
+  readonly help: () => void;
+}
+
+export interface Controls {
+  readonly root: HTMLElement;
+  readonly frame: (state: PlayerState) => void;
+}
+
+export function createControls(wishes: Wishes): Controls {
+  const play = iconButton('Play', PLAY, 'play', wishes.togglePlaying);
+  const back = iconButton('Moment before', BACK, 'small', () => wishes.stepMoment(-1));
+  const next = iconButton('Next moment', NEXT, 'small', () => wishes.stepMoment(1));
+  const slider = element('input', { type: 'range', class: 'time', min: 0, max: 1000, step: 10, value: 0, 'aria-label': 'Time' });
+  slider.addEventListener('input', () => wishes.seek(Number(slider.value)));
+  const [here, whole] = [element('span'), element('span', { class: 'whole' })];
+  const reading = element('span', { class: 'reading' }, here, whole);
+  const speed = element('select', { class: 'speed', 'aria-label': 'Speed' }, ...SPEEDS.map((value) => element('option', { value }, speedWords(value))));
+  speed.addEventListener('change', () => wishes.speed(Number(speed.value)));
+  const root = element(
+    'div',
+    { class: 'controls', role: 'group', 'aria-label': 'Playing' },
+    element('div', { class: 'scrub' }, slider),
+    element('div', { class: 'buttons' }, back, play, next, reading, element('span', { class: 'gap' }), speed,
+      iconButton('Show the team: only the floor', FLOOR, 'small', wishes.showTeam), iconButton('Keys and lines', HELP, 'small', wishes.help)),
+  );
+
+  const [playIcon, pauseIcon] = [icon(PLAY), icon(PAUSE)];
+  let playing: boolean | undefined;
+  let end = -1;
+  let shownSpeed = 0;
+  let shownTime = -1;
+
+  return {
+    root,
+    frame(state) {
+      const run = currentRun(state);
+      root.classList.toggle('off', run === undefined);
+      for (const control of [play, back, next, slider]) if (control.disabled !== (run === undefined)) control.disabled = run === undefined;
+      if (playing !== state.playing) {
+        playing = state.playing;
+        const words = playing ? 'Pause' : 'Play';
+        play.replaceChildren(playing ? pauseIcon : playIcon);
+        play.title = words;
+        play.setAttribute('aria-label', words);
+      }
+      if (shownSpeed !== state.speed) speed.value = String((shownSpeed = state.speed));
+      if (run === undefined) return;
+      if (end !== run.end) {
+        slider.max = String((end = run.end));
+        shownTime = -1;
+      }
+      const t = Math.round(state.t / 10) * 10;
+      if (shownTime !== t) {
+        shownTime = t;
+        slider.value = String(t);
+        slider.style.setProperty('--share', String(run.end === 0 ? 0 : t / run.end));
+      }
+      setText(whole, ` of ${tenths(run.end)} s`);
+      if (here.textContent !== tenths(t)) {
+        setText(here, tenths(t));
+        slider.setAttribute('aria-valuetext', `${tenths(t)} seconds, ${stepName(state, t)}`);
+      }
+    },
+  };
+}
+
+function stepName({ playback, run }: PlayerState, t: number): string {
+  const key = playback?.runs[run] && stepSpans(playback.runs[run]!).findLast(({ from }) => from <= t)?.key;
+  return playback?.steps.find((step) => step.key === key)?.name ?? '';
+}

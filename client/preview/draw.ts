@@ -1,0 +1,278 @@
+// The moving picture: elements made once for a play, moved by their transforms each frame. The same nodes as the printed picture.
+import { courtNodes } from '../../language/picture/court-lines.ts';
+import { armsNode, ballLook, ballNodes, carrierNode, defenceLabel, labelNode, offenceNodes, screenBar } from '../../language/picture/figures.ts';
+import { placeLabels, type Placed } from '../../language/picture/labels.ts';
+import { node, textNode } from '../../language/picture/nodes.ts';
+import { paint, type Palette } from '../../language/picture/palette.ts';
+import { BODY_CLEAR, labelsAt, LABEL_SIZE, phaseOf, sceneBall, stepAt, type Phase } from '../../language/picture/scene.ts';
+import { heightOf, viewBoxOf, viewOf, widthOf, type View } from '../../language/picture/view.ts';
+import { drawWay, waysOf, type Way } from '../../language/picture/ways.ts';
+import type { BodyId, PartId } from '../../language/play/play.ts';
+import type { BodyAt, Moment } from '../../language/playback/at.ts';
+import type { Playback } from '../../language/playback/playback.ts';
+import { build, group } from './elements.ts';
+import type { LabelledRun } from './state.ts';
+
+// The style sheet gives the colours, by the names of the palette.
+const themed: Palette = {
+  out: 'var(--out)', floor: 'var(--floor)', paint: 'var(--paint)', line: 'var(--court-line)', ring: 'var(--ring)',
+  offence: 'var(--offence)', offenceInk: 'var(--offence-ink)', defence: 'var(--defence)', ball: 'var(--ball)', ballEdge: 'var(--ball-edge)',
+  way: 'var(--way)', look: 'var(--look)', lookInk: 'var(--look-ink)', problem: 'var(--problem)', problemInk: 'var(--problem-ink)',
+  ink: 'var(--ink)', muted: 'var(--muted)',
+};
+const paints = paint(themed);
+
+interface Figure {
+  readonly root: SVGGElement;
+  readonly place: SVGTransform;
+  readonly turn: SVGTransform;
+  readonly turned: SVGGElement;
+  hasBall: boolean;
+  screening: boolean;
+  lit: boolean;
+  shown: boolean;
+}
+
+interface DrawnWay {
+  readonly way: Way;
+  readonly root: SVGGElement;
+  phase: Phase | undefined;
+  marked: boolean;
+}
+
+export interface CourtPicture {
+  readonly svg: SVGSVGElement;
+  /** A new play or another run of it. */
+  readonly load: (playback: Playback | null, run: LabelledRun | undefined) => void;
+  readonly frame: (moment: Moment, lit: readonly BodyId[], part: PartId | undefined) => void;
+  /** The picture has another size: letters are kept readable. */
+  readonly resized: () => void;
+}
+
+export interface Picked {
+  readonly body: (id: BodyId) => void;
+  readonly part: (part: PartId) => void;
+  readonly finding: (index: number) => void;
+}
+
+export function createCourt(picked: Picked): CourtPicture {
+  const svg = build(node('svg', { class: 'court', role: 'img', 'aria-label': 'The floor', preserveAspectRatio: 'xMidYMin meet' })) as SVGSVGElement;
+  const layers = { floor: group('floor-layer'), ways: group('ways-layer'), defence: group('defence-layer'), offence: group('offence-layer'), ball: group('ball-layer'), labels: group('label-layer') };
+  svg.append(...Object.values(layers));
+  const figures = new Map<BodyId, Figure>();
+  const ball = createBall(svg);
+  layers.ball.append(ball.root);
+
+  let playback: Playback | null = null;
+  let run: LabelledRun | undefined;
+  let view: View = { left: -820, right: 820, top: -227, bottom: 1312, full: false };
+  let floor = '';
+  let ways: DrawnWay[] = [];
+  let labels: readonly Placed[] = [];
+  let labelled = '';
+  let labelSize = LABEL_SIZE;
+
+  svg.addEventListener('click', (event) => {
+    const target = (event.target as Element).closest('[data-body],[data-part],[data-finding]');
+    if (target === null) return;
+    const { body, part, finding } = (target as SVGElement).dataset;
+    if (body !== undefined) picked.body(body as BodyId);
+    else if (part !== undefined) picked.part(part);
+    else picked.finding(Number(finding));
+  });
+
+  function load(next: Playback | null, nextRun: LabelledRun | undefined): void {
+    if (next === null || nextRun === undefined) {
+      playback = next;
+      run = undefined;
+      for (const layer of [layers.ways, layers.labels]) layer.replaceChildren();
+      for (const figure of figures.values()) hide(figure);
+      ball.root.setAttribute('visibility', 'hidden');
+      return;
+    }
+    if (next !== playback) loadFloor(next);
+    if (next !== playback || nextRun !== run) {
+      ways = waysOf(nextRun).map(drawnWay);
+      layers.ways.replaceChildren(...ways.map(({ root }) => root));
+    }
+    if (next !== playback) loadFigures(next);
+    playback = next;
+    run = nextRun;
+    labelled = '';
+    labels = [];
+  }
+
+  function loadFloor(next: Playback): void {
+    view = viewOf(next);
+    const known = `${viewBoxOf(view)} ${JSON.stringify(next.court)}`;
+    if (known === floor) return;
+    floor = known;
+    svg.setAttribute('viewBox', viewBoxOf(view));
+    svg.parentElement?.style.setProperty('aspect-ratio', `${widthOf(view)} / ${heightOf(view)}`);
+    svg.classList.toggle('full-court', view.full);
+    layers.floor.replaceChildren(...courtNodes(next.court, view, paints).map(build));
+    resized();
+  }
+
+  function loadFigures(next: Playback): void {
+    for (const { id, team, label } of next.bodies) {
+      const known = figures.get(id);
+      if (known !== undefined && known.root.dataset.label === label) continue;
+      known?.root.remove();
+      const made = createFigure(svg, id, team, label);
+      figures.set(id, made);
+      layers[team].append(made.root);
+    }
+  }
+
+  function frame(moment: Moment, lit: readonly BodyId[], part: PartId | undefined): void {
+    if (playback === null || run === undefined) return;
+    const step = stepAt(run, moment.t);
+    for (const drawn of ways) showWay(drawn, phaseOf(drawn.way, step, moment.t), drawn.way.part === part);
+    const seen = new Set<BodyId>();
+    for (const body of moment.bodies) {
+      const figure = figures.get(body.id);
+      if (figure === undefined) continue;
+      seen.add(body.id);
+      moveFigure(figure, body, moment.ball?.holder === body.id, isScreening(run, body), lit.includes(body.id));
+    }
+    for (const [id, figure] of figures) if (!seen.has(id)) hide(figure);
+    ball.frame(moment.ball === undefined ? undefined : sceneBall(run, moment.ball, moment.t));
+    showLabels(playback, run, moment);
+  }
+
+  function showLabels(shown: Playback, of: LabelledRun, moment: Moment): void {
+    const wanted = labelsAt(shown, of, moment);
+    if (wanted.length === 0 && labels.length === 0) return;
+    labels = placeLabels(wanted, moment.bodies.map(({ x, y }) => [x * 100, y * 100] as const), BODY_CLEAR, view, labelSize, labels);
+    const key = labels.map((label) => `${label.key} ${label.text} ${label.width}`).join('\n');
+    if (key !== labelled) {
+      labelled = key;
+      layers.labels.replaceChildren(...labels.map((label) => tagged(build(labelNode(label, paints)), label.key)));
+      return;
+    }
+    labels.forEach(({ x, y }, i) => layers.labels.children[i]!.setAttribute('transform', `translate(${x.toFixed(1)} ${y.toFixed(1)})`));
+  }
+
+  /** Letters stay readable in a small panel: at least 11 px. */
+  function resized(): void {
+    const pixels = svg.getBoundingClientRect().width / widthOf(view);
+    const wanted = pixels > 0 ? Math.min(Math.max(LABEL_SIZE, 11 / pixels), 64) : LABEL_SIZE;
+    if (wanted === labelSize) return;
+    labelSize = wanted;
+    labelled = '';
+  }
+
+  return { svg, load, frame, resized };
+}
+
+function isScreening(run: LabelledRun, { id, moving, action }: BodyAt): boolean {
+  return !moving && action !== undefined && run.screens.some((screen) => screen.action === action && screen.by === id);
+}
+
+function tagged(made: SVGElement, key: string): SVGElement {
+  const finding = /^finding (\d+)$/.exec(key)?.[1];
+  if (finding === undefined) made.dataset.part = key;
+  else made.dataset.finding = finding;
+  return made;
+}
+
+function drawnWay(way: Way): DrawnWay {
+  const root = group(`way ${way.kind}`);
+  root.dataset.part = way.part;
+  root.setAttribute('visibility', 'hidden');
+  const d = way.points.map(([x, y], i) => `${i === 0 ? 'M' : 'L'}${x} ${y}`).join('');
+  root.append(build(node('path', { class: 'reach', d })), ...drawWay(way, paints).map(build));
+  return { way, root, phase: undefined, marked: false };
+}
+
+function showWay(drawn: DrawnWay, phase: Phase | undefined, marked: boolean): void {
+  if (drawn.phase === phase && drawn.marked === marked) return;
+  drawn.phase = phase;
+  drawn.marked = marked;
+  if (phase === undefined) {
+    drawn.root.setAttribute('visibility', 'hidden');
+    return;
+  }
+  drawn.root.removeAttribute('visibility');
+  drawn.root.setAttribute('class', `way ${drawn.way.kind} ${phase}${marked ? ' marked' : ''}`);
+}
+
+function createFigure(svg: SVGSVGElement, id: BodyId, team: 'offence' | 'defence', label: string): Figure {
+  const root = group(`body ${team}`);
+  root.dataset.body = id;
+  root.dataset.label = label;
+  const turned = group('turned');
+  const halo = build(node('circle', { class: 'halo', r: 62 }));
+  if (team === 'defence') turned.append(build(armsNode(paints)));
+  else turned.append(build(screenBar(paints)));
+  const own = team === 'defence' ? [defenceLabel(label, paints)] : [carrierNode(paints), ...offenceNodes(label, paints)];
+  root.append(halo, turned, ...own.map(build));
+  const place = transformOf(svg, root);
+  const turn = transformOf(svg, turned);
+  return { root, place, turn, turned, hasBall: false, screening: false, lit: false, shown: true };
+}
+
+function transformOf(svg: SVGSVGElement, of: SVGGElement): SVGTransform {
+  return of.transform.baseVal.initialize(svg.createSVGTransform());
+}
+
+function hide(figure: Figure): void {
+  if (!figure.shown) return;
+  figure.shown = false;
+  figure.root.setAttribute('visibility', 'hidden');
+}
+
+function moveFigure(figure: Figure, { x, y, facing }: BodyAt, hasBall: boolean, screening: boolean, lit: boolean): void {
+  figure.place.setTranslate(x * 100, y * 100);
+  figure.turn.setRotate((facing * 180) / Math.PI, 0, 0);
+  if (!figure.shown) {
+    figure.shown = true;
+    figure.root.removeAttribute('visibility');
+  }
+  if (figure.hasBall !== hasBall) {
+    figure.root.classList.toggle('has-ball', (figure.hasBall = hasBall));
+    // Who has the ball is drawn last, so that nobody stands on him.
+    if (hasBall) figure.root.parentNode!.append(figure.root);
+  }
+  if (figure.screening !== screening) figure.root.classList.toggle('screening', (figure.screening = screening));
+  if (figure.lit !== lit) figure.root.classList.toggle('lit', (figure.lit = lit));
+}
+
+function createBall(svg: SVGSVGElement) {
+  const root = group('ball');
+  const shadow = build(node('circle', { class: 'shadow', r: 13, ...paints['ball-shadow'] }));
+  const sized = group('sized');
+  sized.append(...ballNodes(paints).map(build));
+  root.append(shadow, sized);
+  const place = transformOf(svg, root);
+  const size = transformOf(svg, sized);
+  const fall = transformOf(svg, shadow as SVGGElement);
+  return {
+    root,
+    frame(ball: { readonly x: number; readonly y: number; readonly z: number } | undefined): void {
+      if (ball === undefined) {
+        root.setAttribute('visibility', 'hidden');
+        return;
+      }
+      root.removeAttribute('visibility');
+      const look = ballLook(ball.z);
+      place.setTranslate(ball.x, ball.y);
+      size.setScale(look.scale, look.scale);
+      fall.setTranslate(0, look.shadow);
+    },
+  };
+}
+
+/** The key to the lines, for the help. */
+export function createKey(): SVGSVGElement {
+  const rows: readonly (readonly [Way['kind'], string])[] = [['cut', 'a cut'], ['dribble', 'a dribble'], ['pass', 'a pass'], ['screen', 'a screen'], ['hand-off', 'a hand-off'], ['shot', 'a shot']];
+  const svg = build(node('svg', { class: 'key', viewBox: '0 0 1160 300', role: 'img', 'aria-label': 'What the lines mean: plain with an arrow a cut, zigzag a dribble, broken a pass, a bar across the end a screen, two strokes a hand-off, double a shot' })) as SVGSVGElement;
+  rows.forEach(([kind, words], i) => {
+    const long = kind === 'hand-off' ? 90 : kind === 'shot' ? 190 : 156;
+    const way: Way = { part: '', kind, who: '1', step: undefined, t0: 0, t1: 0, points: [[0, 0], [long, 0]] };
+    const cell = build(node('g', { transform: `translate(${30 + (i % 3) * 390} ${80 + Math.floor(i / 3) * 140})` }, ...drawWay(way, paints, { start: 0, end: 0, bodyAtEnd: false }), textNode(words, { x: 190, dy: '0.35em', ...paints.key })));
+    svg.append(cell);
+  });
+  return svg;
+}

@@ -1,0 +1,58 @@
+// Elements made by hand: text always as text, never as markup.
+import type { SvgNode } from '../../language/picture/nodes.ts';
+
+type Attributes = Readonly<Record<string, string | number | boolean | undefined>>;
+type Child = Node | string;
+
+export function element<K extends keyof HTMLElementTagNameMap>(tag: K, attributes: Attributes = {}, ...children: readonly Child[]): HTMLElementTagNameMap[K] {
+  const made = document.createElement(tag);
+  setAttributes(made, attributes);
+  made.append(...children);
+  return made;
+}
+
+const SVG = 'http://www.w3.org/2000/svg';
+
+/** The picture's nodes as elements. */
+export function build({ tag, attrs, children, text }: SvgNode): SVGElement {
+  const made = document.createElementNS(SVG, tag);
+  setAttributes(made, attrs);
+  if (text !== undefined) made.textContent = text;
+  for (const child of children) made.append(build(child));
+  return made;
+}
+
+export function group(className: string): SVGGElement {
+  const made = document.createElementNS(SVG, 'g');
+  made.setAttribute('class', className);
+  return made;
+}
+
+function setAttributes(made: Element, attributes: Attributes): void {
+  for (const [name, value] of Object.entries(attributes)) {
+    if (value === undefined || value === false) continue;
+    made.setAttribute(name, value === true ? '' : String(value));
+  }
+}
+
+/** Sets a text only where it differs: an unchanged text costs no layout. */
+export function setText(target: Node, text: string): void {
+  if (target.textContent !== text) target.textContent = text;
+}
+
+/** An icon of the player's own, drawn on a grid of 24. */
+export function icon(d: string): SVGElement {
+  const svg = document.createElementNS(SVG, 'svg');
+  setAttributes(svg, { viewBox: '0 0 24 24', class: 'icon', 'aria-hidden': 'true', focusable: 'false' });
+  const path = document.createElementNS(SVG, 'path');
+  path.setAttribute('d', d);
+  svg.append(path);
+  return svg;
+}
+
+/** A button with an icon; its words are its name and its tooltip. */
+export function iconButton(words: string, d: string, className: string, pressed: () => void): HTMLButtonElement {
+  const button = element('button', { type: 'button', class: className, title: words, 'aria-label': words }, icon(d));
+  button.addEventListener('click', pressed);
+  return button;
+}

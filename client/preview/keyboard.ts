@@ -1,0 +1,97 @@
+// The keys, and the help that names them.
+import { element } from './elements.ts';
+import { createKey } from './draw.ts';
+
+export interface KeyWishes {
+  readonly togglePlaying: () => void;
+  readonly stepMoment: (by: 1 | -1) => void;
+  /** Seconds forth or back. */
+  readonly nudge: (seconds: number) => void;
+  readonly toStart: () => void;
+  readonly toEnd: () => void;
+  readonly chooseRun: (index: number) => void;
+  readonly speed: (by: 1 | -1) => void;
+  readonly showTeam: () => void;
+  readonly help: () => void;
+  /** Esc: leave what is marked, or the floor alone. */
+  readonly leave: () => void;
+}
+
+const KEYS: readonly (readonly [string, string])[] = [
+  ['Space', 'Play or pause'],
+  ['← →', 'The moment before, the next moment'],
+  ['Shift ← →', 'A tenth of a second back or on'],
+  ['Home, End', 'To the call, to the end'],
+  ['1 to 9', 'Choose a run-through'],
+  ['− +', 'Slower, faster'],
+  ['F', 'Show the team: only the floor'],
+  ['Esc', 'Leave that, or what is marked'],
+  ['?', 'This help'],
+];
+
+/** Listens on the whole window. Keys that a field or a button needs for itself are left to it, and so are the editor's own chords. */
+export function listenToKeys(wishes: KeyWishes): void {
+  addEventListener('keydown', (event) => {
+    if (event.defaultPrevented || event.ctrlKey || event.metaKey || event.altKey) return;
+    const target = event.target as HTMLElement;
+    if (target.closest('dialog[open]') !== null) return;
+    const slider = target.matches('input[type=range]');
+    if (target.matches('select, textarea, input:not([type=range])')) return;
+    if ((event.key === ' ' || event.key === 'Enter') && target.closest('button, summary, a') !== null) return;
+    const done = wishOf(event, slider, wishes);
+    if (done === undefined) return;
+    event.preventDefault();
+    done();
+  });
+}
+
+function wishOf({ key, shiftKey }: KeyboardEvent, slider: boolean, wishes: KeyWishes): (() => void) | undefined {
+  if (/^[1-9]$/.test(key)) return () => wishes.chooseRun(Number(key) - 1);
+  switch (key) {
+    case ' ':
+      return wishes.togglePlaying;
+    case 'ArrowLeft':
+    case 'ArrowRight': {
+      const by = key === 'ArrowLeft' ? -1 : 1;
+      return shiftKey || slider ? () => wishes.nudge(by * 0.1) : () => wishes.stepMoment(by);
+    }
+    case 'Home':
+      return wishes.toStart;
+    case 'End':
+      return wishes.toEnd;
+    case '-':
+      return () => wishes.speed(-1);
+    case '+':
+    case '=':
+      return () => wishes.speed(1);
+    case 'f':
+    case 'F':
+      return wishes.showTeam;
+    case '?':
+      return wishes.help;
+    case 'Escape':
+      return wishes.leave;
+    default:
+      return undefined;
+  }
+}
+
+/** The help: keys and the lines on the floor. */
+export function createHelp(): HTMLDialogElement {
+  const close = element('button', { type: 'button', class: 'close' }, 'Close');
+  const rows = KEYS.flatMap(([keys, words]) => [element('dt', {}, element('kbd', {}, keys)), element('dd', {}, words)]);
+  const dialog = element(
+    'dialog',
+    { class: 'help', 'aria-labelledby': 'help-head' },
+    element('h2', { id: 'help-head' }, 'Keys and lines'),
+    element('dl', {}, ...rows),
+    createKey(),
+    element('p', {}, 'Discs are the offence, open arms with X the defence. A second ring marks the man with the ball.'),
+    close,
+  );
+  close.addEventListener('click', () => dialog.close());
+  dialog.addEventListener('keydown', (event) => {
+    if (event.key === '?') dialog.close();
+  });
+  return dialog;
+}

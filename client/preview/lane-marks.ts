@@ -1,0 +1,85 @@
+// What stands on the lanes, as plain data: a lane a player and one for the ball, with bars, looks and findings in time.
+import { bodyOfPart } from '../../language/playback/moments.ts';
+import type { Playback } from '../../language/playback/playback.ts';
+import { looksOf } from '../../language/picture/scene.ts';
+import { waysOf, type WayKind } from '../../language/picture/ways.ts';
+import { OFFENCE, type BodyId, type PartId } from '../../language/play/play.ts';
+import type { LabelledRun } from './state.ts';
+import { sentence, tenths } from './words.ts';
+
+export type MarkKind = WayKind | 'held' | 'wait' | 'look' | 'finding';
+
+export interface LaneMark {
+  readonly kind: MarkKind;
+  /** ms; a look and a finding stand at `from`. */
+  readonly from: number;
+  readonly to: number;
+  readonly part: PartId | undefined;
+  /** Place in `playback.findings`. */
+  readonly finding?: number;
+  readonly severity?: 'error' | 'warning' | 'hint';
+  readonly taken?: boolean;
+  /** In the bar itself. */
+  readonly short: string;
+  /** Whole, for the tooltip and the screen reader. */
+  readonly words: string;
+}
+
+export interface Lane {
+  readonly id: BodyId | 'ball';
+  readonly name: string;
+  readonly marks: readonly LaneMark[];
+}
+
+export function lanesOf(playback: Playback, run: LabelledRun): readonly Lane[] {
+  const says = (part: PartId, otherwise: string) => playback.says[part] ?? otherwise;
+  const lanes = new Map<BodyId | 'ball', LaneMark[]>([...OFFENCE.map((id): [BodyId, LaneMark[]] => [id, []]), ['ball', []]]);
+  const add = (lane: BodyId | 'ball' | undefined, mark: LaneMark) => (lanes.get(lane ?? 'ball') ?? lanes.get('ball')!).push(mark);
+
+  for (const way of waysOf(run)) {
+    const lane = way.kind === 'pass' || way.kind === 'shot' || way.kind === 'hand-off' ? 'ball' : way.who;
+    const words = says(way.part, `${way.who}: ${way.kind}`);
+    add(lane, { kind: way.kind, from: way.t0, to: way.t1, part: way.part, short: lane === 'ball' ? words : withoutSubject(words, way.who), words: timed(words, way.t0, way.t1) });
+  }
+  for (const ball of run.ball) {
+    if (ball.kind !== 'held' || ball.t1 <= ball.t0) continue;
+    const words = ball.out ? `${ball.by} has the ball out of bounds` : `${ball.by} has the ball`;
+    add('ball', { kind: 'held', from: ball.t0, to: ball.t1, part: undefined, short: ball.by, words: timed(ball.live ? `${ball.by} dribbles` : words, ball.t0, ball.t1) });
+  }
+  for (const { look, who, from, taken } of looksOf(playback, run)) {
+    const name = look.label === '' ? says(look.id, `look ${who}`) : look.label;
+    add(who, { kind: 'look', from, to: from, part: look.id, taken, short: '', words: `Look for ${who}: ${name}, at ${tenths(from)} s${taken ? '' : ', passed up'}` });
+  }
+  playback.findings.forEach(({ message, moment, part, run: only, severity }, finding) => {
+    if (moment === undefined || (only !== undefined && only !== run.id) || moment > run.end) return;
+    add(part === undefined ? undefined : bodyOfPart(part), { kind: 'finding', from: moment, to: moment, part, finding, severity, short: '', words: `${sentence(severity)}: ${message}` });
+  });
+
+  return [...lanes].map(([id, marks]) => ({ id, name: id === 'ball' ? 'Ball' : `Player ${id}`, marks: mergeHeld(marks).toSorted((a, b) => a.from - b.from || a.to - b.to) }));
+}
+
+// Held and dribbled by one man is one stretch: who has it, not how.
+function mergeHeld(marks: readonly LaneMark[]): readonly LaneMark[] {
+  const merged: LaneMark[] = [];
+  for (const mark of marks) {
+    const last = merged.at(-1);
+    if (last !== undefined && mark.kind === 'held' && last.kind === 'held' && last.short === mark.short && last.to === mark.from) {
+      merged[merged.length - 1] = { ...last, to: mark.to, words: timed(`${mark.short} has the ball`, last.from, mark.to) };
+    } else merged.push(mark);
+  }
+  return merged;
+}
+
+function withoutSubject(words: string, who: BodyId): string {
+  return words.startsWith(`${who} `) ? words.slice(who.length + 1) : words;
+}
+
+function timed(words: string, from: number, to: number): string {
+  return `${words}, ${tenths(from)} to ${tenths(to)} s`;
+}
+
+/** Whole seconds worth a line on the axis, at most about a dozen. */
+export function ticksOf(end: number): readonly number[] {
+  const step = [1, 2, 5, 10, 15, 30, 60].find((seconds) => end / 1000 / seconds <= 13) ?? 120;
+  return Array.from({ length: Math.floor(end / 1000 / step) + 1 }, (_, i) => i * step);
+}

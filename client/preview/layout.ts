@@ -1,0 +1,104 @@
+// The frame of the page: head, floor, controls on one side, run-throughs, lanes and words on the other.
+import { element, setText } from './elements.ts';
+import { currentRun, type PlayerState } from './state.ts';
+import { levelWords, rulesWords, sentence } from './words.ts';
+
+export interface Pieces {
+  readonly clock: HTMLElement;
+  readonly court: SVGSVGElement;
+  readonly controls: HTMLElement;
+  readonly runs: HTMLElement;
+  readonly lanes: HTMLElement;
+  readonly findings: HTMLElement;
+  readonly told: HTMLElement;
+  readonly live: HTMLElement;
+  readonly help: HTMLElement;
+}
+
+export interface Layout {
+  readonly frame: (state: PlayerState) => void;
+  /** What is going on, in one line under the floor. */
+  readonly caption: (words: string) => void;
+  readonly toggleTeam: () => boolean;
+  readonly isTeam: () => boolean;
+}
+
+export function createFrame(pieces: Pieces): Layout {
+  const name = element('h1');
+  const facts = element('p', { class: 'facts' });
+  const stale = element('p', { class: 'stale', role: 'status' });
+  const caption = element('p', { class: 'caption' });
+  const empty = element('div', { class: 'empty' });
+  const floor = element('div', { class: 'floor-box' }, pieces.court, empty);
+  const main = element(
+    'main',
+    { class: 'player' },
+    element('header', { class: 'head' }, element('div', { class: 'title' }, name, facts), pieces.clock),
+    element('section', { class: 'stage', 'aria-label': 'The floor' }, stale, floor, caption, pieces.controls),
+    element('div', { class: 'side' }, pieces.runs, pieces.lanes, pieces.findings, pieces.told),
+  );
+  document.body.append(main, pieces.live, pieces.help);
+  document.body.tabIndex = -1;
+
+  let emptyFor: string | undefined;
+
+  return {
+    frame(state) {
+      const run = currentRun(state);
+      const bare = run === undefined;
+      setText(name, state.playback?.play.name ?? (state.title === '' ? 'Setwright' : state.title));
+      setText(facts, state.playback === null ? '' : factsOf(state.playback));
+      if (document.title !== name.textContent) document.title = name.textContent;
+      const words = staleWords(state);
+      setText(stale, words);
+      stale.hidden = words === '';
+      main.classList.toggle('is-stale', words !== '' && !bare);
+      main.classList.toggle('is-empty', bare);
+      const reason = bare ? `${state.title}\n${state.refusal ?? ''}` : undefined;
+      if (reason !== emptyFor) {
+        emptyFor = reason;
+        empty.replaceChildren(...(bare ? emptyState(state) : []));
+        empty.hidden = !bare;
+      }
+      pieces.court.setAttribute('aria-label', bare ? 'The empty floor' : `${state.playback!.play.name}: ${run.label}`);
+    },
+    caption(words) {
+      setText(caption, words === '' ? '\u00a0' : sentence(words));
+    },
+    toggleTeam() {
+      document.body.classList.toggle('team');
+      return document.body.classList.contains('team');
+    },
+    isTeam: () => document.body.classList.contains('team'),
+  };
+}
+
+function factsOf({ play }: NonNullable<PlayerState['playback']>): string {
+  return [levelWords(play.level), rulesWords(play.rules), ...play.tags.map((tag) => tag.replaceAll('-', ' '))].join(' · ');
+}
+
+function staleWords(state: PlayerState): string {
+  if (state.playback === null) return '';
+  if (state.refusal !== undefined) return state.refusal;
+  if (state.stale === null) return '';
+  return state.stale.line === undefined ? 'Older than the text: a line is unfinished' : `Older than the text: line ${state.stale.line} is unfinished`;
+}
+
+function emptyState({ title, refusal, playback, stale }: PlayerState): readonly HTMLElement[] {
+  if (refusal !== undefined) return [element('h2', {}, 'This play cannot be shown'), element('p', {}, refusal)];
+  const named = playback?.play.name ?? title;
+  if (named !== '') {
+    return [
+      element('h2', {}, stale === null ? 'Nothing moves yet' : 'Almost there'),
+      element('p', {}, stale === null ? 'Say where they start and who does what. The floor fills as you write:' : 'The picture comes with the next whole line:'),
+      sample('from horns', '1 passes to 2 and cuts to rim', 'look 1: layup'),
+    ];
+  }
+  return [
+    element('h2', {}, 'No play to show'),
+    element('p', {}, 'Put the cursor into a play and it moves here. A first one to try:'),
+    sample('play "First"', '  from horns', '  4 ball-screens for 1', '  1 drives off 4 to right elbow', '  look 1: jumper'),
+  ];
+}
+
+const sample = (...lines: readonly string[]): HTMLElement => element('pre', {}, lines.join('\n'));

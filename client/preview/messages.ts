@@ -1,0 +1,81 @@
+// What the editor and the player say to each other, version 1. Both ways the other side's words are unknown until read here.
+import * as v from 'valibot';
+
+export const MESSAGES_VERSION = 1;
+
+const version = v.literal(MESSAGES_VERSION);
+const whole = v.pipe(v.number(), v.finite());
+
+/**
+ * A picture to show. The newest `seq` wins; an older one that arrives late is dropped. `playback: null` is a play without a picture
+ * yet; together with `stale` it keeps the last good one. The playback itself is read by `readPlayback`.
+ */
+const show = v.object({
+  v: version,
+  kind: v.literal('show'),
+  seq: whole,
+  /** The play's name, shown also while it has no picture. */
+  title: v.string(),
+  playback: v.nullable(v.unknown()),
+  /** The picture is older than the text, because `line` (counted from 1 in the file) is unfinished. */
+  stale: v.boolean(),
+  line: v.optional(whole),
+});
+
+/** The cursor stands in the words of `part`; `t` is where that is in time, ms from the call, for a part this run does not have. */
+const cursor = v.object({ v: version, kind: v.literal('cursor'), part: v.string(), t: v.optional(whole) });
+
+export const toPlayerSchema = v.variant('kind', [show, cursor]);
+export type ToPlayer = v.InferOutput<typeof toPlayerSchema>;
+export type Show = v.InferOutput<typeof show>;
+export type Cursor = v.InferOutput<typeof cursor>;
+
+const ready = v.object({ v: version, kind: v.literal('ready') });
+
+const textPlace = v.object({ line: whole, at: whole, to: whole });
+/** Something was picked: its words are to be selected. `part` where it has one, else (a finding on a broken line) its place in the play's text. */
+const select = v.object({ v: version, kind: v.literal('select'), play: v.string(), part: v.optional(v.string()), place: v.optional(textPlace) });
+
+/** What is going on at the time shown: the ball's action first, then the latest started. Sent when it changes; its words may be marked. */
+const now = v.object({ v: version, kind: v.literal('now'), play: v.string(), part: v.nullable(v.string()), t: whole });
+
+/** What is kept through reloads; the panel stores the same with the webview's state. */
+const state = v.object({
+  v: version,
+  kind: v.literal('state'),
+  play: v.string(),
+  /** The run-through's id. */
+  run: v.string(),
+  /** ms from the call. */
+  t: v.pipe(whole, v.minValue(0)),
+  speed: v.pipe(whole, v.minValue(0.05), v.maxValue(8)),
+});
+
+/** The picture of `show` number `seq` is drawn. */
+const shown = v.object({ v: version, kind: v.literal('shown'), seq: whole });
+
+/** A `show` could not be read; `message` is for the coach, and is shown in the player too. */
+const refused = v.object({ v: version, kind: v.literal('refused'), seq: whole, message: v.string() });
+
+export const fromPlayerSchema = v.variant('kind', [ready, select, now, state, shown, refused]);
+export type FromPlayer = v.InferOutput<typeof fromPlayerSchema>;
+export type Kept = v.InferOutput<typeof state>;
+export const keptSchema = state;
+
+/** A message of the editor, or `undefined` for anything else that arrives at the window. */
+export function readToPlayer(value: unknown): ToPlayer | undefined {
+  const read = v.safeParse(toPlayerSchema, value);
+  return read.success ? read.output : undefined;
+}
+
+/** A message of the player, or `undefined`; for the extension. */
+export function readFromPlayer(value: unknown): FromPlayer | undefined {
+  const read = v.safeParse(fromPlayerSchema, value);
+  return read.success ? read.output : undefined;
+}
+
+/** What was kept before a reload, or `undefined` when there is nothing or it is of another version. */
+export function readKept(value: unknown): Kept | undefined {
+  const read = v.safeParse(keptSchema, value);
+  return read.success ? read.output : undefined;
+}

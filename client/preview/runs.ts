@@ -1,0 +1,66 @@
+// The choice of run-through, in the coach's words, with the time each look takes.
+import type { Playback } from '../../language/playback/playback.ts';
+import { element, setText } from './elements.ts';
+import type { LabelledRun } from './state.ts';
+import { tenths } from './words.ts';
+
+export interface RunsView {
+  readonly root: HTMLElement;
+  readonly load: (playback: Playback | null, run: LabelledRun | undefined) => void;
+}
+
+export function createRuns(chosen: (index: number) => void): RunsView {
+  const list = element('ol', { class: 'run-list' });
+  const advice = element('p', { class: 'advice' });
+  const legend = element('span', { class: 'legend' });
+  const root = element('section', { class: 'runs', 'aria-labelledby': 'runs-head' }, element('div', { class: 'runs-head' }, element('h2', { id: 'runs-head' }, 'Run-throughs'), legend), list, advice);
+  let loaded: Playback | null = null;
+  let buttons: HTMLButtonElement[] = [];
+
+  function load(playback: Playback | null, run: LabelledRun | undefined): void {
+    root.hidden = playback === null || playback.runs.length === 0;
+    if (playback === null) return;
+    if (playback !== loaded) {
+      loaded = playback;
+      const focused = buttons.indexOf(document.activeElement as HTMLButtonElement);
+      buttons = playback.runs.map((one, i) => runButton(playback, one, i));
+      list.replaceChildren(...buttons.map((button) => element('li', {}, button)));
+      if (focused >= 0) buttons[Math.min(focused, buttons.length - 1)]?.focus();
+      setText(advice, callWith(playback));
+      advice.hidden = advice.textContent === '';
+      setText(legend, playback.times.looks.length === 0 ? '' : `shot after ${playback.play.throwIn ? 'the hand-over' : 'the call'}: usual, late`);
+    }
+    buttons.forEach((button, i) => button.setAttribute('aria-pressed', String(playback.runs[i] === run)));
+  }
+
+  function runButton(playback: Playback, run: LabelledRun, index: number): HTMLButtonElement {
+    const button = element(
+      'button',
+      { type: 'button', class: 'run' },
+      element('span', { class: 'nth', 'aria-hidden': 'true' }, String(index + 1)),
+      element('span', { class: 'name' }, run.label),
+      element('span', { class: 'takes' }, takes(playback, run)),
+    );
+    button.addEventListener('click', () => chosen(index));
+    return button;
+  }
+
+  return { root, load };
+}
+
+/** `9.4 s, 11.2 s`: when the shot usually leaves the hand, and the time it is later than once in ten. */
+function takes(playback: Playback, run: LabelledRun): string {
+  const time = playback.times.looks.find((look) => look.run === run.id && look.look === run.look);
+  if (time !== undefined) return `${tenths(time.typical)} s, ${tenths(time.late)} s`;
+  return run.releaseAt === undefined ? `${tenths(run.end)} s` : `${tenths(run.releaseAt)} s`;
+}
+
+/** When to call it, as the coach needs it at the bench. */
+function callWith({ times, play }: Playback): string {
+  const { firstLook, allLooks } = times;
+  if (firstLook === undefined) return '';
+  const verb = play.throwIn ? 'Take the ball in' : 'Call it';
+  const all = allLooks === undefined || allLooks.fromCall === firstLook.fromCall ? '' : `, with ${allLooks.fromCall} s for every look`;
+  const set = firstLook.alreadySet < firstLook.fromCall ? ` Already in place: ${firstLook.alreadySet} s.` : '';
+  return `${verb} with ${firstLook.fromCall} s or more for the first look${all}.${set}`;
+}

@@ -1,0 +1,73 @@
+// The play told in words: to read along, and for a screen reader a polite word when something new is shown.
+import type { Playback } from '../../language/playback/playback.ts';
+import type { PartId } from '../../language/play/play.ts';
+import type { Moment } from '../../language/playback/at.ts';
+import { element, setText } from './elements.ts';
+import { tenths } from './words.ts';
+
+export interface ToldView {
+  readonly root: HTMLElement;
+  readonly live: HTMLElement;
+  readonly load: (playback: Playback | null) => void;
+  readonly frame: (part: PartId | undefined) => void;
+  /** Says one thing to a screen reader, when it has nothing else to say. */
+  readonly say: (words: string) => void;
+}
+
+export function createTold(picked: (part: PartId) => void): ToldView {
+  const list = element('ol', { class: 'told-list' });
+  const root = element('details', { class: 'told' }, element('summary', {}, 'The play in words'), list);
+  const live = element('div', { class: 'unseen', role: 'status', 'aria-live': 'polite' });
+  let loaded: Playback | null = null;
+  let items: { part: PartId | undefined; item: HTMLElement }[] = [];
+  let marked: PartId | undefined;
+
+  return {
+    root,
+    live,
+    load(playback) {
+      root.hidden = playback === null || playback.told.length === 0;
+      if (playback === loaded || playback === null) return;
+      loaded = playback;
+      items = playback.told.map(({ text, part }) => {
+        if (part === undefined) return { part, item: element('li', {}, text) };
+        const button = element('button', { type: 'button' }, text);
+        button.addEventListener('click', () => picked(part));
+        return { part, item: element('li', {}, button) };
+      });
+      list.replaceChildren(...items.map(({ item }) => item));
+      marked = undefined;
+    },
+    frame(part) {
+      if (part === marked) return;
+      marked = part;
+      for (const { part: own, item } of items) item.classList.toggle('marked', own !== undefined && own === part);
+    },
+    say: (words) => setText(live, words),
+  };
+}
+
+/** What goes on at a moment, in the coach's words: `1 dribbles to the left wing; 5 screens down for 3`. */
+export function sayMoment(playback: Playback, moment: Moment): string {
+  return [...new Set(moment.actions.map((part) => playback.says[part]).filter((words) => words !== undefined))].join('; ');
+}
+
+export function sayWithTime(playback: Playback, moment: Moment): string {
+  const words = sayMoment(playback, moment);
+  return `${tenths(moment.t)} seconds. ${words === '' ? 'Nobody moves' : words}.`;
+}
+
+/** What the time shown is about: the ball's action first, then the latest started. */
+export function partNow(run: Playback['runs'][number], moment: Moment): PartId | null {
+  if (moment.ball?.action !== undefined && moment.actions.includes(moment.ball.action)) return moment.ball.action;
+  const holder = moment.ball?.holder;
+  const own = holder === undefined ? undefined : moment.bodies.find(({ id }) => id === holder)?.action;
+  if (own !== undefined) return own;
+  let latest: PartId | null = null;
+  let since = -1;
+  for (const part of moment.actions) {
+    const start = run.events.find((event) => event.part === part && event.kind === 'start')?.at ?? 0;
+    if (start >= since) [latest, since] = [part, start];
+  }
+  return latest;
+}

@@ -1,0 +1,23 @@
+// The player's own words and how it prints numbers. Coach's English, in one place.
+import type { LevelId, RuleSetId } from '../../language/play/play.ts';
+
+const LEVELS: Readonly<Record<LevelId, string>> = { u10: 'Under 10', u12: 'Under 12', u14: 'Under 14', u16: 'Under 16', hs: 'High school', college: 'College', pro: 'Pro' };
+const RULES: Readonly<Record<RuleSetId, string>> = { fiba: 'FIBA', nba: 'NBA', 'ncaa-men': 'NCAA men', 'ncaa-women': 'NCAA women', nfhs: 'NFHS', mini: 'Mini-basketball' };
+
+export const levelWords = (level: LevelId): string => LEVELS[level];
+export const rulesWords = (rules: RuleSetId): string => RULES[rules];
+
+/** `8.7` of 8,712 ms; whole tenths, cut off as a clock shows them. */
+export const tenths = (ms: number): string => (Math.floor(Math.max(0, ms) / 100) / 10).toFixed(1);
+
+/** A game clock: `1:04` from a minute up, `24.3` below. Tenths round up: the clock shows 0.0 only when time is out. */
+export function clockWords(seconds: number): string {
+  const left = Math.max(0, seconds);
+  if (left >= 60) return `${Math.floor(Math.ceil(left) / 60)}:${String(Math.ceil(left) % 60).padStart(2, '0')}`;
+  return (Math.ceil(left * 10 - 1e-6) / 10).toFixed(1);
+}
+
+export const speedWords = (speed: number): string => ({ 0.25: '¼ ×', 0.5: '½ ×' })[speed] ?? `${speed} ×`;
+
+/** The first letter large, as at the head of a line. */
+export const sentence = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
