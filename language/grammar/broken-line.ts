@@ -44,6 +44,18 @@ export function written(broken: Broken, from: number, to = from + 1): string {
   return first && last ? broken.text.slice(first.startOffset, endOf(last)) : '';
 }
 
+/** Where the words of the token `index` begin, the articles before it included: a name may begin with one. */
+export function startWithArticles(broken: Broken, index: number): number {
+  const before = broken.tokens[index - 1];
+  const from = before ? endOf(before) : 0;
+  return from + (broken.text.slice(from).length - broken.text.slice(from).trimStart().length);
+}
+
+/** Where the coach's words end, without a comment. */
+export function endOfWords(broken: Broken): number {
+  return broken.text.slice(0, broken.lexed.comment?.at).trimEnd().length;
+}
+
 export function wants(wanted: readonly Wanted[], ...tokens: readonly string[]): boolean {
   return wanted.some(({ token }) => tokens.includes(token));
 }

@@ -23,11 +23,13 @@ export interface LineLexer {
 interface Phrase {
   readonly next: Map<string, Phrase>;
   token?: TokenType;
-  /** The keyword's joints as written, so that `5-out` is not read out of `4 and 5 out`. */
-  strict?: boolean;
+  /** Before this atom stands a hyphen, not a blank: `5-out` is not read out of `4 and 5 out`. */
+  hyphened?: boolean;
 }
 
-const ARTICLES = new Set(['the', 'a', 'an', 'his', 'her', 'their']);
+/** Words that may stand or not, everywhere but in quotes. */
+export const ARTICLES: ReadonlySet<string> = new Set(['the', 'a', 'an', 'his', 'her', 'their']);
+const JOINT = /[ \t]+|-/y;
 const ATOM = /[\p{L}\p{N}_'’]+/uy;
 const TERMINALS_IN_ORDER = ['SECONDS', 'SPEED', 'LENGTH', 'FORM', 'XPLAYER', 'PLAYER', 'NEGATIVE', 'NUMBER'] as const;
 
@@ -41,9 +43,12 @@ function collectKeywords(node: unknown, into: Set<string>): void {
   }
 }
 
-/** The atoms of a keyword without its articles: `on the clock` → on, clock. */
-export function keywordAtoms(keyword: string): string[] {
-  return keyword.split(/[ -]+/).filter((atom) => !ARTICLES.has(atom));
+const atomsOf = new Map<string, readonly string[]>();
+/** The atoms of a keyword of the grammar without its articles: `on the clock` → on, clock. */
+export function keywordAtoms(keyword: string): readonly string[] {
+  let atoms = atomsOf.get(keyword);
+  if (!atoms) atomsOf.set(keyword, (atoms = keyword.split(/[ -]+/).filter((atom) => !ARTICLES.has(atom))));
+  return atoms;
 }
 
 /**
@@ -69,10 +74,10 @@ export function buildLexer(grammar: GrammarAST.Grammar): LineLexer {
       let next = phrase.next.get(atom);
       if (!next) phrase.next.set(atom, (next = { next: new Map() }));
       phrase = next;
+      if (new RegExp(`\\d-${atom}|-${atom}`).test(keyword) && /\d-|-\d/.test(keyword)) phrase.hyphened = true;
     }
     if (phrase.token) throw new Error(`the keywords "${phrase.token.name}" and "${keyword}" are the same words`);
     phrase.token = token;
-    phrase.strict = /\d-|-\d/.test(keyword);
   }
   for (const rule of grammar.rules) if (rule.$type === 'TerminalRule' && !rule.hidden) definition[rule.name] = createToken({ name: rule.name });
   const unknown = (definition['UNKNOWN'] = createToken({ name: 'UNKNOWN' }));
@@ -96,25 +101,26 @@ export function buildLexer(grammar: GrammarAST.Grammar): LineLexer {
     let phrase = root;
     let best: { token: TokenType; to: number } | undefined;
     let position = at;
+    let joint = '';
     for (;;) {
       const atom = atomAt(text, position);
       if (atom === undefined) return best;
       const lower = atom.toLowerCase();
       const to = position + atom.length;
       const next = phrase.next.get(lower);
-      if (!next) {
-        // An article inside a phrase is passed over, one before it is not part of it.
-        if (phrase === root || !ARTICLES.has(lower)) return best;
-      } else {
+      if (next) {
+        if (next.hyphened && joint !== '-') return best;
         phrase = next;
         const glued = text[to] === '-' && atomAt(text, to + 1) !== undefined;
-        if (phrase.token && !glued && !(phrase.strict && /\d\s|\s\d/.test(text.slice(at, to).replace(/out\s+\d|out\s*-?\s*(?=\d)/i, 'out')) && !text.slice(at, to).includes('-')))
-          best = { token: phrase.token, to };
+        if (phrase.token && !glued) best = { token: phrase.token, to };
+      } else if (phrase === root || !ARTICLES.has(lower)) {
+        // An article inside a phrase is passed over, one before it is not part of it.
+        return best;
       }
-      const joint = /[ \t]+|-/y;
-      joint.lastIndex = to;
-      const gap = joint.exec(text)?.[0];
+      JOINT.lastIndex = to;
+      const gap = JOINT.exec(text)?.[0];
       if (gap === undefined) return best;
+      joint = gap;
       position = to + gap.length;
     }
   }
@@ -163,7 +169,7 @@ export function buildLexer(grammar: GrammarAST.Grammar): LineLexer {
         add(phrase.token, phrase.token.name, at, phrase.to);
         continue;
       }
-      const measure = measures.find(({ pattern }) => {
+      const measure = /[\dxX-]/.test(char) && measures.find(({ pattern }) => {
         pattern.lastIndex = at;
         return pattern.test(text);
       });
@@ -174,7 +180,10 @@ export function buildLexer(grammar: GrammarAST.Grammar): LineLexer {
       const atom = atomAt(text, at);
       if (atom !== undefined) {
         if (ARTICLES.has(atom.toLowerCase())) at += atom.length;
-        else add(unknown, atom, at, wordEnd(text, at + atom.length));
+        else {
+          const end = wordEnd(text, at + atom.length);
+          add(unknown, text.slice(at, end), at, end);
+        }
         continue;
       }
       // A full stop closes a sentence, as coaches write them.

@@ -4,9 +4,11 @@ import { reflection } from './generated/ast.ts';
 import { buildFollow, type Follow } from './follow.ts';
 import { buildLexer, type LexedLine, type LineLexer } from './lexer.ts';
 import { loadGrammar } from './load-grammar.ts';
-import { toPlain } from './plain.ts';
+import { prune, toPlain } from './plain.ts';
 import { SpanBuilder } from './span-builder.ts';
-import type { LineTree } from './tree.ts';
+import type { LineTree, StatementTree } from './tree.ts';
+
+export type DeepPartial<T> = T extends readonly (infer U)[] ? readonly DeepPartial<U>[] : T extends object ? { readonly [K in keyof T]?: DeepPartial<T[K]> } : T;
 
 export interface LineParser {
   readonly lexer: LineLexer;
@@ -14,6 +16,8 @@ export interface LineParser {
   readonly follow: Follow;
   /** The tree of the tokens up to the first that does not fit, and whether all of them fitted. */
   readonly parse: (lexed: LexedLine) => { readonly tree?: LineTree; readonly whole: boolean };
+  /** The tokens as the beginning of an action line. Parts that are not there yet are missing, whatever the type says. */
+  readonly parseBeginning: (tokens: LexedLine['tokens']) => DeepPartial<StatementTree>;
 }
 
 const valueConverter = {
@@ -58,7 +62,15 @@ export function buildParser(grammar = loadGrammar()): LineParser {
       const result = parser.parse('');
       const value = result.value as unknown as { [property: string]: unknown };
       if (!next.tokens.length || value['$type'] === 'Line') return { whole: false };
-      return { tree: toPlain(value) as unknown as LineTree, whole: result.parserErrors.length === 0 };
+      const tree = toPlain(value) as unknown as LineTree;
+      if (result.parserErrors.length === 0) return { tree, whole: true };
+      const kept = prune(tree);
+      return kept ? { tree: kept, whole: false } : { whole: false };
+    },
+    parseBeginning(tokens) {
+      lexed = { tokens };
+      parser ??= createParser(services);
+      return toPlain(parser.parse('', { rule: 'Statement' }).value as never) as DeepPartial<StatementTree>;
     },
   };
 }

@@ -23,7 +23,8 @@ function link(node: Json, root: Json): void {
       const child = item as Json;
       if (typeof child['$ref'] === 'string') {
         const ref = child['$ref'];
-        Object.defineProperty(child, 'ref', { get: () => lookUp(root, ref) });
+        let target: unknown;
+        Object.defineProperty(child, 'ref', { get: () => (target ??= lookUp(root, ref)) });
         child['$refText'] = ref;
         return;
       }

@@ -1,5 +1,5 @@
-import { endOf, isPlayer, singularAt, tried, applyEdits, readsUpTo, written, type Broken } from './broken-line.ts';
-import { keywordAtoms } from './lexer.ts';
+import { startWithArticles, endOf, isPlayer, singularAt, tried, applyEdits, readsUpTo, written, type Broken } from './broken-line.ts';
+import { ARTICLES, keywordAtoms } from './lexer.ts';
 import type { LineFix } from './line-fault.ts';
 import { lineParser } from './line-parser.ts';
 import { editDistance, reach } from './nearest.ts';
@@ -33,7 +33,7 @@ const SHORT_WORDS = [',', 'to', 'for', 'off', 'and', ':', 'at', 'on', 'with', 'h
 const MOST_TRIES = 24;
 
 const plainWords = (text: string): string =>
-  text.toLowerCase().split(/[\s-]+/).filter((atom) => !['the', 'a', 'an', 'his', 'her', 'their'].includes(atom)).join(' ');
+  text.toLowerCase().split(/[\s-]+/).filter((atom) => !ARTICLES.has(atom)).join(' ');
 
 /** Ways to make the line readable, best first, at most `most`. */
 export function mends(broken: Broken, most = 3): readonly Mend[] {
@@ -182,7 +182,7 @@ export function* quotes(broken: Broken): Generator<Mend | undefined> {
     const ends = [...Array(Math.min(6, last - from)).keys()].map((count) => from + count + 1).filter((to) => to > broken.index);
     if (!ends.includes(last)) ends.push(last);
     for (const to of isOwnName ? ends.slice(0, 2) : ends) {
-      const at = broken.tokens[from]!.startOffset;
+      const at = startWithArticles(broken, from);
       const end = endOf(broken.tokens[to - 1]!);
       const words = broken.text.slice(at, end).replaceAll(/["“”]/g, '');
       const fix = tried(broken, `Put "${words}" in quotes`, [{ at, to: end, text: `"${words}"` }]);

@@ -1,4 +1,4 @@
-import { breakDown, endOf, isPlayer, isVerb, singularAt, tried, wants, written, type Broken } from './broken-line.ts';
+import { breakDown, endOf, endOfWords, isPlayer, isVerb, singularAt, startWithArticles, tried, wants, written, type Broken } from './broken-line.ts';
 import type { LexedLine } from './lexer.ts';
 import type { FaultCode, LineFault, LineFix } from './line-fault.ts';
 import { keywordAtoms } from './lexer.ts';
@@ -11,7 +11,7 @@ const LINE_BEGINS = 'A line begins with a player and what he does ("3 cuts to ri
 /** What is wrong with a line that the parser refused: the exact place, what was wanted there, and what would mend it. */
 export function faultOf(text: string, lexed: LexedLine): LineFault {
   const broken = breakDown(text, lexed);
-  for (const recognise of [openQuote, noSuchPlayer, verbFirst, setsAScreen, unfinished, whoDoesIt, unitMissing, formationWithoutHyphens, nameWithoutQuotes]) {
+  for (const recognise of [openQuote, noSuchPlayer, verbFirst, setsAScreen, articleAsName, unfinished, whoDoesIt, unitMissing, formationWithoutHyphens, nameWithoutQuotes]) {
     const fault = recognise(broken);
     if (fault) return fault;
   }
@@ -35,7 +35,7 @@ function openQuote(broken: Broken): LineFault | undefined {
   const end = broken.text.trimEnd().length;
   const fixes: LineFix[] = [];
   // Behind the first word that makes a readable line, else at the line's end.
-  const ends = [...broken.text.slice(at + 1, end).matchAll(/[^\s:,](?=[\s:,]|$)/g)].map((match) => at + 2 + match.index).slice(0, 12);
+  const ends = [...broken.text.slice(at + 1, end).matchAll(/[^\s:,](?=[\s:,](?!#)|$)/g)].map((match) => at + 2 + match.index).slice(0, 12);
   for (const to of [...ends, end]) {
     const fix = tried(broken, `Close the quote behind "${broken.text.slice(at + 1, to)}"`, [{ at: to, to, text: '"' }]);
     if (fix && !fixes.some((other) => other.edits[0]!.at === to)) fixes.push(fix);
@@ -140,6 +140,17 @@ function formationWithoutHyphens(broken: Broken): LineFault | undefined {
   const words = [...written(broken, index)].join('-');
   const fix = tried(broken, `Write "${words}"`, [{ at: token.startOffset, to: endOf(token), text: words }]);
   return fix && fault(broken, 'misplaced-word', token.startOffset, endOf(token), `A formation has hyphens: "${words}".`, [fix], { found: written(broken, index), suggestion: words });
+}
+
+/** `step "B" after A`: the name is an article to the lexer. */
+function articleAsName(broken: Broken): LineFault | undefined {
+  if (!wants(broken.wanted, 'STRING')) return undefined;
+  const at = startWithArticles(broken, broken.index);
+  const to = broken.text.slice(0, broken.token?.startOffset ?? endOfWords(broken)).trimEnd().length;
+  if (at >= to) return undefined;
+  const words = broken.text.slice(at, to);
+  const fix = tried(broken, `Put "${words}" in quotes`, [{ at, to, text: `"${words}"` }]);
+  return fix && fault(broken, 'name-without-quotes', at, to, `A name or a text stands in quotes: "${words}".`, [fix], { found: words });
 }
 
 function nameWithoutQuotes(broken: Broken): LineFault | undefined {

@@ -1,18 +1,15 @@
+import { agreementOf, type LineWarning } from './agreement.ts';
 import { lineParser } from './line-parser.ts';
 import type { LexedLine } from './lexer.ts';
-import type { LineFault, LineFix } from './line-fault.ts';
+import type { LineFault } from './line-fault.ts';
 import { faultOf } from './messages.ts';
 import type { Columns, LineTree } from './tree.ts';
 
 export type { LineEdit, LineFault, LineFix } from './line-fault.ts';
+export type { LineWarning } from './agreement.ts';
+export { verbMissing } from './agreement.ts';
 
 export type BlockKind = 'play' | 'step' | 'alignment' | 'roster' | 'book';
-
-export interface LineWarning extends Columns {
-  readonly code: string;
-  readonly message: string;
-  readonly fixes: readonly LineFix[];
-}
 
 /** CONTRACT. A line read by itself. Blank lines and lines that hold only a comment have neither tree nor fault. */
 export interface ParsedLine {
@@ -54,7 +51,7 @@ export function parseLine(text: string): ParsedLine {
   const comment = lexed.comment ? { comment: lexed.comment } : {};
   if (lexed.tokens.length === 0) return { text, warnings: [], ...comment };
   const { tree, whole } = parser.parse(lexed);
-  const read = { text, ...(tree ? { tree } : {}), ...opened, warnings: [], ...comment };
+  const read = { text, ...(tree ? { tree } : {}), ...opened, warnings: whole && tree ? agreementOf(tree) : [], ...comment };
   if (whole) return read;
   return { ...read, fault: faultOf(text, lexed) };
 }

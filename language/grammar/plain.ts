@@ -1,3 +1,4 @@
+import { reflection } from './generated/ast.ts';
 import type { SpanNode } from './span-builder.ts';
 import type { LengthUnit, TreeNode } from './tree.ts';
 
@@ -94,4 +95,37 @@ function plainValue(value: unknown): unknown {
   if (Array.isArray(value)) return value.map(plainValue);
   if (typeof value === 'object' && value !== null) return toPlain(value as Node);
   return value;
+}
+
+/** Reshaped above, or with one of two parts. */
+const WITHOUT_CHECK = { Player: true, Seconds: true, Length: true };
+const mandatory = new Map<string, readonly string[]>();
+/** The properties that a node of a type always has. */
+function mandatoryOf(type: string): readonly string[] {
+  let names = mandatory.get(type);
+  if (!names) {
+    const { properties } = reflection.getTypeMetaData(type) as { properties: { [name: string]: { optional?: boolean; defaultValue?: unknown } } };
+    const needed = type in WITHOUT_CHECK ? [] : Object.entries(properties).filter(([, { optional, defaultValue }]) => !optional && defaultValue === undefined);
+    mandatory.set(type, (names = needed.map(([name]) => name)));
+  }
+  return names;
+}
+
+/**
+ * The node without what the fault left half read, so that a reader never meets a node that lacks what its type promises.
+ * A node that lacks a mandatory part goes, and what cannot be without it goes too. Nothing if the whole node goes.
+ */
+export function prune<T>(node: T): T | undefined {
+  const source = node as Node;
+  const out: Node = {};
+  for (const [key, value] of Object.entries(source)) {
+    if (Array.isArray(value)) out[key] = isNode(value[0]) ? value.map(prune).filter((item) => item !== undefined) : value;
+    else out[key] = isNode(value) ? prune(value) : value;
+    if (out[key] === undefined) delete out[key];
+  }
+  return mandatoryOf(source['$type'] as string).some((name) => out[name] === undefined) ? undefined : (out as T);
+}
+
+function isNode(value: unknown): value is Node {
+  return typeof value === 'object' && value !== null && '$type' in value;
 }

@@ -17,8 +17,9 @@ const CLASSES: readonly (readonly [words: string, belongs: (wanted: Wanted) => b
 export function describeWanted(wanted: readonly Wanted[]): string {
   const found = new Set<string>();
   const words = new Set<string>();
-  // A line of a roster begins as an action does, and is no help to someone who writes one.
-  for (const want of wanted.filter(({ path }) => path[0] !== 'Entry' || wanted.length < 5)) {
+  // Lines of a roster or an alignment begin as an action does, and are no help to someone who writes one.
+  const inAction = wanted.filter(({ path }) => path[0] !== 'Entry' && path[0] !== 'Placing');
+  for (const want of inAction.length ? inAction : wanted) {
     const known = CLASSES.find(([, belongs]) => belongs(want));
     if (known) found.add(known[0]);
     else if (want.token !== 'him' && want.token !== 'them') words.add(`"${want.token}"`);

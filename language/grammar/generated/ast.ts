@@ -242,8 +242,6 @@ export type SetLineKeywordNames =
     | "high posts"
     | "him"
     | "hold"
-    | "hold it"
-    | "hold the ball"
     | "holds"
     | "hook"
     | "hook shot"
@@ -345,6 +343,7 @@ export type SetLineKeywordNames =
     | "over"
     | "over half court"
     | "over the top"
+    | "over the top of"
     | "overhead"
     | "overhead-pass"
     | "overplay"
@@ -1485,7 +1484,7 @@ export interface Look extends langium.AstNode {
     label?: string;
     pins: Array<LookPin>;
     players: Array<Player>;
-    tail: Array<TailItem>;
+    tail: Array<OnMiss | TailItem>;
 }
 
 export const Look = {
@@ -1847,7 +1846,7 @@ export function isPass(item: unknown): item is Pass {
 export interface PassAlong extends langium.AstNode {
     readonly $container: Pass | ThrowIn;
     readonly $type: 'PassAlong';
-    way: 'across' | 'ahead' | 'along the baseline' | 'back' | 'behind the board' | 'inside' | 'over the top';
+    way: 'across the lane' | 'across' | 'ahead' | 'along the baseline' | 'back' | 'behind the board' | 'inside' | 'over the top';
 }
 
 export const PassAlong = {
@@ -1952,7 +1951,7 @@ export function isPassVerb(item: unknown): item is PassVerb {
 export interface Past extends langium.AstNode {
     readonly $container: Dribble | Move;
     readonly $type: 'Past';
-    how: 'around' | 'behind' | 'in front of' | 'over' | 'under';
+    how: 'around' | 'behind' | 'in front of' | 'over the top of' | 'over' | 'under';
     players: Array<Player>;
 }
 
@@ -2689,7 +2688,7 @@ export function isTailClause(item: unknown): item is TailClause {
     return reflection.isInstance(item, TailClause.$type);
 }
 
-export type TailItem = OnMiss | PassKind | ShotKinds | TailClause;
+export type TailItem = PassKind | ShotKinds | TailClause;
 
 export const TailItem = {
     $type: 'TailItem'
@@ -3902,7 +3901,7 @@ export class SetLineAstReflection extends langium.AbstractAstReflection {
                     defaultValue: []
                 }
             },
-            superTypes: [TailItem.$type]
+            superTypes: []
         },
         OnMove: {
             name: OnMove.$type,

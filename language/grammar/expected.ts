@@ -1,0 +1,130 @@
+import type { Wanted } from './follow.ts';
+import { ARTICLES, keywordAtoms } from './lexer.ts';
+import { lineParser } from './line-parser.ts';
+import type { LineTree, SubjectsTree } from './tree.ts';
+import { verbOf, type VerbClass } from './verbs.ts';
+
+export type ExpectedKind = 'keyword' | 'player' | 'xplayer' | 'string' | 'number' | 'seconds' | 'length' | 'speed' | 'form' | 'label';
+
+/** A word that may stand at the cursor. */
+export interface Expected {
+  /** What would be written: a keyword, a player's number; empty where the coach chooses (a name, a time). */
+  readonly text: string;
+  /** The token of the grammar: the keyword, or the terminal's name. */
+  readonly token: string;
+  readonly kind: ExpectedKind;
+  /** Where in the grammar: `['Statement', 'first>Clause', 'action>Action', 'Pass', 'parts>PassPart', 'PassTo', 'player>Player', 'number']`. */
+  readonly path: readonly string[];
+  readonly class?: VerbClass;
+}
+
+/** CONTRACT. What may stand at the end of a line's beginning. The same text with different paths is several items. */
+export interface Expectations {
+  /** Column where the word being typed begins. */
+  readonly from: number;
+  /** That word, as far as it is typed; of several words if a keyword of several has begun. */
+  readonly typed: string;
+  readonly items: readonly Expected[];
+  /** The tree of what stands before `from`, as far as it is complete. */
+  readonly before?: LineTree;
+  /** In an action line: who acts in the link being typed (carried on from the link before if not said), and the verb if it stands already. */
+  readonly acting?: { readonly subject?: SubjectsTree; readonly verb?: string };
+}
+
+const KINDS: { readonly [terminal: string]: ExpectedKind } = {
+  PLAYER: 'player', XPLAYER: 'xplayer', STRING: 'string', NUMBER: 'number', SECONDS: 'seconds', LENGTH: 'length', SPEED: 'speed', FORM: 'form', LABEL: 'label',
+};
+
+function itemsOf(wanted: Wanted): Expected[] {
+  const { token, path } = wanted;
+  if (wanted.isKeyword) {
+    const verb = path.at(-1)?.endsWith('Verb') ? verbOf(token) : undefined;
+    return [{ text: token, token, kind: 'keyword', path, ...(verb ? { class: verb.class } : {}) }];
+  }
+  const kind = KINDS[token];
+  if (!kind) return [];
+  if (kind === 'player' || kind === 'xplayer') return [1, 2, 3, 4, 5].map((number) => ({ text: kind === 'player' ? String(number) : `X${number}`, token, kind, path }));
+  return [{ text: '', token, kind, path }];
+}
+
+interface Typed {
+  readonly from: number;
+  readonly typed: string;
+  readonly items: readonly Expected[];
+  readonly tokens: ReturnType<ReturnType<typeof lineParser>['lexer']['lex']>['tokens'];
+}
+
+/** What fits if the word being typed begins at `from`. Nothing if the line is already wrong before it. */
+function expectedFrom(prefix: string, from: number): Typed | undefined {
+  const { lexer, follow } = lineParser();
+  const { tokens, comment, openQuote } = lexer.lex(prefix.slice(0, from));
+  if (comment || openQuote !== undefined) return undefined;
+  // A player whose verb is not typed yet is a subject or an object: both ways on are open.
+  const walk = follow.walk(tokens);
+  if (walk.at < tokens.length) return undefined;
+  return { from, typed: prefix.slice(from), tokens, items: follow.expected(walk.configs).flatMap(itemsOf) };
+}
+
+/** The last word may be an article not yet finished, so it stays. */
+const words = (text: string): string[] => text.toLowerCase().split(/[\s-]+/).filter((word, index, all) => index === all.length - 1 || !ARTICLES.has(word));
+
+/** Whether `typed` is the beginning of the keyword (`anywhere`: of any of its words). */
+function begins(typed: readonly string[], keyword: string, anywhere: boolean): boolean {
+  const atoms = keywordAtoms(keyword);
+  const last = typed.length - 1;
+  for (let start = 0; start + last < atoms.length && (anywhere || start === 0); start++)
+    if (typed.every((word, index) => (index === last ? atoms[start + index]!.startsWith(word) : atoms[start + index] === word))) return true;
+  return false;
+}
+
+function fits(item: Expected, typed: string, anywhere: boolean): boolean {
+  if (typed === '') return true;
+  if (item.kind === 'player' || item.kind === 'xplayer') return item.text.toLowerCase().startsWith(typed.toLowerCase());
+  if (item.kind === 'string') return /^["“]/.test(typed);
+  if (item.kind === 'label') return true;
+  if (item.kind !== 'keyword') return /^\d/.test(typed);
+  return begins(words(typed), item.token, anywhere);
+}
+
+/** What may be written at the end of `prefix`, the beginning of a line up to the cursor. Pure; never throws. */
+export function expectedAfter(prefix: string): Expectations {
+  const text = prefix.length > 2000 ? '' : prefix;
+  const { lexer, parse } = lineParser();
+  const lexed = lexer.lex(text);
+  if (lexed.comment || prefix.length > 2000) return { from: prefix.length, typed: '', items: [] };
+  const found = lexed.openQuote === undefined ? atWord(text) : inQuotes(text, lexed.openQuote);
+  if (!found) return { from: text.length, typed: '', items: [] };
+  const { tree } = found.tokens.length ? parse({ tokens: found.tokens }) : { tree: undefined };
+  return { from: found.from, typed: found.typed, items: found.items, ...(tree ? { before: tree } : {}), ...acting(found) };
+}
+
+function acting({ tokens, items }: Typed): Pick<Expectations, 'acting'> {
+  if (!items.some(({ path }) => path[0] === 'Statement') || !tokens.length) return {};
+  const { first, links } = lineParser().parseBeginning(tokens);
+  const clauses = [first, ...(links ?? []).map((link) => link.clause)].filter((clause) => clause !== undefined);
+  const subject = clauses.findLast((clause) => clause.subject !== undefined)?.subject as SubjectsTree | undefined;
+  const joint = tokens.at(-1)!.image;
+  const action = ['and', 'then', ','].includes(joint) ? undefined : (clauses.at(-1)?.action as { verb?: string } | undefined);
+  return { acting: { ...(subject ? { subject } : {}), ...(action?.verb === undefined ? {} : { verb: action.verb }) } };
+}
+
+function inQuotes(text: string, from: number): Typed | undefined {
+  const found = expectedFrom(text, from);
+  return found && { ...found, items: found.items.filter(({ kind }) => kind === 'string') };
+}
+
+function atWord(text: string): Typed | undefined {
+  // The longest run of last words that begins a keyword: of `cuts to the short c` it is `short c`.
+  const starts = [...text.matchAll(/[^\s,:()"“”]+/g)].map(({ index }) => index).slice(-4);
+  for (const from of starts) {
+    if (ARTICLES.has(/^[^\s]+(?=\s)/.exec(text.slice(from))?.[0].toLowerCase() ?? '')) continue;
+    if (!/[\s-]/.test(text.slice(from).trim()) && !/\s$/.test(text)) break;
+    const found = expectedFrom(text, from);
+    const items = found?.items.filter((item) => item.kind === 'keyword' && fits(item, found.typed.replace(/\s+$/, ' '), false) && begins(words(found.typed), item.token, false));
+    if (found && items!.length) return { ...found, items: items! };
+  }
+  const from = /[^\s,:()"“”]*$/.exec(text)!.index;
+  const found = expectedFrom(text, from);
+  if (!found) return undefined;
+  return { ...found, items: found.items.filter((item) => fits(item, found.typed, true)) };
+}

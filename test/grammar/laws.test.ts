@@ -1,0 +1,143 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { applyEdits } from '../../language/grammar/broken-line.ts';
+import { expectedAfter } from '../../language/grammar/expected.ts';
+import { lineParser } from '../../language/grammar/line-parser.ts';
+import { parseLine, LONGEST_LINE } from '../../language/grammar/parse-line.ts';
+import { prune } from '../../language/grammar/plain.ts';
+import { notationLines } from './notation-lines.ts';
+import { drawSentence, pick, random } from './sentences.ts';
+
+const written = { seed: 20261, numRuns: 1500 };
+const seeds = fc.integer({ min: 0, max: 0x7fffffff });
+
+describe('the network and the parser know the same language', () => {
+  it.each([undefined, 'Statement', 'Look', 'StepHead', 'Header'])('whatever the network draws, the parser reads (%s)', (kind) => {
+    let joined = 0;
+    fc.assert(
+      fc.property(seeds, (seed) => {
+        const line = drawSentence(seed, kind === undefined ? {} : { kind });
+        const { lexer, follow, parse } = lineParser();
+        const lexed = lexer.lex(line);
+        // Two words drawn one by one may be one word in the text: `throws` + `in the corner`.
+        if (!follow.walk(lexed.tokens).whole) joined++;
+        else expect(parse(lexed).whole, line).toBe(true);
+      }),
+      written,
+    );
+    expect(joined).toBeLessThan(written.numRuns / 200);
+  });
+
+  it('whatever the parser reads, the network reads', () => {
+    fc.assert(
+      fc.property(seeds, (seed) => {
+        const line = mutated(seed);
+        const { lexer, follow, parse } = lineParser();
+        const lexed = lexer.lex(line);
+        if (lexed.tokens.length && parse(lexed).whole) expect(follow.walk(lexer.lex(line).tokens).whole, line).toBe(true);
+      }),
+      written,
+    );
+  });
+});
+
+/** A line of the notation, or a drawn one, with one to three keystrokes gone wrong. */
+function mutated(seed: number): string {
+  const next = random(seed);
+  let line = next() < 0.5 ? pick(notationLines, next)[0] : drawSentence(seed);
+  for (let times = Math.ceil(next() * 3); times > 0; times--) {
+    const at = Math.floor(next() * (line.length + 1));
+    const sort = next();
+    if (sort < 0.3) line = line.slice(0, at) + line.slice(at + 1);
+    else if (sort < 0.5) line = line.slice(0, at) + pick(['"', ',', ' ', 'é', '🏀', '3', 'x', '#', '\0', '(', '\r'], next) + line.slice(at);
+    else if (sort < 0.7) line = line.slice(0, at) + (line[at + 1] ?? '') + (line[at] ?? '') + line.slice(at + 2);
+    else if (sort < 0.85) line = line.slice(0, at);
+    else {
+      const words = line.split(' ');
+      words.splice(Math.floor(next() * words.length), 1);
+      line = words.join(' ');
+    }
+  }
+  return line;
+}
+
+function checkRead(line: string): void {
+  const read = parseLine(line);
+  if (read.tree) expect(prune(read.tree), line).toEqual(read.tree);
+  const { fault } = read;
+  if (!fault) return;
+  expect(fault.message.length).toBeGreaterThan(10);
+  expect(fault.at <= fault.to && fault.at >= 0 && fault.to <= Math.max(line.length, 1), `${line}: ${fault.at}–${fault.to}`).toBe(true);
+  for (const fix of fault.fixes) {
+    const after = parseLine(applyEdits(line, fix.edits));
+    // A line with two faults is mended one by one.
+    if (after.fault) expect(after.fault.at, `${line} → ${applyEdits(line, fix.edits)}`).toBeGreaterThan(fault.at);
+  }
+}
+
+describe('broken lines', () => {
+  it('never throw, keep only whole nodes, say where, and their mends help', () => {
+    fc.assert(fc.property(seeds, (seed) => checkRead(mutated(seed))), { ...written, numRuns: 3000 });
+  });
+  it('any text at all never throws, nor does asking what comes next', () => {
+    fc.assert(
+      fc.property(fc.string({ unit: 'binary', maxLength: 200 }), (text) => {
+        checkRead(text);
+        expectedAfter(text);
+      }),
+      { ...written, numRuns: 500 },
+    );
+  });
+  it('a line is read the same after any other line', () => {
+    fc.assert(
+      fc.property(seeds, seeds, (one, other) => {
+        const line = mutated(one);
+        const before = JSON.stringify(parseLine(line));
+        parseLine(mutated(other));
+        expectedAfter(mutated(other));
+        expect(JSON.stringify(parseLine(line))).toBe(before);
+      }),
+      { ...written, numRuns: 500 },
+    );
+  });
+});
+
+describe('bounded time', () => {
+  const million = 1_000_000;
+  it.each([
+    ['a megabyte of letters', 'a'.repeat(million)],
+    ['a megabyte of digits', '1'.repeat(million)],
+    ['a megabyte of open quotes', '"a '.repeat(million / 3)],
+    ['a hundred thousand NULs', '\0'.repeat(100_000)],
+    ['a hundred thousand emoji', '🏀'.repeat(50_000)],
+    ['a megabyte of blanks', ' '.repeat(million)],
+    ['a play that never ends', '1 passes to 2 and '.repeat(million / 18)],
+  ])('%s is refused at once', (_, text) => {
+    const start = performance.now();
+    const read = parseLine(text);
+    expectedAfter(text);
+    expect(performance.now() - start).toBeLessThan(200);
+    expect(read.fault?.code ?? 'blank').toMatch(/^(line-too-long|blank)$/);
+  });
+  it.each([
+    ['letters', 'a'.repeat(LONGEST_LINE)],
+    ['digits', '1'.repeat(LONGEST_LINE)],
+    ['hyphens', 'a-'.repeat(LONGEST_LINE / 2)],
+    ['quotes', '"'.repeat(LONGEST_LINE - 1)],
+    ['quoted words', 'note ' + '"a" '.repeat(400)],
+    ['players', '1, '.repeat(600)],
+    ['players with and', '1 and '.repeat(300) + 'cut'],
+    ['links', '1 passes to 2, 2 passes to 1, '.repeat(60)],
+    ['links and a wrong word', '1 passes to 2, 2 passes to 1, '.repeat(60) + '3 flies'],
+    ['a wrong word and links', '3 flies, ' + '1 passes to 2, 2 passes to 1, '.repeat(60)],
+    ['keywords', 'the left right '.repeat(130)],
+    ['brackets', '('.repeat(LONGEST_LINE)],
+  ])('the longest line of %s takes less than half a second', (_, text) => {
+    const line = text.slice(0, LONGEST_LINE);
+    parseLine('4 scrrens');
+    const start = performance.now();
+    parseLine(line);
+    expectedAfter(line);
+    expect(performance.now() - start).toBeLessThan(500);
+  });
+});
