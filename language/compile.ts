@@ -7,6 +7,9 @@ import { leavesGap, mayHaveOpened } from './checks/unreadable.ts';
 import { findingsOfOther } from './checks/other-blocks.ts';
 import { courtOf, type Court } from './court/court.ts';
 import { ruleSet } from './court/rule-sets.ts';
+import { applyIntent } from './edit/apply-intent.ts';
+import type { Intent, Outcome } from './edit/intent.ts';
+import { parseLine } from './grammar/parse-line.ts';
 import { createLookup, stillAnswers, type Asked, type Lookup } from './names/lookup.ts';
 import { useProblems } from './names/use-problems.ts';
 import type { BlockKey, Places, Play } from './play/play.ts';
@@ -30,9 +33,9 @@ export interface Compiled {
 /** Compiles one play. Pure, and never throws: what cannot be read or scheduled is among the findings. `headGap`: a line of the file's header cannot be read. */
 export function compilePlay(block: Block, lookup: Lookup, headGap = false): Compiled {
   const reading = readPlay(block, lookup);
-  const { play, places, problems } = reading;
+  const { play, places } = reading;
   const timeline = schedule(play);
-  const findings = checkPlay({ lines: block.lines.map(({ parsed }) => parsed), play, places, problems, timeline, headGap });
+  const findings = checkPlay({ lines: block.lines.map(({ parsed }) => parsed), reading, timeline, headGap });
   return { key: block.key, block, reading, play, places, court: courtOf(ruleSet(play.rules.value)), timeline, findings };
 }
 
@@ -99,4 +102,14 @@ export function createKeeper(): Keeper {
 function headGapOf(book: Book, uri: string): boolean {
   const header = book.files.get(uri)?.blocks[0];
   return header?.kind === 'file' && header.lines.some(({ parsed }) => leavesGap(parsed));
+}
+
+/** Edits of a play's text that do what somebody did with his hand, or why not. */
+export function intentOn(compiled: Compiled, lookup: Lookup, intent: Intent): Outcome {
+  const { block, play, places, court } = compiled;
+  return applyIntent({ block, play, places, court, readAgain: (lines) => readPlay(withLines(block, lines), lookup).play }, intent);
+}
+
+function withLines(block: Block, lines: readonly string[]): Block {
+  return { ...block, lines: lines.map((text, at) => ({ parsed: block.lines[at]?.parsed.text === text ? block.lines[at].parsed : parseLine(text), eol: '\n' })) };
 }

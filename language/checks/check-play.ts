@@ -1,6 +1,7 @@
 // Everything that is wrong with one play, told once, at its place.
 import type { ParsedLine } from '../grammar/parse-line.ts';
-import type { PartId, Places, Play, StepKey } from '../play/play.ts';
+import type { PartId, Places, StepKey } from '../play/play.ts';
+import type { Reading } from '../play/read-play.ts';
 import type { Problem } from '../play/problem.ts';
 import type { Timeline } from '../timeline/timeline.ts';
 import { allChecks } from './all.ts';
@@ -9,7 +10,7 @@ import { entryOf } from './catalogue.ts';
 import type { Entry, Found } from './check.ts';
 import type { Finding } from './finding.ts';
 import { findingsOfLine } from './lines.ts';
-import { fixesFor, nearestName } from './problem-fixes.ts';
+import { fixesFor, sayParams } from './problem-fixes.ts';
 import { subjectOf, type Subject } from './subject.ts';
 import { fillTemplate } from './template.ts';
 import { gapsOf, type Gaps } from './unreadable.ts';
@@ -17,10 +18,7 @@ import { gapsOf, type Gaps } from './unreadable.ts';
 export interface Checkable {
   /** The block's lines. */
   readonly lines: readonly ParsedLine[];
-  readonly play: Play;
-  readonly places: Places;
-  /** What reading noted. */
-  readonly problems: readonly Problem[];
+  readonly reading: Reading;
   readonly timeline: Timeline;
   /** A line above the play, in its file's header, cannot be read. */
   readonly headGap?: boolean;
@@ -28,10 +26,11 @@ export interface Checkable {
 
 /** The findings of a play in text order. Pure; the same play gives the same findings. */
 export function checkPlay(checkable: Checkable): readonly Finding[] {
-  const { lines, play, places, timeline } = checkable;
+  const { lines, timeline, headGap } = checkable;
+  const { play, places, problems, lines: meanings } = checkable.reading;
   const subject = subjectOf(play, places, timeline, lines.map(({ text }) => text));
-  const gaps = gapsOf(lines, play, places, checkable.headGap ?? false);
-  const told = [...checkable.problems, ...timeline.problems].flatMap((problem) => fromProblem(subject, problem));
+  const gaps = gapsOf({ lines, meanings, play, headGap });
+  const told = [...problems, ...timeline.problems].flatMap((problem) => fromProblem(subject, problem));
   const found = allChecks.flatMap((check) => [...check.find(subject)].map((one) => ({ entry: check as Entry, found: one as Found })));
   const spoken = onceEach(subject, [...told, ...found].filter((one) => maySpeak(gaps, subject, one)));
   const findings = spoken.map((one) => findingOf(subject, one));
@@ -50,8 +49,7 @@ function fromProblem(subject: Subject, problem: Problem): readonly Told[] {
   // Told by a check, which knows more.
   if (entry === undefined) return [];
   const { part, run, moment, spot } = problem;
-  const near = nearestName(subject, problem);
-  const params = { near: near === undefined ? '' : `; the nearest is “${near}”`, ...problem.params };
+  const params = sayParams(subject, problem);
   const related = (problem.related ?? []).map((other) => ({ part: other, message: '' }));
   return [{ entry, found: { part, params, related, fixes: fixesFor(subject, problem), ...(run !== undefined && { run }), ...(moment !== undefined && { moment }), ...(spot && { spot }) } }];
 }

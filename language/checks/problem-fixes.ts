@@ -18,6 +18,16 @@ export function fixesFor(subject: Subject, problem: Problem): readonly Fix[] {
   }
 }
 
+const homes: Readonly<Record<string, string>> = { file: 'above the first play', roster: 'in a roster', alignment: 'in an alignment', book: 'in a book' };
+
+/** The problem's parameters as its message says them: with the nearest known name, and a line's home in words. */
+export function sayParams(subject: Subject, problem: Problem): Problem['params'] {
+  const near = nearestName(subject, problem);
+  const params: Record<string, string | number> = { near: near === undefined ? '' : `; the nearest is “${near}”`, ...problem.params };
+  if (params.belongs !== undefined) params.belongs = homes[params.belongs] ?? params.belongs;
+  return params;
+}
+
 /** The known name that an unknown one most likely meant. */
 export function nearestName({ play }: Subject, { code, params }: Problem): string | undefined {
   const name = String(params.name ?? '');

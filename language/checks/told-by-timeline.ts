@@ -127,10 +127,4 @@ export const toldByTimeline = {
     message: '{who} waits for a time on the {clock} clock, and the play does not say what it shows. Add a line such as “call with 22 on the clock”.',
     manual: { title: 'A time on a clock that is not given', why: 'Without `call with` the tool cannot know what the clock shows when the play is called.' },
   }),
-  'place-unknown': told('place-unknown', {
-    severity: 'error',
-    needs: 'before',
-    message: 'I cannot work out where {who} is to go, so he stays where he is. Name a spot and its side.',
-    manual: { title: 'A place that cannot be worked out', why: 'A place such as `near`, `ball-side` or `between 2 and 3` needs something on the floor to be worked out from.' },
-  }),
 } as const satisfies { readonly [Code in Exclude<TimelineProblemCode, keyof typeof toldByChecks>]: Entry<Code> };

@@ -7,7 +7,8 @@
 // 4. A line above the first step touches the whole play, unless its first words show that it only asks something of the clock or is a
 //    remark: without it those checks just do not ask.
 import type { ParsedLine } from '../grammar/parse-line.ts';
-import type { PartId, Places, Play, StepKey } from '../play/play.ts';
+import type { PartId, Play, StepKey } from '../play/play.ts';
+import type { LineMeaning } from '../play/read-play.ts';
 import type { Needs } from './check.ts';
 
 /** What a line's first words say it would have been. */
@@ -45,9 +46,20 @@ export interface Gaps {
   readonly allow: (needs: Needs, part: PartId | undefined, line: number, run: readonly StepKey[] | undefined) => boolean;
 }
 
-/** `headGap`: a line above the play, in the file's header, cannot be read. */
-export function gapsOf(lines: readonly ParsedLine[], play: Play, places: Places, headGap: boolean): Gaps {
-  const unreadable = lines.flatMap((line, at) => (leavesGap(line) ? [{ line: at, kind: kindOf(line), ...stepAt(play, places, at) }] : []));
+export interface GapsIn {
+  /** The block's lines, and what reading took each for. */
+  readonly lines: readonly ParsedLine[];
+  readonly meanings: readonly LineMeaning[];
+  readonly play: Play;
+  /** A line above the play, in its file's header, cannot be read. */
+  readonly headGap?: boolean;
+}
+
+export function gapsOf({ lines, meanings, play, headGap = false }: GapsIn): Gaps {
+  const unreadable = lines.flatMap((line, at): Unreadable[] => {
+    const step = meanings[at]?.step;
+    return leavesGap(line) ? [{ line: at, kind: kindOf(line), ...(step !== undefined && { step }) }] : [];
+  });
   if (unreadable.length === 0 && !headGap) return { allow: () => true };
   // An action above the first step stands in the unnamed one.
   const inHead = headGap || unreadable.some(({ step, kind }) => step === undefined && kind !== 'action');
@@ -63,15 +75,6 @@ export function gapsOf(lines: readonly ParsedLine[], play: Play, places: Places,
     return !unreadable.some(({ step = 'start' }) => touched.has(step));
   };
   return { allow };
-}
-
-function stepAt(play: Play, places: Places, line: number): { readonly step?: StepKey } {
-  let found: { key: StepKey; line: number } | undefined;
-  for (const { key } of play.steps) {
-    const at = places.get(key)?.line;
-    if (at !== undefined && at <= line && (found === undefined || at > found.line)) found = { key, line: at };
-  }
-  return found === undefined ? {} : { step: found.key };
 }
 
 function stepOf(part: PartId): StepKey {

@@ -47,7 +47,8 @@ function moveStart(editable: Editable, { player, to }: Extract<Intent, { kind: '
   const line = places.get('from');
   const candidates: BlockEdit[] = [];
   if (own !== undefined && own.to > own.at) candidates.push({ ...own, text: words.text }, { ...own, text: `at ${words.text}` }, { ...own, text: `${player} at ${words.text}` });
-  if (line !== undefined) candidates.push({ line: line.line, at: line.to, to: line.to, text: `, ${player} at ${words.text}` });
+  const hasLine = line !== undefined && line.to > line.at;
+  if (hasLine) candidates.push({ line: line.line, at: line.to, to: line.to, text: `, ${player} at ${words.text}` });
   // A play without a `from` line gets one below its first line.
   else candidates.push({ line: 1, at: 0, to: 0, text: `  from ${player} at ${words.text}`, newLine: true });
   return firstThatMeans(editable, candidates, means) ?? refuse(`I cannot write ${player}’s place into this line. Write “${player} at ${words.text}” in the from line yourself.`);

@@ -4,6 +4,7 @@ import { catalogue } from '../../language/checks/catalogue.ts';
 import type { Entry } from '../../language/checks/check.ts';
 import { nearestWord } from '../../language/checks/nearest-word.ts';
 import { CallError } from './call-error.ts';
+import { saySource } from './say-source.ts';
 
 export function addExplain(program: Command): void {
   program
@@ -32,7 +33,7 @@ function explained({ code, severity, manual, source }: Entry): string {
   const parts = [`${code} (${severity}): ${manual.title}`, manual.why];
   if (manual.wrong !== undefined) parts.push(`Wrong:\n${indented(manual.wrong)}`);
   if (manual.right !== undefined) parts.push(`Right:\n${indented(manual.right)}`);
-  if (source !== undefined) parts.push(`Rests on: ${source.text} (${source.how})`);
+  if (source !== undefined) parts.push(`Rests on: ${saySource(source)}`);
   parts.push(`To silence it where you mean it: allow ${code} "why"`);
   return parts.join('\n\n');
 }

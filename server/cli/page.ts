@@ -1,4 +1,5 @@
 // `setwright page FILE`: one HTML file with the play moving.
+import { createHash } from 'node:crypto';
 import { basename } from 'node:path';
 import type { Command } from 'commander';
 import { script, style } from 'virtual:player';
@@ -20,8 +21,12 @@ export function addPage(program: Command): void {
     .addHelpText('after', '\nExamples:\n  setwright page examples/lighthouse.play\n  setwright page plays/all.play --play "Lighthouse" -o lighthouse.html')
     .action((name: string, options: { readonly play?: string; readonly output?: string }) => {
       const { file, play } = onePlay(openBook(readFiles([name])), options.play);
-      writeResult(pageHtml(playbackOf(play), { script, style }), options.output ?? pageName(file.name));
+      writeResult(pageHtml(playbackOf(play), script, style, { sha256 }), options.output ?? pageName(file.name));
     });
+}
+
+function sha256(text: string): string {
+  return createHash('sha256').update(text, 'utf8').digest('base64');
 }
 
 function pageName(file: string): string {

@@ -1,0 +1,104 @@
+// What a coach waits for: a keystroke in a small and in a large book, the checks of one play, `check` on a folder.
+import { execFileSync } from 'node:child_process';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { editFile, emptyBook, openFile, type Book } from '../../language/book/book.ts';
+import { checkPlay } from '../../language/checks/check-play.ts';
+import { createKeeper } from '../../language/compile.ts';
+import { playbackOf } from '../../language/playback/playback-of.ts';
+
+interface Measured {
+  readonly name: string;
+  readonly value: number;
+  readonly unit: string;
+  readonly budget: number;
+}
+
+const uri = 'file:///bench.play';
+const lighthouse = readFileSync('examples/lighthouse.play', 'utf8');
+const header = lighthouse.slice(0, lighthouse.indexOf('play "'));
+const play = lighthouse.slice(header.length);
+
+export async function bench(): Promise<readonly Measured[]> {
+  const small = editTimes(300);
+  const large = editTimes(20_000);
+  return [
+    { name: 'one edit to a new playback, book of 300 lines (p50)', value: median(small), unit: 'ms', budget: 8 },
+    { name: 'one edit to a new playback, book of 20,000 lines (p50)', value: median(large), unit: 'ms', budget: 10.4 },
+    { name: 'the same, 20,000 lines against 300', value: median(large) / median(small), unit: 'times', budget: 1.3 },
+    { name: 'checks of one play (p50)', value: median(checkTimes()), unit: 'ms', budget: 1 },
+    { name: 'setwright check, 100 files with 3 plays each, whole process', value: wholeProcess(100), unit: 'ms', budget: 1200 },
+  ];
+}
+
+/** A book of so many lines, each play with another name. */
+function bookText(lines: number): string {
+  const perPlay = play.split('\n').length;
+  return header + Array.from({ length: Math.ceil(lines / perPlay) }, (_, at) => play.replace('Lighthouse', `Lighthouse ${at}`)).join('\n');
+}
+
+/** A keystroke in a dribble of a play in the middle: another book, the play's findings, its playback. */
+function editTimes(lines: number): readonly number[] {
+  const keeper = createKeeper();
+  let book: Book = openFile(emptyBook, uri, bookText(lines));
+  keeper.findingsOf(book, uri);
+  const rows = bookText(lines).split('\n');
+  const middle = rows.findIndex((row, at) => at >= rows.length / 2 && row.includes('2 clears to right corner'));
+  const end = rows[middle]!.length;
+  const times: number[] = [];
+  for (let round = 0; round < 120; round++) {
+    const typed = round % 2 === 0;
+    const start = performance.now();
+    book = editFile(book, uri, [{ range: { start: { line: middle, character: typed ? end : end }, end: { line: middle, character: typed ? end : end + 12 } }, text: typed ? ' via the top' : '' }]);
+    const file = book.files.get(uri)!;
+    let firstLine = 0;
+    const block = file.blocks.find(({ lines: { length } }) => (firstLine += length) > middle)!;
+    playbackOf(keeper.compile(book, uri, block));
+    if (round >= 20) times.push(performance.now() - start);
+  }
+  return times;
+}
+
+function checkTimes(): readonly number[] {
+  const book = openFile(emptyBook, uri, lighthouse);
+  const { block, reading, timeline } = createKeeper().playsOf(book, uri)[0]!;
+  const lines = block.lines.map(({ parsed }) => parsed);
+  const times: number[] = [];
+  for (let round = 0; round < 300; round++) {
+    const start = performance.now();
+    checkPlay({ lines, reading, timeline });
+    if (round >= 50) times.push(performance.now() - start);
+  }
+  return times;
+}
+
+function wholeProcess(files: number): number {
+  const folder = mkdtempSync(join(tmpdir(), 'setwright-bench-'));
+  try {
+    for (let at = 0; at < files; at++) {
+      const plays = [0, 1, 2].map((number) => play.replace('Lighthouse', `Lighthouse ${at}-${number}`).replace('to left wing', number % 2 === 0 ? 'to left wing' : 'to right wing'));
+      writeFileSync(join(folder, `${at}.play`), header + plays.join('\n'));
+    }
+    const times = [0, 1, 2].map(() => {
+      const start = performance.now();
+      try {
+        execFileSync(process.execPath, ['dist/node/setwright.mjs', 'check', folder], { stdio: 'ignore' });
+      } catch {
+        // Findings end the process with 1: the time is the same.
+      }
+      return performance.now() - start;
+    });
+    return median(times);
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+  }
+}
+
+function median(times: readonly number[]): number {
+  return times.toSorted((a, b) => a - b)[Math.floor(times.length / 2)] ?? 0;
+}
+
+if (import.meta.main) {
+  for (const { name, value, unit, budget } of await bench()) console.log(`${value.toFixed(2).padStart(9)} ${unit.padEnd(5)} (budget ${budget})  ${name}`);
+}

@@ -1,0 +1,83 @@
+import { describe, test } from 'vitest';
+import { expectMarked } from './marked.ts';
+
+describe('the ball', () => {
+  test('a man who screens with the ball is told how he got it', () =>
+    expectMarked(`play "A"
+  from stack
+  1 dribbles to left wing
+  1 ball-screens for 3
+  ^^^^^^^^^^^^^^^^^^^^ error screen-with-ball: 1 sets a screen while he has the ball (1 dribbled to left wing). Let him pass first, or let another man screen.
+  3 cuts off 1 to top
+  look 1: jumper
+`));
+
+  test('he may screen once he has passed', () =>
+    expectMarked(`play "A"
+  from stack
+  1 passes to 3
+  1 screens for 2
+  2 cuts off 1 to right wing
+  look 2: three
+`));
+
+  test('a pass by a man without the ball names who has it', () =>
+    expectMarked(`play "A"
+  from 5-out
+  1 dribbles to left wing
+  2 passes to 3
+  ^^^^^^^^^^^^^ error ball-needed: 2 can’t pass to 3: 1 has the ball (1 dribbled to left wing).
+  look 3: three
+`));
+
+  test('the same mistake on several ways is told once', () =>
+    expectMarked(`play "A"
+  from 5-out
+  step "Start"
+    2 passes to 3
+    ^^^^^^^^^^^^^ error ball-needed: 1 has the ball (he starts with it)
+    look 3: three
+    look 1: three
+`));
+
+  test('a drive that goes on is one dribble', () =>
+    expectMarked(`play "A"
+  from 5-out
+  1 dribbles to left slot
+  1 drives to rim
+  look 1: layup
+`));
+
+  test('after picking the ball up nobody dribbles again', () =>
+    expectMarked(`play "A"
+  from 5-out
+  1 dribbles to left slot, then picks up his dribble
+  1 drives to rim
+  ^^^^^^^^^^^^^^^ error second-dribble: 1 dribbles again
+  look 1: layup
+`));
+
+  test('nobody passes to himself', () =>
+    expectMarked(`play "A"
+  from 5-out
+  1 passes to 1
+  ^^^^^^^^^^^^^ error pass-to-self
+  look 1: three
+`));
+
+  test('a cut with the ball is a walk', () =>
+    expectMarked(`play "A"
+  from 5-out
+  1 cuts to rim
+  ^^^^^^^^^^^^^ error moving-with-ball: 1 cuts while he has the ball (he starts with it)
+  look 1: layup
+`));
+
+  test('a man may cut before the ball comes', () =>
+    expectMarked(`play "A"
+  from 5-out
+  3 cuts to rim
+  1 passes to 3
+  look 3: layup
+`));
+});

@@ -1,0 +1,53 @@
+import { describe, expect, test } from 'vitest';
+import { compileText } from './compiled.ts';
+
+const set = (headers: string, level = 'u14') => compileText(`level ${level}\nplay "A"\n${headers}\n  from 5-out\n  1 dribbles to left slot\n  2 cuts to rim\n  2 cuts to left corner\n  look 1: jumper\n  look 2: three\n`);
+const codesOf = (headers: string, level?: string) => set(headers, level).findings.map(({ code }) => code);
+const late = (headers = '') => set(headers).plays[0]!.timeline.times.looks.map(({ late: time }) => time / 1000);
+const typical = () => set('').plays[0]!.timeline.times.looks.map((look) => (look.typical - look.setUp) / 1000);
+
+describe('the set’s window', () => {
+  test('a look typically past it is an error with both times', () => {
+    const within = Math.floor(typical()[1]!);
+    const found = set(`  shot within ${within} seconds of the start`).findings.filter(({ code }) => code === 'past-window');
+    expect(found.length).toBeGreaterThan(0);
+    expect(found.at(-1)!.message).toContain(`within ${within} s`);
+    expect(found.at(-1)!.message).toMatch(/comes \d+(\.\d)? s after the start/);
+  });
+
+  test('a look past it only when it goes slowly is a warning', () => {
+    const look = set('').plays[0]!.timeline.times.looks.at(-1)!;
+    const between = (look.typical + look.late) / 2 - look.setUp;
+    expect(codesOf(`  shot within ${(between / 1000).toFixed(1)} seconds of the start`)).toContain('past-window-when-late');
+  });
+
+  test('a window wide enough says nothing', () => expect(codesOf('  shot within 30 seconds of the start')).toEqual([]));
+  test('nobody is asked who wrote no window', () => expect(codesOf('')).toEqual([]));
+});
+
+describe('the clock it is called with', () => {
+  test('must let the late ball leave the hand', () => {
+    const called = Math.floor(late()[1]!) - 1;
+    const found = set(`  call with ${called} on the clock`).findings.find(({ code, part }) => code === 'call-too-late' && part?.includes('2.1'));
+    expect(found?.message).toContain(`${called} s on the clock`);
+    expect(found?.fixes[0]?.title).toMatch(/^Call it with \d+ or more$/);
+  });
+
+  test('and leave what was asked for after a miss', () => {
+    const called = Math.ceil(late()[1]!) + 3;
+    expect(codesOf(`  call with ${called} on the clock\n  leave 4 seconds after a miss`)).toContain('little-left');
+    expect(codesOf(`  call with ${called + 8} on the clock\n  leave 4 seconds after a miss`)).toEqual([]);
+  });
+
+  test('the lower end of a range counts', () => {
+    const enough = Math.ceil(late()[1]!) + 8;
+    expect(codesOf(`  call with ${enough - 6} to ${enough} on the clock\n  leave 4 seconds after a miss`)).toContain('little-left');
+  });
+
+  test('its fix makes the finding go', () => {
+    const called = Math.ceil(late()[1]!) + 3;
+    const { findings } = set(`  call with ${called} on the clock\n  leave 4 seconds after a miss`);
+    const needed = Math.max(...findings.filter(({ code }) => code === 'little-left').map(({ params }) => Number(params.needed)));
+    expect(codesOf(`  call with ${needed} on the clock\n  leave 4 seconds after a miss`)).toEqual([]);
+  });
+});

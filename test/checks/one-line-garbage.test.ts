@@ -1,0 +1,25 @@
+// A line that cannot be read costs that line only: nothing else is reported because of it.
+import { readdirSync, readFileSync } from 'node:fs';
+import { describe, expect, test } from 'vitest';
+import { compileText } from './compiled.ts';
+
+const examples = readdirSync('examples').filter((name) => name.endsWith('.play'));
+const garbage = ['@@@@ &&', 'blorf 17 wug', '3 cu', 'play Lighthous'];
+
+describe.each(examples)('in %s, with any one line replaced', (name) => {
+  const lines = readFileSync(`examples/${name}`, 'utf8').replaceAll('\r\n', '\n').split('\n');
+  const before = new Set(compileText(lines.join('\n')).findings.map(({ code, part }) => `${code} ${part}`));
+
+  test.each(garbage.slice(0, 3))('by “%s”, only that line is reported', (words) => {
+    for (const [at, line] of lines.entries()) {
+      if (line.trim() === '' || line.trim().startsWith('#')) continue;
+      const { findings } = compileText(lines.with(at, words).join('\n'));
+      const others = findings
+        .filter(({ firstLine, place }) => firstLine + place.line !== at)
+        .filter(({ code, part }) => !before.has(`${code} ${part}`))
+        .map(({ code, message, firstLine, place }) => `line ${firstLine + place.line + 1}: ${code}: ${message}`);
+      expect(others, `line ${at + 1} (${line.trim()}) replaced`).toEqual([]);
+      expect(findings.some(({ firstLine, place }) => firstLine + place.line === at), `line ${at + 1} is reported`).toBe(true);
+    }
+  });
+});
