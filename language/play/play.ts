@@ -112,6 +112,8 @@ export interface StatedEnd {
   readonly part: PartId;
   readonly text: string;
   readonly withinSeconds?: number;
+  /** `ends once 2 has the ball over half court`: when it ends. */
+  readonly event?: EventRef;
   readonly shot: boolean;
 }
 
@@ -126,6 +128,11 @@ interface ActionBase {
   readonly verb: string;
   readonly waits: readonly Wait[];
   readonly origin: Origin;
+  /**
+   * In a step that stands `instead of` another: the action of the replaced step whose line this one repeats word for word. The two are one
+   * event (rule 17).
+   */
+  readonly repeats?: ActionId;
 }
 
 /** Without the ball. `to` absent: the verb's default end, worked out when the line starts. */
@@ -138,6 +145,8 @@ export interface Move extends ActionBase {
   /** How the path bends, from the verb: a curl rounds the screener, a slip cancels the screen … */
   readonly style: MoveStyle;
   readonly pace: Pace;
+  /** `slips before the screen`: the screen set before it in its chain or step is not set at all. */
+  readonly beforeScreen?: true;
 }
 export type MoveStyle = 'straight' | 'cut' | 'curl' | 'fade' | 'back-cut' | 'flash' | 'v-cut' | 'l-cut' | 'roll' | 'pop' | 'slip' | 'dive' | 'seal' | 'post-up' | 'lift' | 'drift' | 'fill' | 'clear' | 'space' | 'step-out' | 'step-in';
 export type Pace = 'set' | 'sprint' | 'jog' | 'walk';
@@ -261,7 +270,14 @@ export interface Demand {
   readonly within: 'play' | StepKey;
   readonly must: boolean;
   readonly text: string;
-  readonly what: { readonly kind: string; readonly count?: number; readonly bound?: 'at least' | 'at most'; readonly seconds?: number };
+  /** `kind`: `every-touch`, `touch` (by `who`), `hold` (with `seconds`), or what is counted: `pass`, `screen`, `cut`, `dribble` … */
+  readonly what: {
+    readonly kind: string;
+    readonly count?: number;
+    readonly bound?: 'at least' | 'at most';
+    readonly seconds?: number;
+    readonly who?: readonly BodyId[];
+  };
 }
 export interface Allowance {
   readonly part: PartId;

@@ -1,0 +1,157 @@
+import type { Court } from '../court/court.ts';
+import type { Point } from '../court/point.ts';
+import { commit, distance } from '../court/point.ts';
+import { isSpotName, spotPoint, takesSide } from '../court/spots.ts';
+import type { BodyId, Place, Side } from './play.ts';
+import { armLength } from './read-places.ts';
+
+/** The moment a place is asked for: who stands where, who has the ball, and who is going. */
+export interface Situation {
+  readonly court: Court;
+  readonly positions: Readonly<Partial<Record<BodyId, Point>>>;
+  /** Who has the ball, or where it is. */
+  readonly ball?: BodyId | Point;
+  /** Whose place it is: an omitted side is the one he is nearer to. */
+  readonly who: BodyId;
+  /** Own spots, `play.spots`. */
+  readonly spots: Readonly<Record<string, Point>>;
+}
+
+/** Nearer to the middle than this, neither the ball nor a man is on a side. Common practice, no source. */
+const middleWidth = 0.3;
+
+/** Where a place is at this moment, in whole millimetres. Any place has a point: what cannot be found is where the man stands. */
+export function resolvePlace(place: Place, situation: Situation): Point {
+  return commit(resolve(place, situation));
+}
+
+function resolve(place: Place, situation: Situation): Point {
+  switch (place.kind) {
+    case 'spot':
+      return resolveSpot(place.name, place.side, place.extended === true, situation);
+    case 'own':
+      return situation.spots[place.name] ?? ownPosition(situation);
+    case 'point':
+      return place.point;
+    case 'offset':
+      return offsetPoint(resolve(place.from, situation), place.by, place.direction, situation.court);
+    case 'between': {
+      const a = resolveEnd(place.a, situation);
+      const b = resolveEnd(place.b, situation);
+      return { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 };
+    }
+    case 'player':
+      return positionOf(place.who, situation);
+    case 'beside': {
+      const man = positionOf(place.who, situation);
+      const from = ownPosition(situation);
+      const side = from.x === man.x ? Math.sign(-man.x) || 1 : Math.sign(from.x - man.x);
+      return { x: man.x + side * armLength, y: man.y };
+    }
+    case 'behind':
+      return offsetPoint(positionOf(place.who, situation), armLength, 'behind', situation.court);
+    case 'either':
+      return place.options[0] === undefined ? ownPosition(situation) : resolve(place.options[0], situation);
+  }
+}
+
+function resolveEnd(end: Place | BodyId, situation: Situation): Point {
+  return typeof end === 'string' ? positionOf(end, situation) : resolve(end, situation);
+}
+
+/** Where a body stands; one that is not on the floor counts as at the top. */
+function positionOf(body: BodyId, situation: Situation): Point {
+  return situation.positions[body] ?? spotPoint(situation.court, 'top', undefined) ?? situation.court.ring;
+}
+
+function ownPosition(situation: Situation): Point {
+  return positionOf(situation.who, situation);
+}
+
+function resolveSpot(name: string, side: Side | undefined, extended: boolean, situation: Situation): Point {
+  if (!isSpotName(name)) return ownPosition(situation);
+  const { court } = situation;
+  const needsSide = extended || takesSide(name) === 'needed';
+  if (!needsSide && (side === undefined || side === 'middle' || takesSide(name) === 'never')) return spotPoint(court, name, undefined) ?? ownPosition(situation);
+  const left = spotPoint(court, name, 'left', extended);
+  const right = spotPoint(court, name, 'right', extended);
+  if (left === undefined || right === undefined) return ownPosition(situation);
+  return sideMeant(side, left, right, situation) === 'left' ? left : right;
+}
+
+/** Left or right, for any way of saying a side. The ball in the middle is on the man's own side. */
+function sideMeant(side: Side | undefined, left: Point, right: Point, situation: Situation): 'left' | 'right' {
+  const own = () => nearerSide(left, right, situation);
+  switch (side) {
+    case 'left':
+    case 'right':
+      return side;
+    case 'ball':
+      return ballSide(situation) ?? own();
+    case 'weak':
+      return otherSide(ballSide(situation) ?? own());
+    case 'far':
+      return otherSide(own());
+    default:
+      return own();
+  }
+}
+
+function otherSide(side: 'left' | 'right'): 'left' | 'right' {
+  return side === 'left' ? 'right' : 'left';
+}
+
+function ballSide(situation: Situation): 'left' | 'right' | undefined {
+  const { ball } = situation;
+  const point = typeof ball === 'string' ? situation.positions[ball] : ball;
+  return point === undefined ? undefined : sideOfFloor(point);
+}
+
+function sideOfFloor(point: Point): 'left' | 'right' | undefined {
+  if (Math.abs(point.x) < middleWidth) return undefined;
+  return point.x < 0 ? 'left' : 'right';
+}
+
+/** The side a man is on; in the middle the one alignments give his number: even right, odd left. */
+function nearerSide(left: Point, right: Point, situation: Situation): 'left' | 'right' {
+  const from = ownPosition(situation);
+  const gap = distance(from, left) - distance(from, right);
+  if (Math.abs(gap) >= middleWidth) return gap < 0 ? 'left' : 'right';
+  return sideOfFloor(from) ?? usualSide(situation.who);
+}
+
+/** Common practice, no source: as the alignments do it, 2 and 4 take the right where a pair divides, 3 and 5 the left. */
+export function usualSide(body: BodyId): 'left' | 'right' {
+  return Number(body.slice(-1)) % 2 === 0 ? 'right' : 'left';
+}
+
+/** `in front of` is towards the basket, `inside` towards the middle of the floor. */
+function offsetPoint(from: Point, by: number, direction: string, court: Court): Point {
+  const outward = from.x < 0 ? -1 : 1;
+  switch (direction) {
+    case 'above':
+      return { x: from.x, y: from.y + by };
+    case 'below':
+      return { x: from.x, y: from.y - by };
+    case 'left of':
+      return { x: from.x - by, y: from.y };
+    case 'right of':
+      return { x: from.x + by, y: from.y };
+    case 'inside':
+      return { x: from.x - outward * by, y: from.y };
+    case 'outside':
+      return { x: from.x + outward * by, y: from.y };
+    default: {
+      // At the rim itself nothing is nearer to the basket: in front of it is towards the free-throw line.
+      const sign = direction === 'behind' ? -1 : 1;
+      if (distance(from, court.ring) < 1) return { x: from.x, y: from.y + sign * by };
+      return pointTowards(from, court.ring, sign * by);
+    }
+  }
+}
+
+/** The point `metres` from `from` on the line to `to`, behind it where negative; `from` where the two are one. */
+export function pointTowards(from: Point, to: Point, metres: number): Point {
+  const gap = distance(from, to);
+  return gap === 0 ? from : { x: from.x + ((to.x - from.x) * metres) / gap, y: from.y + ((to.y - from.y) * metres) / gap };
+}

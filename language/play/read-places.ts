@@ -1,0 +1,86 @@
+import type { LengthNode, NodeOf, PlaceNode, SideWord, SpotTree } from '../grammar/tree.ts';
+import { isSpotName, takesSide } from '../court/spots.ts';
+import type { BodyId, Direction, Place, Side } from './play.ts';
+import type { Meaning, Reader } from './reader.ts';
+import { bodyOf, report } from './reader.ts';
+
+/** Metres in a foot. */
+export const foot = 0.3048;
+/** An arm's length: how far `beside` and `in front of` a man is. Common practice, no source. */
+export const armLength = 0.9;
+
+/** The place a coach's words name, or `undefined` (and a problem) where they name none. */
+export function readPlace(reader: Reader, tree: SpotTree, meaning: Meaning): Place | undefined {
+  switch (tree.$type) {
+    case 'Place':
+      return readSpot(reader, tree, meaning);
+    case 'Between': {
+      const a = readPointRef(reader, tree.a, meaning);
+      const b = readPointRef(reader, tree.b, meaning);
+      return a === undefined || b === undefined ? undefined : { kind: 'between', a, b };
+    }
+    case 'NextTo':
+      return readNextTo(reader, tree, meaning);
+    case 'Offset': {
+      const from = readPointRef(reader, tree.from, meaning);
+      if (from === undefined) return undefined;
+      const place: Place = typeof from === 'string' ? { kind: 'player', who: from } : from;
+      return { kind: 'offset', by: metresOf(tree.by), direction: tree.direction as Direction, from: place };
+    }
+    case 'Coordinates': {
+      const scale = tree.unit === 'ft' ? foot : 1;
+      return { kind: 'point', point: { x: wholeMillimetres(tree.x * scale), y: wholeMillimetres(tree.y * scale) } };
+    }
+    default:
+      return undefined;
+  }
+}
+
+export function metresOf(length: LengthNode): number {
+  return wholeMillimetres(length.metres);
+}
+
+function wholeMillimetres(metres: number): number {
+  return Number.isFinite(metres) ? Math.round(metres * 1000) / 1000 + 0 : 0;
+}
+
+function readNextTo(reader: Reader, tree: NodeOf<'NextTo'>, meaning: Meaning): Place | undefined {
+  const who = tree.player === undefined ? undefined : bodyOf(reader, tree.player, meaning);
+  if (who === undefined) return undefined;
+  if (tree.how === 'in front of') return { kind: 'offset', by: armLength, direction: 'in front of', from: { kind: 'player', who } };
+  return { kind: tree.how, who };
+}
+
+function readPointRef(reader: Reader, tree: NodeOf<'Offset'>['from'] | undefined, meaning: Meaning): Place | BodyId | undefined {
+  if (tree === undefined) return undefined;
+  if (tree.$type === 'PointOfPlayer') return bodyOf(reader, tree.player, meaning);
+  return readSpot(reader, tree, meaning);
+}
+
+const sides: Readonly<Record<SideWord, Side>> = {
+  left: 'left', right: 'right', middle: 'middle', 'ball-side': 'ball', 'strong-side': 'ball', 'weak-side': 'weak', near: 'near', far: 'far', same: 'near', opposite: 'far',
+};
+const halves: Readonly<Record<NonNullable<PlaceNode['half']>, Side>> = {
+  'left side': 'left', 'right side': 'right', 'ball-side': 'ball', 'strong-side': 'ball', 'weak-side': 'weak', 'near side': 'near', 'far side': 'far',
+};
+
+function readSpot(reader: Reader, tree: PlaceNode, meaning: Meaning): Place | undefined {
+  if (tree.own !== undefined) return readOwnSpot(reader, tree.own, meaning);
+  if (tree.half !== undefined) return { kind: 'spot', name: 'side', side: halves[tree.half] };
+  const extended = tree.extended || tree.name === 'free-throw line extended';
+  const name = tree.name === 'free-throw line extended' ? 'free-throw line' : tree.name;
+  if (name === undefined || !isSpotName(name)) return undefined;
+  const side = tree.side === undefined ? undefined : sides[tree.side];
+  if (side !== undefined && side !== 'middle' && takesSide(name) === 'never') {
+    report(reader, 'spot-without-side', meaning.part, { name, side: tree.side! });
+    return { kind: 'spot', name };
+  }
+  return { kind: 'spot', name, ...(side === undefined ? {} : { side }), ...(extended ? { extended } : {}) };
+}
+
+function readOwnSpot(reader: Reader, name: string, meaning: Meaning): Place | undefined {
+  const key = reader.spots.find(name);
+  if (key !== undefined) return { kind: 'own', name: key };
+  report(reader, 'unknown-spot', meaning.part, { name });
+  return undefined;
+}

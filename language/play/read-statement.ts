@@ -1,0 +1,52 @@
+// A line of a step → its actions: subjects carried on, links numbered, triggers turned into waits.
+import type { ActionTree, ClauseTree, NodeOf, StatementTree, TriggerTree } from '../grammar/tree.ts';
+import type { Action, BodyId } from './play.ts';
+import { readAction } from './read-actions.ts';
+import { readTrigger } from './read-waits.ts';
+import type { Meaning, Reader } from './reader.ts';
+import type { Line, Scope } from './scope.ts';
+import { subjectsOf } from './scope.ts';
+
+/** Reads a statement; the scope's ball moves on with it. */
+export function readStatement(reader: Reader, scope: Scope, tree: StatementTree, line: Line): Action[] {
+  const clauses = [tree.first, ...tree.links.map(link => link.clause)].filter(clause => clause !== undefined);
+  const actions: Action[] = [];
+  let subjects: readonly BodyId[] = [];
+  let him: readonly BodyId[] = [];
+  let before: ActionTree | undefined;
+  for (const [index, clause] of clauses.entries()) {
+    if (clause.action === undefined) continue;
+    const meaning: Meaning = { part: line.key, him };
+    if (clause.subject !== undefined) subjects = subjectsOf(reader, clause.subject, scope, meaning);
+    if (index === 0) him = subjects;
+    const action: ActionTree = clause.action.$type === 'SameAgain' ? sameAgain(clause.action, before) : clause.action;
+    before = action;
+    // A leading trigger holds the whole line: its first link, on which the others hang.
+    const triggers = index === 0 && tree.lead !== undefined ? [tree.lead, ...clause.triggers] : clause.triggers;
+    const link = actions.length === 0 ? 0 : actions[actions.length - 1]!.link + 1;
+    const columns = columnsOf(clause, index === 0 ? tree.at : clause.at);
+    const waitsOf = (owner: string) => readTriggers(reader, scope, triggers, { part: line.key, him }, line.index, owner);
+    actions.push(...readAction(reader, scope, action, { subjects, him, columns, line, link, waitsOf }));
+  }
+  return actions;
+}
+
+function columnsOf(clause: ClauseTree, at: number): { readonly at: number; readonly to: number } {
+  return { at, to: clause.to };
+}
+
+function readTriggers(reader: Reader, scope: Scope, triggers: readonly (TriggerTree | undefined)[], meaning: Meaning, line: number, owner: string) {
+  return triggers.reduce<ReturnType<typeof readTrigger>>((waits, trigger) => {
+    if (trigger === undefined) return waits;
+    return [...waits, ...readTrigger(reader, trigger, scope, meaning, line, owner, waits.length)];
+  }, []);
+}
+
+/** `4 screens for 5, then for 2`: the verb before once more, with these words in the place of its own of the same kind. */
+function sameAgain(tree: NodeOf<'SameAgain'>, before: ActionTree | undefined): ActionTree {
+  if (before === undefined || !('parts' in before)) return tree;
+  const fresh = tree.parts.map(part => (part?.$type === 'To' && 'player' in part && part.player !== undefined ? { ...part, $type: 'PassTo' } : part));
+  const kinds = new Set(fresh.map(part => part?.$type));
+  const parts = [...(before.parts as readonly ({ readonly $type: string } | undefined)[]).filter(part => !kinds.has(part?.$type as never)), ...fresh];
+  return { ...before, at: tree.at, to: tree.to, parts } as unknown as ActionTree;
+}

@@ -1,0 +1,174 @@
+// The lines of one step → its actions, looks and end.
+import type { LineTree } from '../grammar/tree.ts';
+import { keptActions, repeatedActions } from './kept.ts';
+import type { Action, ActionId, BodyId, Condition, LineKey, Look, StatedEnd, Step } from './play.ts';
+import { readEnd } from './read-annotations.ts';
+import { readLook } from './read-look.ts';
+import type { LineMeaning } from './read-play.ts';
+import { countsAsLine } from './read-play.ts';
+import { readStatement } from './read-statement.ts';
+import { baseForm } from './read-waits.ts';
+import type { Reader } from './reader.ts';
+import { bodiesOf, bodyOf, isOffence, putGap, putPart, report } from './reader.ts';
+import type { Ball, Line } from './scope.ts';
+import { ballAfter, openScope } from './scope.ts';
+import type { Link, StepHead } from './steps.ts';
+
+export interface StepLines {
+  readonly head: StepHead;
+  readonly link: Link;
+  /** Where the ball is when the step opens. */
+  readonly ball: Ball;
+  readonly trees: readonly (LineTree | undefined)[];
+  /** The step this one stands instead of. */
+  readonly replaced?: Step;
+  /** All bodies the step's lines name. */
+  readonly named: ReadonlySet<BodyId>;
+}
+
+export interface ReadStep {
+  readonly step: Step;
+  /** Where the ball is at its end, no look taken. */
+  readonly ball: Ball;
+  readonly lines: ReadonlyMap<number, LineMeaning>;
+}
+
+export function readStep(reader: Reader, from: StepLines, textOfLine: (line: LineKey) => string | undefined): ReadStep {
+  const { head, link, trees, replaced } = from;
+  const kept = replaced === undefined ? [] : keptActions(replaced, from.named);
+  const ball = kept.reduce(ballAfter, from.ball);
+  const scope = openScope(head.key, head.key, ball, subjectsNamed(reader, trees, head.lines));
+  const nextLook = lookIds(head.key);
+  const actions: Action[] = [];
+  const looks: Look[] = [];
+  let end: StatedEnd | undefined;
+  const lines = new Map<number, LineMeaning>();
+  putHead(reader, head, trees);
+  let count = 0;
+  for (const index of head.lines) {
+    const parsed = reader.lines[index]!;
+    const tree = trees[index];
+    if (!countsAsLine(parsed)) continue;
+    count++;
+    const line: Line = { key: `${head.key}:${count}`, index };
+    putPart(reader, line.key, index, tree ?? { at: 0, to: parsed.text.length });
+    const meaning = (kind: LineMeaning['kind'], more: Partial<LineMeaning> = {}): void => {
+      lines.set(index, { kind, step: head.key, key: line.key, actions: [], ...more });
+    };
+    switch (tree?.$type) {
+      case 'Statement': {
+        const read = withRepeats(readStatement(reader, scope, tree, line), parsed.text, replaced, textOfLine);
+        actions.push(...read);
+        meaning('action', { actions: read.map(({ id }): ActionId => id) });
+        break;
+      }
+      case 'Look': {
+        const look = readLook(reader, scope, tree, line, nextLook);
+        if (look !== undefined) looks.push(look);
+        meaning('look', look === undefined ? {} : { look: look.id, actions: look.tail.map(({ id }) => id) });
+        break;
+      }
+      case 'Ends': {
+        const part = end === undefined ? `${head.key}#end` : `${head.key}#end.${count}`;
+        putPart(reader, part, index, tree);
+        if (end !== undefined) report(reader, 'header-twice', part, { word: 'ends' }, [end.part]);
+        end ??= readEnd(reader, scope, tree, part, parsed.text.slice(tree.at, tree.to));
+        meaning('end', { part });
+        break;
+      }
+      case 'Placing': {
+        const who = tree.subject?.$type === 'Players' ? bodiesOf(reader, tree.subject.players, { part: line.key, him: [] }) : [];
+        report(reader, 'verb-missing', line.key, { who: who.join(' and ') || 'he' });
+        meaning('stray');
+        break;
+      }
+      case undefined:
+        meaning('broken');
+        break;
+      default:
+        break;
+    }
+  }
+  const condition = readCondition(reader, head);
+  const step: Step = {
+    key: head.key,
+    name: head.name,
+    parent: link.parent,
+    how: link.how,
+    ...(link.insteadOf === undefined ? {} : { insteadOf: link.insteadOf }),
+    ...(condition === undefined ? {} : { condition }),
+    actions,
+    kept,
+    looks,
+    ...(end === undefined ? {} : { end }),
+  };
+  return { step, ball: scope.ball, lines };
+}
+
+function putHead(reader: Reader, head: StepHead, trees: readonly (LineTree | undefined)[]): void {
+  const parsed = reader.lines[head.line];
+  if (head.tree !== undefined) putPart(reader, head.key, head.line, head.tree);
+  else if (head.lines.includes(head.line)) putGap(reader, head.key, head.line, trees[head.line]?.at ?? 0);
+  else putPart(reader, head.key, head.line, { at: 0, to: parsed?.text.length ?? 0 });
+}
+
+/** The offence the step's lines have as subjects: for them `everyone else` does not speak. */
+function subjectsNamed(reader: Reader, trees: readonly (LineTree | undefined)[], lines: readonly number[]): ReadonlySet<BodyId> {
+  const named = new Set<BodyId>();
+  const quiet: Reader = { ...reader, problems: [] };
+  for (const line of lines) {
+    const tree = trees[line];
+    if (tree?.$type !== 'Statement') continue;
+    for (const clause of [tree.first, ...tree.links.map(each => each.clause)]) {
+      if (clause?.subject?.$type !== 'Players') continue;
+      for (const body of bodiesOf(quiet, clause.subject.players, { part: '', him: [] })) if (isOffence(body)) named.add(body);
+    }
+  }
+  return named;
+}
+
+function lookIds(step: string): (who: BodyId) => string {
+  const counts = new Map<BodyId, number>();
+  return who => {
+    const count = (counts.get(who) ?? 0) + 1;
+    counts.set(who, count);
+    return `${step}?${who}.${count}`;
+  };
+}
+
+function withRepeats(actions: readonly Action[], text: string, replaced: Step | undefined, textOfLine: (line: LineKey) => string | undefined): readonly Action[] {
+  if (replaced === undefined) return actions;
+  const pairs = repeatedActions(actions, text, [...replaced.kept, ...replaced.actions], textOfLine);
+  return actions.map(action => {
+    const repeats = pairs.get(action.id);
+    return repeats === undefined ? action : { ...action, repeats };
+  });
+}
+
+/** A sentence about a defender is acted out; everything else is shown as a remark. */
+function readCondition(reader: Reader, head: StepHead): Condition | undefined {
+  const { tree } = head;
+  if (tree?.when === undefined) return tree?.otherwise === true ? { kind: 'remark', text: 'otherwise' } : undefined;
+  const { when } = tree;
+  putPart(reader, `${head.key}#when`, head.line, when);
+  const text = reader.lines[head.line]?.text.slice(when.at, when.to) ?? '';
+  if (when.$type === 'Remark') return { kind: 'remark', text: when.text };
+  if (when.$type !== 'DefenceDoes') {
+    report(reader, 'not-yet', `${head.key}#when`, { what: text });
+    return { kind: 'remark', text };
+  }
+  const meaning = { part: `${head.key}#when`, him: [] };
+  const who = when.subject?.$type === 'Players' ? bodiesOf(reader, when.subject.players, meaning)[0] : undefined;
+  if (who === undefined || isOffence(who) || when.action === undefined) return { kind: 'remark', text };
+  const action = when.action;
+  const parts: readonly unknown[] = 'parts' in action ? action.parts : [];
+  const players = parts.flatMap(part => playerOf(part));
+  const on = players.map(player => bodyOf(reader, player, meaning)).find(body => body !== undefined);
+  return { kind: 'defence', who, verb: baseForm(action.verb), ...(on === undefined ? {} : { on }), text };
+}
+
+function playerOf(part: unknown): Parameters<typeof bodyOf>[1][] {
+  const { player, players } = part as { readonly player?: Parameters<typeof bodyOf>[1]; readonly players?: readonly Parameters<typeof bodyOf>[1][] };
+  return player === undefined ? [...(players ?? [])] : [player];
+}
+

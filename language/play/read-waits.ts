@@ -1,0 +1,96 @@
+import type { EventTree, NodeOf, SpotTree, TriggerTree } from '../grammar/tree.ts';
+import { verbOf } from '../grammar/verbs.ts';
+import type { BodyId, EventRef, PartId, Place, Wait } from './play.ts';
+import { readPlace } from './read-places.ts';
+import type { Meaning, Reader } from './reader.ts';
+import { bodyOf, isOffence, putPart, report } from './reader.ts';
+import type { Scope } from './scope.ts';
+import { subjectsOf } from './scope.ts';
+
+/** The base form of a verb as it stands in the data: one word with hyphens. */
+export function baseForm(word: string): string {
+  return (verbOf(word)?.base ?? word).replaceAll(' ', '-');
+}
+
+/** The waits a trigger means; none (and a problem) where it cannot be waited for. `owner` is the part that waits. */
+export function readTrigger(reader: Reader, tree: TriggerTree, scope: Scope, meaning: Meaning, line: number, owner: PartId, from = 0): Wait[] {
+  const waits = waitsOf(reader, tree, scope, meaning);
+  return waits.map((wait, index) => {
+    const count = from + index + 1;
+    const part = count === 1 ? `${owner}#wait` : `${owner}#wait${count}`;
+    putPart(reader, part, line, tree);
+    return { ...wait, part };
+  });
+}
+
+type Unplaced<T> = T extends unknown ? Omit<T, 'part'> : never;
+
+function waitsOf(reader: Reader, tree: TriggerTree, scope: Scope, meaning: Meaning): Unplaced<Wait>[] {
+  switch (tree.$type) {
+    case 'Later':
+      return [{ kind: 'later', seconds: tree.time.seconds }];
+    case 'OnClock':
+      return [{ kind: 'clock', clock: tree.clock === 'on the shot clock' ? 'shot' : 'period', seconds: tree.time.seconds }];
+    case 'WhenLeft':
+      return [{ kind: 'clock', clock: tree.clock === undefined ? 'period' : 'shot', seconds: tree.time.seconds }];
+    case 'Wait':
+      return readEvents(reader, tree.event, scope, meaning).map(event => ({ kind: tree.how, event }));
+    default:
+      return [];
+  }
+}
+
+/** The events of a clause like `4 and 5 are set`: one for each body. */
+export function readEvents(reader: Reader, tree: EventTree, scope: Scope, meaning: Meaning): EventRef[] {
+  if (tree.$type === 'BallEvent') return ballEvent(reader, tree, scope, meaning);
+  const bodies = subjectsOf(reader, tree.subject, scope, meaning);
+  const defenders = bodies.filter(body => !isOffence(body));
+  if (defenders.length > 0) {
+    report(reader, 'wait-on-defender', meaning.part, { who: defenders.join(' and ') });
+    return [];
+  }
+  return bodies.map(who => ({ who, ...whatHappens(reader, tree, { ...meaning, him: meaning.him.length > 0 ? meaning.him : [who] }) }));
+}
+
+function ballEvent(reader: Reader, tree: NodeOf<'BallEvent'>, scope: Scope, meaning: Meaning): EventRef[] {
+  const who = scope.ball.holder;
+  if (who === undefined) {
+    report(reader, 'who-is-meant', meaning.part, { word: 'the ball' });
+    return [];
+  }
+  if (tree.is === 'is inbounds') return [{ who, does: 'inbound' }];
+  const place: Place | undefined = tree.spot === undefined ? halfCourt : readPlace(reader, tree.spot as SpotTree, meaning);
+  return [{ who, does: 'reach', ...(place === undefined ? {} : { place }) }];
+}
+
+const halfCourt: Place = { kind: 'spot', name: 'half court' };
+
+function whatHappens(reader: Reader, tree: NodeOf<'PlayerEvent'>, meaning: Meaning): Omit<EventRef, 'who'> {
+  if (tree.action !== undefined) return actionMeant(reader, tree.action, meaning);
+  const does = tree.verb === undefined ? 'start' : baseForm(tree.verb);
+  const other = tree.by === undefined ? undefined : bodyOf(reader, tree.by, meaning);
+  const place = tree.overHalfCourt ? halfCourt : tree.spot === undefined ? undefined : readPlace(reader, tree.spot as SpotTree, meaning);
+  // `has the ball over half court` is a matter of place; `has the ball` is his catch.
+  const named = tree.overHalfCourt ? 'reach' : does === 'have-ball' ? 'catch' : does;
+  return { does: named, ...(place === undefined ? {} : { place }), ...(other === undefined ? {} : { other }) };
+}
+
+function actionMeant(reader: Reader, action: NonNullable<NodeOf<'PlayerEvent'>['action']>, meaning: Meaning): Omit<EventRef, 'who'> {
+  const does = baseForm(action.verb);
+  const other = 'parts' in action ? otherOf(reader, action.parts ?? [], meaning) : undefined;
+  const to = 'parts' in action ? (action.parts ?? []).find(part => part?.$type === 'To') : undefined;
+  const spot = to?.$type === 'To' ? to.spots[0] : undefined;
+  const place = spot === undefined ? undefined : readPlace(reader, spot, meaning);
+  return { does, ...(place === undefined ? {} : { place }), ...(other === undefined ? {} : { other }) };
+}
+
+function otherOf(reader: Reader, parts: readonly ({ readonly $type: string } | undefined)[], meaning: Meaning): BodyId | undefined {
+  for (const part of parts) {
+    if (part?.$type === 'PassTo') return bodyOf(reader, (part as NodeOf<'PassTo'>).player, meaning);
+    if (part?.$type === 'For' || part?.$type === 'Off') {
+      const player = (part as NodeOf<'For'>).players[0];
+      if (player !== undefined) return bodyOf(reader, player, meaning);
+    }
+  }
+  return undefined;
+}
