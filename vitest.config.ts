@@ -13,7 +13,7 @@ export default defineConfig({
         test: {
           name: 'unit',
           include: ['{language,server,client,scripts,test}/**/*.test.ts'],
-          exclude: ['test/e2e/**', '**/node_modules/**'],
+          exclude: ['test/e2e/**', '**/*.e2e.test.ts', '**/node_modules/**'],
           testTimeout: 20_000,
           sequence: { groupOrder: 0 },
         },
@@ -22,7 +22,7 @@ export default defineConfig({
         plugins,
         test: {
           name: 'e2e',
-          include: ['test/e2e/**/*.test.ts'],
+          include: ['test/e2e/**/*.test.ts', 'test/**/*.e2e.test.ts'],
           globalSetup: ['test/e2e/prepare.ts'],
           // One real VS Code and one Chromium at a time: two would share the processor and make each other's waits long.
           fileParallelism: false,

@@ -33,7 +33,7 @@ const KEYS: readonly (readonly [string, string])[] = [
 export function listenToKeys(wishes: KeyWishes): void {
   addEventListener('keydown', (event) => {
     if (event.defaultPrevented || event.ctrlKey || event.metaKey || event.altKey) return;
-    const target = event.target as HTMLElement;
+    const target = event.target instanceof Element ? event.target : document.body;
     if (target.closest('dialog[open]') !== null) return;
     const slider = target.matches('input[type=range]');
     if (target.matches('select, textarea, input:not([type=range])')) return;

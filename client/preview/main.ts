@@ -4,7 +4,7 @@ import { momentOf, type Moment } from '../../language/playback/at.ts';
 import { momentsOf } from '../../language/playback/moments.ts';
 import { readPlayback } from '../../language/playback/validate.ts';
 import type { BodyId, PartId } from '../../language/play/play.ts';
-import { createClock } from './clock.ts';
+import { clockRemark, createClock } from './clock.ts';
 import { createControls } from './controls.ts';
 import { createCourt } from './draw.ts';
 import { createFindings } from './findings.ts';
@@ -108,7 +108,7 @@ function draw(): void {
   court.frame(moment, state.lit, state.part);
   lanes.frame(shown);
   words.frame(state.part);
-  layout.caption(sayMoment(playback, moment));
+  layout.caption(sayMoment(playback, moment) || clockRemark(playback, run, shown.t));
   tellNow(moment, run);
 }
 

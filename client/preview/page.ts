@@ -1,4 +1,4 @@
-// The page and the panel as text: the page is one file that needs no other, no network and no eval. Made in Node; it knows no DOM.
+// The page as text: one file that needs no other, no network and no eval. Made in Node; it knows no DOM.
 import type { Playback } from '../../language/playback/playback.ts';
 import { escapeText } from '../../language/picture/nodes.ts';
 import { DATA_ID, type PageData } from './page-data.ts';
@@ -53,31 +53,4 @@ export function jsonInMarkup(value: unknown): string {
 // Where scripts are off the play can still be read.
 function toldHtml({ play, told }: Playback): string {
   return `<h1>${escapeText(play.name)}</h1><ol>${told.map(({ text }) => `<li>${escapeText(text)}</li>`).join('')}</ol>`;
-}
-
-export interface PanelOptions {
-  readonly scriptUri: string;
-  readonly styleUri: string;
-  /** The webview's own source for its security policy (`webview.cspSource`). */
-  readonly cspSource: string;
-  readonly nonce: string;
-}
-
-/** The panel's HTML: the same player, from the extension's files; plays arrive as messages. */
-export function panelHtml({ scriptUri, styleUri, cspSource, nonce }: PanelOptions): string {
-  const policy = `default-src 'none'; script-src 'nonce-${nonce}'; style-src ${cspSource}; base-uri 'none'; form-action 'none'`;
-  return `<!doctype html>
-<html lang="en">
-<head>
-<meta charset="utf-8">
-<meta http-equiv="Content-Security-Policy" content="${escapeText(policy).replaceAll('&#39;', "'")}">
-<meta name="viewport" content="width=device-width, initial-scale=1">
-<title>Setwright</title>
-<link rel="stylesheet" href="${escapeText(styleUri)}">
-</head>
-<body>
-<script nonce="${escapeText(nonce)}" src="${escapeText(scriptUri)}"></script>
-</body>
-</html>
-`;
 }

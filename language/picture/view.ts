@@ -21,6 +21,17 @@ const PAST_HALF = 0.5;
 
 /** The same for all runs of a play, so that the floor stays still when another run-through is chosen. */
 export function viewOf(playback: Playback): View {
+  const known = views.get(playback);
+  if (known !== undefined) return known;
+  const view = measureView(playback);
+  views.set(playback, view);
+  return view;
+}
+
+// The same for every frame of a play.
+const views = new WeakMap<Playback, View>();
+
+function measureView(playback: Playback): View {
   const { boundary, halfLineY, farBaselineY, baselineY } = playback.court;
   let [left, right, top, deepest] = [boundary.left * 100, boundary.right * 100, baselineY * 100, 0];
   const include = ({ x, y }: Point) => {

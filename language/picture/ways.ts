@@ -38,6 +38,17 @@ const BALL_GAP = 46;
 
 /** Every way of the run in time order. */
 export function waysOf(run: Run): readonly Way[] {
+  const known = drawnWays.get(run);
+  if (known !== undefined) return known;
+  const ways = collectWays(run);
+  drawnWays.set(run, ways);
+  return ways;
+}
+
+// The same for every frame of a run.
+const drawnWays = new WeakMap<Run, readonly Way[]>();
+
+function collectWays(run: Run): readonly Way[] {
   const ways: Way[] = [];
   for (const [who, track] of Object.entries(run.tracks) as [BodyId, { segments: readonly Segment[] }][]) {
     for (const segment of track.segments) ways.push(legWay(run, who, segment));

@@ -1,5 +1,6 @@
 // Where every body and the ball are at a moment of a run-through: closed in t, without state, so that seeking and playing agree.
 import type { Point } from '../court/point.ts';
+import { ballFacts, ballHeight } from '../motion/ball.ts';
 import { distanceAt } from '../motion/legs.ts';
 import type { ActionId, BodyId } from '../play/play.ts';
 import type { BallState, Keyframes, Path, Run, Segment, SetScreen, Track } from '../timeline/timeline.ts';
@@ -17,7 +18,7 @@ export interface BodyAt {
 }
 
 export interface BallAt {
-  /** Metres; `z` is the height above the floor, for the picture only: the curve is illustrative, its duration is the model's. */
+  /** Metres; `z` is the height above the floor, for the picture: a thrown body in the time the model gives it, from hand to hand. */
   readonly x: number;
   readonly y: number;
   readonly z: number;
@@ -181,24 +182,22 @@ function shareOf(state: BallState, t: number): number {
   return state.t1 <= state.t0 ? 1 : Math.min(Math.max((t - state.t0) / (state.t1 - state.t0), 0), 1);
 }
 
-// Heights for the eye alone, metres; common practice, no source. The times come from the model.
+// Where the hands are, metres: the picture's one height for every hand, so that the ball does not jump from state to state.
 const HAND = 1.2;
 const RING = 3.05;
+// A dribble's beat; common practice, no source.
 const BOUNCE_MS = 620;
-const ARC = { pass: 0.25, bounce: 0, lob: 1.8, skip: 0.9, overhead: 0.6, baseball: 1, tip: 0.2 } as const;
 
 function ballAt(state: BallState, { x, y }: Point, t: number): BallAt {
-  const u = shareOf(state, t);
   if (state.kind === 'held') {
     const common = { x, y, holder: state.by };
     if (state.out) return { ...common, z: HAND, state: 'out' };
     if (!state.live) return { ...common, z: HAND, state: 'held' };
     const bounces = Math.max(1, Math.round((state.t1 - state.t0) / BOUNCE_MS));
-    return { ...common, z: HAND * Math.abs(Math.cos(Math.PI * bounces * u)), state: 'dribbled' };
+    return { ...common, z: HAND * Math.abs(Math.cos(Math.PI * bounces * shareOf(state, t))), state: 'dribbled' };
   }
-  const arch = 4 * u * (1 - u);
-  if (state.kind === 'shot') return { x, y, z: HAND + (RING - HAND) * u + arch * 1.6, state: 'shot', action: state.action };
-  const bounce = u < 0.6 ? 1 - u / 0.6 : (u - 0.6) / 0.4;
-  const z = state.pass === 'bounce' ? HAND * bounce : HAND + arch * ARC[state.pass];
-  return { x, y, z, state: 'passed', action: state.action };
+  const flight = { distance: 0, durationMs: state.t1 - state.t0, fromHeight: HAND, toHeight: state.kind === 'shot' ? RING : HAND };
+  const bounce = state.kind === 'flight' && state.pass === 'bounce';
+  const z = ballHeight(bounce ? { ...flight, bounceAt: ballFacts.bounceShare.value } : flight, (t - state.t0) / 1000);
+  return { x, y, z, state: state.kind === 'shot' ? 'shot' : 'passed', action: state.action };
 }

@@ -60,6 +60,17 @@ export function lookOfPart(part: PartId): LookId | undefined {
 
 /** The steps of the run in order with the time each is open: from its opening to that of the next. */
 export function stepSpans(run: Run): readonly StepSpan[] {
+  const known = spans.get(run);
+  if (known !== undefined) return known;
+  const found = findSpans(run);
+  spans.set(run, found);
+  return found;
+}
+
+// The same for every frame of a run.
+const spans = new WeakMap<Run, readonly StepSpan[]>();
+
+function findSpans(run: Run): readonly StepSpan[] {
   const starts = run.steps.map((key) => openingOf(run, key));
   let before = 0;
   const from = starts.map((start, i) => (before = Math.max(before, i === 0 ? 0 : (start ?? before))));

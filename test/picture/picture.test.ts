@@ -1,0 +1,174 @@
+import * as fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { courtOf } from '../../language/court/court.ts';
+import { ruleSets } from '../../language/court/rule-sets.ts';
+import { drawSvg } from '../../language/picture/draw.ts';
+import { placeLabels, widthOfText, type Wanted } from '../../language/picture/labels.ts';
+import { escapeText } from '../../language/picture/nodes.ts';
+import { palettes } from '../../language/picture/palette.ts';
+import { BODY_CLEAR, sceneAt } from '../../language/picture/scene.ts';
+import { drawStrip, stripFrames } from '../../language/picture/strip.ts';
+import { viewOf } from '../../language/picture/view.ts';
+import { waysOf } from '../../language/picture/ways.ts';
+import { anyPlayback } from '../support/any-playback.ts';
+import { hostile, lighthouse } from '../support/playback-fixture.ts';
+
+describe('a moment as a picture', () => {
+  it('the drive off the screen, as SVG', async () => {
+    await expect(drawSvg(sceneAt(lighthouse, 0, 8700))).toMatchFileSnapshot('golden/drive.svg');
+  });
+  it('the look taken, black on white', async () => {
+    await expect(drawSvg(sceneAt(lighthouse, 'middle?4.1', 10_600), 'print')).toMatchFileSnapshot('golden/roll-print.svg');
+  });
+  it('the counter in the dark', async () => {
+    await expect(drawSvg(sceneAt(lighthouse, 'slip?4.1', 9000), 'dark')).toMatchFileSnapshot('golden/slip-dark.svg');
+  });
+
+  it('the same moment gives the same bytes', () => {
+    fc.assert(fc.property(anyPlayback, fc.nat(20_000), (playback, t) => drawSvg(sceneAt(playback, 0, t)) === drawSvg(sceneAt(structuredClone(playback), 0, t))), { numRuns: 40 });
+  });
+
+  it('nothing in it is half a number', () => {
+    fc.assert(fc.property(anyPlayback, fc.nat(20_000), (playback, t) => !/NaN|Infinity|undefined|\de-?\d/.test(drawSvg(sceneAt(playback, 0, t)))), { numRuns: 60 });
+  });
+
+  it('left is left: a man on the left wing is drawn left of the basket, the basket above', () => {
+    const one = sceneAt(lighthouse, 0, 6000).bodies.find(({ id }) => id === '1')!;
+    expect(one.x).toBeLessThan(0);
+    expect(one.y).toBeGreaterThan(0);
+  });
+
+  it('the man with the ball is the only one with a second ring', () => {
+    const rings = sceneAt(lighthouse, 0, 8700).bodies.filter(({ hasBall }) => hasBall);
+    expect(rings.map(({ id }) => id)).toEqual(['3']);
+  });
+
+  it('shows the step that is run, and the next one only once somebody is under way', () => {
+    const steps = (t: number) => new Set(sceneAt(lighthouse, 0, t).ways.map(({ way }) => way.step));
+    expect(steps(3000)).toEqual(new Set(['zip']));
+    expect(steps(9000)).toEqual(new Set(['middle']));
+  });
+
+  it('says how each way is covered', () => {
+    const kinds = Object.fromEntries(waysOf(lighthouse.runs[0]!).map(({ part, kind }) => [part, kind]));
+    expect(kinds).toMatchObject({ 'zip/1.1': 'dribble', 'zip/3.1': 'cut', 'zip/5.1': 'screen', 'middle/1.1': 'pass', 'middle?3.1/3.1': 'shot' });
+  });
+
+  it.each(ruleSets.map((rules) => [rules.id, rules] as const))('draws the floor of %s, half and whole', (id, rules) => {
+    const court = courtOf(rules);
+    const half = { ...lighthouse, court };
+    const start = { x: 0, y: court.halfLineY + 6 };
+    const whole = { ...half, runs: [{ ...half.runs[0]!, tracks: { ...half.runs[0]!.tracks, 1: { start, segments: [] } } }] };
+    expect(viewOf(half).full).toBe(false);
+    expect(viewOf(whole).full).toBe(true);
+    const svg = drawSvg(sceneAt(whole, 0, 0));
+    expect(svg.match(/class="ring"/g)).toHaveLength(2);
+    // Boards and rings at both ends, a three-point line where there is one.
+    expect((svg.match(/class="line" d="M-?[\d.]+ -?[\d.]+V-?[\d.]+A/g) ?? []).length).toBe(id === 'mini' ? (court.restrictedRadius === undefined ? 0 : 2) : court.restrictedRadius === undefined ? 2 : 4);
+  });
+
+  it('every text stays text', () => {
+    for (const text of ['<img src=x onerror="window.hacked=1">', `"><script>alert(1)</script>`, "' onload='x", 'a & b \u0000 c']) {
+      for (const svg of [drawSvg(sceneAt(hostile(text), 0, 10_000)), drawStrip(hostile(text), 2)]) {
+        expect(svg).not.toMatch(/<(img|script)/);
+        expect(svg).not.toMatch(/ on\w+="/);
+        expect(svg).not.toContain('\u0000');
+      }
+    }
+    expect(escapeText('<&">\'')).toBe('&lt;&amp;&quot;&gt;&#39;');
+  });
+});
+
+describe('labels', () => {
+  const spot = fc.tuple(fc.integer({ min: -750, max: 750 }), fc.integer({ min: -100, max: 1200 })).map(([x, y]) => [x, y] as const);
+  const wanted = fc.array(fc.record({ text: fc.string({ minLength: 1, maxLength: 40 }), anchor: spot }), { maxLength: 5 });
+
+  it('cover no player and no other label, and stay in the picture', () => {
+    const view = viewOf(lighthouse);
+    fc.assert(
+      fc.property(wanted, fc.array(spot, { maxLength: 10 }), (labels, bodies) => {
+        const wants = labels.map(({ text, anchor }, i): Wanted => ({ key: `${i}`, text, kind: 'look', anchor, gap: BODY_CLEAR }));
+        const placed = placeLabels(wants, bodies, BODY_CLEAR, view, 42);
+        for (const [i, a] of placed.entries()) {
+          for (const [x, y] of bodies) {
+            const dx = Math.max(Math.abs(x - a.x) - a.width / 2, 0);
+            const dy = Math.max(Math.abs(y - a.y) - a.height / 2, 0);
+            expect(Math.hypot(dx, dy)).toBeGreaterThanOrEqual(BODY_CLEAR);
+          }
+          for (const b of placed.slice(i + 1)) expect(Math.abs(a.x - b.x) * 2 >= a.width + b.width || Math.abs(a.y - b.y) * 2 >= a.height + b.height).toBe(true);
+          expect(a.x - a.width / 2).toBeGreaterThanOrEqual(view.left);
+          expect(a.x + a.width / 2).toBeLessThanOrEqual(view.right);
+          expect(widthOfText(a.text, a.size)).toBeLessThan(a.width);
+        }
+      }),
+    );
+  });
+
+  it('there is room for them in a real play, at every moment', () => {
+    for (const run of lighthouse.runs) {
+      for (let t = 0; t <= run.end; t += 50) {
+        const { labels } = sceneAt(lighthouse, run.id, t);
+        if (t > (run.releaseAt ?? Infinity)) expect(labels.some(({ key }) => key === run.look)).toBe(true);
+      }
+    }
+  });
+
+  it('stay where they are while there is room, so that they do not flicker', () => {
+    const view = viewOf(lighthouse);
+    const want: Wanted = { key: 'a', text: 'pull-up', kind: 'look', anchor: [0, 500], gap: BODY_CLEAR };
+    const before = placeLabels([want], [[0, 420]], BODY_CLEAR, view, 42);
+    const after = placeLabels([want], [], BODY_CLEAR, view, 42, before);
+    expect(after[0]!.place).toBe(before[0]!.place);
+    expect(after[0]!.place).not.toBe(placeLabels([want], [], BODY_CLEAR, view, 42)[0]!.place);
+  });
+});
+
+describe('the printed strip', () => {
+  it('one frame a step, as SVG', async () => {
+    await expect(drawStrip(lighthouse, 0)).toMatchFileSnapshot('golden/strip.svg');
+  });
+  it('the counter with its defenders', async () => {
+    await expect(drawStrip(lighthouse, 'slip?4.1', { defence: true })).toMatchFileSnapshot('golden/strip-counter.svg');
+  });
+
+  it('players stand where the step finds them, with the ball where it is then', () => {
+    const [zip, middle] = stripFrames(lighthouse, 0);
+    expect(zip!.bodies.find(({ id }) => id === '1')!.at).toEqual([40, 840]);
+    expect(zip!.carrier).toBe('1');
+    expect(middle!.bodies.find(({ id }) => id === '1')!.at.map(Math.round)).toEqual([-460, 630]);
+    expect(middle!.carrier).toBe('1');
+  });
+
+  it('a counter says when it is run', () => {
+    expect(stripFrames(lighthouse, 'slip?4.1')[1]).toMatchObject({ title: 'Slip', caption: 'when X4 shows on 3' });
+  });
+
+  it('uses black, white and grey only', () => {
+    const colours = new Set(drawStrip(lighthouse, 0).match(/#[0-9a-f]{6}/g));
+    for (const colour of colours) expect(colour.slice(1, 3) === colour.slice(3, 5) && colour.slice(3, 5) === colour.slice(5, 7)).toBe(true);
+  });
+
+  it('the key names what the frames use', () => {
+    const key = drawStrip(lighthouse, 0);
+    for (const word of ['cut', 'dribble', 'pass', 'screen', 'shot', 'has the ball']) expect(key).toContain(`>${word}<`);
+    expect(key).not.toContain('>hand-off<');
+  });
+});
+
+describe('colours', () => {
+  const luminance = (hex: string) => {
+    const [r, g, b] = [1, 3, 5].map((i) => Number.parseInt(hex.slice(i, i + 2), 16) / 255).map((c) => (c <= 0.03928 ? c / 12.92 : ((c + 0.055) / 1.055) ** 2.4));
+    return 0.2126 * r! + 0.7152 * g! + 0.0722 * b!;
+  };
+  const contrast = (a: string, b: string) => {
+    const [high, low] = [luminance(a), luminance(b)].toSorted((x, y) => y - x);
+    return (high! + 0.05) / (low! + 0.05);
+  };
+  // WCAG 2.2, 1.4.3 (text 4.5 to 1) and 1.4.11 (graphics 3 to 1).
+  it.each(Object.entries(palettes))('%s: numbers and labels can be read, bodies and lines be seen', (_, palette) => {
+    for (const [ink, ground] of [[palette.offenceInk, palette.offence], [palette.lookInk, palette.look], [palette.problemInk, palette.problem], [palette.defence, palette.floor], [palette.defence, palette.paint], [palette.ink, palette.out], [palette.muted, palette.out]] as const) {
+      expect(contrast(ink, ground)).toBeGreaterThanOrEqual(4.5);
+    }
+    for (const part of [palette.offence, palette.way, palette.look, palette.problem]) expect(Math.min(contrast(part, palette.floor), contrast(part, palette.paint))).toBeGreaterThanOrEqual(3);
+  });
+});
