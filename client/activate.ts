@@ -1,6 +1,8 @@
 // The extension, the same on the desktop and in the browser; only the way the language server starts differs.
-import { commands, languages, window, type ExtensionContext, type LanguageStatusItem } from 'vscode';
+import { commands, languages, window, workspace, type CompletionItem, type ExtensionContext, type LanguageStatusItem } from 'vscode';
 import type { BaseLanguageClient, LanguageClientOptions } from 'vscode-languageclient';
+import { manualLink, registerManual } from './manual.ts';
+import { registerPlayPanels } from './play-panels.ts';
 
 export const language = 'setwright';
 
@@ -13,15 +15,36 @@ export type CreateClient = (context: ExtensionContext, options: LanguageClientOp
 
 export async function activate(context: ExtensionContext, createClient: CreateClient): Promise<Setwright> {
   const log = window.createOutputChannel('Setwright', { log: true });
-  const client = createClient(context, { documentSelector: [{ language }], outputChannel: log });
+  const client = createClient(context, {
+    documentSelector: [{ language }],
+    outputChannel: log,
+    initializationOptions: { manual: manualLink, settings: workspace.getConfiguration('setwright') },
+    middleware: {
+      async provideCompletionItem(document, position, how, token, next) {
+        const answer = await next(document, position, how, token);
+        const items = Array.isArray(answer) ? answer : (answer?.items ?? []);
+        items.forEach(openNextList);
+        return answer;
+      },
+    },
+  });
+  const running = client.start();
   context.subscriptions.push(
     log,
     client,
     commands.registerCommand('setwright.showLog', () => log.show()),
+    registerManual(client, running),
+    ...registerPlayPanels(context, client, running),
   );
-  await client.start();
+  await running;
   context.subscriptions.push(sayReady(client));
   return { client };
+}
+
+/** After a word that something has to follow, the list of what can follow opens by itself. */
+function openNextList(item: CompletionItem) {
+  const { data } = item as CompletionItem & { readonly data?: { readonly more?: unknown } };
+  if (data?.more === true) item.command = { title: 'What can follow', command: 'editor.action.triggerSuggest' };
 }
 
 /** What the braces in the status bar tell about the open play. */

@@ -1,0 +1,18 @@
+// The manual of the findings as read-only documents: what the code beside a message links to.
+import { workspace, type Disposable, type Uri } from 'vscode';
+import type { BaseLanguageClient } from 'vscode-languageclient';
+import { manualMethod } from '../server/lsp/protocol.ts';
+
+const scheme = 'setwright-manual';
+/** What the server puts before a finding's code. */
+export const manualLink = `${scheme}:/`;
+
+export function registerManual(client: BaseLanguageClient, running: Promise<void>): Disposable {
+  return workspace.registerTextDocumentContentProvider(scheme, {
+    async provideTextDocumentContent({ path }: Uri) {
+      await running;
+      const text: unknown = await client.sendRequest(manualMethod, path.replace(/^\//, '').replace(/\.md$/, ''));
+      return typeof text === 'string' ? text : '';
+    },
+  });
+}

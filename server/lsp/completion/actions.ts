@@ -1,0 +1,62 @@
+// After a player: what he can do at this line. No pass without the ball, no second dribble, no screen while holding it.
+import type { Expected } from '../../../language/grammar/expected.ts';
+import { verbOf, type VerbClass } from '../../../language/grammar/verbs.ts';
+import type { Choice } from './choice.ts';
+import { has, type Line } from './line.ts';
+
+const needsBall: ReadonlySet<VerbClass> = new Set(['pass', 'hand-off', 'shot', 'dribble']);
+const withoutBall: ReadonlySet<VerbClass> = new Set(['move', 'seal', 'rebound', 'screen', 'close']);
+
+/** What coaches write most stands first. */
+const usual = [
+  'passes', 'dribbles', 'drives', 'cuts', 'screens', 'ball-screens', 'clears', 'rolls', 'pops', 'back-screens', 'cross-screens', 'flare-screens', 'down-screens', 'slips', 'curls', 'fades',
+  'flashes', 'back-cuts', 'hands off', 'lobs', 'skips', 'bounce-passes', 'shoots', 'posts up', 'spaces', 'fills', 'lifts', 'drifts', 'holds', 'stays', 'inbounds',
+  'switches', 'shows', 'denies', 'goes under', 'goes over', 'trails', 'helps', 'traps', 'drops',
+];
+const rankOf = new Map(usual.map((verb, rank) => [verb, rank]));
+
+/** What has to stand behind a verb before anything else can. */
+const continued: Partial<Record<VerbClass, string>> = { pass: 'to', 'hand-off': 'to', 'throw-in': 'to', screen: 'for' };
+const shortForms: Readonly<Record<string, string>> = { hands: 'hands', hand: 'hand' };
+
+/** What a screener does when his man has passed. */
+const afterScreen = new Set(['roll', 'pop', 'slip']);
+const hasScreened = ({ actors, standing }: Line): boolean => actors.length === 1 && standing.screening[0] === actors[0];
+
+export function actionChoices(line: Line, items: readonly Expected[]): readonly Choice[] {
+  return items.flatMap((item) => {
+    const verb = item.class === undefined ? undefined : verbOf(item.text);
+    if (verb === undefined || item.text in shortForms || !isOpen(line, item, verb.class, item.text) || !agrees(line, item, verb.number)) return [];
+    const rank = 100 + (rankOf.get(singular(item.text)) ?? 60) - (verb.class === 'event' || (afterScreen.has(verb.base) && hasScreened(line)) ? 100 : 0);
+    const link = has(item, 'Event') || item.text.startsWith('throw') ? undefined : continued[verb.class];
+    const plain: Choice = { text: item.text, kind: 'action', rank: link === undefined ? rank : rank + 80 };
+    return link === undefined ? [plain] : [{ text: `${item.text} ${link}`, kind: 'action' as const, rank, more: true }, plain];
+  });
+}
+
+function isOpen({ actors, standing }: Line, item: Expected, verb: VerbClass, text: string): boolean {
+  // What somebody else waits for may be anything he does.
+  if (has(item, 'Event')) return verb === 'event' || verb === 'move' || verb === 'pass' || verb === 'dribble' || verb === 'shot' || verb === 'screen';
+  if (has(item, 'Condition') || actors.some((body) => body.startsWith('X'))) return verb === 'defend';
+  if (verb === 'defend') return false;
+  if (actors.length === 0 || standing.holder === undefined) return verb !== 'throw-in' || standing.out;
+  const holds = actors.includes(standing.holder);
+  if (verb === 'throw-in' || verb === 'role') return standing.out && holds && actors.length === 1;
+  if (holds && standing.out) return false;
+  if (needsBall.has(verb)) return holds && actors.length === 1 && !(verb === 'dribble' && standing.dribble === 'used');
+  if (withoutBall.has(verb)) return !holds;
+  if (/dribble/.test(text)) return holds && standing.dribble === 'live';
+  return !/^picks? up$/.test(text) || (holds && standing.dribble === 'live');
+}
+
+/** `4 screens`, `4 and 5 screen`. */
+function agrees({ actors, prefix }: Line, item: Expected, number: 'singular' | 'plural'): boolean {
+  if (has(item, 'Event') || has(item, 'Condition')) return number === (/\band\s+x?[1-5]\s+\S*$/i.test(prefix) ? 'plural' : 'singular');
+  if (actors.length > 0) return number === (actors.length > 1 ? 'plural' : 'singular');
+  return number === (/\b(both|they)\s+\S*$/i.test(prefix) ? 'plural' : 'singular');
+}
+
+function singular(text: string): string {
+  if (rankOf.has(text)) return text;
+  return text.replace(/^(\S+?)(e?s)?( .*)?$/, (_, first: string, s: string | undefined, rest: string | undefined) => `${first}${s ?? (/(sh|ch|ss)$/.test(first) ? 'es' : 's')}${rest ?? ''}`);
+}

@@ -1,0 +1,86 @@
+// What can be written at the cursor, by the grammar and by how the game stands there.
+import { CompletionItemKind, MarkupKind, type CompletionItem, type CompletionList, type Position } from 'vscode-languageserver-types';
+import * as v from 'valibot';
+import { blockAtLine, type Book } from '../../../language/book/book.ts';
+import { expectedAfter } from '../../../language/grammar/expected.ts';
+import type { OpenDocument } from '../documents.ts';
+import { textOfLine } from '../positions.ts';
+import { about } from './about.ts';
+import { actionChoices } from './actions.ts';
+import { inOrder, type Choice, type ChoiceKind } from './choice.ts';
+import { bodiesOf, type Line } from './line.ts';
+import { nameChoices } from './names.ts';
+import { placeChoices } from './places.ts';
+import { playerChoices } from './players.ts';
+import { standingAt } from './standing.ts';
+import { valueChoices, wordChoices } from './words.ts';
+
+const kinds: Readonly<Record<ChoiceKind, CompletionItemKind>> = {
+  player: CompletionItemKind.Variable, defender: CompletionItemKind.Variable, action: CompletionItemKind.Function, place: CompletionItemKind.Constant, name: CompletionItemKind.Reference,
+  alignment: CompletionItemKind.Struct, shot: CompletionItemKind.Event, word: CompletionItemKind.Keyword, value: CompletionItemKind.Value,
+};
+
+const dataSchema = v.object({ uri: v.string(), line: v.number(), kind: v.string(), text: v.string() });
+export type ItemData = v.InferOutput<typeof dataSchema>;
+
+/** What an item carries for `documented`, read from the unknown. */
+export function readItemData(value: unknown): ItemData | undefined {
+  const read = v.safeParse(dataSchema, value);
+  return read.success ? read.output : undefined;
+}
+
+export function completion(book: Book, document: OpenDocument, position: Position): CompletionList {
+  const { block, firstLine } = blockAtLine(document.file, position.line);
+  const at = position.line - firstLine;
+  const text = textOfLine(block, at);
+  const prefix = text.slice(0, position.character);
+  const expected = expectedAfter(prefix);
+  if (expected.items.length === 0) return { isIncomplete: false, items: [] };
+  const standing = standingAt(book, document, position.line, prefix.slice(0, expected.from));
+  const line: Line = { prefix, expected, block, at, standing, actors: bodiesOf(expected.acting?.subject), ...(standing.step !== undefined && { step: standing.step }) };
+  const { items } = expected;
+  const choices = inOrder([
+    ...playerChoices(line, items.filter(({ kind }) => kind === 'player' || kind === 'xplayer')),
+    ...actionChoices(line, items),
+    ...placeChoices(line, items),
+    ...nameChoices(line, items, book, document.file),
+    ...wordChoices(line, items),
+    ...valueChoices(line, items),
+  ]);
+  const fitting = choices.filter((choice) => begins(choice, prefix.slice(choice.from ?? expected.from)));
+  return { isIncomplete: false, items: fitting.map((choice, rank) => itemOf(choice, rank, document.uri, position, line, text)) };
+}
+
+/** Where several words are typed already the editor would match their letters loosely: `left w` is not `low post`. */
+function begins({ text }: Choice, typed: string): boolean {
+  return !/\s/.test(typed.trim() + (/\s$/.test(typed) ? ' ' : '')) || squeezed(text).startsWith(squeezed(typed));
+}
+
+const squeezed = (text: string): string => text.toLowerCase().replace(/[\s-]+/g, ' ');
+
+function itemOf(choice: Choice, rank: number, uri: string, position: Position, line: Line, text: string): CompletionItem {
+  const start = { line: position.line, character: choice.from ?? line.expected.from };
+  const behind = text.slice(position.character);
+  // A quote that the editor has closed already goes with the name.
+  const closing = choice.text.endsWith('"') && /^[^"\s]*"/.exec(behind)?.[0].length;
+  const restOfWord = /^[\p{L}\p{N}-]*/u.exec(behind)![0].length;
+  const end = { line: position.line, character: position.character + (closing || restOfWord) };
+  const more = choice.more === true && !/^\s/.test(text.slice(end.character));
+  const data: ItemData = { uri, line: position.line, kind: choice.kind, text: choice.text };
+  return {
+    label: choice.text,
+    kind: kinds[choice.kind],
+    ...(choice.detail !== undefined && { labelDetails: { description: choice.detail } }),
+    sortText: String(rank).padStart(4, '0'),
+    filterText: choice.text,
+    textEdit: { range: { start, end }, newText: more ? `${choice.text} ` : choice.text },
+    data: more ? { ...data, more: true } : data,
+    ...(rank === 0 && { preselect: true }),
+  };
+}
+
+/** The item with its documentation, asked for only when the list shows it. */
+export function documented(item: CompletionItem, { kind, text }: ItemData): CompletionItem {
+  const said = about(kind as ChoiceKind, text);
+  return said === undefined ? item : { ...item, documentation: { kind: MarkupKind.Markdown, value: said } };
+}

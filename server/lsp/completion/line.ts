@@ -1,0 +1,30 @@
+// The line at the cursor: what may follow, who acts, and how the game stands there.
+import type { Block } from '../../../language/book/book.ts';
+import type { Expectations, Expected } from '../../../language/grammar/expected.ts';
+import type { SubjectsTree } from '../../../language/grammar/tree.ts';
+import type { BodyId } from '../../../language/play/play.ts';
+import type { Standing } from './standing.ts';
+
+export interface Line {
+  /** The line up to the cursor. */
+  readonly prefix: string;
+  readonly expected: Expectations;
+  readonly block: Block;
+  /** Line of the block, from 0. */
+  readonly at: number;
+  /** Key and name of the step the line stands in, in lower case; absent above the first. */
+  readonly step?: string;
+  readonly standing: Standing;
+  /** Who acts in the link being typed. */
+  readonly actors: readonly BodyId[];
+}
+
+/** Whether one of the item's rules is called so: `has(item, 'PassTo')`. */
+export function has(item: Expected, rule: string): boolean {
+  return item.path.some((part) => part === rule || part.endsWith(`>${rule}`));
+}
+
+export function bodiesOf(subject: SubjectsTree | undefined): readonly BodyId[] {
+  if (subject?.$type !== 'Players') return [];
+  return subject.players.flatMap(({ number, defence }) => (number === undefined ? [] : [`${defence ? 'X' : ''}${number}` as BodyId]));
+}

@@ -1,0 +1,62 @@
+// Where a place is wanted: the floor's spots, near and free first, and the coach's own.
+import { distance, type Point } from '../../../language/court/point.ts';
+import { allSpots, isThrowInPlace, type Spot } from '../../../language/court/spots.ts';
+import type { Expected } from '../../../language/grammar/expected.ts';
+import type { Choice } from './choice.ts';
+import { has, type Line } from './line.ts';
+
+// A man nearer than this to a spot has it. Common practice, no source.
+const taken = 0.9;
+const sideWord = /(?:^|\s)((?:left|right|near|far|same|opposite|ball[ -]side|weak[ -]side|strong[ -]side)\s+)$/i;
+const seldom: ReadonlySet<string> = new Set(['lane', 'lane line', 'side', 'backcourt', 'low post', 'hash', 'half court', 'free-throw line']);
+/** Spots that coaches say without a side. */
+const inTheMiddle: ReadonlySet<string> = new Set(['rim', 'high post', 'free-throw line']);
+const sides = ['ball-side', 'weak-side', 'near', 'far'];
+
+/** Whether a place may stand at the cursor. */
+export const wantsPlace = (items: readonly Expected[]): boolean => items.some(isPlaceWord);
+
+export function isPlaceWord(item: Expected): boolean {
+  return (has(item, 'Place') || has(item, 'PointRef')) && item.kind === 'keyword' && (has(item, 'Spot') || has(item, 'SpotName') || has(item, 'Side') || has(item, 'Place'));
+}
+
+export function placeChoices(line: Line, items: readonly Expected[]): readonly Choice[] {
+  const places = items.filter(isPlaceWord);
+  if (places.length === 0) return [];
+  // Behind a side that is written already the whole spot is offered, from the side on.
+  const side = sideWord.exec(line.prefix.slice(0, line.expected.from))?.[1];
+  const from = side === undefined ? line.expected.from : line.expected.from - side.length;
+  const throwIn = places.some((item) => has(item, 'FromSpot'));
+  // In a step a man and a place without a verb are a mistake.
+  if (places.every((item) => item.path[0] === 'Placing') && line.block.kind !== 'alignment') return [];
+  const spots = allSpots(line.standing.court).filter(({ name }) => isThrowInPlace(name) === throwIn);
+  const choices = spots.map((spot): Choice => ({ text: spot.label, kind: 'place', rank: rankOf(line, spot), from, ...detailOf(line, spot.point) }));
+  const loose = side === undefined ? sides.map((word, at): Choice => ({ text: word, kind: 'place', rank: 95 + at, more: true })) : [];
+  const own = line.standing.ownSpots.map(({ name, point }): Choice => ({ text: `"${name}"`, kind: 'place', rank: 20 + farFrom(line, point), from, ...detailOf(line, point) }));
+  return [...choices, ...loose, ...(side === undefined ? own : [])];
+}
+
+function rankOf(line: Line, { point, name, side }: Spot): number {
+  const rare = seldom.has(name) || name.startsWith('far') || (side !== undefined && inTheMiddle.has(name)) ? 20 : 0;
+  return 10 + farFrom(line, point) + rare + (standingAt(line, point) === undefined ? 0 : 15);
+}
+
+function farFrom({ standing, actors }: Line, point: Point): number {
+  const from = actors[0] === undefined ? undefined : standing.where[actors[0]];
+  if (from === undefined) return Math.min(9, Math.abs(point.y) / 2);
+  const metres = distance(from, point);
+  // Where he is already he need not go.
+  return metres < taken ? 40 : Math.min(30, metres);
+}
+
+function standingAt({ standing, actors }: Line, point: Point): string | undefined {
+  return Object.entries(standing.where).find(([body, at]) => !body.startsWith('X') && !actors.includes(body as never) && distance(at, point) < taken)?.[0];
+}
+
+function detailOf(line: Line, point: Point): { readonly detail?: string } {
+  const { standing, actors } = line;
+  const from = actors[0] === undefined ? undefined : standing.where[actors[0]];
+  const who = standingAt(line, point);
+  const words = [from && distance(from, point) >= taken && `${distance(from, point).toFixed(1)} m`, who !== undefined && `${who} is there`].filter((word) => typeof word === 'string');
+  return words.length === 0 ? {} : { detail: words.join(', ') };
+}

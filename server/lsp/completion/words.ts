@@ -1,0 +1,64 @@
+// All other words that can stand at the cursor: openers, headers that are still missing, joints, shots, alignments, times.
+import type { Expected } from '../../../language/grammar/expected.ts';
+import type { Choice } from './choice.ts';
+import { has, type Line } from './line.ts';
+import { isPlaceWord } from './places.ts';
+
+/** What begins a line, in the order a coach writes a play; only these fit into each kind of block. */
+const starts: Readonly<Record<string, readonly string[]>> = {
+  file: ['notation', 'level', 'rules', 'use', 'spot', 'play', 'alignment', 'roster', 'book'],
+  play: ['from', 'against', 'call', 'shot', 'leave', 'tags', 'situation', 'already set', 'ball with', 'clock', 'inbound', 'spot', 'level', 'rules', 'rebound', 'note', 'must', 'allow', 'step', 'play'],
+  step: ['look', 'step', 'ends', 'note', 'rebound', 'must', 'allow', 'as', 'once', 'when', 'at', 'everyone', 'both', 'play'],
+  alignment: ['play', 'alignment', 'roster', 'book'],
+  roster: ['play', 'alignment', 'roster', 'book'],
+  book: ['section', 'play', 'alignment', 'roster', 'book'],
+};
+/** Words that open something: a name or more follows. */
+const alone = new Set(['already set', 'it', 'ball', 'early', 'mirrored', 'otherwise', 'man', 'press', 'before the horn', 'swapped', 'on the clock', 'after a miss', 'of the start', 'of the call']);
+const signs = /^[^\p{L}\p{N}]+$/u;
+const joints = new Set(['and', 'then', 'or']);
+const leading = ['to', 'for', 'off', 'at', 'via', 'on', 'with', 'from', 'in'];
+const opening = new Set([...leading, 'then', 'and', 'or', 'as', 'once', 'when', 'until', 'after', 'instead of', 'between', 'beside', 'behind', 'through to', 'into', 'double of', 'with', 'within']);
+
+export function wordChoices(line: Line, items: readonly Expected[]): readonly Choice[] {
+  return items.filter((item) => item.kind === 'keyword' && item.class === undefined && !signs.test(item.text) && !isPlaceWord(item)).flatMap((item) => {
+    if (line.prefix.slice(0, line.expected.from).trim() === '') return startChoice(line, item);
+    if (item.path[0] === 'Placing' && line.block.kind !== 'alignment') return [];
+    if (item.path[0] === 'Entry' && line.block.kind !== 'roster') return [];
+    return [wordChoice(line, item)];
+  });
+}
+
+function startChoice(line: Line, item: Expected): readonly Choice[] {
+  const place = line.block.kind === 'play' && line.step !== undefined ? 'step' : line.block.kind;
+  const order = starts[place] ?? [];
+  const rank = order.indexOf(item.text);
+  if (rank < 0) return [];
+  // A header stands once in a play.
+  const again = place === 'play' && rank < 12 && line.block.lines.some(({ parsed }, at) => at !== line.at && new RegExp(`^\\s*${item.text}\\b`, 'i').test(parsed.text));
+  return [{ text: item.text, kind: 'word', rank: (again ? 300 : 50) + rank, ...(!alone.has(item.text) && { more: true }) }];
+}
+
+function wordChoice(line: Line, item: Expected): Choice {
+  const { text } = item;
+  if (has(item, 'ShotKindName')) return { text, kind: 'shot', rank: 10 + ['jumper', 'layup', 'three', 'dunk', 'hook', 'tip in'].indexOf(text) + (/^(lay-up|jump shot|three-pointer|hook shot)$/.test(text) ? 30 : 0) };
+  if (has(item, 'PassKindName')) return { text, kind: 'shot', rank: 22 };
+  if (has(item, 'AlignmentName')) return { text, kind: 'alignment', rank: 10 };
+  if (has(item, 'LevelName') || has(item, 'RuleSetName')) return { text, kind: 'value', rank: 10 };
+  if (joints.has(text)) return { text, kind: 'word', rank: line.expected.acting?.verb === undefined ? 300 : isWhole(line) ? 15 : 30, ...(opening.has(text) && { more: true }) };
+  const first = leading.indexOf(text);
+  const rank = /^(him|them|he|they|everybody|others)$/.test(text) ? 70 : first >= 0 ? 20 + first / 10 : has(item, 'Trigger') ? 40 : 34;
+  return { text, kind: 'word', rank, ...(opening.has(text) && { more: true }) };
+}
+
+/** Whether the link being typed says already where it goes, or for whom: then the next link is likelier than more of this one. */
+const isWhole = ({ prefix }: Line): boolean => /(?:^|[\s,])(?:to|for|off|at|via)\s(?:(?!,|\s(?:and|then)\s).)*\s$/i.test(prefix);
+
+const formations = ['2-3', '3-2', '1-3-1', '2-2-1 press'];
+
+/** Times and formations: what a coach chooses himself, as examples of what fits. */
+export function valueChoices(line: Line, items: readonly Expected[]): readonly Choice[] {
+  if (items.some(({ kind, path }) => kind === 'form' && path.includes('Against'))) return formations.map((text, at): Choice => ({ text, kind: 'value', rank: 40 + at }));
+  const asked = /(?:^|\s)(?:within|for|about|leave)\s$/i.test(line.prefix.slice(0, line.expected.from)) && items.some(({ kind }) => kind === 'seconds');
+  return asked ? ['2 seconds', '4 seconds'].map((text, at): Choice => ({ text, kind: 'value', rank: 60 + at })) : [];
+}

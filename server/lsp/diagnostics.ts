@@ -1,0 +1,24 @@
+// Findings as the editor's squiggles.
+import { DiagnosticSeverity, DiagnosticTag, type Diagnostic, type DiagnosticRelatedInformation } from 'vscode-languageserver-types';
+import type { Finding } from '../../language/checks/finding.ts';
+import type { Block } from '../../language/book/book.ts';
+import { visibleRange } from './positions.ts';
+
+const severities = { error: DiagnosticSeverity.Error, warning: DiagnosticSeverity.Warning, hint: DiagnosticSeverity.Hint } as const;
+/** What can be left out of the text without changing the play. */
+const unnecessary: ReadonlySet<string> = new Set(['screen-unused', 'allow-unused']);
+
+/** `manual`: what the address of a code’s manual entry starts with; the code and `.md` come behind it. */
+export function diagnosticOf(uri: string, block: Block, firstLine: number, finding: Finding, manual?: string): Diagnostic {
+  const related: DiagnosticRelatedInformation[] = finding.related.map(({ place, message }) => ({ location: { uri, range: visibleRange(block, firstLine, place) }, message }));
+  return {
+    range: visibleRange(block, firstLine, finding.place),
+    severity: severities[finding.unfinished === true ? 'hint' : finding.severity],
+    code: finding.code,
+    ...(manual !== undefined && { codeDescription: { href: `${manual}${finding.code}.md` } }),
+    source: 'setwright',
+    message: finding.message,
+    ...(unnecessary.has(finding.code) && { tags: [DiagnosticTag.Unnecessary] }),
+    ...(related.length > 0 && { relatedInformation: related }),
+  };
+}

@@ -1,0 +1,113 @@
+// What the server and a client that shows plays tell each other beyond the Language Server Protocol. Both ends read it
+// through these schemas: what comes over the border is unknown until then.
+import * as v from 'valibot';
+import type { Playback } from '../../language/playback/playback.ts';
+
+export const PROTOCOL_VERSION = 1;
+
+const whole = v.pipe(v.number(), v.integer());
+const count = v.pipe(whole, v.minValue(0));
+const position = v.object({ line: count, character: count });
+const range = v.object({ start: position, end: position });
+/** The client's own name for a place that shows a play; the server only gives it back. */
+const panel = v.pipe(v.string(), v.maxLength(100));
+
+/**
+ * Notification, client to server: show a play and keep showing it, one frame at every change of the text.
+ * `follow`: the play the line stands in, and then the one that is being edited; `pin`: this play, wherever it moves.
+ */
+export const showMethod = 'setwright/show';
+export const showSchema = v.object({
+  version: v.literal(PROTOCOL_VERSION),
+  panel,
+  uri: v.string(),
+  what: v.variant('kind', [v.object({ kind: v.literal('follow'), line: count }), v.object({ kind: v.literal('pin'), playKey: v.string() })]),
+});
+export type Show = v.InferOutput<typeof showSchema>;
+
+/** Notification, client to server: the panel is gone. */
+export const hideMethod = 'setwright/hide';
+export const hideSchema = v.object({ version: v.literal(PROTOCOL_VERSION), panel });
+
+/** Notification, server to client. */
+export const frameMethod = 'setwright/playback';
+const frameSchema = v.object({
+  version: v.literal(PROTOCOL_VERSION),
+  panel,
+  uri: v.string(),
+  documentVersion: v.nullable(whole),
+  seq: count,
+  playKey: v.nullable(v.string()),
+  title: v.string(),
+  firstLine: count,
+  playback: v.unknown(),
+  stale: v.boolean(),
+  staleLine: v.optional(count),
+});
+
+export interface Frame {
+  readonly version: typeof PROTOCOL_VERSION;
+  readonly panel: string;
+  readonly uri: string;
+  /** Version of the document the frame was made from; null for a document that is not open. */
+  readonly documentVersion: number | null;
+  /** Grows by one with each frame of a panel. */
+  readonly seq: number;
+  /** Null where the file has no play. */
+  readonly playKey: string | null;
+  /** The play's name. */
+  readonly title: string;
+  /** Line of the file the play starts on. */
+  readonly firstLine: number;
+  /** Null: keep what is shown (with `stale`), or there is nothing to show (without). */
+  readonly playback: Playback | null;
+  /** What is shown is older than the text: the line being typed is not finished. */
+  readonly stale: boolean;
+  /** That line of the file. */
+  readonly staleLine?: number;
+}
+
+/** Request: the part of the play that stands at a place of the text. Null where nothing of a play does. */
+export const partAtMethod = 'setwright/partAt';
+export const partAtSchema = v.object({ version: v.literal(PROTOCOL_VERSION), uri: v.string(), position });
+const partSchema = v.nullable(
+  v.object({
+    playKey: v.string(),
+    part: v.string(),
+    /** Where it is in time, ms from the call, on the first run-through that has it. */
+    t: v.optional(count),
+    /** Its words. */
+    range,
+  }),
+);
+export type PartAt = v.InferOutput<typeof partSchema>;
+
+/** Request: where the words of a part stand, or a place that counts from the play's first line. Null where nothing is written. */
+export const rangeOfMethod = 'setwright/rangeOf';
+const textPlace = v.object({ line: count, at: count, to: count });
+export const rangeOfSchema = v.object({
+  version: v.literal(PROTOCOL_VERSION), uri: v.string(), playKey: v.string(), part: v.optional(v.string()), place: v.optional(textPlace),
+});
+const rangeSchema = v.nullable(range);
+export type RangeOf = v.InferOutput<typeof rangeSchema>;
+
+/** Request with the code of a finding: its manual entry as Markdown. */
+export const manualMethod = 'setwright/manual';
+
+/** The value where it fits, else undefined: a message that cannot be read is left alone. */
+function reading<const Schema extends v.GenericSchema>(schema: Schema) {
+  return (value: unknown): v.InferOutput<Schema> | undefined => {
+    const read = v.safeParse(schema, value);
+    return read.success ? read.output : undefined;
+  };
+}
+
+export const readShow = reading(showSchema);
+export const readHide = reading(hideSchema);
+export const readPartAtQuestion = reading(partAtSchema);
+export const readRangeOfQuestion = reading(rangeOfSchema);
+export const readPart = reading(partSchema);
+export const readRange = reading(rangeSchema);
+/** The envelope only: the playback in it is read by whoever shows it. */
+export const readFrame = reading(frameSchema);
+export type UnreadFrame = NonNullable<ReturnType<typeof readFrame>>;
