@@ -53,6 +53,7 @@ const rows = {
   jumperOffDribble: { unit: 's', values: [0.95, 0.85, 0.75, 0.7, 0.6, 0.55, 0.5], source: commonPractice('common practice: the ball is gathered while the legs still brake; one dribble and a shot take a grown player 1.2-1.5 s in all'), about: 'end of a drive to the release of any other shot' },
   hookRelease: { unit: 's', values: [1.2, 1.1, 1.0, 0.9, 0.85, 0.8, 0.75], source: commonPractice(), about: 'catch to the release of a hook' },
   tipInRelease: { unit: 's', values: [0.2, 0.2, 0.15, 0.15, 0.1, 0.1, 0.1], source: commonPractice('common practice: a tap takes about 0.1 s'), about: 'touch to the release of a tip-in' },
+  passRelease: { unit: 's', values: [0.55, 0.5, 0.42, 0.38, 0.35, 0.32, 0.3], source: commonPractice('common practice: catch, see the man, let go; under half a jump shot’s release'), about: 'catch to the release of a pass' },
   releaseHeight: { unit: 'm', values: [1.65, 1.8, 2.0, 2.2, 2.3, 2.4, 2.45], source: heightTable, interpolated: ['u10', 'u12', 'u14', 'u16'], about: 'height of the ball at the release of a jump shot' },
   bodyRadius: { unit: 'm', values: [0.22, 0.23, 0.25, 0.27, 0.28, 0.29, 0.3], source: fromMemory('half a shoulder breadth and a hand’s width of room'), about: 'half the room a body takes' },
   reach: { unit: 'm', values: [0.6, 0.68, 0.77, 0.85, 0.9, 0.95, 1.0], source: read('draft-combine wingspan mean 2.098 m, open dataset: half of it at the pro end, a little bent'), interpolated: ['u10', 'u12', 'u14', 'u16', 'hs', 'college'], about: 'an arm from the middle of the body' },

@@ -72,6 +72,16 @@ export interface ActionItem extends ItemBase {
   readonly action: Action;
   /** Who has the ball when this line's turn comes, by the text. */
   holder: BodyId | undefined;
+  /** The screens he comes off, once looked up. */
+  uses?: readonly UsedScreen[];
+}
+/** A screen a move comes off, or (without one) a man it passes who merely stands. */
+export interface UsedScreen {
+  readonly by: BodyId;
+  readonly on: string;
+  readonly screen?: ActionItem & { readonly action: Screen };
+  /** Written `off 4`; else the next move of the man it is set for. */
+  readonly written: boolean;
 }
 export interface LookItem extends ItemBase {
   readonly kind: 'look';
@@ -137,7 +147,9 @@ export interface Branch {
   events: number[];
   byId: Map<EventId, number>;
   bodies: Map<BodyId, Body>;
+  /** Text order along the path. */
   items: Item[];
+  index: Map<string, Item>;
   settled: Map<string, Settled>;
   ball: BallLink[];
   holder: BodyId | undefined;
@@ -149,13 +161,15 @@ export interface Branch {
 }
 
 export function copyBranch(from: Branch): Branch {
+  const items = from.items.map((item) => (from.settled.has(item.key) ? item : unsettledCopy(item)));
   return {
     scene: from.scene,
     steps: [...from.steps],
     events: [...from.events],
     byId: new Map(from.byId),
     bodies: new Map([...from.bodies].map(([who, body]) => [who, { ...body, stretches: [...body.stretches] }])),
-    items: from.items.map((item) => (from.settled.has(item.key) ? item : unsettledCopy(item))),
+    items,
+    index: new Map(items.map((item) => [item.key, item])),
     settled: new Map(from.settled),
     ball: [...from.ball],
     holder: from.holder,

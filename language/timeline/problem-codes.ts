@@ -41,8 +41,6 @@ export interface TimelineProblems {
   readonly 'clock-unknown': { readonly who: string; readonly clock: string };
   /** A ball action by a man without the ball: it does not happen. */
   readonly 'ball-elsewhere': { readonly who: string; readonly holder: string };
-  /** A place that cannot be worked out; the man stays where he is. */
-  readonly 'place-unknown': { readonly who: string };
 }
 
 export type TimelineProblemCode = keyof TimelineProblems;

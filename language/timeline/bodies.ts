@@ -1,0 +1,182 @@
+/** Room for bodies on the floor (rules 20, 22): straight, round on the shorter side, round on the other, a short delay, else the smallest overlap. */
+import type { Point } from '../court/point.ts';
+import { commit, distance } from '../court/point.ts';
+import type { LegLimits } from '../motion/levels.ts';
+import type { BodyId } from '../play/play.ts';
+import type { Body, Branch } from './branch.ts';
+import { bodyAt } from './branch.ts';
+import type { Way } from './ways.ts';
+import { alongWay, gapToLine, layWay, shareNearest } from './ways.ts';
+
+export interface Errand {
+  readonly who: BodyId;
+  readonly points: readonly Point[];
+  /** ms of the start if nobody is in the way. */
+  readonly start: number;
+  readonly limits: LegLimits;
+  readonly entry: number;
+  readonly exit: number;
+  /** Partners of a screen or a hand-off: they may touch. */
+  readonly partners: readonly BodyId[];
+  /** May he wait for somebody to pass? Not when he runs on without a stop. */
+  readonly mayWait: boolean;
+  /** Which men stand where: those of a taken look, or all. */
+  readonly others?: ReadonlyMap<BodyId, Body>;
+}
+
+export interface Planned {
+  readonly way: Way;
+  readonly delay: number;
+  /** Somebody stands on the end of it; he stops a body away. */
+  readonly taken?: BodyId;
+  /** Nothing helps: with whom, how near, when. */
+  readonly overlap?: { readonly other: BodyId; readonly gap: number; readonly at: number };
+}
+
+interface Clash {
+  readonly other: Body;
+  readonly gap: number;
+  readonly at: number;
+  /** He stands there the whole time. */
+  readonly rests: boolean;
+}
+
+const sampleMs = 50;
+const waitsMs = [100, 200, 300, 400, 500];
+// Besides the two bodies, so that nobody brushes past; common practice, no source.
+const spare = 0.1;
+const mostBends = 3;
+
+/** Centre to centre, metres: nearer than this two bodies touch. */
+export function bodyRoom(branch: Branch): number {
+  return 2 * branch.scene.level.bodyRadius;
+}
+
+/** The way he takes, given everybody whose way is settled. */
+export function planWay(branch: Branch, errand: Errand): Planned {
+  const room = bodyRoom(branch);
+  const others = [...(errand.others ?? branch.bodies).values()].filter(({ who }) => who !== errand.who && !errand.partners.includes(who));
+  const straight = layWay(errand.points, errand.limits, errand.entry, errand.exit);
+  const first = worstClash(straight, errand.start, others, room);
+  if (first === undefined) return { way: straight, delay: 0 };
+
+  const ended = keepOffTheEnd(errand, others, room);
+  let best = { way: ended.way, delay: 0, clash: worstClash(ended.way, errand.start, others, room) };
+  for (const side of [1, -1] as const) {
+    if (best.clash === undefined) break;
+    const bent = bendRound(errand, ended.points, others, room, side);
+    const clash = worstClash(bent, errand.start, others, room);
+    if (clash === undefined || clash.gap > best.clash.gap + 1e-6) best = { way: bent, delay: 0, clash };
+  }
+  for (const delay of errand.mayWait ? waitsMs : []) {
+    if (best.clash === undefined) break;
+    const clash = worstClash(best.way, errand.start + delay, others, room);
+    if (clash === undefined || clash.gap > best.clash.gap + 1e-6) best = { way: best.way, delay, clash };
+  }
+  const { way, delay, clash } = best;
+  return {
+    way,
+    delay,
+    ...(ended.taken !== undefined && { taken: ended.taken }),
+    ...(clash !== undefined && { overlap: { other: clash.other.who, gap: Math.round(clash.gap * 100) / 100, at: clash.at } }),
+  };
+}
+
+function keepOffTheEnd(errand: Errand, others: readonly Body[], room: number): { readonly way: Way; readonly points: readonly Point[]; readonly taken?: BodyId } {
+  const straight = layWay(errand.points, errand.limits, errand.entry, errand.exit);
+  const end = errand.points[errand.points.length - 1]!;
+  const arrival = errand.start + straight.ms;
+  const standing = others.find((other) => distance(bodyAt(other, arrival + 500), end) < room && restsFrom(other, arrival + 500));
+  const before = [...errand.points].reverse().find((point) => standing !== undefined && distance(point, standing.place) >= room);
+  if (standing === undefined || before === undefined) return { way: straight, points: errand.points };
+  const gap = distance(before, standing.place);
+  const share = (room + spare / 2) / gap;
+  const stop = commit({ x: standing.place.x + (before.x - standing.place.x) * share, y: standing.place.y + (before.y - standing.place.y) * share });
+  const kept = errand.points.slice(0, errand.points.lastIndexOf(before) + 1);
+  const points = gap <= room + spare / 2 ? kept : [...kept, stop];
+  return { way: layWay(points, errand.limits, errand.entry, errand.exit), points, taken: standing.who };
+}
+
+function restsFrom(body: Body, ms: number): boolean {
+  return body.until <= ms;
+}
+
+/** Goes round whoever rests in the way, one after the other; `side` 1 is the shorter way round. */
+function bendRound(errand: Errand, corners: readonly Point[], others: readonly Body[], room: number, side: 1 | -1): Way {
+  let points = corners;
+  for (let bends = 0; bends < mostBends; bends++) {
+    const way = layWay(points, errand.limits, errand.entry, errand.exit);
+    const clash = worstClash(way, errand.start, others.filter((other) => restsFrom(other, errand.start)), room);
+    if (clash === undefined) return way;
+    const centre = clash.other.place;
+    const index = way.pieces.findIndex(({ from, to }) => gapToLine(from, to, centre) < room);
+    if (index === -1) return way;
+    const corner = roundCorner(way.points[index]!, way.points[index + 1]!, centre, room + spare, side, others);
+    points = [...way.points.slice(0, index + 1), corner, ...way.points.slice(index + 1)];
+  }
+  return layWay(points, errand.limits, errand.entry, errand.exit);
+}
+
+/** A point beside a standing man, on the side where the line passes him (or on the other). */
+export function roundCorner(from: Point, to: Point, centre: Point, reach: number, side: 1 | -1, others: readonly Body[] = []): Point {
+  const length = distance(from, to) || 1;
+  const normal = { x: -(to.y - from.y) / length, y: (to.x - from.x) / length };
+  const offset = (centre.x - from.x) * normal.x + (centre.y - from.y) * normal.y;
+  const passes = Math.abs(offset) > 0.001 ? -Math.sign(offset) : emptierSide(from, normal, others);
+  const sign = passes * side;
+  return commit({ x: centre.x + normal.x * reach * sign, y: centre.y + normal.y * reach * sign });
+}
+
+/** Straight at him: the side with fewer men, so that a mirrored play goes round on the mirrored side. */
+function emptierSide(from: Point, normal: Point, others: readonly Body[]): 1 | -1 {
+  const lean = others.reduce((sum, { place }) => sum + (place.x - from.x) * normal.x + (place.y - from.y) * normal.y, 0);
+  return lean > 0 ? -1 : 1;
+}
+
+/** The nearest two bodies come while he is under way or, once there, while the other still runs. */
+function worstClash(way: Way, start: number, others: readonly Body[], room: number): Clash | undefined {
+  let worst: Clash | undefined;
+  for (const other of others) {
+    const clash = restsFrom(other, start) ? restingClash(way, start, other, room) : movingClash(way, start, other, room);
+    if (clash !== undefined && (worst === undefined || clash.gap < worst.gap)) worst = clash;
+  }
+  return worst;
+}
+
+function restingClash(way: Way, start: number, other: Body, room: number): Clash | undefined {
+  const centre = other.place;
+  let gap = room;
+  let at = start;
+  for (let index = 0; index < way.pieces.length; index++) {
+    const { from, to, at: begins } = way.pieces[index]!;
+    const share = shareNearest(from, to, centre);
+    // He stood that near already and leaves: no clash of this way.
+    if (index === 0 && share === 0) continue;
+    const near = distance(centre, { x: from.x + (to.x - from.x) * share, y: from.y + (to.y - from.y) * share });
+    if (near >= gap) continue;
+    gap = near;
+    at = start + begins;
+  }
+  return gap < room ? { other, gap, at, rests: true } : undefined;
+}
+
+function movingClash(way: Way, start: number, other: Body, room: number): Clash | undefined {
+  const startGap = distance(way.points[0]!, bodyAt(other, start));
+  let gap = room;
+  let at = start;
+  let leaving = startGap < room;
+  let last = startGap;
+  const end = Math.max(start + way.ms, other.until);
+  for (let t = start; ; t = Math.min(end, t + sampleMs)) {
+    const here = distance(alongWay(way, t - start), bodyAt(other, t));
+    if (leaving && here < last) leaving = false;
+    if (here >= room) leaving = false;
+    if (!leaving && here < gap) {
+      gap = here;
+      at = t;
+    }
+    last = here;
+    if (t >= end) break;
+  }
+  return gap < room ? { other, gap, at, rests: false } : undefined;
+}

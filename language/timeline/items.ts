@@ -1,0 +1,116 @@
+/** The lines along a path in text order: what stands above what, who has the ball at each line, whose links follow each other (rules 3–5). */
+import type { Action, ActionId, BodyId, Screen } from '../play/play.ts';
+import type { ActionItem, Branch, FreeItem, Item, LookItem, Need } from './branch.ts';
+
+export function freeKey(screen: ActionId): string {
+  return `${screen}:free`;
+}
+
+export function isScreenItem(item: Item): item is ActionItem & { readonly action: Screen } {
+  return item.kind === 'action' && item.action.kind === 'screen';
+}
+
+export function bodyNumber(who: BodyId): number {
+  return Number(who.slice(-1)) || 0;
+}
+
+export function isBallAction(action: Action): boolean {
+  return action.kind === 'dribble' || action.kind === 'pass' || action.kind === 'hand-off' || action.kind === 'shot';
+}
+
+/** Goes through the lines in text order and notes who has the ball when each one's turn comes; gives the holder after the last. */
+export function followBall(items: readonly Item[], holder: BodyId | undefined): BodyId | undefined {
+  let now = holder;
+  for (const item of items) {
+    if (item.kind === 'free') continue;
+    item.holder = now;
+    if (item.kind === 'look' || !hasBall(item)) continue;
+    const { action } = item;
+    if (action.kind === 'pass' || action.kind === 'hand-off') now = action.to;
+    if (action.kind === 'shot') now = undefined;
+  }
+  return now;
+}
+
+/** Whether a ball action can happen: its man has the ball, and a pass goes to somebody else of the five. */
+export function hasBall(item: ActionItem): boolean {
+  const { action } = item;
+  if (!isBallAction(action) || item.holder !== action.who) return false;
+  if (action.kind === 'pass' || action.kind === 'hand-off') return action.to !== action.who && !action.to.startsWith('X');
+  return true;
+}
+
+/** The nearest item before this one in text order that fits. */
+export function nearestAbove<T extends Item>(branch: Branch, item: { readonly order: number }, fits: (other: Item) => other is T): T | undefined;
+export function nearestAbove(branch: Branch, item: { readonly order: number }, fits: (other: Item) => boolean): Item | undefined;
+export function nearestAbove(branch: Branch, item: { readonly order: number }, fits: (other: Item) => boolean): Item | undefined {
+  const { items } = branch;
+  for (let index = items.length - 1; index >= 0; index--) {
+    const other = items[index]!;
+    if (other.order < item.order && fits(other)) return other;
+  }
+  return undefined;
+}
+
+/** The links of the line just before this one (rules 3, 5). */
+export function chainedTo(branch: Branch, item: ActionItem): readonly ActionItem[] {
+  const { line, link, who } = item.action;
+  if (link === 0) return [];
+  const before = branch.items.filter((other): other is ActionItem => other.kind === 'action' && other.action.line === line && other.step === item.step && other.action.link < link);
+  const nearest = Math.max(...before.map(({ action }) => action.link));
+  const links = before.filter(({ action }) => action.link === nearest);
+  // With a shared subject each man goes on from his own link.
+  const own = links.filter(({ action }) => action.who === who);
+  return own.length > 0 ? own : links;
+}
+
+/** His own last link, the taking of a hand-off included (rule 3). */
+export function ownBefore(branch: Branch, item: ActionItem): ActionItem | undefined {
+  const { who } = item.action;
+  return nearestAbove(branch, item, (other): other is ActionItem => {
+    if (other.kind !== 'action') return false;
+    return other.action.who === who || (other.action.kind === 'hand-off' && other.action.to === who && hasBall(other));
+  });
+}
+
+/** A screener's next link waits until he is free; one with a written wait of its own is obeyed. */
+export function freeOrSet(item: ActionItem, screen: ActionItem): string {
+  const pulled = item.action.waits.some((wait) => wait.kind !== 'later' && !item.dropped.has(wait));
+  return pulled ? screen.key : freeKey(screen.key);
+}
+
+export function ballBefore(branch: Branch, item: { readonly order: number }): ActionItem | undefined {
+  return nearestAbove(branch, item, (other): other is ActionItem => other.kind === 'action' && hasBall(other));
+}
+
+/** The look just above, in the same step. */
+export function lookBefore(branch: Branch, item: { readonly order: number; readonly step: string }): LookItem | undefined {
+  return nearestAbove(branch, item, (other): other is LookItem => other.kind === 'look' && other.step === item.step);
+}
+
+/** What settles where another man stands when this line starts. */
+export function standNeeds(branch: Branch, item: { readonly order: number }, who: BodyId): readonly Need[] {
+  const last = nearestAbove(branch, item, (other) => other.kind === 'action' && other.action.who === who);
+  return last === undefined ? [] : [{ on: last.key, tie: 'stand' }];
+}
+
+/** Whether `item` waits for `key`, directly or through others not yet settled. */
+export function waitsFor(branch: Branch, item: Item, key: string, seen: Set<string> = new Set()): boolean {
+  if (item.key === key) return true;
+  if (seen.has(item.key) || branch.settled.has(item.key)) return false;
+  seen.add(item.key);
+  return item.needs.some(({ on }) => {
+    if (on === key) return true;
+    const next = itemOf(branch, on);
+    return next !== undefined && waitsFor(branch, next, key, seen);
+  });
+}
+
+export function itemOf(branch: Branch, key: string): Item | undefined {
+  return branch.index.get(key);
+}
+
+export function freeItemOf(branch: Branch, screen: ActionId): FreeItem | undefined {
+  const item = branch.index.get(freeKey(screen));
+  return item?.kind === 'free' ? item : undefined;
+}

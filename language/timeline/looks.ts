@@ -1,0 +1,183 @@
+/** Looks (rules 15, 16): when each is there to be taken, where ball and man would meet, when it is passed up. */
+import { commit } from '../court/point.ts';
+import type { Point } from '../court/point.ts';
+import type { BodyId, Look, PassKind } from '../play/play.ts';
+import type { ActionItem, Branch, LookItem, Meeting, Need, Settled } from './branch.ts';
+import { bodyAt, bodyOf, happen, tell, whenOf } from './branch.ts';
+import type { Edge } from './graph.ts';
+import { edge, latestOf, varyingEdge } from './graph.ts';
+import { hasBall, lookBefore, nearestAbove } from './items.ts';
+import { earliestMeeting, flightMs, lastToDo, tenths } from './passes.ts';
+import { problem } from './problem-codes.ts';
+import { usedScreens } from './screens.ts';
+import { clockMoment, eventNumber, spokenOf } from './waits.ts';
+import type { Spoken } from './waits.ts';
+
+/** A pin this much past is late; common practice, no source. */
+const pinSlackMs = 700;
+/** Ball and roller meet when he has half his way behind him; common practice, no source. */
+const halfWay = 0.5;
+
+export function looker(look: Look): BodyId {
+  return String(look.who[0] ?? 1) as BodyId;
+}
+
+export function lookNeeds(branch: Branch, item: LookItem): readonly Need[] {
+  const who = looker(item.look);
+  const needs: Need[] = [];
+  const passed = ballAbove(branch, item);
+  if (passed !== undefined) needs.push({ on: passed.key, tie: 'ball' });
+  const before = lookBefore(branch, item);
+  if (before !== undefined) needs.push({ on: before.key, tie: 'look' });
+  const last = lastMove(branch, item, who);
+  if (last !== undefined) needs.push({ on: last.key, tie: 'meet' });
+  const pinned = pinOf(branch, item, who);
+  if (pinned !== undefined) needs.push({ on: pinned.item.key, tie: 'wait' });
+  return needs;
+}
+
+/** The pass or hand-off written last before it; a dribble does not hold a look. */
+function ballAbove(branch: Branch, item: LookItem): ActionItem | undefined {
+  return nearestAbove(branch, item, (other): other is ActionItem => other.kind === 'action' && hasBall(other) && other.action.kind !== 'dribble');
+}
+
+/** What the looker still does himself: without the ball his moves, with it his own dribble. */
+function lastMove(branch: Branch, item: LookItem, who: BodyId): ActionItem | undefined {
+  if (item.holder !== who) return lastToDo(branch, item, who);
+  return nearestAbove(branch, item, (other): other is ActionItem => other.kind === 'action' && other.action.who === who && (other.action.kind === 'dribble' || other.action.kind === 'move') && !item.ignored.has(`meet ${other.key}`));
+}
+
+/** What a pinned look waits for: his roll, his way off a screen, somebody's event. */
+function pinOf(branch: Branch, item: LookItem, who: BodyId): Spoken | undefined {
+  const { pin } = item.look;
+  if (pin === undefined || pin.kind === 'at') return undefined;
+  if (pin.kind === 'as') return spokenOf(branch, item, pin.event);
+  const fits = (other: ActionItem): boolean => {
+    const { action } = other;
+    if (action.who !== who || (action.kind !== 'move' && action.kind !== 'dribble')) return false;
+    if (pin.kind === 'off') return usedScreens(branch, other).some(({ by }) => by === pin.screener);
+    return action.verb === pin.style || action.style === pin.style || (pin.style === 'roll' && action.kind === 'move' && action.style === 'slip');
+  };
+  const isFitting = (other: { readonly kind: string }): other is ActionItem => other.kind === 'action' && fits(other as ActionItem);
+  const found = nearestAbove(branch, item, isFitting) ?? branch.items.find((other): other is ActionItem => other.step === item.step && other.order > item.order && isFitting(other));
+  if (found === undefined) return undefined;
+  const screen = pin.kind === 'off' ? usedScreens(branch, found).find(({ by }) => by === pin.screener)?.screen?.key : undefined;
+  return { item: found, moment: 'start', ...(screen !== undefined && { screen }) };
+}
+
+export function lookEdges(branch: Branch, item: LookItem): readonly Edge[] {
+  const who = looker(item.look);
+  const edges: Edge[] = [edge(branch.opened.get(item.step) ?? branch.events[0]!, 'step-opens')];
+  const passed = ballAbove(branch, item);
+  const caught = passed && branch.settled.get(passed.key);
+  if (caught !== undefined) edges.push(edge(caught.done, 'ball-order'));
+  const before = lookBefore(branch, item);
+  const read = before && branch.looks.get(before.look.id);
+  if (read !== undefined) edges.push(edge(read.passedUp, 'look-order'));
+  const pin = pinEdge(branch, item, who);
+  if (pin !== undefined) edges.push(pin);
+  const last = lastMove(branch, item, who);
+  const settled = last && branch.settled.get(last.key);
+  if (item.holder === who && settled !== undefined && pin === undefined) edges.push(edge(settled.done, 'legs'));
+  return edges;
+}
+
+function pinEdge(branch: Branch, item: LookItem, who: BodyId): Edge | undefined {
+  const { pin } = item.look;
+  if (pin === undefined) return undefined;
+  if (pin.kind === 'at') {
+    const at = clockMoment(branch, { clock: pin.of, seconds: pin.seconds });
+    return at && edge(at.event, 'written-wait', at.ms);
+  }
+  const pinned = pinOf(branch, item, who);
+  const event = pinned && eventNumber(branch, pinned, pin.kind !== 'off');
+  if (event !== undefined) return edge(event, pin.kind === 'off' ? 'screen' : 'written-wait');
+  tell(branch, problem('pin-unknown', item.look.id, { who, does: pinWords(pin) }));
+  return undefined;
+}
+
+function pinWords(pin: NonNullable<Look['pin']>): string {
+  if (pin.kind === 'on') return pin.style;
+  return pin.kind === 'off' ? `off ${pin.screener}` : pin.kind === 'as' ? pin.event.does : '';
+}
+
+export function settleLook(branch: Branch, item: LookItem, edges: readonly Edge[]): void {
+  const { look } = item;
+  const who = looker(look);
+  const last = lastMove(branch, item, who);
+  const settled = last && branch.settled.get(last.key);
+  const meeting = item.holder === who || item.holder === undefined ? undefined : meetingOf(branch, item, who, edges, settled);
+  const read = happen(branch, `${look.id}:read`, 'read', look.id, who, [...edges, ...(meeting?.edges ?? [])]);
+  tellLate(branch, item, who, read, settled);
+  const passedUp = happen(branch, `${look.id}:passed-up`, 'passed-up', look.id, who, passedUpEdges(branch, item, who, read, last));
+  branch.looks.set(look.id, { look, holder: item.holder, read, passedUp, ...(meeting && { meeting }) });
+  const place = bodyOf(branch, who).place;
+  branch.settled.set(item.key, { start: read, done: passedUp, free: passedUp, place });
+}
+
+function entryKind(look: Look, who: BodyId): PassKind {
+  const entry = look.tail.find((action) => action.kind === 'pass' && action.to === who);
+  return entry?.kind === 'pass' ? entry.pass.value : 'pass';
+}
+
+/** Where the entry pass would meet the looker: at rest where his last move ends, or on the run for a pinned look. */
+function meetingOf(branch: Branch, item: LookItem, who: BodyId, edges: readonly Edge[], settled: Settled | undefined): Meeting {
+  const { look } = item;
+  const body = bodyOf(branch, who);
+  const ready = latestOf(branch.scene.graph, edges).at;
+  const from = commit(bodyAt(bodyOf(branch, item.holder!), ready));
+  const kind = entryKind(look, who);
+  if (look.pin !== undefined && look.pin.kind !== 'at' && settled !== undefined) {
+    const start = whenOf(branch, settled.start);
+    const done = whenOf(branch, settled.done);
+    const earliest = look.pin.kind === 'on' ? Math.max(ready, start + Math.round((done - start) * halfWay) - flightMs(branch, kind, from, body.place)) : ready;
+    const met = earliest < body.until ? earliestMeeting(branch, kind, who, from, earliest) : undefined;
+    if (met !== undefined) return strideMeeting(branch, kind, from, met, settled);
+  }
+  const at = settled === undefined ? commit(bodyAt(body, ready)) : settled.place;
+  const flight = flightMs(branch, kind, from, at);
+  const when = Math.max(ready + flight, settled === undefined ? 0 : whenOf(branch, settled.done));
+  return { at, when, stride: false, edges: settled === undefined ? [] : [edge(settled.done, 'meets-cutter', -flight)] };
+}
+
+function strideMeeting(branch: Branch, kind: PassKind, from: Point, met: { readonly at: Point; readonly when: number }, settled: Settled): Meeting {
+  const release = met.when - flightMs(branch, kind, from, met.at);
+  return { at: met.at, when: met.when, stride: true, edges: [edge(settled.start, 'meets-cutter', release - whenOf(branch, settled.start))] };
+}
+
+/** Later of his arrival or catch, and one reading time after he came into sight. */
+function passedUpEdges(branch: Branch, item: LookItem, who: BodyId, read: number, last: ActionItem | undefined): readonly Edge[] {
+  const edges: Edge[] = [edge(read, 'read')];
+  const settled = last && branch.settled.get(last.key);
+  if (settled !== undefined) edges.push(edge(settled.done, 'legs'));
+  const caught = ballAbove(branch, item);
+  const got = caught && branch.settled.get(caught.key);
+  if (item.holder === who && got?.got !== undefined) edges.push(edge(got.got, 'ball-order'));
+  const readMs = Math.round(branch.scene.level.read * 1000);
+  edges.push(varyingEdge(inSight(branch, item, last, settled), 'read', 0, readMs, 'read', item.look.id));
+  return edges;
+}
+
+/** Off the screen; else the start of his last move; standing, the step's opening. */
+function inSight(branch: Branch, item: LookItem, last: ActionItem | undefined, settled: Settled | undefined): number {
+  const open = branch.opened.get(item.step) ?? branch.events[0]!;
+  if (last === undefined || settled === undefined) return open;
+  const uses = usedScreens(branch, last).map(({ screen }) => screen && branch.byId.get(`${screen.key}:use.${last.action.who}`)).filter((event) => event !== undefined);
+  const latest = uses[uses.length - 1] ?? settled.start;
+  return whenOf(branch, latest) > whenOf(branch, open) ? latest : open;
+}
+
+/** A pin already past goes late, to where he then is, and is told. */
+function tellLate(branch: Branch, item: LookItem, who: BodyId, read: number, settled: Settled | undefined): void {
+  const { pin } = item.look;
+  if (pin === undefined) return;
+  const at = whenOf(branch, read);
+  const pinned = pinEdge(branch, item, who);
+  if (pinned === undefined) return;
+  const wanted = whenOf(branch, pinned.from) + pinned.fixed;
+  const past = pin.kind === 'on' && settled !== undefined ? whenOf(branch, settled.done) : wanted + pinSlackMs;
+  if (at <= past) return;
+  if (pin.kind === 'at') tell(branch, problem('time-not-kept', item.look.id, { who, seconds: tenths(at - wanted) }, { moment: at }));
+  else tell(branch, problem('pin-late', item.look.id, { who, seconds: tenths(at - (pin.kind === 'on' ? past : wanted)) }, { moment: at }));
+}
+

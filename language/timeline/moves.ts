@@ -1,0 +1,210 @@
+/** Bodies under way, with and without the ball (rules 8, 9, 12, 20). */
+import type { Point } from '../court/point.ts';
+import { commit, distance } from '../court/point.ts';
+import type { LegLimits } from '../motion/levels.ts';
+import { legLimits } from '../motion/levels.ts';
+import { turnSpeed } from '../motion/legs.ts';
+import type { ActionId, BodyId, Dribble, Move } from '../play/play.ts';
+import type { Planned } from './bodies.ts';
+import { planWay } from './bodies.ts';
+import type { ActionItem, Branch, PlacedScreen, Settled, UsedScreen } from './branch.ts';
+import { bodyOf, happen, tell, whenOf } from './branch.ts';
+import { endOfMove } from './ends.ts';
+import type { Edge } from './graph.ts';
+import { delayed, edge, latestOf, varyingEdge } from './graph.ts';
+import { hasBall } from './items.ts';
+import { problem } from './problem-codes.ts';
+import { passesScreener, replacedScreen, shoulder, usedScreens } from './screens.ts';
+import { tellMissedTimes } from './waits.ts';
+import type { Way } from './ways.ts';
+import { layWay, msNearest, shareNearest, turn } from './ways.ts';
+import { pointOf, standingOf } from './where.ts';
+
+interface Shoulder {
+  readonly used: UsedScreen;
+  readonly at: Point;
+  readonly placed?: PlacedScreen;
+}
+
+export interface Route {
+  readonly points: readonly Point[];
+  readonly shoulders: readonly Shoulder[];
+  readonly partners: readonly BodyId[];
+}
+
+export type Running = ActionItem & { readonly action: Move | Dribble };
+
+/** The corners of a move: where he is, the shoulders he brushes, the spots he passes through, the end. */
+export function routeOf(branch: Branch, item: Running): Route {
+  const { action } = item;
+  const own = bodyOf(branch, action.who).place;
+  const { corners, end } = goalsOf(branch, item);
+  const points: Point[] = [own];
+  const shoulders: Shoulder[] = [];
+  const target = corners[0] ?? end;
+  for (const used of usedScreens(branch, item)) {
+    const placed = used.screen && branch.screens.get(used.screen.key);
+    const screener = bodyOf(branch, used.by);
+    const at = placed?.at ?? screener.place;
+    const from = points[points.length - 1]!;
+    if (!passesScreener(from, target, at, used.written)) {
+      tellMissed(branch, item, used);
+      continue;
+    }
+    const corner = shoulder(branch, from, target, at);
+    shoulders.push({ used, at: corner[0]!, placed });
+    points.push(...corner);
+  }
+  tellOrder(branch, item, shoulders, own, target);
+  return { points: [...points, ...corners, end], shoulders, partners: usedScreens(branch, item).map(({ by }) => by) };
+}
+
+function goalsOf(branch: Branch, item: Running): { readonly corners: readonly Point[]; readonly end: Point } {
+  const { action } = item;
+  const standing = standingOf(branch, action.who, item.holder);
+  const corners: Point[] = [];
+  const slipFrom = replacedScreen(branch, item);
+  if (slipFrom !== undefined) corners.push(slipFrom);
+  corners.push(...action.via.map((via) => pointOf(branch, via, standing)));
+  if (action.to !== undefined) return { corners, end: commit(pointOf(branch, action.to.value, standing)) };
+  const { via, to } = endOfMove(branch, action, standing);
+  return { corners: [...corners, ...via], end: commit(to) };
+}
+
+function tellMissed(branch: Branch, item: Running, used: UsedScreen): void {
+  const { action } = item;
+  if (used.written) tell(branch, problem('off-nobody', action.id, { who: action.who, screener: used.by }));
+  else tell(branch, problem('screen-refused', used.on, { who: action.who, screener: used.by }, { related: [action.id] }));
+}
+
+function tellOrder(branch: Branch, item: Running, shoulders: readonly Shoulder[], from: Point, to: Point): void {
+  const written = shoulders.filter(({ used }) => used.written);
+  for (let index = 1; index < written.length; index++) {
+    const first = written[index - 1]!;
+    const second = written[index]!;
+    if (shareNearest(from, to, first.at) <= shareNearest(from, to, second.at) + 0.01) continue;
+    tell(branch, problem('screen-order', item.action.id, { who: item.action.who, first: first.used.by, second: second.used.by }));
+  }
+}
+
+/** A user leaves so as to reach each screener's shoulder a beat after he is set, never before (rule 9). */
+export function screenEdges(branch: Branch, route: Route, way: Way, who: BodyId): readonly Edge[] {
+  const beat = Math.round(branch.scene.level.beat * 1000);
+  return route.shoulders.flatMap(({ placed, at }) => {
+    if (placed === undefined) return [];
+    return [varyingEdge(placed.set, 'screen', beat, -msNearest(way, at), 'legs', who)];
+  });
+}
+
+export function limitsOf(branch: Branch, item: Running): LegLimits {
+  const { action } = item;
+  return legLimits(branch.scene.level, action.kind === 'move' ? action.pace : 'set', action.kind === 'dribble' && hasBall(item));
+}
+
+/** The edges into a move's start, its screens included; geometry without anybody in the way. */
+export function moveEdges(branch: Branch, item: Running, edges: readonly Edge[]): readonly Edge[] {
+  if (usedScreens(branch, item).length === 0) return edges;
+  const route = routeOf(branch, item);
+  return [...edges, ...screenEdges(branch, route, layWay(route.points, limitsOf(branch, item)), item.action.who)];
+}
+
+export function settleMove(branch: Branch, item: Running, edges: readonly Edge[]): Settled {
+  const { action } = item;
+  if (action.kind === 'dribble' && !hasBall(item)) tell(branch, problem('ball-elsewhere', action.id, { who: action.who, holder: item.holder ?? '' }));
+  const route = routeOf(branch, item);
+  const { at } = latestOf(branch.scene.graph, edges);
+  const run = runRoute(branch, {
+    action: action.id, who: action.who, route, edges, startsAt: at, limits: limitsOf(branch, item), exit: exitSpeed(branch, item, action.who, route.points, limitsOf(branch, item)),
+    withBall: action.kind === 'dribble' && hasBall(item), mayWait: true,
+  });
+  tellMissedTimes(branch, item, run.startsAt);
+  if (action.kind === 'dribble' && hasBall(item)) branch.ball.push({ kind: 'dribble', action: action.id, by: action.who, begin: run.start, end: run.arrive });
+  return { start: run.start, done: run.arrive, free: run.arrive, place: bodyOf(branch, action.who).place };
+}
+
+export interface RunOrder {
+  readonly action: ActionId;
+  readonly who: BodyId;
+  readonly route: Route;
+  readonly edges: readonly Edge[];
+  readonly startsAt: number;
+  readonly limits: LegLimits;
+  readonly exit: number;
+  readonly withBall: boolean;
+  readonly mayWait: boolean;
+  /** The event of being there: `set` for a screen; none where something else follows from it. */
+  readonly arrival?: 'arrive' | 'set' | 'none';
+  /** For a man who runs on somebody else's line, as the taker of a hand-off. */
+  readonly joins?: boolean;
+}
+
+export interface RunDone {
+  readonly start: number;
+  readonly startsAt: number;
+  readonly arrive: number;
+  readonly way: Way;
+}
+
+/** Runs a route: plans it round the others, tells what cannot be, notes start, shoulders and arrival, and lays the stretches down. */
+export function runRoute(branch: Branch, order: RunOrder): RunDone {
+  const body = bodyOf(branch, order.who);
+  const entry = entrySpeed(branch, order);
+  const plan = planWay(branch, {
+    who: order.who, points: order.route.points, start: order.startsAt, limits: order.limits, entry, exit: order.exit,
+    partners: order.route.partners, mayWait: order.mayWait && entry === 0,
+  });
+  tellPlan(branch, order, plan);
+  const { way } = plan;
+  const start = happen(branch, order.joins ? `${order.action}:start.${order.who}` : `${order.action}:start`, 'start', order.action, order.who, order.edges.map((cause) => delayed(cause, plan.delay)));
+  const t0 = whenOf(branch, start);
+  for (const piece of way.pieces) {
+    const segment = { t0: t0 + piece.at, t1: t0 + piece.at + piece.profile.durationMs, action: order.action, path: [piece.from, piece.to], profile: piece.profile, withBall: order.withBall };
+    body.stretches.push({ segment, begin: start });
+  }
+  for (const { used, at, placed } of order.route.shoulders) {
+    if (used.screen === undefined || placed === undefined) continue;
+    const beat = Math.round(branch.scene.level.beat * 1000);
+    happen(branch, `${used.screen.key}:use.${order.who}`, 'use', used.screen.key, order.who, [
+      varyingEdge(start, 'legs', 0, msNearest(way, at), 'legs', order.who),
+      edge(placed.set, 'screen', Math.min(beat, t0 + msNearest(way, at) - whenOf(branch, placed.set))),
+    ]);
+    placed.users.push(order.who);
+  }
+  const legs = varyingEdge(start, 'legs', 0, way.ms, 'legs', order.who);
+  const kind = order.arrival ?? 'arrive';
+  const arrive = kind === 'none' ? start : happen(branch, order.joins ? `${order.action}:${kind}.${order.who}` : `${order.action}:${kind}`, kind, order.action, order.who, [legs]);
+  if (way.pieces.length > 0) body.place = way.points[way.points.length - 1]!;
+  body.until = t0 + way.ms;
+  body.exit = way.exit;
+  return { start, startsAt: t0, arrive, way };
+}
+
+/** He keeps his speed through the turn if he goes on the moment he arrives (rule 12). */
+function entrySpeed(branch: Branch, order: RunOrder): number {
+  const body = bodyOf(branch, order.who);
+  const [from, to] = order.route.points;
+  const last = body.stretches[body.stretches.length - 1]?.segment.path;
+  if (body.exit === 0 || body.until !== order.startsAt || last === undefined || from === undefined || to === undefined) return 0;
+  return Math.min(body.exit, turnSpeed(order.limits.vmax, turn(last[0]!, from, to)));
+}
+
+/** The speed a man may arrive with: what the turn into his next link of the same line allows, where nothing can hold that link back. */
+export function exitSpeed(branch: Branch, item: ActionItem, who: BodyId, points: readonly Point[], limits: LegLimits): number {
+  const { line, link } = item.action;
+  const next = branch.items.find((other) => other.kind === 'action' && other.action.line === line && other.step === item.step && other.action.link === link + 1 && other.action.who === who);
+  if (next?.kind !== 'action' || (next.action.kind !== 'move' && next.action.kind !== 'dribble')) return 0;
+  if (next.action.waits.length > 0 || usedScreens(branch, next).length > 0 || next.needs.some(({ on }) => on !== item.key && !branch.settled.has(on))) return 0;
+  const end = points[points.length - 1]!;
+  const before = [...points].reverse().find((point) => distance(point, end) > 0.01);
+  const goal = next.action.to && pointOf(branch, next.action.to.value, { ...standingOf(branch, who, next.holder), own: end });
+  if (before === undefined || goal === undefined || distance(goal, end) < 0.1) return 0;
+  return turnSpeed(Math.min(limits.vmax, limitsOf(branch, next as Running).vmax), turn(before, end, goal));
+}
+
+function tellPlan(branch: Branch, order: RunOrder, plan: Planned): void {
+  const { action, who } = order;
+  if (plan.taken !== undefined) tell(branch, problem('spot-taken', action, { who, other: plan.taken }));
+  if (plan.overlap === undefined) return;
+  const { other, gap, at } = plan.overlap;
+  tell(branch, problem('bodies-overlap', action, { who, other, gap }, { moment: at }));
+}

@@ -1,0 +1,122 @@
+/** From a play to its timeline: a pure function; the same play gives the same bytes, and nothing throws. */
+import { courtOf } from '../court/court.ts';
+import { commit } from '../court/point.ts';
+import { ruleSet } from '../court/rule-sets.ts';
+import { LEVELS } from '../motion/levels.ts';
+import type { BodyId, Play, PlayerNumber, Step, StepKey } from '../play/play.ts';
+import { OFFENCE } from '../play/play.ts';
+import { resolvePlace } from '../play/places.ts';
+import type { Point } from '../court/point.ts';
+import type { Problem } from '../play/problem.ts';
+import type { Body, Branch, Scene } from './branch.ts';
+import { copyBranch, happen, whenOf } from './branch.ts';
+import { createGraph } from './graph.ts';
+import { sendToTheBoards } from './rebounds.ts';
+import { runOf } from './runs.ts';
+import { settleStep } from './stage.ts';
+import { takeLook } from './tails.ts';
+import { looker } from './looks.ts';
+import { timesOf } from './needed.ts';
+import type { TailTimes } from './needed.ts';
+import type { Run, Timeline } from './timeline.ts';
+
+/**
+ * What a play means in time. Every run-through with its tracks closed in t, the times of its looks, and the problems that only
+ * time and floor show. Times are whole milliseconds from the call (on a throw-in from the hand-over), places whole millimetres.
+ */
+export function schedule(play: Play): Timeline {
+  const scene = sceneOf(play);
+  const root = startBranch(scene);
+  const runs: Run[] = [];
+  const tails: TailTimes[] = [];
+  for (const step of replacedFirst(scene.children.get(null) ?? [])) walk(copyBranch(root), step, runs, tails);
+  if (runs.length === 0) runs.push(runOf(root, { id: play.steps[0]?.key ?? 'start', end: 0 }));
+  const ordered = inTextOrder(play, runs);
+  return { runs: ordered, times: timesOf(scene, ordered, tails), problems: scene.problems };
+}
+
+/** Settles a step on its path, then its looks taken, then every way on. */
+function walk(branch: Branch, step: Step, runs: Run[], tails: TailTimes[]): void {
+  settleStep(branch, step);
+  for (const look of step.looks) {
+    const taken = takeLook(branch, look.id);
+    if (taken === undefined) continue;
+    if (taken.shot !== undefined) sendToTheBoards(taken.branch, taken.shot, looker(look), look.id);
+    const run = runOf(taken.branch, { id: look.id, look: look.id, shot: taken.shot, end: whenOf(taken.branch, taken.end) });
+    runs.push(run);
+    if (taken.shot !== undefined) tails.push({ look: look.id, run: run.id, shot: taken.shot, rim: taken.end, touch: taken.branch.ball.find((link) => link.kind === 'pass' && link.throwIn)?.end });
+  }
+  const children = replacedFirst(branch.scene.children.get(step.key) ?? []);
+  if (children.length === 0 ? step.looks.length === 0 || step.end !== undefined : step.end !== undefined) runs.push(endOf(branch, step));
+  children.forEach((child, index) => walk(index === children.length - 1 ? branch : copyBranch(branch), child, runs, tails));
+}
+
+/** A step with nothing after it, or a stated end: when the ball reaches the rim, else when everybody is done. */
+function endOf(path: Branch, step: Step): Run {
+  const branch = copyBranch(path);
+  const shot = branch.ball.find((link) => link.kind === 'shot');
+  if (shot !== undefined) sendToTheBoards(branch, shot.begin, shot.by, undefined);
+  const lastBall = branch.ball[branch.ball.length - 1];
+  if (step.end !== undefined && shot === undefined) happen(branch, `${step.key}:end`, 'end', step.key, undefined, [{ from: lastBall?.end ?? branch.opened.get(step.key)!, reason: 'ball-order', fixed: 0, varied: 0, varies: 'nothing', key: '' }]);
+  const last = Math.max(...branch.events.map((event) => whenOf(branch, event)));
+  return runOf(branch, { id: step.key, end: shot === undefined ? last : whenOf(branch, shot.end), ...(shot !== undefined && { shot: shot.begin }) });
+}
+
+/** A replaced step before its counters: they may need to know where its screen would have stood. */
+function replacedFirst(steps: readonly Step[]): readonly Step[] {
+  return [...steps].sort((a, b) => Number(a.how === 'instead') - Number(b.how === 'instead'));
+}
+
+function inTextOrder(play: Play, runs: readonly Run[]): readonly Run[] {
+  const order = new Map<string, number>();
+  for (const step of play.steps) {
+    for (const look of step.looks) order.set(look.id, order.size);
+    order.set(step.key, order.size);
+  }
+  return [...runs].sort((a, b) => (order.get(a.id) ?? 0) - (order.get(b.id) ?? 0));
+}
+
+function sceneOf(play: Play): Scene {
+  const rules = ruleSet(play.rules.value);
+  const children = new Map<StepKey | null, Step[]>();
+  const steps = new Map<StepKey, Step>();
+  for (const step of play.steps) {
+    steps.set(step.key, step);
+    const siblings = children.get(step.parent);
+    if (siblings === undefined) children.set(step.parent, [step]);
+    else siblings.push(step);
+  }
+  const problems: Problem[] = [];
+  return { play, court: courtOf(rules), rules, level: LEVELS[play.level.value], graph: createGraph(), problems, steps, children, seenScreens: new Map() };
+}
+
+function startBranch(scene: Scene): Branch {
+  const bodies = new Map<BodyId, Body>();
+  const homes = homesOf(scene);
+  for (const who of OFFENCE) {
+    const home = homes[who]!;
+    bodies.set(who, { who, home, place: home, until: 0, exit: 0, stretches: [] });
+  }
+  const branch: Branch = {
+    scene, steps: [], events: [], byId: new Map(), bodies, items: [], index: new Map(), settled: new Map(), ball: [],
+    holder: String(scene.play.start.ball.value) as BodyId, screens: new Map(), looks: new Map(), opened: new Map(), told: new Set(),
+  };
+  happen(branch, 'call', 'call', 'call', undefined, []);
+  return branch;
+}
+
+function homesOf(scene: Scene): Partial<Record<BodyId, Point>> {
+  const { start, spots } = scene.play;
+  const positions: Partial<Record<BodyId, Point>> = {};
+  const situation = (who: BodyId) => ({ court: scene.court, positions, ball: String(start.ball.value) as BodyId, who, spots });
+  // Twice, so that a place beside a man with a higher number is found too.
+  for (const round of [1, 2]) {
+    for (const who of OFFENCE) {
+      if (round === 2 && start.places[Number(who) as PlayerNumber].value.kind === 'spot') continue;
+      positions[who] = commit(resolvePlace(start.places[Number(who) as PlayerNumber].value, situation(who)));
+    }
+  }
+  const thrower = start.throwIn && (String(start.throwIn.by.value) as BodyId);
+  if (start.throwIn !== undefined && thrower !== undefined) positions[thrower] = commit(resolvePlace(start.throwIn.from.value, situation(thrower)));
+  return positions;
+}

@@ -1,0 +1,161 @@
+/** Settles one line after the other: its geometry, its events, its times. */
+import { commit, distance } from '../court/point.ts';
+import { legLimits } from '../motion/levels.ts';
+import { bodyRoom } from './bodies.ts';
+import type { ActionItem, Branch, FreeItem, Item, Settled } from './branch.ts';
+import { bodyOf, happen, tell, whenOf } from './branch.ts';
+import type { Edge } from './graph.ts';
+import { edge, latestOf } from './graph.ts';
+import { settleHandOff } from './hand-offs.ts';
+import type { HandOffItem } from './hand-offs.ts';
+import { hasBall, isBallAction, isScreenItem } from './items.ts';
+import { lookEdges, settleLook } from './looks.ts';
+import type { Running } from './moves.ts';
+import { moveEdges, runRoute, settleMove } from './moves.ts';
+import type { PassItem } from './passes.ts';
+import { settlePass, tenths } from './passes.ts';
+import { problem } from './problem-codes.ts';
+import type { ScreenItem } from './screens.ts';
+import { placeScreen, usersOf } from './screens.ts';
+import { shoot } from './shots.ts';
+import { startEdges } from './start.ts';
+import { tellMissedTimes, untilEvent } from './waits.ts';
+
+/** When the line would start, now that all it needs is settled. */
+export function readyEdges(branch: Branch, item: Item): readonly Edge[] {
+  if (item.kind === 'free') return freeEdges(branch, item);
+  if (item.kind === 'look') return lookEdges(branch, item);
+  const edges = startEdges(branch, item);
+  return isRunning(item) ? moveEdges(branch, item, edges) : edges;
+}
+
+function isRunning(item: ActionItem): item is Running {
+  return (item.action.kind === 'move' || item.action.kind === 'dribble') && !item.action.who.startsWith('X');
+}
+
+export function settleItem(branch: Branch, item: Item): void {
+  const edges = item.ready?.edges ?? readyEdges(branch, item);
+  if (item.kind === 'look') {
+    settleLook(branch, item, edges);
+    return;
+  }
+  branch.settled.set(item.key, item.kind === 'free' ? settleFree(branch, item, edges) : settleAction(branch, item, edges));
+}
+
+function settleAction(branch: Branch, item: ActionItem, edges: readonly Edge[]): Settled {
+  const { action } = item;
+  if (action.who.startsWith('X') || action.kind === 'defend') return settleMoment(branch, item, edges);
+  if (isRunning(item)) return settleMove(branch, item, edges);
+  if (isScreenItem(item)) return settleScreen(branch, item, edges);
+  if (isBallAction(action) && !hasBall(item)) {
+    tell(branch, problem('ball-elsewhere', action.id, { who: action.who, holder: item.holder ?? '' }));
+    return settleMoment(branch, item, edges);
+  }
+  if (action.kind === 'pass') return settlePass(branch, item as PassItem, edges);
+  if (action.kind === 'hand-off') return settleHandOff(branch, item as HandOffItem, edges);
+  if (action.kind === 'shot') return settleShot(branch, item, edges);
+  return settleHold(branch, item, edges);
+}
+
+/** A line that takes no time of its own: a defender's cue, a ball action without the ball. */
+function settleMoment(branch: Branch, item: ActionItem, edges: readonly Edge[]): Settled {
+  const { action } = item;
+  const start = happen(branch, `${action.id}:start`, 'start', action.id, action.who, edges);
+  const place = branch.bodies.get(action.who)?.place ?? branch.scene.court.ring;
+  return { start, done: start, free: start, place };
+}
+
+function settleScreen(branch: Branch, item: ScreenItem, edges: readonly Edge[]): Settled {
+  const { action } = item;
+  const { at, facing, stays } = placeScreen(branch, item);
+  const body = bodyOf(branch, action.who);
+  const { at: startsAt } = latestOf(branch.scene.graph, edges);
+  const points = stays ? [body.place] : [body.place, at];
+  const run = runRoute(branch, {
+    action: action.id, who: action.who, edges, startsAt, limits: legLimits(branch.scene.level, 'set', false), exit: 0, withBall: false, mayWait: true, arrival: 'set',
+    route: { points, shoulders: [], partners: [...action.users, ...action.together] },
+  });
+  tellMissedTimes(branch, item, run.startsAt);
+  branch.screens.set(action.id, { action, at: body.place, facing, set: run.arrive, users: [] });
+  branch.scene.seenScreens.set(action.id, { at: body.place, set: whenOf(branch, run.arrive) });
+  return { start: run.start, done: run.arrive, free: run.arrive, place: body.place };
+}
+
+/** Free when the last user has passed; with none, after his usual hold (rule 10). */
+function freeEdges(branch: Branch, item: FreeItem): readonly Edge[] {
+  const placed = branch.screens.get(item.screen.key);
+  const settled = branch.settled.get(item.screen.key)!;
+  const uses = placed === undefined ? [] : placed.users.map((user) => branch.byId.get(`${item.screen.key}:use.${user}`)!);
+  const edges = uses.map((use) => edge(use, 'screen'));
+  if (edges.length === 0) edges.push(edge(settled.done, 'screen', Math.round(branch.scene.level.screenHold * 1000)));
+  // On a way where nobody uses it he does not know so before the ways part.
+  const last = branch.steps[branch.steps.length - 1]!;
+  if (item.step !== last && branch.opened.has(last) && uses.length === 0) edges.push(edge(branch.opened.get(last)!, 'step-opens'));
+  return edges;
+}
+
+function settleFree(branch: Branch, item: FreeItem, edges: readonly Edge[]): Settled {
+  const { screen } = item;
+  const placed = branch.screens.get(screen.key);
+  const free = happen(branch, `${screen.key}:free`, 'free', screen.key, screen.action.who, edges);
+  if (placed !== undefined) placed.free = free;
+  tellScreen(branch, item, free);
+  return { start: free, done: free, free, place: branch.settled.get(screen.key)!.place };
+}
+
+function tellScreen(branch: Branch, item: FreeItem, free: number): void {
+  const { screen } = item;
+  const { action } = screen;
+  const users = branch.screens.get(screen.key)?.users ?? [];
+  const here = item.step === branch.steps[branch.steps.length - 1];
+  if (users.length === 0) {
+    const refused = usersOf(branch, screen).length > 0;
+    const kept = !branch.scene.steps.get(screen.step)?.actions.some(({ id }) => id === action.id);
+    if (here && !refused && !kept && !usedInLook(branch, screen)) tell(branch, problem('screen-unused', action.id, { who: action.who }));
+    return;
+  }
+  const held = whenOf(branch, free) - whenOf(branch, branch.settled.get(screen.key)!.done);
+  const goesOn = branch.items.some((other) => other.kind === 'action' && other.step === screen.step && other.order > screen.order && other.action.who === action.who);
+  if (here || !goesOn || held <= branch.scene.level.screenHold * 1000) return;
+  const last = branch.scene.steps.get(branch.steps[branch.steps.length - 1]!);
+  tell(branch, problem('screen-holds-for-later', action.id, { who: action.who, user: users[users.length - 1]!, step: last?.name ?? '', seconds: tenths(held) }));
+}
+
+function usedInLook(branch: Branch, screen: ScreenItem): boolean {
+  const looks = branch.steps.flatMap((step) => branch.scene.steps.get(step)?.looks ?? []);
+  return looks.some(({ tail }) => tail.some((action) => (action.kind === 'move' || action.kind === 'dribble') && action.off.includes(screen.action.who)));
+}
+
+/** A written time that pulls a screener away before everybody has passed is obeyed and told (rule 10). */
+export function tellMovingScreens(branch: Branch): void {
+  for (const { action, at, set, users } of branch.screens.values()) {
+    const left = bodyOf(branch, action.who).stretches.find(({ segment }) => segment.t0 >= whenOf(branch, set) && segment.action !== action.id);
+    if (left === undefined || distance(left.segment.path[0]!, at) > bodyRoom(branch)) continue;
+    for (const user of users) {
+      const use = whenOf(branch, branch.byId.get(`${action.id}:use.${user}`)!);
+      if (left.segment.t0 < use - 1) tell(branch, problem('screen-left-early', left.segment.action, { who: action.who, user, seconds: tenths(use - left.segment.t0) }, { related: [action.id], moment: left.segment.t0 }));
+    }
+  }
+}
+
+function settleShot(branch: Branch, item: ActionItem, edges: readonly Edge[]): Settled {
+  const { action } = item;
+  if (action.kind !== 'shot') return settleMoment(branch, item, edges);
+  const last = branch.ball[branch.ball.length - 1];
+  const done = shoot(branch, { action: action.id, who: action.who, kind: action.shot.value, edges, offDribble: last?.kind === 'dribble' && last.by === action.who });
+  return { start: done.start, done: done.shot, free: done.shot, place: bodyOf(branch, action.who).place };
+}
+
+/** Stands until something happens or for some seconds; else his next link decides. */
+function settleHold(branch: Branch, item: ActionItem, edges: readonly Edge[]): Settled {
+  const { action } = item;
+  const start = happen(branch, `${action.id}:start`, 'start', action.id, action.who, edges);
+  tellMissedTimes(branch, item, whenOf(branch, start));
+  const until = untilEvent(branch, item);
+  const seconds = action.kind === 'hold' ? action.seconds : undefined;
+  const place = commit(bodyOf(branch, action.who).place);
+  if (until === undefined && seconds === undefined) return { start, done: start, free: start, place };
+  const ends = [edge(start, 'own-last-action', Math.round((seconds ?? 0) * 1000)), ...(until === undefined ? [] : [edge(until, 'written-wait')])];
+  const end = happen(branch, `${action.id}:arrive`, 'arrive', action.id, action.who, ends);
+  return { start, done: end, free: end, place };
+}

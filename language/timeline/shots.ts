@@ -1,0 +1,63 @@
+/** Shots: from the catch or the end of the drive to the release, and the ball's flight. A layup is finished at the rim, run in with the ball. */
+import { commit, distance } from '../court/point.ts';
+import { shotFlight } from '../motion/ball.ts';
+import { legLimits, releaseSeconds } from '../motion/levels.ts';
+import type { ActionId, BodyId, ShotKind } from '../play/play.ts';
+import type { Branch } from './branch.ts';
+import { bodyOf, happen } from './branch.ts';
+import type { Edge } from './graph.ts';
+import { edge, latestOf, varyingEdge } from './graph.ts';
+import { runRoute } from './moves.ts';
+import { away } from './where.ts';
+
+export interface ShotOrder {
+  readonly action: ActionId;
+  readonly who: BodyId;
+  readonly kind: ShotKind;
+  /** Catch, end of the dribble, or whatever frees him. */
+  readonly edges: readonly Edge[];
+  readonly offDribble: boolean;
+}
+
+export interface ShotDone {
+  readonly start: number;
+  readonly shot: number;
+  readonly rim: number;
+}
+
+// A finish is let go within a stride of the ring; farther out he runs in first. Common practice, no source.
+const atTheRim = 1.6;
+const finishFrom = 0.9;
+
+export function shoot(branch: Branch, order: ShotOrder): ShotDone {
+  const { court, level } = branch.scene;
+  const body = bodyOf(branch, order.who);
+  const near = order.kind === 'layup' || order.kind === 'dunk' || order.kind === 'tip-in';
+  let { edges, offDribble } = order;
+  let start: number | undefined;
+  const gap = distance(body.place, court.ring);
+  if (near && gap > atTheRim) {
+    const startsAt = latestOf(branch.scene.graph, edges).at;
+    const finish = commit(away(court.ring, body.place, -finishFrom));
+    const run = runRoute(branch, {
+      action: order.action, who: order.who, withBall: true, mayWait: false, exit: 0, limits: legLimits(level, 'set', true), edges, startsAt,
+      route: { points: [body.place, finish], shoulders: [], partners: [] },
+    });
+    start = run.start;
+    edges = [edge(run.arrive, 'catch-to-release')];
+    offDribble = true;
+    branch.ball.push({ kind: 'dribble', action: order.action, by: order.who, begin: run.start, end: run.arrive });
+  }
+  const release = Math.round(releaseSeconds(level, order.kind, offDribble) * 1000);
+  const from = body.place;
+  const shot = happen(branch, `${order.action}:shot`, 'shot', order.action, order.who, edges.map((way) => releaseAfter(way, release, order.action)));
+  const flight = shotFlight(order.kind, distance(from, court.ring), level.releaseHeight, court.ringHeight).durationMs;
+  const rim = happen(branch, `${order.action}:rim`, 'rim', order.action, undefined, [edge(shot, 'flight', flight)]);
+  branch.ball.push({ kind: 'shot', action: order.action, by: order.who, shot: order.kind, begin: shot, end: rim, from });
+  return { start: start ?? shot, shot, rim };
+}
+
+/** An edge carries one varying part; where the way in has its own, that one is held at its typical value. */
+function releaseAfter(way: Edge, release: number, action: ActionId): Edge {
+  return varyingEdge(way.from, 'catch-to-release', way.fixed + way.varied, release, 'release', action);
+}

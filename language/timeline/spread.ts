@@ -1,0 +1,126 @@
+/**
+ * The spread (rule 25): the graph evaluated again and again with somebody's legs, a reaction, a read or a release a little off, without
+ * geometry. A draw depends only on the seed, its number and its key (body, or action), so an edit elsewhere does not shake it.
+ */
+import type { Level } from '../motion/levels.ts';
+import type { Graph, Varies } from './graph.ts';
+
+const draws = 200;
+const seed = 0x5e7a11;
+/** Nobody is off by more than this many standard deviations; keeps a delay positive. */
+const widest = 2.5;
+
+export interface Spread {
+  readonly draws: number;
+  /** ms of an event in each draw. */
+  readonly of: (event: number) => Int32Array;
+}
+
+/** Runs the graph `draws` times; `wanted` are the events whose times are kept. */
+export function spreadOf(graph: Graph, level: Level, wanted: readonly number[]): Spread {
+  const compiled = compile(graph, level);
+  const kept = new Map(wanted.map((event) => [event, new Int32Array(draws)]));
+  const times = new Float64Array(graph.events.length);
+  const factors = new Float64Array(compiled.keys.length);
+  for (let draw = 0; draw < draws; draw++) {
+    for (let key = 0; key < factors.length; key++) factors[key] = 1 + compiled.deviation[key]! * normal(compiled.keys[key]!, draw);
+    evaluate(compiled, factors, times);
+    for (const [event, row] of kept) row[draw] = Math.round(times[event]!);
+  }
+  return { draws, of: (event) => kept.get(event) ?? new Int32Array(draws) };
+}
+
+interface Compiled {
+  /** Where each event's edges begin; one more than there are events. */
+  readonly first: Int32Array;
+  readonly from: Int32Array;
+  readonly fixed: Float64Array;
+  readonly varied: Float64Array;
+  readonly factor: Int32Array;
+  readonly keys: Uint32Array;
+  readonly deviation: Float64Array;
+}
+
+function compile(graph: Graph, level: Level): Compiled {
+  let count = 0;
+  for (const { edges } of graph.events) count += edges.length;
+  const first = new Int32Array(graph.events.length + 1);
+  const from = new Int32Array(count);
+  const fixed = new Float64Array(count);
+  const varied = new Float64Array(count);
+  const factor = new Int32Array(count);
+  const slots = new Map<string, number>();
+  const keys: number[] = [];
+  const deviation: number[] = [];
+  let at = 0;
+  graph.events.forEach(({ edges }, event) => {
+    first[event] = at;
+    for (const way of edges) {
+      from[at] = way.from;
+      fixed[at] = way.fixed;
+      varied[at] = way.varied;
+      factor[at] = slotOf(slots, keys, deviation, way.varies, way.key, level);
+      at++;
+    }
+  });
+  first[graph.events.length] = at;
+  return { first, from, fixed, varied, factor, keys: Uint32Array.from(keys), deviation: Float64Array.from(deviation) };
+}
+
+function slotOf(slots: Map<string, number>, keys: number[], deviation: number[], kind: Varies, key: string, level: Level): number {
+  const name = kind === 'nothing' ? '' : `${kind} ${key}`;
+  const known = slots.get(name);
+  if (known !== undefined) return known;
+  slots.set(name, keys.length);
+  keys.push(hash(name));
+  deviation.push(deviationOf(kind, level));
+  return keys.length - 1;
+}
+
+function deviationOf(kind: Varies, level: Level): number {
+  const spreads: Readonly<Record<Varies, number>> = {
+    nothing: 0, legs: level.legsSpread, reaction: level.reactionSpread, read: level.readSpread, release: level.releaseSpread, 'set-up': level.setUpSpread, pass: level.passSpread,
+  };
+  return spreads[kind];
+}
+
+function evaluate(compiled: Compiled, factors: Float64Array, times: Float64Array): void {
+  const { first, from, fixed, varied, factor } = compiled;
+  for (let event = 0; event < times.length; event++) {
+    const end = first[event + 1]!;
+    let at = first[event]! === end ? 0 : Number.NEGATIVE_INFINITY;
+    for (let way = first[event]!; way < end; way++) {
+      const time = times[from[way]!]! + fixed[way]! + varied[way]! * factors[factor[way]!]!;
+      if (time > at) at = time;
+    }
+    times[event] = at;
+  }
+}
+
+/** FNV-1a: the same on every machine. */
+function hash(text: string): number {
+  let value = 0x811c9dc5;
+  for (let index = 0; index < text.length; index++) value = Math.imul(value ^ text.charCodeAt(index), 0x01000193);
+  return value >>> 0;
+}
+
+/** A bell-shaped number from a key and a draw: the sum of four even ones, cut at the widest. */
+function normal(key: number, draw: number): number {
+  let state = (key ^ Math.imul(draw + 1, 0x9e3779b1) ^ seed) >>> 0;
+  let sum = 0;
+  for (let round = 0; round < 4; round++) {
+    state = (state + 0x6d2b79f5) >>> 0;
+    let mixed = Math.imul(state ^ (state >>> 15), state | 1);
+    mixed ^= mixed + Math.imul(mixed ^ (mixed >>> 7), mixed | 61);
+    sum += ((mixed ^ (mixed >>> 14)) >>> 0) / 4294967296;
+  }
+  // Four even numbers have the mean 2 and the variance 1/3.
+  return Math.max(-widest, Math.min(widest, (sum - 2) * Math.sqrt(3)));
+}
+
+/** The value below which `share` of the draws lie. */
+export function percentile(values: Int32Array, share: number): number {
+  const sorted = Int32Array.from(values).sort();
+  return sorted[Math.min(sorted.length - 1, Math.max(0, Math.ceil(share * sorted.length) - 1))] ?? 0;
+}
+

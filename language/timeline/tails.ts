@@ -1,0 +1,219 @@
+/** A look that is taken (rule 16): what is not then happening, and what stands behind its colon. */
+import { commit, distance } from '../court/point.ts';
+import { legLimits } from '../motion/levels.ts';
+import type { Action, BodyId, LookId } from '../play/play.ts';
+import { bodyRoom } from './bodies.ts';
+import type { ActionItem, Branch, ReadLook } from './branch.ts';
+import { bodyAt, bodyOf, copyBranch, happen, tell, whenOf } from './branch.ts';
+import type { Edge } from './graph.ts';
+import { edge, latestOf, varyingEdge } from './graph.ts';
+import { looker } from './looks.ts';
+import type { Running } from './moves.ts';
+import { runRoute, settleMove } from './moves.ts';
+import { flightMs } from './passes.ts';
+import { problem } from './problem-codes.ts';
+import { shoot } from './shots.ts';
+import { passReleaseMs } from './start.ts';
+import { cutAt, stopAt } from './stops.ts';
+import { away } from './where.ts';
+
+export interface TakenLook {
+  readonly branch: Branch;
+  /** The last thing that happens, and the release of the shot. */
+  readonly end: number;
+  readonly shot?: number;
+}
+
+/** The path up to the look, and the look taken. */
+export function takeLook(path: Branch, id: LookId): TakenLook | undefined {
+  const read = path.looks.get(id);
+  if (read === undefined) return undefined;
+  const branch = copyBranch(path);
+  forget(branch, read);
+  return playTail(branch, read);
+}
+
+/** Takes out what would only happen if the look were passed up, and whatever hangs on it. */
+function forget(branch: Branch, read: ReadLook): void {
+  const { graph } = branch.scene;
+  const now = whenOf(branch, read.read);
+  const dropped = new Set<number>([read.passedUp]);
+  const cut = branch.ball.find((link) => link.kind === 'dribble' && whenOf(branch, link.begin) < now && whenOf(branch, link.end) > now);
+  for (const link of branch.ball) if (whenOf(branch, link.begin) >= now && link.begin !== read.read) dropped.add(link.begin);
+  if (cut !== undefined) dropped.add(cut.end);
+  const busy = new Set<BodyId>(read.look.tail.flatMap((action) => (action.kind === 'pass' || action.kind === 'hand-off' ? [action.who, action.to] : [action.who])));
+  const receiver = looker(read.look);
+  for (const who of busy) {
+    const meets = who === receiver && read.meeting !== undefined && !read.meeting.stride ? read.meeting.when : now;
+    for (const { begin } of branch.bodies.get(who)?.stretches ?? []) if (whenOf(branch, begin) >= meets) dropped.add(begin);
+  }
+  branch.events = branch.events.filter((event) => {
+    if (!dropped.has(event) && !graph.events[event]!.edges.some(({ from }) => dropped.has(from))) return true;
+    dropped.add(event);
+    return false;
+  });
+  branch.byId = new Map(branch.events.map((event) => [graph.events[event]!.timed.id, event]));
+  branch.ball = branch.ball.filter((link) => !dropped.has(link.begin)).map((link) => (link === cut ? { ...link, end: read.read } : link));
+  for (const body of branch.bodies.values()) {
+    const kept = body.stretches.filter(({ begin }) => !dropped.has(begin));
+    if (kept.length === body.stretches.length) continue;
+    body.stretches = kept;
+    const last = kept[kept.length - 1]?.segment;
+    body.place = last?.path[last.path.length - 1] ?? body.home;
+    body.until = last?.t1 ?? 0;
+    body.exit = 0;
+  }
+  for (const [id, screen] of branch.screens) {
+    if (dropped.has(screen.set)) branch.screens.delete(id);
+    else if (screen.free !== undefined && dropped.has(screen.free)) screen.free = undefined;
+  }
+  branch.holder = read.holder;
+  if (cut !== undefined) stopAt(branch, cut.by, now, read.read, branch.holder === cut.by && !passesFirst(read));
+}
+
+function passesFirst(read: ReadLook): boolean {
+  return read.look.tail[0]?.kind === 'pass' || read.look.tail[0]?.kind === 'hand-off';
+}
+
+interface Tail {
+  readonly branch: Branch;
+  readonly read: ReadLook;
+  /** What the next link goes on from. */
+  edges: readonly Edge[];
+  met: boolean;
+  caught: boolean;
+  driven: boolean;
+  last: number;
+  shot?: number;
+}
+
+function playTail(branch: Branch, read: ReadLook): TakenLook {
+  const tail: Tail = { branch, read, edges: [edge(read.read, 'read')], met: false, caught: false, driven: dribbledIn(branch, read), last: read.read };
+  for (const action of read.look.tail) {
+    if (tail.shot !== undefined) break;
+    playLink(tail, action);
+  }
+  return { branch, end: tail.last, ...(tail.shot !== undefined && { shot: tail.shot }) };
+}
+
+/** The looker with the ball comes out of his own dribble. */
+function dribbledIn(branch: Branch, read: ReadLook): boolean {
+  const last = branch.ball[branch.ball.length - 1];
+  return last?.kind === 'dribble' && last.by === looker(read.look);
+}
+
+function playLink(tail: Tail, action: Action): void {
+  const { branch } = tail;
+  if (action.who.startsWith('X') || !branch.bodies.has(action.who)) return;
+  switch (action.kind) {
+    case 'pass':
+      return playPass(tail, action);
+    case 'hand-off':
+      return playHandOff(tail, action);
+    case 'shot':
+      return playShot(tail, action);
+    case 'move':
+    case 'dribble':
+      return playMove(tail, action);
+    case 'screen':
+    case 'hold':
+    case 'defend':
+      return;
+  }
+}
+
+function playPass(tail: Tail, action: Extract<Action, { kind: 'pass' }>): void {
+  const { branch, read } = tail;
+  if (branch.holder !== action.who || action.to === action.who || !branch.bodies.has(action.to)) return lacksBall(tail, action);
+  const meeting = !tail.met && action.to === looker(read.look) ? read.meeting : undefined;
+  const release = happen(branch, `${action.id}:release`, 'release', action.id, action.who, tail.caught ? tail.edges.map((way) => passAfter(way, passReleaseMs(branch), action.id)) : tail.edges);
+  const now = whenOf(branch, release);
+  const from = commit(bodyAt(bodyOf(branch, action.who), now));
+  const receiver = bodyOf(branch, action.to);
+  const at = meeting?.at ?? commit(bodyAt(receiver, Math.max(now, receiver.until)));
+  const flight = flightMs(branch, action.pass.value, from, at);
+  const catching = [varyingEdge(release, 'flight', 0, flight, 'pass', action.id)];
+  const wait = Math.max(meeting?.when ?? 0, meeting === undefined ? receiver.until : 0) - now;
+  if (wait > flight) catching.push(edge(release, 'legs', wait));
+  const caught = happen(branch, `${action.id}:catch`, 'catch', action.id, action.to, catching);
+  branch.ball.push({ kind: 'pass', action: action.id, by: action.who, to: action.to, pass: action.pass.value, throwIn: action.throwIn, begin: release, end: caught, from, at });
+  if (meeting?.stride) catchInStride(tail, action.to, caught);
+  branch.holder = action.to;
+  tail.met = true;
+  tail.caught = true;
+  tail.driven = false;
+  tail.edges = [edge(caught, 'chain')];
+  tail.last = caught;
+}
+
+function passAfter(way: Edge, ms: number, key: string): Edge {
+  return varyingEdge(way.from, 'catch-to-release', way.fixed + way.varied, ms, 'release', key);
+}
+
+/** He keeps running if a drive or a finish follows; else he stops with the ball (rule 12). */
+function catchInStride(tail: Tail, who: BodyId, caught: number): void {
+  const { branch, read } = tail;
+  const when = whenOf(branch, caught);
+  const goesOn = read.look.tail.some((action) => action.who === who && (action.kind === 'dribble' || action.kind === 'move' || (action.kind === 'shot' && (action.shot.value === 'layup' || action.shot.value === 'dunk'))));
+  if (!goesOn) return stopAt(branch, who, when, caught);
+  const body = bodyOf(branch, who);
+  const { speed } = cutAt(branch, who, when);
+  body.exit = speed;
+  body.until = when;
+}
+
+function playHandOff(tail: Tail, action: Extract<Action, { kind: 'hand-off' }>): void {
+  const { branch } = tail;
+  if (branch.holder !== action.who || action.to === action.who || !branch.bodies.has(action.to)) return lacksBall(tail, action);
+  const holder = bodyOf(branch, action.who);
+  const taker = bodyOf(branch, action.to);
+  const start = happen(branch, `${action.id}:start`, 'start', action.id, action.who, tail.edges);
+  const apart = bodyRoom(branch) + 0.15;
+  const points = distance(taker.place, holder.place) <= apart ? [taker.place] : [taker.place, commit(away(holder.place, taker.place, -apart))];
+  const edges = [edge(start, 'hand-over', Math.max(0, taker.until - whenOf(branch, start)))];
+  const run = runRoute(branch, {
+    action: action.id, who: action.to, joins: true, arrival: 'none', withBall: false, mayWait: true, exit: 0, limits: legLimits(branch.scene.level, 'set', false),
+    edges, startsAt: latestOf(branch.scene.graph, edges).at, route: { points, shoulders: [], partners: [action.who] },
+  });
+  const take = happen(branch, `${action.id}:take`, 'take', action.id, action.to, [varyingEdge(run.start, 'legs', 0, run.way.ms, 'legs', action.to)]);
+  branch.ball.push({ kind: 'hand-off', action: action.id, by: action.who, to: action.to, begin: start, end: take });
+  branch.holder = action.to;
+  tail.caught = true;
+  tail.driven = false;
+  tail.edges = [edge(take, 'chain')];
+  tail.last = take;
+}
+
+function playMove(tail: Tail, action: Extract<Action, { kind: 'move' | 'dribble' }>): void {
+  const { branch } = tail;
+  const item: Running = tailItem(branch, action) as Running;
+  const settled = settleMove(branch, item, afterOwn(tail, action.who));
+  tail.edges = [edge(settled.done, 'chain')];
+  tail.driven = action.kind === 'dribble' && branch.holder === action.who;
+  tail.caught = false;
+  tail.last = settled.done;
+}
+
+/** A man still under way finishes that first. */
+function afterOwn(tail: Tail, who: BodyId): readonly Edge[] {
+  const { branch } = tail;
+  const { until } = bodyOf(branch, who);
+  const ready = latestOf(branch.scene.graph, tail.edges).at;
+  return until > ready ? tail.edges.map((way) => ({ ...way, fixed: way.fixed + until - ready })) : tail.edges;
+}
+
+function tailItem(branch: Branch, action: Action): ActionItem {
+  return { kind: 'action', key: action.id, step: action.step, order: Number.MAX_SAFE_INTEGER, needs: [], dropped: new Set(), ignored: new Set(), action, holder: branch.holder };
+}
+
+function playShot(tail: Tail, action: Extract<Action, { kind: 'shot' }>): void {
+  const { branch } = tail;
+  if (branch.holder !== action.who) return lacksBall(tail, action);
+  const done = shoot(branch, { action: action.id, who: action.who, kind: action.shot.value, edges: tail.edges, offDribble: tail.driven });
+  tail.shot = done.shot;
+  tail.last = done.rim;
+}
+
+function lacksBall(tail: Tail, action: Action): void {
+  tell(tail.branch, problem('ball-elsewhere', action.id, { who: action.who, holder: tail.branch.holder ?? '' }));
+}

@@ -1,0 +1,74 @@
+import { emptyBook, openFile } from '../../language/book/book.ts';
+import { createLookup } from '../../language/names/lookup.ts';
+import type { Reading } from '../../language/play/read-play.ts';
+import { readPlay } from '../../language/play/read-play.ts';
+import { schedule } from '../../language/timeline/schedule.ts';
+import type { Run, TimedEvent, Timeline } from '../../language/timeline/timeline.ts';
+
+const uri = 'file:///test.play';
+
+/** Reads the (first) play of a text. */
+export function readingOf(text: string): Reading {
+  const book = openFile(emptyBook, uri, text);
+  const block = book.files.get(uri)!.blocks.find(({ kind }) => kind === 'play')!;
+  return readPlay(block, createLookup(book, uri));
+}
+
+/** Text to timeline. */
+export function timelineOf(text: string): Timeline {
+  return schedule(readingOf(text).play);
+}
+
+/** A play with the usual head: u14, FIBA, 1 with the ball; `lines` from the `from` line on. */
+export function playText(...lines: readonly string[]): string {
+  return ['notation 1', 'level u14', 'rules fiba', '', 'play "Test"', ...lines.map((line) => `  ${line}`)].join('\n');
+}
+
+export function runNamed(timeline: Timeline, id: string): Run {
+  const run = timeline.runs.find((entry) => entry.id === id);
+  if (run === undefined) throw new Error(`no run ${id} among ${timeline.runs.map((entry) => entry.id).join(', ')}`);
+  return run;
+}
+
+export function eventNamed(run: Run, id: string): TimedEvent {
+  const event = run.events.find((entry) => entry.id === id);
+  if (event === undefined) throw new Error(`no event ${id} among ${run.events.map((entry) => entry.id).join(', ')}`);
+  return event;
+}
+
+export function codesOf(timeline: Timeline): readonly string[] {
+  return timeline.problems.map(({ code }) => code);
+}
+
+export const lighthouse = `notation 1
+level u14
+rules fiba, also nfhs
+
+play "Lighthouse"
+  tags last-shot
+  from stack, ball with 1
+  against man
+  call with 22 to 26 on the clock
+  shot within 16 seconds of the start
+  leave 4 seconds after a miss
+  rebound 2, 4, 5 crash, 1, 3 get back
+
+  step "Zip"
+    1 dribbles to left wing
+    5 screens down for 3
+    3 cuts off 5 to top
+    2 clears to right corner
+
+  step "Middle"
+    1 passes to 3
+    4 ball-screens for 3, then rolls
+    3 drives off 4 to right elbow
+    look 3 "pull-up": jumper
+    look 4 on the roll: layup
+    look 2 "corner": three
+
+  step "Slip" instead of "Middle" when X4 shows on 3
+    1 passes to 3
+    4 slips
+    look 4: lob, layup
+`;
