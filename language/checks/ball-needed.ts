@@ -10,8 +10,8 @@ export const ballNeeded = check({
   manual: {
     title: 'A pass, dribble, hand-off or shot without the ball',
     why: 'Ball actions happen in the order they are written. When one is written for a man who has not got the ball by then, a pass to him is missing, or the wrong man is named.',
-    wrong: '1 dribbles to left wing\n2 passes to 3\nlook 3: three',
-    right: '1 dribbles to left wing\n1 passes to 2\n2 passes to 3\nlook 3: three',
+    wrong: '1 dribbles to left slot\n2 passes to 3\nlook 3: three',
+    right: '1 dribbles to left slot\n1 passes to 2\n2 passes to 3\nlook 3: three',
   },
   *find(subject) {
     for (const way of subject.ways) {

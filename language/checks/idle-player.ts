@@ -2,6 +2,7 @@ import { check } from './check.ts';
 import type { Subject } from './subject.ts';
 import { distance } from '../court/point.ts';
 import { allSpots } from '../court/spots.ts';
+import { sayList } from './say-list.ts';
 import { OFFENCE, type Action, type BodyId } from '../play/play.ts';
 
 // Standing there is a job: it keeps a defender away from the ball.
@@ -12,24 +13,24 @@ export const idlePlayer = check({
   code: 'idle-player',
   severity: 'hint',
   needs: 'play',
-  message: 'No line names {who}, and where he stands his man can help. Give him a job, or send him to a spacing spot.',
+  message: 'No line names {who}, and he stands where his man can help. Give him a job, or send him to a spacing spot.',
   manual: {
     title: 'A player no line names',
     why: 'Four against five is easier to guard. Standing in a corner, on a wing or at the top is a job; standing in the way is none.',
-    wrong: 'from box\n1 dribbles to left wing\n2 clears to right corner\n3 clears to left corner\n5 screens for 1\n1 drives off 5 to rim\nlook 1: layup',
-    right: 'from box\n1 dribbles to left wing\n2 clears to right corner\n3 clears to left corner\n4 clears to right wing\n5 screens for 1\n1 drives off 5 to rim\nlook 1: layup',
+    wrong: 'from box\n1 dribbles to left slot\n2 clears to right corner\n3 clears to left corner\n5 screens for 1\n1 drives off 5 to rim\nlook 1: layup',
+    right: 'from box\n1 dribbles to left slot\n2 clears to right corner\n3 clears to left corner\n4 clears to right wing\n5 screens for 1\n1 drives off 5 to rim\nlook 1: layup',
   },
   source: { text: 'common practice, no source', how: 'common practice, no source' },
   *find(subject) {
-    if (subject.play.steps.every(({ actions, looks }) => actions.length + looks.length === 0)) return;
+    // A play without a look yet is still being written.
+    if (subject.play.steps.every(({ looks, end }) => looks.length === 0 && end === undefined)) return;
     const named = namedIn(subject);
     const run = subject.ways[0]?.run;
-    for (const who of OFFENCE) {
+    const idle = OFFENCE.filter((who) => {
       const start = run?.tracks[who]?.start;
-      if (named.has(who) || start === undefined) continue;
-      if (allSpots(subject.court).some(({ name, point }) => spacing.has(name) && distance(point, start) <= stepAway)) continue;
-      yield { part: 'play', params: { who }, spot: start };
-    }
+      return !named.has(who) && start !== undefined && !allSpots(subject.court).some(({ name, point }) => spacing.has(name) && distance(point, start) <= stepAway);
+    });
+    if (idle.length > 0) yield { part: 'play', params: { who: sayList(idle) } };
   },
 });
 

@@ -12,8 +12,8 @@ export const callTooLate = check({
   manual: {
     title: 'Called with less on the clock than the look needs',
     why: 'The ball must have left the hand before the horn. Counted from the lower end of `call with`, with the late time: the one that nine runs of ten keep.',
-    wrong: 'call with 3 on the clock\n1 dribbles to left corner, then drives to rim\nlook 1: layup',
-    right: 'call with 12 on the clock\n1 dribbles to left corner, then drives to rim\nlook 1: layup',
+    wrong: 'call with 3 on the clock\n1 dribbles to left slot, then drives to rim\nlook 1: layup',
+    right: 'call with 12 on the clock\n1 dribbles to left slot, then drives to rim\nlook 1: layup',
   },
   *find(subject) {
     for (const { timed, called, late } of calledLooks(subject)) {
@@ -32,8 +32,8 @@ export const littleLeft = check({
   manual: {
     title: 'A miss leaves too little',
     why: '`leave 4 seconds after a miss` keeps time for a rebound and a put-back. Counted from the lower end of `call with`, the look’s late release and the flight of its shot. About five seconds are common practice, no source.',
-    wrong: 'call with 12 on the clock\nleave 8 seconds after a miss\n1 dribbles to left corner\nlook 1: three',
-    right: 'call with 20 on the clock\nleave 8 seconds after a miss\n1 dribbles to left corner\nlook 1: three',
+    wrong: 'call with 12 on the clock\nleave 8 seconds after a miss\n1 dribbles to left slot, then drives to rim\nlook 1: layup',
+    right: 'call with 20 on the clock\nleave 8 seconds after a miss\n1 dribbles to left slot, then drives to rim\nlook 1: layup',
   },
   *find(subject) {
     const { leave } = subject.play.clock;

@@ -17,8 +17,8 @@ export const movingWithBall = check({
   manual: {
     title: 'A cut by the man with the ball',
     why: 'A player may not walk with the ball (FIBA 25, NBA 10-XIII, NCAA 9-5). A cut, a roll or a clear-out is a move without the ball.',
-    wrong: '1 cuts to left wing\nlook 1: jumper',
-    right: '1 dribbles to left wing\nlook 1: jumper',
+    wrong: '1 cuts to left slot\nlook 1: jumper',
+    right: '1 dribbles to left slot\nlook 1: jumper',
   },
   source: { text: 'Travelling: FIBA 25, NBA 10-XIII, NCAA 9-5', how: 'read' },
   *find(subject) {

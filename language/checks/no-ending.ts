@@ -8,8 +8,8 @@ export const noEnding = check({
   manual: {
     title: 'A way that ends in nothing',
     why: 'Every way through a play ends with a look, a shot, or an end that is said. Otherwise nobody knows when it is over, and the clock cannot be told.',
-    wrong: '1 dribbles to left wing\n1 passes to 3',
-    right: '1 dribbles to left wing\n1 passes to 3\nlook 3: jumper',
+    wrong: '1 dribbles to left slot\n1 passes to 3',
+    right: '1 dribbles to left slot\n1 passes to 3\nlook 3: jumper',
   },
   *find(subject) {
     for (const way of subject.ways) {

@@ -11,7 +11,7 @@ export const outOfBounds = check({
     title: 'Out of bounds',
     why: 'A player who touches the line or the floor outside it is out of bounds (FIBA 23.1, NBA 8-I, NCAA 4-23, NFHS 7-1). Only the thrower stands there.',
     wrong: '1 dribbles to left sideline\nlook 1: jumper',
-    right: '1 dribbles to left wing\nlook 1: jumper',
+    right: '1 dribbles to left slot\nlook 1: jumper',
   },
   source: { text: 'The lines are out: FIBA 23.1, NBA 8-I, NCAA 4-23, NFHS 7-1', how: 'read' },
   *find(subject) {

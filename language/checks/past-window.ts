@@ -10,7 +10,7 @@ export const pastWindow = check({
   severity: 'error',
   needs: 'before',
   message: '{look} comes {typical:seconds} after {from}, and the shot is to be away within {window:seconds}: {over:seconds} too late. Take out an action before it, or give the set more time.',
-  manual: { title: 'A look after the set’s window', why, wrong: 'shot within 2 seconds of the start\n1 dribbles to left corner\nlook 1: three', right: 'shot within 6 seconds of the start\n1 dribbles to left corner\nlook 1: three' },
+  manual: { title: 'A look after the set’s window', why, wrong: 'shot within 2 seconds of the start\n1 dribbles to left slot, then drives to rim\nlook 1: layup', right: 'shot within 8 seconds of the start\n1 dribbles to left slot, then drives to rim\nlook 1: layup' },
   *find(subject) {
     for (const { timed, typical, window, from } of windows(subject)) {
       if (typical <= window * 1000) continue;

@@ -13,8 +13,8 @@ export const fewOnTheBoards = check({
   manual: {
     title: 'Fewer than three to the boards',
     why: 'Three round the rim cover both sides and the front: a miss from one side mostly comes down on the other. Only said where a rebound line stands.',
-    wrong: 'rebound 4 crashes, 1, 2, 3, 5 get back\n1 dribbles to left wing\nlook 1: jumper',
-    right: 'rebound 2, 4, 5 crash, 1, 3 get back\n1 dribbles to left wing\nlook 1: jumper',
+    wrong: 'rebound 4 crashes, 1, 2, 3, 5 get back\n1 dribbles to left slot\nlook 1: jumper',
+    right: 'rebound 2, 4, 5 crash, 1, 3 get back\n1 dribbles to left slot\nlook 1: jumper',
   },
   source: { text: 'common practice, no source', how: 'common practice, no source' },
   *find(subject) {
@@ -32,8 +32,8 @@ export const nobodyBack = check({
   manual: {
     title: 'Nobody gets back',
     why: 'With all five at the boards a defensive rebound is a free run the other way. Only said where a rebound line stands.',
-    wrong: 'rebound 1, 2, 3, 4, 5 crash\n1 dribbles to left wing\nlook 1: jumper',
-    right: 'rebound 2, 4, 5 crash, 1, 3 get back\n1 dribbles to left wing\nlook 1: jumper',
+    wrong: 'rebound 1, 2, 3, 4, 5 crash\n1 dribbles to left slot\nlook 1: jumper',
+    right: 'rebound 2, 4, 5 crash, 1, 3 get back\n1 dribbles to left slot\nlook 1: jumper',
   },
   source: { text: 'common practice, no source', how: 'common practice, no source' },
   *find(subject) {

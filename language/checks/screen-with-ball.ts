@@ -10,8 +10,8 @@ export const screenWithBall = check({
   manual: {
     title: 'A screen by the man with the ball',
     why: 'A man who holds the ball can be guarded as a ball handler, and nobody is left to use his screen with the ball. What is meant is nearly always a pass before it, or another screener.',
-    wrong: '1 dribbles to left wing\n1 ball-screens for 3\n3 cuts off 1 to top\nlook 1: jumper',
-    right: '1 dribbles to left wing\n1 passes to 3\n1 ball-screens for 3\n3 drives off 1 to rim\nlook 3: layup',
+    wrong: '1 dribbles to left slot\n1 ball-screens for 3\n3 cuts off 1 to top\nlook 1: jumper',
+    right: '1 dribbles to left slot\n1 passes to 3\n1 ball-screens for 3\n3 drives off 1 to rim\nlook 3: layup',
   },
   *find(subject) {
     for (const way of subject.ways) {

@@ -9,8 +9,8 @@ export const secondDribble = check({
   manual: {
     title: 'A second dribble',
     why: 'Who has ended his dribble may not begin another until someone else has touched the ball. A dribble that goes on, or turns into a drive, is one dribble.',
-    wrong: '1 dribbles to left wing, then picks up his dribble\n1 drives to rim\nlook 1: layup',
-    right: '1 dribbles to left wing\n1 drives to rim\nlook 1: layup',
+    wrong: '1 dribbles to left slot, then picks up his dribble\n1 drives to rim\nlook 1: layup',
+    right: '1 dribbles to left slot\n1 drives to rim\nlook 1: layup',
   },
   source: { text: 'Double dribble: NBA 10-II, NCAA 9-7 and 4-13; FIBA 24', how: 'read' },
   *find(subject) {

@@ -1,5 +1,4 @@
 import { check } from './check.ts';
-import { printSeconds } from './template.ts';
 import { inLane } from '../court/court.ts';
 import { OFFENCE, type BodyId } from '../play/play.ts';
 import type { Run } from '../timeline/timeline.ts';
@@ -10,12 +9,14 @@ const tickMs = 50;
 
 export const threeSeconds = check({
   code: 'three-seconds',
-  severity: 'error',
+  severity: 'warning',
   needs: 'before',
-  message: '{who} stands in the lane for {stay}, from {from:seconds} to {to:seconds} after the call; more than {count:seconds} is a violation. Let him leave, or start just outside the lane.',
+  message: '{who} stands in the lane for {stay:seconds}, from {from:seconds} to {to:seconds} after {zero}; more than {count:seconds} is a violation. Let him step out, or stand just outside the lane.',
   manual: {
     title: 'Three seconds in the lane',
-    why: 'No attacker may be in the lane for more than three seconds on end while his team has the ball in the front court and the game clock runs. A place just outside the lane line does not count, and neither does one who goes through in time.',
+    why: 'No attacker may be in the lane for more than three seconds on end while his team has the ball in the front court and the game clock runs. Counted here from where he comes to a stand in the lane to the shot: a place just outside the lane line does not count, and neither does one who goes through.',
+    wrong: 'from 5-out\n5 cuts to rim\n1 dribbles to left slot\n1 dribbles to right slot\n1 dribbles to top\n1 passes to 2\nlook 2: three',
+    right: 'from 5-out\n5 cuts to rim, then clears to left short corner\n1 dribbles to left slot\n1 dribbles to right slot\n1 dribbles to top\n1 passes to 2\nlook 2: three',
   },
   *find(subject) {
     const { threeSeconds: count } = subject.rules.counts;
@@ -27,7 +28,7 @@ export const threeSeconds = check({
         if (part === undefined) continue;
         yield {
           part,
-          params: { who, stay: printSeconds((stay.to - stay.from) / 1000), from: stay.from / 1000, to: stay.to / 1000, count: count.value },
+          params: { who, stay: (stay.to - stay.from) / 1000, from: stay.from / 1000, to: stay.to / 1000, zero: way.run.clockStartsAt > 0 ? 'the hand-over' : 'the call', count: count.value },
           run: way.run.id,
           moment: stay.from + count.value * 1000,
           source: count.source,
@@ -37,7 +38,7 @@ export const threeSeconds = check({
   },
 });
 
-/** The longest time on end in the lane with the clock running, up to the shot: the ball in the air belongs to nobody. */
+/** The longest time on end in the lane from his coming to a stand there, with the clock running, up to the shot: the ball in the air belongs to nobody. */
 function longestStay(subject: Subject, run: Run, who: BodyId): { readonly from: number; readonly to: number } | undefined {
   const track = run.tracks[who];
   if (track === undefined) return undefined;
@@ -45,8 +46,8 @@ function longestStay(subject: Subject, run: Run, who: BodyId): { readonly from: 
   let longest: { from: number; to: number } | undefined;
   let from: number | undefined;
   for (let t = run.clockStartsAt; t <= end; t += tickMs) {
-    if (inLane(subject.court, placeOnTrack(track, t))) from ??= t;
-    else from = undefined;
+    if (!inLane(subject.court, placeOnTrack(track, t))) from = undefined;
+    else if (!track.segments.some(({ t0, t1 }) => t0 <= t && t < t1)) from ??= t;
     if (from !== undefined && (longest === undefined || t - from > longest.to - longest.from)) longest = { from, to: t };
   }
   return longest;

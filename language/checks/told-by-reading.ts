@@ -27,12 +27,12 @@ export const toldByReading = {
   'unknown-alignment': told('unknown-alignment', {
     needs: 'names',
     message: 'There is no alignment called “{name}”{near}. Write a block: alignment "{name}", with a line such as “1 top” for each player.',
-    manual: { title: 'An alignment nobody has named', why: 'A name in quotes is an alignment of your own; box, horns, stack and the others that are known stand without quotes.', wrong: 'from "Wide box"\n1 dribbles to left wing\nlook 1: jumper', right: 'from box\n1 dribbles to left wing\nlook 1: jumper' },
+    manual: { title: 'An alignment nobody has named', why: 'A name in quotes is an alignment of your own; box, horns, stack and the others that are known stand without quotes.', wrong: 'from "Wide box"\n1 dribbles to left slot\nlook 1: jumper', right: 'from box\n1 dribbles to left slot\nlook 1: jumper' },
   }),
   'unknown-step': told('unknown-step', {
     needs: 'play',
     message: 'There is no step called “{name}”{near}, so “{step}” and what follows it are left out.',
-    manual: { title: 'A step nobody has named', why: '`after`, `instead of`, `mirrors` and `repeats` name another step of the play.', wrong: 'step "Zip"\n1 dribbles to left wing\nlook 1: jumper\nstep "Slip" after "Zap"\n1 drives to rim\nlook 1: layup', right: 'step "Zip"\n1 dribbles to left wing\nlook 1: jumper\nstep "Slip" after "Zip"\n1 drives to rim\nlook 1: layup' },
+    manual: { title: 'A step nobody has named', why: '`after`, `instead of`, `mirrors` and `repeats` name another step of the play.', wrong: 'step "Zip"\n1 dribbles to left slot\nlook 1: jumper\nstep "Slip" after "Zap"\n1 drives to rim\nlook 1: layup', right: 'step "Zip"\n1 dribbles to left slot\nlook 1: jumper\nstep "Slip" after "Zip"\n1 drives to rim\nlook 1: layup' },
   }),
   'unknown-play': told('unknown-play', {
     needs: 'names',
@@ -48,12 +48,12 @@ export const toldByReading = {
     severity: 'warning',
     needs: 'play',
     message: 'There are two {kind}s called “{name}”. Give one of them another name.',
-    manual: { title: 'Two with one name', why: 'A line that names it cannot tell which one is meant.', wrong: 'step "Zip"\n1 dribbles to left wing\nstep "Zip"\n1 drives to rim\nlook 1: layup', right: 'step "Zip"\n1 dribbles to left wing\nstep "Finish"\n1 drives to rim\nlook 1: layup' },
+    manual: { title: 'Two with one name', why: 'A line that names it cannot tell which one is meant.', wrong: 'step "Zip"\n1 dribbles to left slot\nstep "Zip"\n1 drives to rim\nlook 1: layup', right: 'step "Zip"\n1 dribbles to left slot\nstep "Finish"\n1 drives to rim\nlook 1: layup' },
   }),
   'step-loop': told('step-loop', {
     needs: 'play',
     message: '“{name}” comes after itself, by way of the steps between. Let one of them follow another step.',
-    manual: { title: 'Steps in a circle', why: 'A play is a tree: each step has one step before it, and none can come before itself.', wrong: 'step "Zip" after "Slip"\n1 dribbles to left wing\nstep "Slip" after "Zip"\n1 drives to rim\nlook 1: layup' },
+    manual: { title: 'Steps in a circle', why: 'A play is a tree: each step has one step before it, and none can come before itself.', wrong: 'step "Zip" after "Slip"\n1 dribbles to left slot\nstep "Slip" after "Zip"\n1 drives to rim\nlook 1: layup' },
   }),
   'copy-loop': told('copy-loop', {
     needs: 'names',
@@ -95,7 +95,7 @@ export const toldByReading = {
   'offence-defends': told('offence-defends', {
     needs: 'line',
     message: '{who} has the ball team’s number, but “{verb}” is what a defender does. Write X{who}, or another verb.',
-    manual: { title: 'An attacker who defends', why: '1 to 5 is the offence, X1 to X5 the defence.', wrong: '1 dribbles to left wing\n4 switches to 2\nlook 1: jumper', right: '1 dribbles to left wing\nX4 switches to 2\nlook 1: jumper' },
+    manual: { title: 'An attacker who defends', why: '1 to 5 is the offence, X1 to X5 the defence.', wrong: '1 dribbles to left slot\n4 switches to 2\nlook 1: jumper', right: '1 dribbles to left slot\nX4 switches to 2\nlook 1: jumper' },
   }),
   'defender-attacks': told('defender-attacks', {
     needs: 'line',
@@ -110,7 +110,7 @@ export const toldByReading = {
   'verb-missing': told('verb-missing', {
     needs: 'before',
     message: 'A verb is missing: what does {who} do to get there? Write for example: {who} cuts to …',
-    manual: { title: 'A place without a verb', why: 'In a step a line says what a player does. Only in `from` and in an alignment does a place alone say where he stands.', wrong: '1 dribbles to left wing\n2 right corner\nlook 1: jumper', right: '1 dribbles to left wing\n2 clears to right corner\nlook 1: jumper' },
+    manual: { title: 'A place without a verb', why: 'In a step a line says what a player does. Only in `from` and in an alignment does a place alone say where he stands.', wrong: '1 dribbles to left slot\n4 right short corner\nlook 1: jumper', right: '1 dribbles to left slot\n4 clears to right short corner\nlook 1: jumper' },
   }),
   'line-elsewhere': told('line-elsewhere', {
     severity: 'warning',
@@ -122,7 +122,7 @@ export const toldByReading = {
     severity: 'warning',
     needs: 'play',
     message: '“{word}” stands twice in this play; the first line counts. Take one out.',
-    manual: { title: 'The same line twice', why: 'A play has one `from`, one `call`, one `leave`.', wrong: 'call with 20 on the clock\ncall with 18 on the clock\n1 dribbles to left wing\nlook 1: jumper', right: 'call with 18 to 20 on the clock\n1 dribbles to left wing\nlook 1: jumper' },
+    manual: { title: 'The same line twice', why: 'A play has one `from`, one `call`, one `leave`.', wrong: 'call with 20 on the clock\ncall with 18 on the clock\n1 dribbles to left slot\nlook 1: jumper', right: 'call with 18 to 20 on the clock\n1 dribbles to left slot\nlook 1: jumper' },
   }),
   'no-holder-for-look': told('no-holder-for-look', {
     needs: 'before',
@@ -132,7 +132,7 @@ export const toldByReading = {
   'looker-has-ball': told('looker-has-ball', {
     needs: 'before',
     message: '{who} has the ball already, so nobody can pass it to him here. Leave out the kind of pass, or name another looker.',
-    manual: { title: 'A pass to the man with the ball', why: 'Behind a look’s colon a kind of pass says how the looker gets the ball. He has it.', wrong: '1 dribbles to left wing\nlook 1: lob, layup', right: '1 dribbles to left wing\nlook 1: jumper' },
+    manual: { title: 'A pass to the man with the ball', why: 'Behind a look’s colon a kind of pass says how the looker gets the ball. He has it.', wrong: '1 dribbles to left slot\nlook 1: lob, layup', right: '1 dribbles to left slot\nlook 1: jumper' },
   }),
   'ball-not-with-thrower': told('ball-not-with-thrower', {
     needs: 'before',
@@ -143,7 +143,7 @@ export const toldByReading = {
     severity: 'warning',
     needs: 'before',
     message: 'The “from” line does not say where {who} stands. Add for example: {who} at right corner',
-    manual: { title: 'A player without a place', why: 'A list of places has to hold all five, or the figures stand where nobody meant them.', wrong: 'from 1 top, 2 and 3 wings, 4 left block\n1 dribbles to left wing\nlook 1: jumper', right: 'from 1 top, 2 and 3 wings, 4 and 5 blocks\n1 dribbles to left slot\nlook 1: three' },
+    manual: { title: 'A player without a place', why: 'A list of places has to hold all five, or the figures stand where nobody meant them.', wrong: 'from 1 top, 2 and 3 wings, 4 left block\n1 dribbles to left slot\nlook 1: jumper', right: 'from 1 top, 2 and 3 wings, 4 and 5 blocks\n1 dribbles to left slot\nlook 1: three' },
   }),
   'not-yet': told('not-yet', {
     severity: 'warning',

@@ -34,8 +34,8 @@ export const toldByTimeline = {
     manual: {
       title: 'Two on one spot',
       why: 'One defender can then guard two men. The later one is shown a body away.',
-      wrong: '1 dribbles to left wing\n2 cuts to right corner\n4 cuts to right corner\nlook 2: three',
-      right: '1 dribbles to left wing\n2 cuts to right corner\n4 cuts to right block\nlook 2: three',
+      wrong: '1 dribbles to left slot\n2 cuts to right block\n4 cuts to right block\nlook 1: jumper',
+      right: '1 dribbles to left slot\n2 cuts to left block\n4 cuts to right block\nlook 1: jumper',
     },
   }),
   'screen-refused': told('screen-refused', {
@@ -51,8 +51,8 @@ export const toldByTimeline = {
     manual: {
       title: 'A screen nobody uses',
       why: 'A screen costs time, and a screener who stands for nobody takes his defender to the ball.',
-      wrong: '1 dribbles to left wing\n5 screens down for 3\nlook 1: jumper',
-      right: '1 dribbles to left wing\n5 screens down for 3\n3 cuts off 5 to top\nlook 1: jumper',
+      wrong: '1 dribbles to left slot\n5 screens down for 3\nlook 1: jumper',
+      right: '1 dribbles to left slot\n5 screens down for 3\n3 cuts off 5 to top\nlook 1: jumper',
     },
   }),
   'screen-left-early': told('screen-left-early', {
@@ -105,8 +105,8 @@ export const toldByTimeline = {
     manual: {
       title: 'A wait for something that never happens',
       why: '`as`, `once`, `when` and `until` wait for something another player does on the same way through the play.',
-      wrong: '1 dribbles to left wing\nonce 4 rolls, 3 cuts to top\nlook 3: jumper',
-      right: '1 dribbles to left wing\n4 cuts to rim\nonce 4 cuts, 3 cuts to top\nlook 3: jumper',
+      wrong: '1 dribbles to left slot\nonce 4 rolls, 3 cuts to top\nlook 3: jumper',
+      right: '1 dribbles to left slot\n4 clears to right short corner\nonce 4 clears, 3 cuts to top\nlook 3: jumper',
     },
   }),
   'waits-in-circle': told('waits-in-circle', {

@@ -1,5 +1,6 @@
 // An action in a coach's words: a line that could stand in the play.
 import type { Action, BodyId, Pass, PassKind, Screen, ShotKind } from '../play/play.ts';
+import { sayList } from '../checks/say-list.ts';
 import { sayWrittenPlace } from './say-written-place.ts';
 import { thirdPerson } from './verbs.ts';
 
@@ -59,12 +60,6 @@ function sayOff(off: readonly BodyId[]): string | undefined {
 
 function sayVia(via: readonly Parameters<typeof sayWrittenPlace>[0][]): string | undefined {
   return via.length === 0 ? undefined : `via ${via.map(sayWrittenPlace).join(' and ')}`;
-}
-
-/** `2`, `2 and 3`, `2, 3 and 5`. */
-export function sayList(items: readonly (string | number)[]): string {
-  if (items.length < 2) return items.join('');
-  return `${items.slice(0, -1).join(', ')} and ${items.at(-1)}`;
 }
 
 function joined(...words: readonly (string | false | undefined)[]): string {

@@ -4,29 +4,29 @@ import { expectMarked } from './marked.ts';
 describe('the ball', () => {
   test('a man who screens with the ball is told how he got it', () =>
     expectMarked(`play "A"
-  from stack
-  1 dribbles to left wing
+  from 5-out
+  1 dribbles to left slot
   1 ball-screens for 3
-  ^^^^^^^^^^^^^^^^^^^^ error screen-with-ball: 1 sets a screen while he has the ball (1 dribbled to left wing). Let him pass first, or let another man screen.
+  ^^^^^^^^^^^^^^^^^^^^ error screen-with-ball: 1 sets a screen while he has the ball (1 dribbled to left slot). Let him pass first, or let another man screen.
   3 cuts off 1 to top
   look 1: jumper
 `));
 
   test('he may screen once he has passed', () =>
     expectMarked(`play "A"
-  from stack
+  from 5-out
   1 passes to 3
   1 screens for 2
-  2 cuts off 1 to right wing
+  2 cuts off 1 to top
   look 2: three
 `));
 
   test('a pass by a man without the ball names who has it', () =>
     expectMarked(`play "A"
   from 5-out
-  1 dribbles to left wing
+  1 dribbles to left slot
   2 passes to 3
-  ^^^^^^^^^^^^^ error ball-needed: 2 can’t pass to 3: 1 has the ball (1 dribbled to left wing).
+  ^^^^^^^^^^^^^ error ball-needed: 2 can’t pass to 3: 1 has the ball (1 dribbled to left slot).
   look 3: three
 `));
 

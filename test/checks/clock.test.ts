@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { compileText } from './compiled.ts';
 
-const set = (headers: string, level = 'u14') => compileText(`level ${level}\nplay "A"\n${headers}\n  from 5-out\n  1 dribbles to left slot\n  2 cuts to rim\n  2 cuts to left corner\n  look 1: jumper\n  look 2: three\n`);
+const set = (headers: string, level = 'u14') => compileText(`level ${level}\nplay "A"\n${headers}\n  from 5-out\n  1 dribbles to left slot\n  2 cuts to rim\n  2 cuts to right short corner\n  look 1: jumper\n  look 2: jumper\n`);
 const codesOf = (headers: string, level?: string) => set(headers, level).findings.map(({ code }) => code);
 const late = (headers = '') => set(headers).plays[0]!.timeline.times.looks.map(({ late: time }) => time / 1000);
 const typical = () => set('').plays[0]!.timeline.times.looks.map((look) => (look.typical - look.setUp) / 1000);

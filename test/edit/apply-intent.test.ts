@@ -76,7 +76,7 @@ test('wherever a way is dragged, it ends within a hand of there, and nothing els
       expect(line).not.toMatch(/^refused/);
       const before = actionOf(text);
       const lines = text.split('\n');
-      const at = lines.findIndex((one) => one.trim().slice(0, 7) === line.trim().slice(0, 7));
+      const at = lines.findIndex((one) => (action === 'zip/3.1' ? /^ +once/ : new RegExp(`^ +${action.slice(4, 5)} `)).test(one));
       const after = actionOf(lines.with(at, line).join('\n'));
       const moved = after.steps[0]!.actions.find(({ id }) => id === action)!;
       if (moved.kind !== 'move' && moved.kind !== 'dribble') throw new Error('no way');
