@@ -68,6 +68,11 @@ export function isVerb(token: LineToken | undefined): boolean {
   return token !== undefined && lineParser().lexer.verbs.has(token.tokenType.name);
 }
 
+/** Words in quotes, for a message; a name brings its own. */
+export function said(words: string): string {
+  return words.includes('"') ? words : `"${words}"`;
+}
+
 export function applyEdits(text: string, edits: readonly LineEdit[]): string {
   let result = text;
   for (const edit of [...edits].sort((a, b) => b.at - a.at)) result = result.slice(0, edit.at) + edit.text + result.slice(edit.to);

@@ -1,4 +1,4 @@
-import { startWithArticles, endOf, isPlayer, singularAt, tried, applyEdits, readsUpTo, written, type Broken } from './broken-line.ts';
+import { endOf, isPlayer, said, startWithArticles, singularAt, tried, applyEdits, readsUpTo, written, type Broken } from './broken-line.ts';
 import { ARTICLES, keywordAtoms } from './lexer.ts';
 import type { LineFix } from './line-fault.ts';
 import { lineParser } from './line-parser.ts';
@@ -7,7 +7,7 @@ import { otherNumber, verbOf } from './verbs.ts';
 
 /** A way to make the line readable: which words it puts where. */
 export interface Mend {
-  readonly kind: 'replace' | 'insert' | 'swap' | 'leave out' | 'quote';
+  readonly kind: 'replace' | 'blank' | 'insert' | 'swap' | 'leave out' | 'quote';
   /** Tokens from, up to and not including to, that it touches. */
   readonly from: number;
   readonly to: number;
@@ -43,6 +43,8 @@ export function mends(broken: Broken, most = 3): readonly Mend[] {
     if (mend && !found.some((other) => applyEdits(broken.text, other.fix.edits) === applyEdits(broken.text, mend.fix.edits))) found.push(mend);
     return found.length >= most;
   };
+  const isOneKeyword = (candidates(broken)[0]?.distance ?? 1) <= 0.2;
+  if (!isOneKeyword) for (const mend of blanks(broken)) if (mend) return [mend];
   for (const mend of replacements(broken)) if (add(mend)) return found;
   if (found.length) return found;
   for (const search of [insertions, swaps, quotes]) {
@@ -81,25 +83,55 @@ function candidates(broken: Broken): readonly Candidate[] {
       for (const keyword of keywords) {
         const target = keywordAtoms(keyword).join(' ');
         const meant = others.indexOf(keyword);
-        const distance = meant >= 0 ? meant / 10 : editDistance(word, target, limit);
+        const distance = meant >= 0 ? meant / 10 : keystrokes(word, target, limit);
         if (distance <= limit && (distance < target.length || meant >= 0)) found.push({ from, to: from + count, words: agreeing(broken, keyword, from), distance: distance + (from === broken.index ? 0 : 0.5) });
       }
       const digit = NUMBER_WORDS.indexOf(word) + 1;
       if (digit > 0 && count === 1 && broken.wantedBefore(from).some(({ token }) => token === 'PLAYER')) found.push({ from, to: from + 1, words: String(digit), distance: 0 });
     }
   }
-  found.sort((a, b) => a.distance - b.distance || a.to - a.from - (b.to - b.from));
+  // Letters are left out more often than added.
+  found.sort((a, b) => a.distance - b.distance || a.to - a.from - (b.to - b.from) || b.words.length - a.words.length);
   const kept = found.filter((candidate, index) => found.findIndex((other) => other.from === candidate.from && other.to === candidate.to && other.words === candidate.words) === index);
   candidatesOf.set(broken, kept);
   return kept;
+}
+
+/** Edit distance, with letters swapped or a blank left out counting less than another letter. */
+function keystrokes(word: string, target: string, limit: number): number {
+  if (word !== target && word.replaceAll(' ', '') === target.replaceAll(' ', '')) return 0.2;
+  const distance = editDistance(word, target, limit);
+  return distance === 1 && word.length === target.length && [...word].sort().join('') === [...target].sort().join('') ? 0.8 : distance;
 }
 
 /** The verb in the number of its subject: `4 scren` → screens. */
 function agreeing(broken: Broken, keyword: string, index: number): string {
   const verb = verbOf(keyword);
   if (!verb) return keyword;
-  const singular = singularAt(broken, index);
-  return (verb.number === 'singular') === singular ? keyword : (otherNumber.get(keyword) ?? keyword);
+  const other = otherNumber.get(keyword);
+  // `leave` also begins a header, where `leaves` is no word.
+  if (other === undefined || (verb.number === 'singular') === singularAt(broken, index)) return keyword;
+  return broken.wantedBefore(index).some(({ token }) => token === other) ? other : keyword;
+}
+
+/** A blank left out (`3cuts`, `torim`) or typed a letter too early or too late (`lefte lbow`). */
+function* blanks(broken: Broken): Generator<Mend | undefined> {
+  const { token, index } = broken;
+  if (!token || token.tokenType.name !== 'UNKNOWN' || token.startOffset === broken.lexed.openQuote) return;
+  const word = written(broken, index);
+  if (word.length > 24) return;
+  const mending = (to: number, words: string): Mend | undefined => {
+    const edits = [{ at: token.startOffset, to: endOf(broken.tokens[to - 1]!), text: words }];
+    const fix = tried(broken, `Write ${said(words.trim())}`, edits);
+    return fix && { kind: 'blank', from: index, to, words: words.trim(), fix };
+  };
+  const next = broken.tokens[index + 1];
+  if (next && /^ [^"]/.test(broken.text.slice(endOf(token), endOf(next)))) {
+    const after = written(broken, index + 1);
+    yield mending(index + 2, `${word.slice(0, -1)} ${word.slice(-1)}${after}`);
+    yield mending(index + 2, `${word}${after.slice(0, 1)} ${after.slice(1)}`);
+  }
+  for (let at = 1; at < word.length; at++) if (!/[\uDC00-\uDFFF]/.test(word[at]!)) yield mending(index + 1, `${word.slice(0, at)} ${word.slice(at)}`);
 }
 
 function* replacements(broken: Broken): Generator<Mend | undefined> {
@@ -123,7 +155,7 @@ function partialReplacements(broken: Broken): readonly Mend[] {
 
 function replacing(broken: Broken, { from, to, words }: Candidate, whole: boolean): Mend | undefined {
   const edits = [{ at: broken.tokens[from]!.startOffset, to: endOf(broken.tokens[to - 1]!), text: words }];
-  const title = `Write "${words}"`;
+  const title = `Write ${said(words.trim())}`;
   const fix = whole ? tried(broken, title, edits) : { title, edits };
   return fix && { kind: 'replace', from, to, words, fix };
 }
@@ -137,7 +169,7 @@ function* insertions(broken: Broken): Generator<Mend | undefined> {
     const tight = (word === ',' || word === ':') && before !== undefined;
     const at = tight ? endOf(before) : token.startOffset;
     const text = tight ? word : `${word} `;
-    const fix = tried(broken, `Put "${word}" before "${written(broken, index)}"`, [{ at, to: at, text }]);
+    const fix = tried(broken, `Put "${word}" before ${said(written(broken, index))}`, [{ at, to: at, text }]);
     yield fix && { kind: 'insert', from: index, to: index + 1, words: word === ',' || word === ':' ? `${written(broken, index - 1)}${word} ${written(broken, index)}` : `${word} ${written(broken, index)}`, fix };
   }
 }
@@ -148,7 +180,7 @@ function* swaps(broken: Broken): Generator<Mend | undefined> {
     const second = broken.tokens[from + 1];
     if (!first || !second) continue;
     const words = `${written(broken, from + 1)} ${written(broken, from)}`;
-    const fix = tried(broken, `Write "${words}"`, [{ at: first.startOffset, to: endOf(second), text: words }]);
+    const fix = tried(broken, `Write ${said(words.trim())}`, [{ at: first.startOffset, to: endOf(second), text: words }]);
     yield fix && { kind: 'swap', from, to: from + 2, words, fix };
   }
 }
@@ -164,7 +196,7 @@ function* omissions(broken: Broken): Generator<Mend | undefined> {
     const next = broken.tokens[broken.index + count];
     const before = broken.tokens[broken.index - 1];
     const edit = next ? { at: broken.token.startOffset, to: next.startOffset, text: '' } : { at: before ? endOf(before) : broken.token.startOffset, to: endOf(last), text: '' };
-    const fix = tried(broken, `Leave out "${written(broken, broken.index, broken.index + count)}"`, [edit]);
+    const fix = tried(broken, `Leave out ${said(written(broken, broken.index, broken.index + count))}`, [edit]);
     yield fix && { kind: 'leave out', from: broken.index, to: broken.index + count, words: '', fix };
   }
 }

@@ -1,4 +1,4 @@
-import { breakDown, endOf, endOfWords, isPlayer, isVerb, singularAt, startWithArticles, tried, wants, written, type Broken } from './broken-line.ts';
+import { breakDown, endOf, endOfWords, isPlayer, isVerb, said, singularAt, startWithArticles, tried, wants, written, type Broken } from './broken-line.ts';
 import type { LexedLine } from './lexer.ts';
 import type { FaultCode, LineFault, LineFix } from './line-fault.ts';
 import { keywordAtoms } from './lexer.ts';
@@ -8,10 +8,16 @@ import { describeWanted } from './wanted-words.ts';
 
 const LINE_BEGINS = 'A line begins with a player and what he does ("3 cuts to rim") or with a word like step, look, note, from or call.';
 
+type Recogniser = (broken: Broken) => LineFault | undefined;
+/** Mistakes that have a message of their own, the surest first. */
+const RECOGNISERS: readonly Recogniser[] = [
+  openQuote, formationWithoutHyphens, noSuchPlayer, verbFirst, setsAScreen, articleAsName, unfinished, whoDoesIt, noVerb, unitMissing, nameWithoutQuotes,
+];
+
 /** What is wrong with a line that the parser refused: the exact place, what was wanted there, and what would mend it. */
 export function faultOf(text: string, lexed: LexedLine): LineFault {
   const broken = breakDown(text, lexed);
-  for (const recognise of [openQuote, noSuchPlayer, verbFirst, setsAScreen, articleAsName, unfinished, whoDoesIt, unitMissing, formationWithoutHyphens, nameWithoutQuotes]) {
+  for (const recognise of RECOGNISERS) {
     const fault = recognise(broken);
     if (fault) return fault;
   }
@@ -119,6 +125,21 @@ function whoDoesIt(broken: Broken): LineFault | undefined {
   return fault(broken, 'who-does-it', token.startOffset, endOf(token), `Who ${singular(token.image)}? Put "and" before "${verb}" if the same player goes on, or say the player after a comma.`, fixes, { verb, player });
 }
 
+/** `3 to rim`, `4 for 2`: the player and what belongs to a verb, but no verb. */
+function noVerb(broken: Broken): LineFault | undefined {
+  const { token, index } = broken;
+  const before = broken.tokens[index - 1];
+  if (!token || token.tokenType.name === 'UNKNOWN' || !isPlayer(before) || !broken.wanted.some(({ path }) => path.at(-1)?.endsWith('Verb') === true)) return undefined;
+  const at = token.startOffset;
+  const one = singularAt(broken, index);
+  const likely = ['for', 'down', 'up', 'across', 'away', 'on'].includes(token.image) ? ['screens', 'cuts'] : ['cuts', 'passes', 'screens', 'dribbles'];
+  const verbs = likely.map((verb) => (one ? verb : otherNumber.get(verb)!));
+  const fixes = verbs.map((verb) => tried(broken, `Write "${verb} ${written(broken, index)}"`, [{ at, to: at, text: `${verb} ` }])).filter((fix) => fix !== undefined);
+  if (!fixes.length) return undefined;
+  const example = fixes[0]!.title.replace(/^Write "|"$/g, '');
+  return fault(broken, 'verb-missing', before!.startOffset, endOf(token), `A verb is missing before ${said(written(broken, index))}. For example "${example} …".`, fixes, { found: written(broken, index) });
+}
+
 /** `2 above left elbow`, `leave 4`: a bare number where a measure is meant. */
 function unitMissing(broken: Broken): LineFault | undefined {
   const { token, index } = broken;
@@ -136,7 +157,7 @@ function unitMissing(broken: Broken): LineFault | undefined {
 /** `against 23` */
 function formationWithoutHyphens(broken: Broken): LineFault | undefined {
   const { token, index } = broken;
-  if (token?.tokenType.name !== 'NUMBER' || !wants(broken.wanted, 'FORM')) return undefined;
+  if (token?.tokenType.name !== 'NUMBER' || !/^\d{2,4}$/.test(token.image) || !wants(broken.wanted, 'FORM')) return undefined;
   const words = [...written(broken, index)].join('-');
   const fix = tried(broken, `Write "${words}"`, [{ at: token.startOffset, to: endOf(token), text: words }]);
   return fix && fault(broken, 'misplaced-word', token.startOffset, endOf(token), `A formation has hyphens: "${words}".`, [fix], { found: written(broken, index), suggestion: words });
@@ -175,7 +196,7 @@ function generalFault(broken: Broken): LineFault {
   const isUnknown = token.tokenType.name === 'UNKNOWN';
   const after = index > 0 ? `after "${written(broken, Math.max(0, index - 2), index)}"` : 'at the beginning of a line';
   const can = index > 0 ? `What can stand here: ${wanted}.` : LINE_BEGINS;
-  const message = isUnknown ? `"${found}" is no word I know here. ${can}` : `"${found}" does not fit ${after}. ${can}`;
+  const message = isUnknown ? `${said(found)} is no word I know here. ${can}` : `${said(found)} does not fit ${after}. ${can}`;
   return fault(broken, isUnknown ? 'unknown-word' : 'misplaced-word', at, to, message, [], params);
 }
 
@@ -193,11 +214,11 @@ function columnsOf(mend: Mend, broken: Broken): { at: number; to: number } {
 
 function mended(mend: Mend, broken: Broken): string {
   const found = written(broken, mend.from, mend.to);
-  const meant = `Did you mean "${mend.words}"?`;
-  if (mend.kind === 'insert') return `A word is missing before "${written(broken, mend.from)}". ${meant}`;
-  if (mend.kind === 'swap') return `"${found}" is the wrong way round. ${meant}`;
-  if (mend.kind === 'quote' && mend.isOwnName) return `"${found}" is no word I know here. A name of your own stands in quotes: "${mend.words}".`;
+  const meant = `Did you mean ${said(mend.words)}?`;
+  if (mend.kind === 'insert') return `A word is missing before ${said(written(broken, mend.from))}. ${meant}`;
+  if (mend.kind === 'swap') return `${said(found)} is the wrong way round. ${meant}`;
+  if (mend.kind === 'quote' && mend.isOwnName) return `${said(found)} is no word I know here. A name of your own stands in quotes: "${mend.words}".`;
   if (mend.kind === 'quote') return `A name or a text stands in quotes: "${mend.words}".`;
-  if (mend.kind === 'leave out') return `"${found}" ${broken.token!.tokenType.name === 'UNKNOWN' ? 'is no word I know here' : 'does not fit here'}. Without it I can read the line.`;
-  return broken.token!.tokenType.name === 'UNKNOWN' ? `"${found}" is no word I know here. ${meant}` : `"${found}" does not fit here. ${meant}`;
+  if (mend.kind === 'leave out') return `${said(found)} ${broken.token!.tokenType.name === 'UNKNOWN' ? 'is no word I know here' : 'does not fit here'}. Without it I can read the line.`;
+  return broken.token!.tokenType.name === 'UNKNOWN' ? `${said(found)} is no word I know here. ${meant}` : `${said(found)} does not fit here. ${meant}`;
 }
