@@ -100,6 +100,8 @@ export interface Settled {
   /** What others wait for, and what his own next link waits for (rule 4). */
   readonly done: number;
   readonly free: number;
+  /** Of a pass: the ball leaves the hand. */
+  readonly released?: number;
   /** The catch or the take, and whose. */
   readonly got?: number;
   readonly gotBy?: BodyId;

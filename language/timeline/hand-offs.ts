@@ -7,6 +7,7 @@ import type { ActionItem, Branch, Settled } from './branch.ts';
 import { bodyOf, happen, whenOf } from './branch.ts';
 import type { Edge } from './graph.ts';
 import { edge, latestOf, varyingEdge } from './graph.ts';
+import { ownBefore } from './items.ts';
 import { exitSpeed, runRoute } from './moves.ts';
 import { lastToDo } from './passes.ts';
 import { reactionEdge } from './waits.ts';
@@ -47,10 +48,11 @@ export function settleHandOff(branch: Branch, item: HandOffItem, edges: readonly
 /** The taker leaves after what he still has to do, and so as to come when the holder is there. */
 function comingEdges(branch: Branch, item: HandOffItem, ready: number, legs: number): readonly Edge[] {
   const { to } = item.action;
-  const last = lastToDo(branch, item, to);
+  const last = lastToDo(branch, item, to) ?? ownBefore(branch, { order: item.order, action: { who: to } });
   const settled = last && branch.settled.get(last.key);
   const open = branch.opened.get(item.step) ?? branch.events[0]!;
   const asTaker: ActionItem = { ...item, action: { ...item.action, who: to } };
-  const free = settled === undefined ? reactionEdge(branch, open, 'step-opens', asTaker) : edge(settled.free, 'own-last-action');
-  return [free, varyingEdge(ready, 'hand-over', 0, -legs, 'legs', to)];
+  const opened = item.step === branch.steps[0] ? edge(open, 'step-opens') : reactionEdge(branch, open, 'step-opens', asTaker);
+  const free = settled === undefined ? opened : edge(settled.gotBy === to && settled.got !== undefined ? settled.got : settled.free, 'own-last-action');
+  return [opened, free, varyingEdge(ready, 'hand-over', 0, -legs, 'legs', to)];
 }

@@ -65,7 +65,7 @@ export function chainedTo(branch: Branch, item: ActionItem): readonly ActionItem
 }
 
 /** His own last link, the taking of a hand-off included (rule 3). */
-export function ownBefore(branch: Branch, item: ActionItem): ActionItem | undefined {
+export function ownBefore(branch: Branch, item: { readonly order: number; readonly action: { readonly who: BodyId } }): ActionItem | undefined {
   const { who } = item.action;
   return nearestAbove(branch, item, (other): other is ActionItem => {
     if (other.kind !== 'action') return false;

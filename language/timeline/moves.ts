@@ -12,7 +12,7 @@ import { bodyOf, happen, tell, whenOf } from './branch.ts';
 import { endOfMove } from './ends.ts';
 import type { Edge } from './graph.ts';
 import { delayed, edge, latestOf, varyingEdge } from './graph.ts';
-import { hasBall } from './items.ts';
+import { hasBall, isScreenItem, ownBefore } from './items.ts';
 import { problem } from './problem-codes.ts';
 import { passesScreener, replacedScreen, shoulder, usedScreens } from './screens.ts';
 import { tellMissedTimes } from './waits.ts';
@@ -56,7 +56,13 @@ export function routeOf(branch: Branch, item: Running): Route {
     points.push(...corner);
   }
   tellOrder(branch, item, shoulders, own, target);
-  return { points: [...points, ...corners, end], shoulders, partners: usedScreens(branch, item).map(({ by }) => by) };
+  return { points: [...points, ...corners, end], shoulders, partners: [...usedScreens(branch, item).map(({ by }) => by), ...screenedBefore(branch, item)] };
+}
+
+/** Leaving his screen, he may brush those who came off him and those who stood beside him. */
+function screenedBefore(branch: Branch, item: Running): readonly BodyId[] {
+  const before = ownBefore(branch, item);
+  return before !== undefined && isScreenItem(before) ? [...before.action.users, ...before.action.together] : [];
 }
 
 function goalsOf(branch: Branch, item: Running): { readonly corners: readonly Point[]; readonly end: Point } {

@@ -12,6 +12,7 @@ import { ballBefore, hasBall, isBallAction, nearestAbove, waitsFor } from './ite
 import { runRoute } from './moves.ts';
 import { problem } from './problem-codes.ts';
 import { stopAt } from './stops.ts';
+import { stepIn } from './throw-in.ts';
 import { shareNearest } from './ways.ts';
 import { pointOf, standingOf } from './where.ts';
 
@@ -61,10 +62,11 @@ export function settlePass(branch: Branch, item: PassItem, edges: readonly Edge[
   const release = happen(branch, `${action.id}:release`, 'release', action.id, action.who, [...edges, ...meet.edges]);
   const caught = happen(branch, `${action.id}:catch`, 'catch', action.id, action.to, [varyingEdge(release, 'flight', 0, flight, 'pass', action.id), ...meet.catching]);
   if (action.throwIn) happen(branch, `${action.id}:touch`, 'touch', action.id, action.to, [edge(caught, 'flight')]);
+  const free = action.throwIn ? stepIn(branch, action.id, action.who, release) : release;
   if (meet.onTheMove !== undefined) stopAt(branch, action.to, whenOf(branch, caught), caught);
   branch.ball.push({ kind: 'pass', action: action.id, by: action.who, to: action.to, pass: action.pass.value, throwIn: action.throwIn, begin: release, end: caught, from, at: meet.at });
   tellWaiting(branch, item, ready, whenOf(branch, release));
-  return { start: release, done: caught, free: release, got: caught, gotBy: action.to, place: passer.place };
+  return { start: release, released: release, done: caught, free, got: caught, gotBy: action.to, place: passer.place };
 }
 
 function meetOf(branch: Branch, item: PassItem, from: Point, ready: number): Meet {

@@ -82,6 +82,7 @@ interface Tail {
   edges: readonly Edge[];
   met: boolean;
   caught: boolean;
+  /** The ball comes off his own dribble, or to him on the run: the last steps already gather it. */
   driven: boolean;
   last: number;
   shot?: number;
@@ -137,11 +138,10 @@ function playPass(tail: Tail, action: Extract<Action, { kind: 'pass' }>): void {
   if (wait > flight) catching.push(edge(release, 'legs', wait));
   const caught = happen(branch, `${action.id}:catch`, 'catch', action.id, action.to, catching);
   branch.ball.push({ kind: 'pass', action: action.id, by: action.who, to: action.to, pass: action.pass.value, throwIn: action.throwIn, begin: release, end: caught, from, at });
-  if (meeting?.stride) catchInStride(tail, action.to, caught);
   branch.holder = action.to;
   tail.met = true;
   tail.caught = true;
-  tail.driven = false;
+  tail.driven = meeting?.stride === true && catchInStride(tail, action.to, caught);
   tail.edges = [edge(caught, 'chain')];
   tail.last = caught;
 }
@@ -151,15 +151,19 @@ function passAfter(way: Edge, ms: number, key: string): Edge {
 }
 
 /** He keeps running if a drive or a finish follows; else he stops with the ball (rule 12). */
-function catchInStride(tail: Tail, who: BodyId, caught: number): void {
+function catchInStride(tail: Tail, who: BodyId, caught: number): boolean {
   const { branch, read } = tail;
   const when = whenOf(branch, caught);
   const goesOn = read.look.tail.some((action) => action.who === who && (action.kind === 'dribble' || action.kind === 'move' || (action.kind === 'shot' && (action.shot.value === 'layup' || action.shot.value === 'dunk'))));
-  if (!goesOn) return stopAt(branch, who, when, caught);
+  if (!goesOn) {
+    stopAt(branch, who, when, caught);
+    return false;
+  }
   const body = bodyOf(branch, who);
   const { speed } = cutAt(branch, who, when);
   body.exit = speed;
   body.until = when;
+  return speed > 1;
 }
 
 function playHandOff(tail: Tail, action: Extract<Action, { kind: 'hand-off' }>): void {

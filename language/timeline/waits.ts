@@ -108,7 +108,7 @@ export function eventNumber(branch: Branch, spoken: Spoken, start: boolean): num
   if (spoken.moment === 'got') return settled.got ?? settled.done;
   if (start) return settled.start;
   // Of a pass his own "passes" is the release: for the passer it is done then.
-  return spoken.item.action.kind === 'pass' ? settled.free : settled.done;
+  return settled.released ?? settled.done;
 }
 
 /** `as E`: with it; `once`, `when`: done and one reaction; `until`: done; clock words pin to a time. */
