@@ -12,7 +12,7 @@ export function gameClock(playback: Playback, run: LabelledRun, t: number): numb
 
 /** What a coach should know about the clock at t: getting into place, standing before the touch, the horn. */
 export function clockRemark(playback: Playback, run: LabelledRun, t: number): string {
-  if (playback.play.throwIn && t < run.clockStartsAt) return 'stands until the touch';
+  if (playback.play.throwIn && t < run.clockStartsAt) return 'clock stands until the touch';
   const left = gameClock(playback, run, t);
   if (left === 0) return 'the horn has gone';
   return t < run.startsAt ? 'getting into place' : '';

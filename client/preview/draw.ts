@@ -25,6 +25,7 @@ const paints = paint(themed);
 interface Figure {
   readonly root: SVGGElement;
   readonly place: SVGTransform;
+  readonly size: SVGTransform;
   readonly turn: SVGTransform;
   readonly turned: SVGGElement;
   hasBall: boolean;
@@ -65,7 +66,7 @@ export function createCourt(picked: Picked): CourtPicture {
 
   let playback: Playback | null = null;
   let run: LabelledRun | undefined;
-  let view: View = { left: -820, right: 820, top: -227, bottom: 1312, full: false };
+  let view: View = { left: -820, right: 820, top: -227, bottom: 1312, full: false, bodies: 1 };
   let floor = '';
   let ways: DrawnWay[] = [];
   let labels: readonly Placed[] = [];
@@ -123,6 +124,7 @@ export function createCourt(picked: Picked): CourtPicture {
       figures.set(id, made);
       layers[team].append(made.root);
     }
+    for (const { size } of figures.values()) size.setScale(view.bodies, view.bodies);
   }
 
   function frame(moment: Moment, lit: readonly BodyId[], part: PartId | undefined): void {
@@ -137,14 +139,14 @@ export function createCourt(picked: Picked): CourtPicture {
       moveFigure(figure, body, moment.ball?.holder === body.id, isScreening(run, body), lit.includes(body.id));
     }
     for (const [id, figure] of figures) if (!seen.has(id)) hide(figure);
-    ball.frame(moment.ball === undefined ? undefined : sceneBall(run, moment.ball, moment.t));
+    ball.frame(moment.ball === undefined ? undefined : sceneBall(run, moment.ball, moment.t, view.bodies), view.bodies);
     showLabels(playback, run, moment);
   }
 
   function showLabels(shown: Playback, of: LabelledRun, moment: Moment): void {
-    const wanted = labelsAt(shown, of, moment);
+    const wanted = labelsAt(shown, of, moment, view.bodies);
     if (wanted.length === 0 && labels.length === 0) return;
-    labels = placeLabels(wanted, moment.bodies.map(({ x, y }) => [x * 100, y * 100] as const), BODY_CLEAR, view, labelSize, labels);
+    labels = placeLabels(wanted, moment.bodies.map(({ x, y }) => [x * 100, y * 100] as const), BODY_CLEAR * view.bodies, view, labelSize, labels);
     const key = labels.map((label) => `${label.key} ${label.text} ${label.width}`).join('\n');
     if (key !== labelled) {
       labelled = key;
@@ -157,7 +159,7 @@ export function createCourt(picked: Picked): CourtPicture {
   /** Letters stay readable in a small panel: at least 11 px. */
   function resized(): void {
     const pixels = svg.getBoundingClientRect().width / widthOf(view);
-    const wanted = pixels > 0 ? Math.min(Math.max(LABEL_SIZE, 11 / pixels), 64) : LABEL_SIZE;
+    const wanted = pixels > 0 ? Math.min(Math.max(LABEL_SIZE, 11 / pixels), 80) : LABEL_SIZE;
     if (wanted === labelSize) return;
     labelSize = wanted;
     labelled = '';
@@ -209,8 +211,9 @@ function createFigure(svg: SVGSVGElement, id: BodyId, team: 'offence' | 'defence
   const own = team === 'defence' ? [defenceLabel(label, paints)] : [carrierNode(paints), ...offenceNodes(label, paints)];
   root.append(halo, turned, ...own.map(build));
   const place = transformOf(svg, root);
+  const size = root.transform.baseVal.appendItem(svg.createSVGTransform());
   const turn = transformOf(svg, turned);
-  return { root, place, turn, turned, hasBall: false, screening: false, lit: false, shown: true };
+  return { root, place, size, turn, turned, hasBall: false, screening: false, lit: false, shown: true };
 }
 
 function transformOf(svg: SVGSVGElement, of: SVGGElement): SVGTransform {
@@ -250,7 +253,7 @@ function createBall(svg: SVGSVGElement) {
   const fall = transformOf(svg, shadow as SVGGElement);
   return {
     root,
-    frame(ball: { readonly x: number; readonly y: number; readonly z: number } | undefined): void {
+    frame(ball: { readonly x: number; readonly y: number; readonly z: number } | undefined, scale: number): void {
       if (ball === undefined) {
         root.setAttribute('visibility', 'hidden');
         return;
@@ -258,7 +261,7 @@ function createBall(svg: SVGSVGElement) {
       root.removeAttribute('visibility');
       const look = ballLook(ball.z);
       place.setTranslate(ball.x, ball.y);
-      size.setScale(look.scale, look.scale);
+      size.setScale(look.scale * scale, look.scale * scale);
       fall.setTranslate(0, look.shadow);
     },
   };

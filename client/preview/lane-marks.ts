@@ -5,7 +5,7 @@ import { looksOf } from '../../language/picture/scene.ts';
 import { waysOf, type WayKind } from '../../language/picture/ways.ts';
 import { OFFENCE, type BodyId, type PartId } from '../../language/play/play.ts';
 import type { LabelledRun } from './state.ts';
-import { sentence, tenths } from './words.ts';
+import { clockWords, sentence, tenths } from './words.ts';
 
 export type MarkKind = WayKind | 'held' | 'wait' | 'look' | 'finding';
 
@@ -38,7 +38,7 @@ export function lanesOf(playback: Playback, run: LabelledRun): readonly Lane[] {
 
   for (const way of waysOf(run)) {
     const lane = way.kind === 'pass' || way.kind === 'shot' || way.kind === 'hand-off' ? 'ball' : way.who;
-    const words = says(way.part, `${way.who}: ${way.kind}`);
+    const words = says(way.part, `${way.who} ${way.part.includes('/') ? way.kind : way.part}`);
     add(lane, { kind: way.kind, from: way.t0, to: way.t1, part: way.part, short: lane === 'ball' ? words : withoutSubject(words, way.who), words: timed(words, way.t0, way.t1) });
   }
   for (const ball of run.ball) {
@@ -78,8 +78,29 @@ function timed(words: string, from: number, to: number): string {
   return `${words}, ${tenths(from)} to ${tenths(to)} s`;
 }
 
-/** Whole seconds worth a line on the axis, at most about a dozen. */
-export function ticksOf(end: number): readonly number[] {
-  const step = [1, 2, 5, 10, 15, 30, 60].find((seconds) => end / 1000 / seconds <= 13) ?? 120;
-  return Array.from({ length: Math.floor(end / 1000 / step) + 1 }, (_, i) => i * step);
+export interface Tick {
+  /** ms from the call. */
+  readonly at: number;
+  readonly words: string;
 }
+
+/** Round figures on the line of time, at most about a dozen: of the game clock where the play says when it is called, else seconds since the call. */
+export function ticksOf(playback: Playback, run: LabelledRun): readonly Tick[] {
+  const step = [1, 2, 5, 10, 15, 30, 60].find((seconds) => run.end / 1000 / seconds <= 13) ?? 120;
+  const { callWith } = playback.play;
+  if (callWith === undefined) return countUp(step, run.end);
+  const first: Tick = { at: 0, words: clockFigure(callWith) };
+  const running: Tick[] = [];
+  for (let left = Math.ceil(callWith / step - 1) * step; left >= 0; left -= step) {
+    const at = run.clockStartsAt + (callWith - left) * 1000;
+    if (at > run.end) break;
+    running.push({ at, words: clockFigure(left) });
+  }
+  return [first, ...running];
+}
+
+function countUp(step: number, end: number): readonly Tick[] {
+  return Array.from({ length: Math.floor(end / 1000 / step) + 1 }, (_, i) => ({ at: i * step * 1000, words: String(i * step) }));
+}
+
+const clockFigure = (seconds: number): string => clockWords(seconds).replace(/\.0$/, '');

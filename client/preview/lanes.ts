@@ -2,11 +2,9 @@
 import { stepSpans } from '../../language/playback/moments.ts';
 import type { Playback } from '../../language/playback/playback.ts';
 import type { BodyId, PartId } from '../../language/play/play.ts';
-import { gameClock } from './clock.ts';
 import { element } from './elements.ts';
-import { lanesOf, ticksOf, type Lane, type LaneMark } from './lane-marks.ts';
+import { lanesOf, ticksOf, type Lane, type LaneMark, type Tick } from './lane-marks.ts';
 import { currentRun, type LabelledRun, type PlayerState } from './state.ts';
-import { clockWords } from './words.ts';
 
 export interface LanesView {
   readonly root: HTMLElement;
@@ -88,7 +86,7 @@ export function createLanes(picks: LanePicks): LanesView {
     const steps = element('div', { class: 'steps' });
     const spans = stepSpans(run);
     const opening = Math.min(run.startsAt, spans[0]?.to ?? 0);
-    if (opening > 0) steps.append(span(0, opening, playback.play.throwIn ? 'throw-in' : 'getting set', 'set-up'));
+    if (opening > 0) steps.append(span(0, opening, opening > end * 0.08 ? 'getting set' : '', 'set-up'));
     for (const [i, { key, from, to }] of spans.entries()) {
       const start = i === 0 ? opening : from;
       if (to <= start) continue;
@@ -101,10 +99,8 @@ export function createLanes(picks: LanePicks): LanesView {
     const row = (className: string, words: string, ...children: readonly HTMLElement[]) =>
       element('div', { class: `axis-row ${className}` }, element('span', { class: 'who' }, words), element('div', { class: 'track' }, ...children));
     const out = [element('div', { class: 'axis-row step-row' }, element('span', { class: 'who' }), steps)];
-    const every = ticksOf(run.end);
-    if (gameClock(playback, run, 0) !== undefined) {
-      out.push(row('clock-row', 'clock', ...every.map((s) => tick(s, clockWords(gameClock(playback, run, s * 1000)!).replace(/\.0$/, ''))), ...standing(run)));
-    } else out.push(row('clock-row', 's', ...every.map((s) => tick(s, String(s)))));
+    const ticks = ticksOf(playback, run).map(tick);
+    out.push(row('clock-row', playback.play.callWith === undefined ? 's' : 'clock', ...ticks, ...standing(run)));
     return out;
   }
 
@@ -112,11 +108,11 @@ export function createLanes(picks: LanePicks): LanesView {
     return run.clockStartsAt > 0 ? [span(0, run.clockStartsAt, '', 'stands')] : [];
   }
 
-  function tick(seconds: number, words: string): HTMLElement {
+  function tick({ at, words }: Tick): HTMLElement {
     const made = element('span', { class: 'tick' }, words);
-    made.style.left = percent(seconds * 1000);
+    made.style.left = percent(at);
     // Near either end the figure stays inside the track.
-    if (seconds * 1000 > end * 0.97) made.classList.add('last');
+    if (at > end * 0.97) made.classList.add('last');
     return made;
   }
 

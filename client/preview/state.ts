@@ -145,7 +145,8 @@ export function bodiesOf(state: PlayerState, part: PartId): readonly BodyId[] {
   const own = state.playback?.looks.find(({ id }) => id === bare)?.who ?? bodyOfPart(bare);
   const users = run?.screens.filter(({ action }) => action === bare).flatMap(({ users }) => users) ?? [];
   const receivers = run?.ball.flatMap((ball) => (ball.kind === 'flight' && ball.action === bare ? [ball.receiver] : [])) ?? [];
-  return [...new Set([...(own === undefined ? [] : [own]), ...users, ...receivers])];
+  const movers = Object.entries(run?.tracks ?? {}).flatMap(([id, { segments }]) => (segments.some(({ action }) => action === bare) ? [id as BodyId] : []));
+  return [...new Set([...(own === undefined ? [] : [own]), ...users, ...receivers, ...movers])];
 }
 
 /**

@@ -28,16 +28,16 @@ export function drawSvg(scene: Scene, theme: PaletteName | Palette = 'light'): s
   );
 }
 
-function sceneNodes({ ways, bodies, ball, labels }: Scene, palette: Palette): readonly SvgNode[] {
+function sceneNodes({ view, ways, bodies, ball, labels }: Scene, palette: Palette): readonly SvgNode[] {
   const look = paintOf(palette);
   const defence = bodies.filter(({ team }) => team === 'defence');
   // Who has the ball is drawn last, so that nobody stands on him.
   const offence = bodies.filter(({ team }) => team === 'offence').toSorted((a, b) => Number(a.hasBall) - Number(b.hasBall));
   return [
     ...ways.map(({ way, phase }) => node('g', { class: `way ${phase}`, opacity: OPACITY[phase] }, ...drawWay(way, look))),
-    ...defence.map((body) => bodyNode(body, look)),
-    ...offence.map((body) => bodyNode(body, look)),
-    ...(ball === undefined ? [] : [ballNode(ball.x, ball.y, ball.z, look)]),
+    ...defence.map((body) => bodyNode(body, view.bodies, look)),
+    ...offence.map((body) => bodyNode(body, view.bodies, look)),
+    ...(ball === undefined ? [] : [ballNode(ball.x, ball.y, ball.z, view.bodies, look)]),
     ...labels.map((label) => labelNode(label, look)),
   ];
 }

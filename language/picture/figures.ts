@@ -56,23 +56,24 @@ export function ballLook(z: number): { readonly scale: number; readonly shadow: 
 export const degrees = (radians: number): number => round((radians * 180) / Math.PI);
 const move = (x: number, y: number): string => `translate(${round(x)} ${round(y)})`;
 
-export function bodyNode(body: SceneBody, paint: Paint): SvgNode {
+export function bodyNode(body: SceneBody, scale: number, paint: Paint): SvgNode {
   const { x, y, team, label, facing, hasBall, screening } = body;
+  const transform = scale === 1 ? move(x, y) : `${move(x, y)} scale(${scale})`;
   const turned = (child: SvgNode) => node('g', { transform: `rotate(${degrees(facing)})` }, child);
-  if (team === 'defence') return node('g', { class: 'body defence', transform: move(x, y) }, turned(armsNode(paint)), defenceLabel(label, paint));
+  if (team === 'defence') return node('g', { class: 'body defence', transform }, turned(armsNode(paint)), defenceLabel(label, paint));
   return node(
     'g',
-    { class: 'body offence', transform: move(x, y) },
+    { class: 'body offence', transform },
     ...(screening ? [turned(screenBar(paint))] : []),
     ...(hasBall ? [carrierNode(paint)] : []),
     ...offenceNodes(label, paint),
   );
 }
 
-export function ballNode(x: number, y: number, z: number, paint: Paint): SvgNode {
+export function ballNode(x: number, y: number, z: number, size: number, paint: Paint): SvgNode {
   const { scale, shadow } = ballLook(z);
   const shadowNode = node('circle', { class: 'shadow', cx: 0, cy: shadow, r: 13, ...paint['ball-shadow'] });
-  return node('g', { class: 'ball', transform: move(x, y) }, ...(shadow > 0 ? [shadowNode] : []), node('g', { transform: `scale(${scale})` }, ...ballNodes(paint)));
+  return node('g', { class: 'ball', transform: move(x, y) }, ...(shadow > 0 ? [shadowNode] : []), node('g', { transform: `scale(${round(scale * size * 10) / 10})` }, ...ballNodes(paint)));
 }
 
 /** A look's name on a rounded plate, or a finding's exclamation mark in a triangle. */

@@ -69,14 +69,14 @@ export function sceneAt(playback: Playback, run: number | string, t: number, opt
   if (found === undefined) return { title, court: playback.court, view, ways: [], bodies: [], ball: undefined, labels: [] };
   const moment = momentOf(playback, found, t);
   const bodies = moment.bodies.filter(({ id }) => defence || !id.startsWith('X')).map((body) => sceneBody(playback, found, body, moment));
-  const labels = placeLabels(labelsAt(playback, found, moment), bodies.map(({ x, y }): Pt => [x, y]), BODY_CLEAR, view, labelSize);
+  const labels = placeLabels(labelsAt(playback, found, moment, view.bodies), bodies.map(({ x, y }): Pt => [x, y]), BODY_CLEAR * view.bodies, view, labelSize);
   return {
     title,
     court: playback.court,
     view,
     ways: ways === 'none' ? [] : shownWays(found, waysOf(found), moment.t),
     bodies,
-    ball: moment.ball === undefined ? undefined : sceneBall(found, moment.ball, moment.t),
+    ball: moment.ball === undefined ? undefined : sceneBall(found, moment.ball, moment.t, view.bodies),
     labels,
   };
 }
@@ -91,9 +91,9 @@ function sceneBody(playback: Playback, run: Run, { id, x, y, facing, moving, act
 const AT_HAND: Pt = [34, 34];
 
 /** The ball where the picture shows it. On a shot it leaves the hand's side and ends in the ring. */
-export function sceneBall(run: Run, { x, y, z, state }: BallAt, t: number): SceneBall {
+export function sceneBall(run: Run, { x, y, z, state }: BallAt, t: number, scale = 1): SceneBall {
   const shot = state === 'shot' ? run.ball.findLast(({ kind, t0 }) => kind === 'shot' && t0 <= t) : undefined;
-  const beside = shot === undefined ? 1 : Math.max(0, 1 - (t - shot.t0) / Math.max(1, shot.t1 - shot.t0));
+  const beside = scale * (shot === undefined ? 1 : Math.max(0, 1 - (t - shot.t0) / Math.max(1, shot.t1 - shot.t0)));
   return { x: x * 100 + AT_HAND[0] * beside, y: y * 100 + AT_HAND[1] * beside, z, state };
 }
 
@@ -105,7 +105,7 @@ export function stepAt(run: Run, t: number): StepKey | undefined {
 /** Where a way stands at t, or `undefined` when it is not drawn: what is going on, and the rest of the step that is run. */
 export function phaseOf(way: Way, step: StepKey | undefined, t: number): Phase | undefined {
   if (way.t0 <= t && t < way.t1) return 'now';
-  if (way.step !== step) return undefined;
+  if (way.step !== step || (way.afterShot && t < way.t0)) return undefined;
   return t < way.t0 ? 'ahead' : 'done';
 }
 
@@ -118,18 +118,18 @@ function shownWays(run: Run, ways: readonly Way[], t: number): Scene['ways'] {
 }
 
 /** What is named on the floor at a moment: looks that are there to be read, and findings. */
-export function labelsAt(playback: Playback, run: Run, moment: Moment): readonly Wanted[] {
+export function labelsAt(playback: Playback, run: Run, moment: Moment, scale = 1): readonly Wanted[] {
   const wanted: Wanted[] = [];
   for (const { look, who, from, to } of looksOf(playback, run)) {
     if (moment.t < from || moment.t > to) continue;
     const body = moment.bodies.find(({ id }) => id === who);
-    if (body !== undefined) wanted.push({ key: look.id, text: look.label, kind: 'look', anchor: [body.x * 100, body.y * 100], gap: BODY_CLEAR + 6 });
+    if (body !== undefined) wanted.push({ key: look.id, text: look.label, kind: 'look', anchor: [body.x * 100, body.y * 100], gap: BODY_CLEAR * scale + 6 });
   }
   for (const [i, finding] of playback.findings.entries()) {
     const { spot, moment: when, run: only } = finding;
     if (spot === undefined || when === undefined || (only !== undefined && only !== run.id)) continue;
     if (Math.abs(moment.t - when) > PROBLEM_SHOWN) continue;
-    wanted.push({ key: `finding ${i}`, text: '!', kind: 'problem', anchor: [spot.x * 100, spot.y * 100], gap: BODY_GAP + 8 });
+    wanted.push({ key: `finding ${i}`, text: '!', kind: 'problem', anchor: [spot.x * 100, spot.y * 100], gap: BODY_GAP * scale + 8 });
   }
   return wanted;
 }

@@ -47,7 +47,7 @@ export function stripFrames(playback: Playback, run: number | string, options: S
 function frameOf(playback: Playback, run: Run, view: View, ways: readonly Way[], key: StepKey, index: number, defence: boolean): Frame {
   const step = playback.steps.find((known) => known.key === key);
   const earlier = new Set(run.steps.slice(0, index));
-  const own = ways.filter((way) => way.step === key);
+  const own = ways.filter((way) => way.step === key && !way.afterShot);
   const opens = own.reduce((least, { t0 }) => Math.min(least, t0), Infinity);
   const bodies = playback.bodies.flatMap(({ id, label, team }) => {
     const at = team === 'offence' ? beforeStep(run, ways, earlier, id) : defence ? defenderAt(run, id, opens) : undefined;
@@ -158,7 +158,7 @@ function frameText(playback: Playback, frame: Frame, { number, x, y, headRoom }:
   const occupied = frame.bodies.map(({ at }) => at);
   const body = [
     ...frame.ways.map((way) => node('g', { class: `way ${way.kind}` }, ...drawWay(way, look, printedGaps(way, occupied)))),
-    ...frame.bodies.map((man) => printedBody(man, man.id === frame.carrier, palette)),
+    ...frame.bodies.map((man) => printedBody(man, man.id === frame.carrier, view.bodies, palette)),
     ...frame.labels.map((label) => labelNode(label, look)),
   ];
   const left = x + MARGIN;
@@ -176,7 +176,8 @@ function frameText(playback: Playback, frame: Frame, { number, x, y, headRoom }:
 /** A line keeps clear of a number, but not of a place where nobody is drawn. */
 function printedGaps({ kind, points }: Way, occupied: readonly Pt[]): Gaps {
   const start = occupied.some((at) => near(at, points[0]!)) ? BODY_GAP : 10;
-  const ends = kind === 'pass' ? (occupied.some((at) => near(at, points.at(-1)!)) ? BODY_GAP + 4 : 26) : 0;
+  const taken = occupied.some((at) => near(at, points.at(-1)!)) && !near(points[0]!, points.at(-1)!);
+  const ends = kind === 'screen' ? 0 : taken ? BODY_GAP + 4 : kind === 'pass' ? 26 : 0;
   return { start, end: ends, bodyAtEnd: false };
 }
 
@@ -188,9 +189,9 @@ function fit(text: string, size: number, width: number): string {
   return letters.length === Array.from(text).length ? text : `${letters.join('').trimEnd()}…`;
 }
 
-function printedBody({ label, team, at, facing }: Frame['bodies'][number], carrier: boolean, palette: Palette): SvgNode {
+function printedBody({ label, team, at, facing }: Frame['bodies'][number], carrier: boolean, scale: number, palette: Palette): SvgNode {
   const look = paintOf(palette);
-  const transform = `translate(${round(at[0])} ${round(at[1])})`;
+  const transform = `translate(${round(at[0])} ${round(at[1])})${scale === 1 ? '' : ` scale(${scale})`}`;
   if (team === 'defence') return node('g', { transform }, node('g', { transform: `rotate(${degrees(facing)})` }, armsNode(look)), defenceLabel(label, look));
   const circle = node('circle', { r: 46, ...look.carrier, fill: palette.floor });
   return node('g', { transform }, ...(carrier ? [circle] : []), textNode(label, look['printed-number']));

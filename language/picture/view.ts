@@ -10,12 +10,15 @@ export interface View {
   readonly top: number;
   readonly bottom: number;
   readonly full: boolean;
+  /** Players are drawn so much larger: on a whole court they would be too small to read. */
+  readonly bodies: number;
 }
 
 /** Floor outside the lines that is always shown, cm. */
 export const MARGIN = 70;
 // Room round a man who stands out of bounds.
 const BODY_ROOM = 75;
+const FULL_COURT_BODIES = 1.3;
 // So far past half court a man may still be drawn on the half court.
 const PAST_HALF = 0.5;
 
@@ -50,7 +53,7 @@ function measureView(playback: Playback): View {
   }
   const full = deepest > halfLineY + PAST_HALF;
   const bottom = full ? Math.max(farBaselineY, deepest) * 100 + MARGIN : Math.max(halfLineY * 100 + MARGIN, deepest * 100 + BODY_ROOM);
-  return { left: round(left - MARGIN), right: round(right + MARGIN), top: round(top - MARGIN), bottom: round(bottom), full };
+  return { left: round(left - MARGIN), right: round(right + MARGIN), top: round(top - MARGIN), bottom: round(bottom), full, bodies: full ? FULL_COURT_BODIES : 1 };
 }
 
 export const widthOf = (view: View): number => round(view.right - view.left);

@@ -3,7 +3,7 @@
 // ending in a cross bar a screen; double bar for a hand-off and double line for a shot from memory, older books).
 import type { ActionId, BodyId, StepKey } from '../play/play.ts';
 import { stepInRun } from '../playback/moments.ts';
-import type { Run, Segment } from '../timeline/timeline.ts';
+import type { Run, Segment, Track } from '../timeline/timeline.ts';
 import { placeOf } from '../playback/at.ts';
 import { across, arrowHead, beside, endDirection, lengthOf, pathData, toPicture, trim, zigzag, type Pt } from './lines.ts';
 import { node, type SvgNode } from './nodes.ts';
@@ -21,6 +21,8 @@ export interface Way {
   readonly t0: number;
   readonly t1: number;
   readonly points: readonly Pt[];
+  /** Run once the shot is up: to the boards or back. Not part of the step's picture. */
+  readonly afterShot?: boolean;
   /** Where the bar of a screen faces. */
   readonly facing?: Pt;
 }
@@ -50,9 +52,7 @@ const drawnWays = new WeakMap<Run, readonly Way[]>();
 
 function collectWays(run: Run): readonly Way[] {
   const ways: Way[] = [];
-  for (const [who, track] of Object.entries(run.tracks) as [BodyId, { segments: readonly Segment[] }][]) {
-    for (const segment of track.segments) ways.push(legWay(run, who, segment));
-  }
+  for (const [who, track] of Object.entries(run.tracks) as [BodyId, Track][]) ways.push(...legWays(run, who, track));
   for (const state of run.ball) {
     if (state.kind === 'held') continue;
     const points = [toPicture(state.from), toPicture(state.to)];
@@ -62,6 +62,24 @@ function collectWays(run: Run): readonly Way[] {
   }
   for (const { kind, part, at, who } of run.events) if (kind === 'take' && who !== undefined) ways.push(...handOff(run, part, at, who));
   return ways.toSorted((a, b) => a.t0 - b.t0);
+}
+
+/** One man's ways: an action run in several stretches (to the screen, then off it) is one way, and a screen set on the spot a bar. */
+function legWays(run: Run, who: BodyId, { segments }: Track): readonly Way[] {
+  const ways: Way[] = [];
+  for (const segment of segments) {
+    const way = legWay(run, who, segment);
+    const last = ways.at(-1);
+    const goesOn = last !== undefined && last.part === way.part && last.kind === way.kind;
+    if (goesOn) ways[ways.length - 1] = { ...last, t1: way.t1, points: [...last.points, ...way.points.slice(1)] };
+    else ways.push(way);
+  }
+  for (const { action: part, by, at, facing, from: t0, to: t1 } of run.screens) {
+    if (by !== who || ways.some((way) => way.part === part)) continue;
+    ways.push({ part, who, kind: 'screen', t0, t1, points: [toPicture(at)], step: stepInRun(run, part, t0), facing: [facing.x, facing.y] });
+  }
+  const release = run.releaseAt;
+  return release === undefined ? ways : ways.map((way) => (way.t0 >= release ? { ...way, afterShot: true } : way));
 }
 
 function legWay(run: Run, who: BodyId, { action: part, t0, t1, path, withBall }: Segment): Way {
@@ -99,18 +117,19 @@ export function drawWay(way: Way, paint: Paint, gaps: Gaps = movingGaps(way)): r
   const direction = endDirection(way.points);
   const end = way.points.at(-1)!;
   switch (way.kind) {
-    case 'cut': {
-      const line = trim(way.points, gaps.start, HEAD * 0.7);
-      return line.length === 0 ? [] : [path('way', line, paint), head(end, direction, paint)];
-    }
+    case 'cut':
     case 'dribble': {
-      const line = trim(way.points, gaps.start, HEAD * 0.7);
-      return line.length === 0 ? [] : [path('way', lengthOf(line) > 90 ? zigzag(line, 15, 58) : line, paint), head(end, direction, paint)];
+      const line = trim(way.points, gaps.start, gaps.end + HEAD * 0.7);
+      if (line.length === 0) return [];
+      const shaft = way.kind === 'dribble' && lengthOf(line) > 90 ? zigzag(line, 15, 58) : line;
+      const tip = gaps.end === 0 ? end : (trim(way.points, 0, gaps.end).at(-1) ?? end);
+      return [path('way', shaft, paint), head(tip, direction, paint)];
     }
     case 'screen': {
       const line = trim(way.points, gaps.start, 0);
-      const faces = gaps.bodyAtEnd ? (way.facing ?? direction) : barDirection(way.facing, direction);
-      const at: Pt = gaps.bodyAtEnd ? [end[0] + faces[0] * BAR_BEFORE, end[1] + faces[1] * BAR_BEFORE] : end;
+      const beforeHim = gaps.bodyAtEnd || way.points.length === 1;
+      const faces = beforeHim ? (way.facing ?? direction) : barDirection(way.facing, direction);
+      const at: Pt = beforeHim ? [end[0] + faces[0] * BAR_BEFORE, end[1] + faces[1] * BAR_BEFORE] : end;
       return [...(line.length === 0 ? [] : [path('way', line, paint)]), node('path', { class: 'bar', d: across(at, faces, BAR), ...paint.bar })];
     }
     case 'pass': {
