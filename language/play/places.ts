@@ -30,7 +30,7 @@ function resolve(place: Place, situation: Situation): Point {
     case 'spot':
       return resolveSpot(place.name, place.side, place.extended === true, situation);
     case 'own':
-      return situation.spots[place.name] ?? ownPosition(situation);
+      return (Object.hasOwn(situation.spots, place.name) ? situation.spots[place.name] : undefined) ?? ownPosition(situation);
     case 'point':
       return place.point;
     case 'offset':

@@ -5,9 +5,11 @@ import { courtOf } from '../court/court.ts';
 import { ruleSet } from '../court/rule-sets.ts';
 import type { Lookup } from '../names/lookup.ts';
 import { bodiesNamed } from './kept.ts';
-import type { ActionId, BodyId, LineKey, LookId, PartId, Places, Play, Step, StepKey, TextPlace } from './play.ts';
+import type { BodyId, LineKey, PartId, Places, Play, Step, StepKey, TextPlace } from './play.ts';
 import type { Problem } from './problem.ts';
 import type { ReadingProblem } from './problem-codes.ts';
+import type { LineKind, LineMeaning } from './line-meaning.ts';
+import { countsAsLine } from './line-meaning.ts';
 import { collectAnnotations, collectStepAnnotations } from './collect-annotations.ts';
 import { collectHeaders, headerOf, isHeader, readClockLines, readDefence, readLevel, readSituation, rulesMeant } from './read-headers.ts';
 import type { HeaderLine } from './read-headers.ts';
@@ -23,6 +25,8 @@ import type { Ball } from './scope.ts';
 import type { StepHead } from './steps.ts';
 import { orderSteps, stepHeads } from './steps.ts';
 
+export type { LineKind, LineMeaning } from './line-meaning.ts';
+
 /** What the reading of a block gives. Plain data; nothing in it changes when the block moves down its file. */
 export interface Reading {
   readonly play: Play;
@@ -32,20 +36,6 @@ export interface Reading {
   readonly lines: readonly LineMeaning[];
   /** Steps that hang on nothing that can be played (unknown name, a circle): not in the play, but their lines still mean something. */
   readonly leftOut: readonly Step[];
-}
-
-export type LineKind = 'blank' | 'opener' | 'header' | 'step' | 'action' | 'look' | 'end' | 'annotation' | 'broken' | 'stray';
-
-export interface LineMeaning {
-  readonly kind: LineKind;
-  /** The step the line stands in, or opens. */
-  readonly step?: StepKey;
-  /** Its own key, for lines that stand in a step. */
-  readonly key?: LineKey;
-  readonly actions: readonly ActionId[];
-  readonly look?: LookId;
-  /** The header field, annotation or step it writes. */
-  readonly part?: PartId;
 }
 
 /** Reads a play's block. Nothing throws for any text; a line with a fault is left out and costs that line only. */
@@ -244,12 +234,6 @@ function textOfLineKey(lines: Reader['lines'], heads: readonly StepHead[], key: 
     if (count === Number(key.slice(at + 1))) return lines[line]!.text;
   }
   return undefined;
-}
-
-/** Lines are numbered in their step whether they can be read or not, so that a half-typed one shifts nothing. Blank ones and headers do not count. */
-export function countsAsLine(line: Reader['lines'][number]): boolean {
-  if (line.tree === undefined) return line.fault !== undefined;
-  return line.fault !== undefined || !isHeader(line.tree);
 }
 
 function withoutRepeats(problems: readonly ReadingProblem[]): readonly Problem[] {

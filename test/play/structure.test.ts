@@ -1,0 +1,189 @@
+import { describe, expect, it } from 'vitest';
+import { runThroughs } from '../../language/play/run-throughs.ts';
+import { codes, lighthouse, lookOf, read, readLines, short, stepOf } from './reading.ts';
+
+describe('steps', () => {
+  it('makes an unnamed first step of the lines above the first step', () => {
+    const { play } = readLines('1 passes to 2', 'step "Next"', '2 drives');
+    expect(play.steps.map(({ key, parent }) => [key, parent])).toEqual([['start', null], ['next', 'start']]);
+  });
+
+  it('makes none of notes, rebounds and who throws in', () => {
+    const { play } = readLines('note "eyes up"', 'rebound 2, 4, 5 crash', '3 inbounds from the left sideline', 'step "Zip"', '3 passes to 1');
+    expect(play.steps.map(({ key }) => key)).toEqual(['zip']);
+    expect(play.start.throwIn).toEqual({ by: { value: 3, origin: 'written' }, from: { value: { kind: 'spot', name: 'sideline', side: 'left' }, origin: 'written' }, side: 'sideline' });
+  });
+
+  it('hangs steps where their words put them', () => {
+    const { play, problems } = readLines(
+      'step "A"', '1 passes to 2',
+      'step "B"', '2 drives',
+      'step "C" after "A" when X2 denies', '1 drives',
+      'step "D" instead of "B" when X4 shows on 3', '3 cuts to rim',
+      'step "E"', '2 shoots',
+      'step "F" first, when X1 denies 2', '1 drives',
+      'step "G" instead of "A" when "they trap"', '1 drives',
+      'step "H" after "A" otherwise', '1 shoots',
+    );
+    expect(problems).toEqual([]);
+    expect(play.steps.map(({ key, parent, how, insteadOf }) => [key, parent, how, insteadOf])).toEqual([
+      ['a', null, 'plain', undefined],
+      ['b', 'a', 'plain', undefined],
+      ['c', 'a', 'after', undefined],
+      ['d', 'a', 'instead', 'b'],
+      ['e', 'b', 'plain', undefined],
+      ['f', null, 'first', undefined],
+      ['g', null, 'instead', 'a'],
+      ['h', 'a', 'after', undefined],
+    ]);
+    expect(play.steps.map(step => step.condition).filter(Boolean)).toEqual([
+      { kind: 'defence', who: 'X2', verb: 'deny', text: 'X2 denies' },
+      { kind: 'defence', who: 'X4', verb: 'show', on: '3', text: 'X4 shows on 3' },
+      { kind: 'defence', who: 'X1', verb: 'deny', on: '2', text: 'X1 denies 2' },
+      { kind: 'remark', text: 'they trap' },
+      { kind: 'remark', text: 'otherwise' },
+    ]);
+    expect(runThroughs(play).map(({ id, steps }) => [id, steps.join(' ')])).toEqual([
+      ['c', 'a c'], ['d', 'a d'], ['e', 'a b e'], ['f', 'f'], ['g', 'g'], ['h', 'a h'],
+    ]);
+  });
+
+  it('leaves out a step after an unknown one and what hangs on it, and reads the rest', () => {
+    const reading = readLines('step "A"', '1 passes to 2', 'step "B" after "Z" when X2 denies', '2 drives', 'step "C" after "B" when X2 denies', '2 shoots');
+    expect(reading.play.steps.map(({ key }) => key)).toEqual(['a']);
+    expect(reading.leftOut.map(({ key }) => key)).toEqual(['b', 'c']);
+    expect(reading.problems).toEqual([{ code: 'unknown-step', part: 'b', params: { name: 'Z', step: 'B' } }]);
+  });
+
+  it('leaves out a circle of steps, said once', () => {
+    const reading = readLines('step "A"', '1 passes to 2', 'step "B" after "C" when X2 denies', 'step "C" after "B" when X1 denies', 'step "D" instead of "D" when X3 denies');
+    expect(reading.play.steps.map(({ key }) => key)).toEqual(['a']);
+    expect(codes(reading)).toEqual(['step-loop', 'step-loop']);
+  });
+
+  it('numbers a second step of the same name, and says so', () => {
+    const reading = readLines('step "A"', 'step "a"');
+    expect(reading.play.steps.map(({ key }) => key)).toEqual(['a', 'a#2']);
+    expect(reading.problems).toEqual([{ code: 'duplicate-name', part: 'a#2', params: { kind: 'step', name: 'a' }, related: ['a'] }]);
+  });
+
+  it('reports two ways on without a condition', () => {
+    const reading = readLines('step "A"', 'step "B"', 'step "C" after "A"');
+    expect(reading.problems).toEqual([{ code: 'two-ways-on', part: 'c', params: { name: 'C', other: 'B', after: 'A' }, related: ['b'] }]);
+  });
+
+  it('says what it cannot carry out yet', () => {
+    expect(codes(readLines('step "A"', '1 passes to 2', 'step "More" again from "A" with 2 as 1, up to 2 times'))).toEqual(['not-yet']);
+    expect(codes(readLines('step "A"', '1 passes to 2', 'step "Run" repeats "A" for 15 seconds'))).toEqual(['not-yet']);
+  });
+
+  it('runs to a stated end, also where looks stand before it', () => {
+    const { play } = readLines('1 passes to 2', 'look 2: three', 'ends once 2 has the ball over half court, within 8 seconds');
+    expect(stepOf({ play } as never, 'start').end).toEqual({
+      part: 'start#end', text: 'ends once 2 has the ball over half court, within 8 seconds', shot: false, withinSeconds: 8,
+      event: { who: '2', does: 'reach', place: { kind: 'spot', name: 'half court' } },
+    });
+    expect(runThroughs(play).map(({ id }) => id)).toEqual(['start?2.1', 'start']);
+  });
+});
+
+describe('a step that stands instead of another', () => {
+  const kept = (...counter: string[]) => {
+    const { play } = readLines(
+      'step "A"', '1 dribbles to left wing',
+      'step "B"', '5 screens down for 3, then rolls', '3 cuts off 5 to top', '2 and 4 lift', '1 passes to 3', 'look 3: three',
+      'step "C" instead of "B" when X3 denies 1', ...counter,
+    );
+    return stepOf({ play } as never, 'c').kept.map(action => [action.id, ...(action.kind === 'move' ? [action.off.join('+')] : [])]);
+  };
+
+  it('keeps lines that its own lines do not touch', () => {
+    expect(kept('1 drives')).toEqual([['b/5.1'], ['b/5.2', ''], ['b/3.1', '5'], ['b/2.1', ''], ['b/4.1', '']]);
+  });
+
+  it('leaves out the screen nobody kept uses, and the roll that hangs on it', () => {
+    expect(kept('3 back-cuts to rim').map(([id]) => id)).toEqual(['b/2.1', 'b/4.1']);
+  });
+
+  it('keeps a cut off a screen that is gone as a straight cut', () => {
+    expect(kept('5 lifts')).toEqual([['b/3.1', ''], ['b/2.1', ''], ['b/4.1', ''], ['b/1.1']]);
+  });
+
+  it('takes only the man named out of a shared subject', () => {
+    expect(kept('2 cuts to rim').map(([id]) => id)).toEqual(['b/5.1', 'b/5.2', 'b/3.1', 'b/4.1', 'b/1.1']);
+  });
+
+  it('keeps nothing of a line that passes to a man it names', () => {
+    expect(kept('3 cuts to rim').map(([id]) => id)).not.toContain('b/1.1');
+  });
+
+  it('knows a line that it repeats word for word', () => {
+    const slip = stepOf(read(lighthouse), 'slip');
+    expect(slip.actions.map(({ id, repeats }) => [id, repeats])).toEqual([['slip/1.1', 'middle/1.1'], ['slip/4.1', undefined]]);
+    expect(slip.kept).toEqual([]);
+  });
+
+  it('starts with the ball where the kept passes leave it', () => {
+    const reading = readLines('step "A"', '2 lifts', 'step "B"', '1 passes to 3', '4 rolls', 'step "C" instead of "B" when X4 shows', '4 pops', 'look 4');
+    expect(lookOf(reading, 'c?4.1').tail.map(short)[0]).toMatchObject({ kind: 'pass', who: '3', to: '4', origin: 'derived' });
+  });
+});
+
+describe('looks', () => {
+  const tail = (...lines: string[]) => readLines(...lines).play.steps[0]!.looks[0]!.tail.map(action =>
+    [action.who, action.kind, 'to' in action && typeof action.to === 'string' ? action.to : '', action.kind === 'shot' ? action.shot.value : action.kind === 'pass' ? action.pass.value : '', action.origin].join(' '));
+
+  it.each([
+    ['look 1: jumper', ['1 shot  jumper written']],
+    ['look 2: three', ['1 pass 2 pass derived', '2 shot  three written']],
+    ['look 2', ['1 pass 2 pass derived', '2 shot  shot derived']],
+    ['look 2 or 3: three', ['1 pass 2 pass derived', '2 shot  three written']],
+    ['look 4: lob, layup', ['1 pass 4 lob written', '4 shot  layup written']],
+    ['look 4: lob, dunk', ['1 pass 4 lob written', '4 shot  dunk written']],
+    ['look 4: lob', ['1 pass 4 lob written', '4 shot  shot derived']],
+    ['look 4: 1 lobs to 4, 4 dunks', ['1 pass 4 lob written', '4 shot  dunk written']],
+    ['look 1: drives baseline, layup', ['1 dribble   written', '1 shot  layup written']],
+    ['look 2: drives baseline, layup', ['1 pass 2 pass derived', '2 dribble   written', '2 shot  layup written']],
+    ['look 2: cuts to rim, layup', ['2 move   written', '1 pass 2 pass derived', '2 shot  layup written']],
+    ['look 2: three or jumper', ['1 pass 2 pass derived', '2 shot  three written']],
+    ['look 2: hand-off, layup', ['1 hand-off 2  written', '2 shot  layup written']],
+  ])('%s', (line, expected) => {
+    expect(tail(line)).toEqual(expected);
+  });
+
+  it('takes the passer from the text above', () => {
+    expect(tail('1 passes to 3', 'look 2: three')[0]).toBe('3 pass 2 pass derived');
+    expect(tail('1 passes to 3 to 2', 'look 2: three')).toEqual(['2 shot  three written']);
+  });
+
+  it('leaves the ball where it was when a look is passed up', () => {
+    const { play } = readLines('1 passes to 3', 'look 2: three', 'look 4: layup');
+    expect(play.steps[0]!.looks[1]!.tail[0]).toMatchObject({ kind: 'pass', who: '3', to: '4' });
+  });
+
+  it('says when nobody has the ball, or the looker has it already', () => {
+    expect(codes(readLines('1 shoots', 'look 2: three'))).toEqual(['no-holder-for-look']);
+    expect(codes(readLines('look 1: lob, layup'))).toEqual(['looker-has-ball']);
+  });
+
+  it.each([
+    ['look 4 on the roll: layup', { kind: 'on', style: 'roll' }],
+    ['look 3 as he comes off 4: jumper', { kind: 'off', screener: '4' }],
+    ['look 3 as 5 rolls: jumper', { kind: 'as', event: { who: '5', does: 'roll' } }],
+    ['look 2 at about 3 s after the start: three', { kind: 'at', seconds: 3, of: 'start' }],
+    ['look 3 "pull-up" on the drive: jumper', { kind: 'on', style: 'drive' }],
+  ])('%s is pinned', (line, pin) => {
+    const reading = readLines(line);
+    expect(reading.play.steps[0]!.looks[0]!.pin).toEqual(pin);
+    expect(codes(reading)).toEqual([]);
+  });
+
+  it('reads who goes to the boards on a miss', () => {
+    const { play } = readLines('look 4: jumper, on a miss 2 crashes');
+    expect(play.steps[0]!.looks[0]!.rebounds).toEqual([{ part: 'start?4.1#rebound', within: 'start?4.1', crash: [2], back: [] }]);
+  });
+
+  it('numbers the looks of a man in his step', () => {
+    expect(readLines('look 2', 'look 3', 'look 2').play.steps[0]!.looks.map(({ id }) => id)).toEqual(['start?2.1', 'start?3.1', 'start?2.2']);
+  });
+});
