@@ -17,7 +17,9 @@ function ownEnvironment() {
  * @returns {{ status: 'done' | 'offline' | 'failed' }} `offline`: the registry could not be reached
  */
 export function npm(args, cwd) {
-  const run = spawnSync('npm', [...args, '--no-audit', '--no-fund', '--loglevel=error'], {
+  // npm's own waits between tries would keep someone without a network for over a minute.
+  const patience = ['--fetch-retry-mintimeout=2000', '--fetch-retry-maxtimeout=8000'];
+  const run = spawnSync('npm', [...args, '--no-audit', '--no-fund', '--loglevel=error', ...patience], {
     cwd,
     stdio: ['ignore', 'inherit', 'pipe'],
     encoding: 'utf8',
@@ -25,8 +27,9 @@ export function npm(args, cwd) {
     shell: process.platform === 'win32',
   });
   if (run.status === 0) return { status: 'done' };
+  if (noNetwork.test(run.stderr ?? '')) return { status: 'offline' };
   process.stderr.write(run.stderr ?? String(run.error));
-  return { status: noNetwork.test(run.stderr ?? '') ? 'offline' : 'failed' };
+  return { status: 'failed' };
 }
 
 /**

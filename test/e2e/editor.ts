@@ -43,18 +43,32 @@ export function inRealVsCode(title: string, tests: (editor: () => Editor) => voi
 
 export async function openEditor(place: Place, { files, settings, size }: EditorOptions = {}) {
   const folder = copyOfExamples(files);
-  const [host, browser] = await Promise.all([startHost(place, { folder, settings }), openBrowser(size)]);
-  const { page } = browser;
-  await page.goto(host.address);
-  await page.locator('.explorer-folders-view .monaco-list-row').first().waitFor({ timeout: 60_000 });
+  const opened = await openBoth(place, { folder, settings }, size);
+  const { page } = opened.browser;
+  try {
+    await page.goto(opened.host.address);
+    await page.locator('.explorer-folders-view .monaco-list-row').first().waitFor({ timeout: 60_000 });
+  } catch (reason) {
+    await opened.close();
+    throw reason;
+  }
+  return { page, place, folder, close: opened.close };
+}
+
+/** VS Code and the browser to see it with; when one does not open the other is closed. */
+async function openBoth(place: Place, options: HostOptions, size?: EditorOptions['size']) {
+  const browser = await openBrowser(size);
+  const host = await startHost(place, options).catch(async (reason: unknown) => {
+    await browser.close();
+    throw reason;
+  });
   return {
-    page,
-    place,
-    folder,
+    browser,
+    host,
     async close() {
       await browser.close();
       await host.stop();
-      remove(dirname(folder));
+      remove(dirname(options.folder));
     },
   };
 }
@@ -125,7 +139,7 @@ export async function screenshot({ page, place }: Editor, name: string): Promise
 /** Runs a suite beside the extension, inside VS Code; returns what it said and whether it passed. */
 export async function runInside(place: Place, suite: string): Promise<{ readonly passed: boolean; readonly said: readonly string[] }> {
   const folder = copyOfExamples();
-  const [host, browser] = await Promise.all([startHost(place, { folder, suite }), openBrowser()]);
+  const { browser, host, close } = await openBoth(place, { folder, suite });
   const said: string[] = [];
   try {
     const code = new Promise<number>((resolve) => void browser.page.exposeFunction('codeAutomationExit', resolve));
@@ -133,8 +147,6 @@ export async function runInside(place: Place, suite: string): Promise<{ readonly
     await browser.page.goto(host.address);
     return { passed: (await code) === 0, said };
   } finally {
-    await browser.close();
-    await host.stop();
-    remove(dirname(folder));
+    await close();
   }
 }

@@ -44,18 +44,22 @@ export async function startNodeHost({ folder, settings, suite }: HostOptions): P
   // Without this option the address may not name an extension or a suite of its own.
   const more = suite ? ['--vscode-option', 'enable-smoke-test-driver'] : [];
   const server = spawn(process.execPath, [...editor, ...serveArguments(port), ...more], { env, stdio: 'ignore', detached: true });
+  // A run that is broken off leaves no editor behind.
+  const end = () => server.exitCode === null && process.kill(-server.pid!, 'SIGTERM');
+  process.once('exit', end);
   const health = `http://127.0.0.1:${port}/healthz`;
   await until(`VS Code on port ${port} answers`, () => {
     if (server.exitCode !== null) throw new Error(`VS Code stopped with code ${server.exitCode}`);
-    return fetch(health).then(({ ok }) => ok, () => false);
+    return answers(health);
   });
   const remote = (path: string) => `vscode-remote://127.0.0.1:${port}${path}`;
   const payload = suite && `&payload=${encodeURIComponent(JSON.stringify([['extensionDevelopmentPath', remote(root)], ['extensionTestsPath', remote(suite)]]))}`;
   return {
     address: editorAddress(port, folder) + (payload ?? ''),
     async stop() {
+      process.off('exit', end);
       const gone = new Promise((resolve) => server.once('exit', resolve));
-      process.kill(-server.pid!, 'SIGTERM');
+      end();
       await gone;
       remove(place);
     },
@@ -78,8 +82,10 @@ export async function startWebHost({ folder, suite }: HostOptions): Promise<Host
     ...{ browserType: 'none', quality: 'stable', commit: 'local', testRunnerDataDir: place, host: 'localhost', port },
     ...{ extensionDevelopmentPath: root, extensionTestsPath: suite, folderPath: folder, printServerLog: false },
   });
+  const address = `http://localhost:${port}/`;
+  await until(`${address} answers`, () => answers(address)); // `open` does not wait until it listens
   return {
-    address: `http://localhost:${port}/`,
+    address,
     async stop() {
       server.dispose();
       remove(place);
@@ -106,6 +112,8 @@ export async function until(what: string, ask: () => boolean | Promise<boolean>,
     await new Promise((resolve) => setTimeout(resolve, 50));
   }
 }
+
+const answers = (address: string) => fetch(address).then(({ ok }) => ok, () => false);
 
 async function freePort(): Promise<number> {
   const probe = createServer().listen(0, '127.0.0.1');

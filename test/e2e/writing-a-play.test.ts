@@ -1,0 +1,196 @@
+// A coach takes a step out of the example and writes it again, is told what cannot work, mends it, and watches the picture
+// change while he types.
+import { expect, test } from 'vitest';
+import type { Locator } from 'playwright-core';
+import { goTo, inRealVsCode, openFile, panel, problems, screenshot, type Editor } from './editor.ts';
+import { until } from './vscode.ts';
+
+const middle = ['  step "Middle"', '    1 passes to 3', '    4 ball-screens for 3, then rolls', '    3 drives off 4 to right elbow', '    look 3 "pull-up": jumper', '    look 4 on the roll: layup', '    look 2 "corner": three'];
+
+inRealVsCode(
+  'a coach writes a play',
+  (editor) => {
+    const keyboard = () => editor().page.keyboard;
+    const floor = () => panel(editor());
+    const seq = async () => Number(await floor().locator('html').getAttribute('data-seq'));
+    const placeOf = async (body: string) => (await floor().locator(`g[data-body="${body}"]`).getAttribute('transform')) ?? '';
+    const time = async () => Number(await floor().locator('input.time').inputValue());
+    let text: Locator;
+
+    /** Types letter by letter, as a person does. */
+    const type = (words: string) => keyboard().type(words, { delay: 25 });
+
+    /** Takes an entry of the list that is open, found by its first letters. */
+    async function take(label: string) {
+      const focused = editor().page.locator('.suggest-widget.visible .monaco-list-row.focused');
+      await focused.filter({ hasText: label }).waitFor();
+      await keyboard().press('Tab');
+    }
+
+    test('opens it and the play stands beside the text', async () => {
+      text = await openFile(editor(), 'lighthouse.play');
+      await editor().page.locator('.editor-actions a[aria-label*="Show the play"]').first().click();
+      await floor().locator('.figure').first().waitFor();
+      await until('the picture is drawn', async () => (await seq()) > 0);
+      expect(await floor().locator('g[data-body]').count()).toBeGreaterThanOrEqual(5);
+      await screenshot(editor(), 'play beside the text');
+    });
+
+    test('takes the step "Middle" out: only the line that names it is underlined', async () => {
+      await goTo(editor(), 20);
+      await keyboard().press('Shift+Control+ArrowRight');
+      for (let line = 0; line < 7; line++) await keyboard().press('Shift+ArrowDown');
+      await keyboard().press('Shift+Home');
+      await keyboard().press('Shift+Home');
+      await keyboard().press('Delete');
+      const rows = await problems(editor());
+      await rows.filter({ hasText: 'Middle' }).first().waitFor();
+      await screenshot(editor(), 'step taken out');
+      await keyboard().press('Control+Shift+M');
+      await text.click({ position: { x: 200, y: 5 } });
+    });
+
+    test('writes it again from nothing, mostly by choosing', async () => {
+      await goTo(editor(), 20);
+      await keyboard().press('Home');
+      await type('  step "Middle"');
+      await keyboard().press('Escape');
+      await keyboard().press('Enter');
+      await type('1 pa');
+      await take('passes to');
+      await editor().page.locator('.suggest-widget.visible').getByText('top', { exact: false }).first().waitFor();
+      await screenshot(editor(), 'who can catch');
+      // The list of men has opened by itself; who catches is chosen by his number.
+      await type('3');
+      await take('3');
+      await keyboard().press('Enter');
+      await type('4 ball');
+      await take('ball-screens for');
+      // He with the ball stands first.
+      await take('3');
+      await type(', then ro');
+      await take('rolls');
+      await keyboard().press('Enter');
+      await type('3 driv');
+      await take('drives');
+      await type(' off ');
+      await take('4');
+      await type(' to right el');
+      await take('right elbow');
+      await keyboard().press('Enter');
+      await type('look 3 "pull-up": ju');
+      await take('jumper');
+      await keyboard().press('Enter');
+      await type('look 4 on the roll: lay');
+      await take('layup');
+      await keyboard().press('Enter');
+      await type('look 2 "corner": thr');
+      await take('three');
+      await keyboard().press('Escape');
+      expect(await linesShown(text, middle[0]!, middle.length)).toEqual(middle);
+      await until('nothing is underlined', async () => (await text.locator('.squiggly-error, .squiggly-warning').count()) === 0);
+      await until('the run-throughs are there again', async () => (await floor().locator('body').innerText()).includes('pull-up'));
+      await screenshot(editor(), 'step written again');
+    });
+
+    test('has 1 screen while he has the ball, is told so, and takes the mend', async () => {
+      await goTo(editor(), 20);
+      await keyboard().press('End');
+      await keyboard().press('Enter');
+      await type('1 screens for 3');
+      await keyboard().press('Escape');
+      await text.locator('.squiggly-error').first().waitFor();
+      const rows = await problems(editor());
+      await rows.filter({ hasText: /1 .*screen.*ball/i }).first().waitFor();
+      await screenshot(editor(), 'screen with the ball');
+      await keyboard().press('Control+Shift+M');
+      await goTo(editor(), 21, 8);
+      await keyboard().press('Control+.');
+      const menu = editor().page.locator('.action-widget');
+      await menu.getByText(/Pass to 3 first/).first().waitFor();
+      await screenshot(editor(), 'the mend in the menu');
+      await keyboard().press('Enter');
+      await until('the pass stands above the screen', async () => (await linesShown(text, middle[0]!, 3))[1] === '    1 passes to 3');
+      await until('that error is gone', async () => !(await problemsSay(editor(), /while he has the ball|has the ball/)));
+    });
+
+    test('takes it back as it was, in one step a change', async () => {
+      for (let times = 0; times < 12 && (await linesShown(text, middle[0]!, middle.length)).join() !== middle.join(); times++) await keyboard().press('Control+z');
+      expect(await linesShown(text, middle[0]!, middle.length)).toEqual(middle);
+      await until('nothing is underlined', async () => (await text.locator('.squiggly-error, .squiggly-warning').count()) === 0);
+    });
+
+    test('asks for a window that is too short and is told which look is late', async () => {
+      await goTo(editor(), 10, 15);
+      await keyboard().press('Delete');
+      await text.locator('.squiggly-error, .squiggly-warning').first().waitFor();
+      const rows = await problems(editor());
+      await rows.filter({ hasText: /6 s/ }).first().waitFor();
+      await screenshot(editor(), 'window too short');
+      await keyboard().press('Control+Shift+M');
+      await text.click({ position: { x: 200, y: 5 } });
+      await goTo(editor(), 10, 15);
+      await keyboard().type('1');
+      await until('nothing is underlined', async () => (await text.locator('.squiggly-error, .squiggly-warning').count()) === 0);
+    });
+
+    test('types where they start, and the picture changes with the word', async () => {
+      await goTo(editor(), 7, 8);
+      await until('the time mark is at the call', async () => (await time()) === 0);
+      const [before, at] = [await placeOf('3'), await seq()];
+      await keyboard().press('Shift+Control+ArrowRight');
+      await type('horn');
+      // `horn` is no alignment yet: the picture stays, marked as older than the text.
+      await until('the picture says that it is older than the text', async () => (await floor().locator('.stale').innerText()).includes('line 7'));
+      expect(await placeOf('3')).toBe(before);
+      await screenshot(editor(), 'older than the text');
+      await type('s');
+      await until('3 stands elsewhere', async () => (await placeOf('3')) !== before);
+      expect(await seq()).toBeGreaterThan(at);
+      await until('the mark is gone', async () => !(await floor().locator('.stale').isVisible()));
+      for (let times = 0; times < 8 && (await placeOf('3')) !== before; times++) await keyboard().press('Control+z');
+      await until('3 stands where he stood', async () => (await placeOf('3')) === before);
+    });
+
+    test('moves the cursor, and the time goes along', async () => {
+      await goTo(editor(), 15, 6);
+      await until('the dribble begins', async () => (await time()) > 1000);
+      const dribble = await time();
+      await goTo(editor(), 23, 6);
+      await until('the drive comes later', async () => (await time()) > dribble);
+      await until('3 is lit', async () => (await floor().locator('.lane .who.lit').allInnerTexts()).includes('3'));
+      await screenshot(editor(), 'at the drive');
+    });
+
+    test('clicks a man and a bar, and their words are selected', async () => {
+      await floor().locator('.lane .mark[aria-label*="clears"]').first().click();
+      await until('the words are selected', async () => /selected/.test(await statusOf(editor())));
+      expect(await statusOf(editor())).toMatch(/Ln 18\b.*\((?:24|25|26) selected\)/);
+      await floor().locator('g[data-body="1"]').click();
+      await until('other words are selected', async () => !/Ln 18\b/.test(await statusOf(editor())));
+      await screenshot(editor(), 'words selected');
+    });
+  },
+  { size: { width: 1600, height: 1000 } },
+);
+
+/** Lines of the text from the one that reads `first`, without the blanks that VS Code puts in. */
+async function linesShown(text: Locator, first: string, count: number): Promise<string[]> {
+  const shown = await text.locator('.view-lines .view-line').evaluateAll((lines) =>
+    lines
+      .map((line) => ({ top: Number.parseFloat((line as HTMLElement).style.top), words: (line.textContent ?? '').replaceAll('\u00a0', ' ').replaceAll(/[\u200b\u200c]/g, '') }))
+      .sort((a, b) => a.top - b.top)
+      .map(({ words }) => words.trimEnd()),
+  );
+  const at = shown.indexOf(first);
+  return at < 0 ? shown : shown.slice(at, at + count);
+}
+
+async function problemsSay(editor: Editor, words: RegExp): Promise<boolean> {
+  const rows = await problems(editor);
+  const said = await rows.allInnerTexts();
+  await editor.page.keyboard.press('Control+Shift+M');
+  return said.some((line) => words.test(line));
+}
+
+const statusOf = async ({ page }: Editor): Promise<string> => (await page.locator('.statusbar').innerText()).replaceAll('\n', ' ');
