@@ -70,12 +70,8 @@ export function blockAtLine(file: BookFile, line: number): { readonly block: Blo
 
 /** The line of the file a block starts on, or `undefined` where there is no such block. */
 export function firstLineOf(file: BookFile, key: BlockKey): number | undefined {
-  let firstLine = 0;
-  for (const block of file.blocks) {
-    if (block.key === key) return firstLine;
-    firstLine += block.lines.length;
-  }
-  return undefined;
+  const index = file.blocks.findIndex(block => block.key === key);
+  return index < 0 ? undefined : startsOf(file.blocks)[index];
 }
 
 /** The block of that key, or `undefined`. */
@@ -85,9 +81,8 @@ export function blockOfKey(file: BookFile, key: BlockKey): Block | undefined {
 
 /** How many lines the file has; an empty file has one. */
 export function lineCount(file: BookFile): number {
-  let count = 0;
-  for (const block of file.blocks) count += block.lines.length;
-  return count;
+  const last = file.blocks.length - 1;
+  return startsOf(file.blocks)[last]! + file.blocks[last]!.lines.length;
 }
 
 // ---- cold reading ----------------------------------------------------------------------------------------------
@@ -258,17 +253,35 @@ interface Located {
   readonly local: number;
 }
 
+/** The line each block starts on; worked out once for a list of blocks. */
+const startsByBlocks = new WeakMap<readonly Block[], readonly number[]>();
+
+function startsOf(blocks: readonly Block[]): readonly number[] {
+  const known = startsByBlocks.get(blocks);
+  if (known !== undefined) return known;
+  const starts = new Array<number>(blocks.length);
+  let line = 0;
+  for (let index = 0; index < blocks.length; index++) {
+    starts[index] = line;
+    line += blocks[index]!.lines.length;
+  }
+  startsByBlocks.set(blocks, starts);
+  return starts;
+}
+
 function locate(blocks: readonly Block[], line: number): Located {
   const wanted = Math.max(0, Number.isFinite(line) ? Math.trunc(line) : Number.MAX_SAFE_INTEGER);
-  let firstLine = 0;
-  for (let index = 0; index < blocks.length; index++) {
-    const { length } = blocks[index]!.lines;
-    if (wanted < firstLine + length) return { index, firstLine, local: wanted - firstLine };
-    firstLine += length;
+  const starts = startsOf(blocks);
+  // The last block that starts at or above the line; a header without lines starts where the first play does.
+  let low = 0;
+  let high = blocks.length - 1;
+  while (low < high) {
+    const middle = (low + high + 1) >> 1;
+    if (starts[middle]! <= wanted) low = middle;
+    else high = middle - 1;
   }
-  const index = blocks.length - 1;
-  const { length } = blocks[index]!.lines;
-  return { index, firstLine: firstLine - length, local: Math.max(0, length - 1) };
+  const firstLine = starts[low]!;
+  return { index: low, firstLine, local: Math.min(wanted - firstLine, Math.max(0, blocks[low]!.lines.length - 1)) };
 }
 
 /** Just behind a line. */
