@@ -6,7 +6,6 @@ import { entryOf } from './catalogue.ts';
 import type { Finding } from './finding.ts';
 import { findingsOfLine } from './lines.ts';
 import { fillTemplate } from './template.ts';
-import { mayHaveOpened } from './unreadable.ts';
 
 /** Findings of a block that is no play, in text order. `problems` are those of the file's `use` lines, with parts `use:<line>`. */
 export function findingsOfOther(block: Block, problems: readonly Problem[]): readonly Finding[] {
@@ -21,7 +20,7 @@ const ofFile = new Set<string>(['Notation', 'Use', 'Level', 'Rules', 'OwnSpot', 
 /** The first line of the header that needs a play; the others need the same one. Below an unreadable line it may be that which opened it. */
 function strayLine(lines: readonly ParsedLine[]): readonly Finding[] {
   const at = lines.findIndex(({ tree, fault }) => tree !== undefined && fault === undefined && !ofFile.has(tree.$type));
-  if (at < 0 || lines.slice(0, at).some(mayHaveOpened)) return [];
+  if (at < 0 || lines.slice(0, at).some(({ fault }) => fault !== undefined)) return [];
   return told('line-elsewhere', { belongs: 'in a play. Write a line such as play "Lighthouse" above it' }, at, lines);
 }
 

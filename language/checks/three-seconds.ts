@@ -10,7 +10,7 @@ const tickMs = 50;
 export const threeSeconds = check({
   code: 'three-seconds',
   severity: 'warning',
-  needs: 'before',
+  needs: 'way',
   message: '{who} stands in the lane for {stay:seconds}, from {from:seconds} to {to:seconds} after {zero}; more than {count:seconds} is a violation. Let him step out, or stand just outside the lane.',
   manual: {
     title: 'Three seconds in the lane',

@@ -147,7 +147,7 @@ export const toldByReading = {
   }),
   'not-yet': told('not-yet', {
     severity: 'warning',
-    needs: 'line',
+    needs: 'play',
     message: 'I read this, but cannot show it yet: {what}.',
     manual: { title: 'Read, but not carried out yet', why: 'The notation has more words than this version can move. The line is kept and changes nothing.' },
   }),

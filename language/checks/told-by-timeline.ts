@@ -23,13 +23,13 @@ const legalScreen = { text: 'A screener stands still with both feet on the floor
 export const toldByTimeline = {
   'bodies-overlap': told('bodies-overlap', {
     severity: 'warning',
-    needs: 'before',
+    needs: 'way',
     message: '{who} and {other} run into each other: at their closest they are {gap} m apart. Give one of them another way, or send him later.',
     manual: { title: 'Two players run into each other', why: 'A straight way, a way round on either side and a short delay were tried, and none leaves both enough room. Partners of a screen or a hand-off may touch.' },
   }),
   'spot-taken': told('spot-taken', {
     severity: 'warning',
-    needs: 'before',
+    needs: 'way',
     message: '{who} is sent to the spot where {other} stands, and stops beside him. Send one of them elsewhere.',
     manual: {
       title: 'Two on one spot',

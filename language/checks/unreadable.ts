@@ -3,7 +3,7 @@
 //
 // 1. What is said of a line alone is always said.
 // 2. A line known by its first words to be an action or a look touches the ways through its step, nothing else.
-// 3. A line of which nothing is known touches in addition everything below it: it can have opened a step.
+// 3. A line of which nothing is known touches in addition the ways through what stands below it: it can have opened a step, or a play.
 // 4. A line above the first step touches the whole play, unless its first words show that it only asks something of the clock or is a
 //    remark: without it those checks just do not ask.
 import type { ParsedLine } from '../grammar/parse-line.ts';
@@ -61,18 +61,17 @@ export function gapsOf({ lines, meanings, play, headGap = false }: GapsIn): Gaps
     return leavesGap(line) ? [{ line: at, kind: kindOf(line), ...(step !== undefined && { step }) }] : [];
   });
   if (unreadable.length === 0 && !headGap) return { allow: () => true };
-  // An action above the first step stands in the unnamed one.
-  const inHead = headGap || unreadable.some(({ step, kind }) => step === undefined && kind !== 'action');
+  const inHead = headGap || unreadable.some(({ step }) => step === undefined);
 
   const allow: Gaps['allow'] = (needs, part, line, run) => {
     if (needs === 'line') return true;
     if (inHead || needs === 'play' || needs === 'names') return false;
-    if (unreadable.some((gap) => gap.kind === 'unknown' && gap.line < line)) return false;
     const own = part === undefined ? undefined : stepOf(part);
     const way = run ?? (own === undefined ? [] : wayTo(play, own));
     const until = needs === 'way' || own === undefined || !way.includes(own) ? way : way.slice(0, way.indexOf(own) + 1);
     const touched = new Set(until.flatMap((key) => [key, ...replacedBy(play, key)]));
-    return !unreadable.some(({ step = 'start' }) => touched.has(step));
+    const lastLine = Math.max(line, meanings.findLastIndex(({ step }) => step !== undefined && touched.has(step)));
+    return !unreadable.some(({ step, kind, line: gap }) => (step !== undefined && touched.has(step)) || (kind === 'unknown' && gap < lastLine));
   };
   return { allow };
 }

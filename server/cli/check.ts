@@ -39,7 +39,7 @@ function asText(checked: readonly Checked[]): string {
   const colors = picocolors.createColors(process.stdout.isTTY === true && process.env.NO_COLOR === undefined);
   const shown = checked.flatMap(({ file, findings }) =>
     findings.map((finding) =>
-      showFinding(file.name, { ...finding, fileLine: finding.firstLine + finding.place.line, text: file.line(finding.firstLine + finding.place.line), way: file.wayName(finding) }, colors),
+      showFinding(file.name, { ...finding, fileLine: finding.firstLine + finding.place.line, text: file.line(finding.firstLine + finding.place.line), ...file.wayOf(finding) }, colors),
     ),
   );
   return [...shown, summary(checked)].join('\n\n');

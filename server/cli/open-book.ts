@@ -14,8 +14,8 @@ export interface OpenedFile {
   readonly findings: () => readonly FileFinding[];
   /** The text of a line of the file, from 0. */
   readonly line: (at: number) => string;
-  /** The way a finding speaks of, in words. */
-  readonly wayName: (finding: FileFinding) => string | undefined;
+  /** The way a finding speaks of, in words, and what its moments are counted from. */
+  readonly wayOf: (finding: FileFinding) => { readonly way?: string; readonly zero?: string };
 }
 
 export function openBook(sources: readonly SourceFile[]): readonly OpenedFile[] {
@@ -29,9 +29,10 @@ export function openBook(sources: readonly SourceFile[]): readonly OpenedFile[] 
       plays: () => keeper.playsOf(book, uri),
       findings: () => keeper.findingsOf(book, uri),
       line: (at) => (lines[at] === undefined ? '' : lineText(lines[at])),
-      wayName: ({ block, run }) => {
+      wayOf: ({ block, run }) => {
         const compiled = run === undefined ? undefined : keeper.playsOf(book, uri).find(({ key }) => key === block);
-        return compiled === undefined || run === undefined ? undefined : wayName(compiled.play, run);
+        if (compiled === undefined || run === undefined) return {};
+        return { way: wayName(compiled.play, run), zero: compiled.play.start.throwIn === undefined ? 'the call' : 'the hand-over' };
       },
     };
   });

@@ -8,8 +8,9 @@ export interface PlacedFinding extends Finding {
   readonly fileLine: number;
   /** The line's text. */
   readonly text: string;
-  /** The way through the play, in words. */
+  /** The way through the play, in words, and what its moments are counted from. */
   readonly way?: string;
+  readonly zero?: string;
 }
 
 /** `name:23:5  error  screen-with-ball` and what belongs to it, lines and columns from 1. Ends without a newline. */
@@ -35,9 +36,9 @@ function painter(severity: Severity, colors: Colors): (text: string) => string {
   return severity === 'error' ? colors.red : severity === 'warning' ? colors.yellow : colors.cyan;
 }
 
-function momentOf({ way, moment }: PlacedFinding): string | undefined {
+function momentOf({ way, moment, zero = 'the call' }: PlacedFinding): string | undefined {
   if (way === undefined) return undefined;
-  return moment === undefined ? `on the way to ${way}` : `on the way to ${way}, ${(moment / 1000).toFixed(1)} s after the call`;
+  return moment === undefined ? `on the way to ${way}` : `on the way to ${way}, ${(moment / 1000).toFixed(1)} s after ${zero}`;
 }
 
 /** Blanks as wide as a text on a terminal; tabs stay tabs. */

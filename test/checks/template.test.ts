@@ -15,8 +15,8 @@ test('a parameter that is not there never breaks a message', () => {
 test('the compiler refuses a message that asks for what its check does not give', () => {
   check({
     code: 'x', severity: 'hint', needs: 'line', message: '{who} waits', manual: { title: '', why: '' },
+    // @ts-expect-error the parameter `who` is missing
     *find() {
-      // @ts-expect-error the parameter `who` is missing
       yield { part: 'start/1.1', params: {} };
     },
   });
