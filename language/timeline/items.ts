@@ -52,16 +52,25 @@ export function nearestAbove(branch: Branch, item: { readonly order: number }, f
   return undefined;
 }
 
-/** The links of the line just before this one (rules 3, 5). */
+/**
+ * The links of the line just before this one (rules 3, 5). A link that comes off a screen of its own line hangs on that screen alone
+ * (`4 screens for 2, then rolls, 2 cuts off 4`): the roll waits for the cut, not the cut for the roll.
+ */
 export function chainedTo(branch: Branch, item: ActionItem): readonly ActionItem[] {
   const { line, link, who } = item.action;
   if (link === 0) return [];
   const before = branch.items.filter((other): other is ActionItem => other.kind === 'action' && other.action.line === line && other.step === item.step && other.action.link < link);
+  if (before.some((other) => isScreenItem(other) && comesOff(item.action, other.action))) return [];
   const nearest = Math.max(...before.map(({ action }) => action.link));
   const links = before.filter(({ action }) => action.link === nearest);
   // With a shared subject each man goes on from his own link.
   const own = links.filter(({ action }) => action.who === who);
   return own.length > 0 ? own : links;
+}
+
+function comesOff(action: Action, screen: Screen): boolean {
+  if ((action.kind !== 'move' && action.kind !== 'dribble') || action.who === screen.who) return false;
+  return action.off.includes(screen.who) || screen.users.includes(action.who);
 }
 
 /** His own last link, the taking of a hand-off included (rule 3). */
@@ -113,4 +122,9 @@ export function itemOf(branch: Branch, key: string): Item | undefined {
 export function freeItemOf(branch: Branch, screen: ActionId): FreeItem | undefined {
   const item = branch.index.get(freeKey(screen));
   return item?.kind === 'free' ? item : undefined;
+}
+
+/** A line kept from a replaced step: what no longer fits in it is left out without a word (rule 17). */
+export function isKept(branch: Branch, item: ActionItem): boolean {
+  return branch.scene.steps.get(item.step)?.kept.some(({ id }) => id === item.action.id) ?? false;
 }

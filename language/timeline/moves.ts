@@ -12,7 +12,7 @@ import { bodyOf, happen, tell, whenOf } from './branch.ts';
 import { endOfMove } from './ends.ts';
 import type { Edge } from './graph.ts';
 import { delayed, edge, latestOf, varyingEdge } from './graph.ts';
-import { hasBall, isScreenItem, ownBefore } from './items.ts';
+import { hasBall, isKept, isScreenItem, ownBefore } from './items.ts';
 import { problem } from './problem-codes.ts';
 import { passesScreener, replacedScreen, shoulder, usedScreens } from './screens.ts';
 import { tellMissedTimes } from './waits.ts';
@@ -47,8 +47,9 @@ export function routeOf(branch: Branch, item: Running): Route {
     const screener = bodyOf(branch, used.by);
     const at = placed?.at ?? screener.place;
     const from = points[points.length - 1]!;
+    if (!used.written && isGone(branch, item, used)) continue;
     if (!passesScreener(from, target, at, used.written)) {
-      tellMissed(branch, item, used);
+      if (distance(from, target) > 0.5) tellMissed(branch, item, used);
       continue;
     }
     const corner = shoulder(branch, from, target, at);
@@ -77,8 +78,16 @@ function goalsOf(branch: Branch, item: Running): { readonly corners: readonly Po
   return { corners: [...corners, ...via], end: commit(to) };
 }
 
+/** Nobody waits for a man of a later step who is not written `off` him: the screener may have left. */
+function isGone(branch: Branch, item: Running, used: UsedScreen): boolean {
+  const placed = used.screen && branch.screens.get(used.screen.key);
+  if (placed === undefined || used.screen === undefined || used.screen.step === item.step) return false;
+  return distance(placed.at, bodyOf(branch, used.by).place) > 0.1;
+}
+
 function tellMissed(branch: Branch, item: Running, used: UsedScreen): void {
   const { action } = item;
+  if (!used.written && used.screen?.step !== item.step) return;
   if (used.written) tell(branch, problem('off-nobody', action.id, { who: action.who, screener: used.by }));
   else tell(branch, problem('screen-refused', used.on, { who: action.who, screener: used.by }, { related: [action.id] }));
 }
@@ -116,7 +125,7 @@ export function moveEdges(branch: Branch, item: Running, edges: readonly Edge[])
 
 export function settleMove(branch: Branch, item: Running, edges: readonly Edge[]): Settled {
   const { action } = item;
-  if (action.kind === 'dribble' && !hasBall(item)) tell(branch, problem('ball-elsewhere', action.id, { who: action.who, holder: item.holder ?? '' }));
+  if (action.kind === 'dribble' && !hasBall(item) && !isKept(branch, item)) tell(branch, problem('ball-elsewhere', action.id, { who: action.who, holder: item.holder ?? '' }));
   const route = routeOf(branch, item);
   const { at } = latestOf(branch.scene.graph, edges);
   const run = runRoute(branch, {

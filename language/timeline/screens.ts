@@ -70,16 +70,17 @@ export function usersOf(branch: Branch, screen: ScreenItem): readonly ActionItem
   return branch.items.filter((item): item is ActionItem => item.kind === 'action' && usedScreens(branch, item).some((used) => used.screen?.key === screen.key));
 }
 
-/** A move of a later step, on any way on from here, that comes off this screen. */
+/** A move of a later step, on any way on from here, written `off` this screener before he screens anew. */
 export function laterUse(branch: Branch, screen: ScreenItem): Move | Dribble | undefined {
   const used = new Set(usersOf(branch, screen).map(({ action }) => action.who));
-  const waiting = screen.action.users.filter((user) => !used.has(user) && !movedSince(branch, screen, user));
   const last = branch.steps[branch.steps.length - 1]!;
-  return firstIn(branch, last, (action) => (action.off.includes(screen.action.who) && !used.has(action.who)) || waiting.includes(action.who), screen.action.who);
+  return firstIn(branch, last, (action) => action.off.includes(screen.action.who) && !used.has(action.who), screen.action.who);
 }
 
-function movedSince(branch: Branch, screen: ScreenItem, who: BodyId): boolean {
-  return branch.items.some((item) => item.kind === 'action' && item.order > screen.order && item.action.who === who && (item.action.kind === 'move' || item.action.kind === 'dribble'));
+/** Somebody it is set for may still come by in a later step, if the screener is still there. */
+export function mayBeUsedLater(branch: Branch, screen: ScreenItem): boolean {
+  const last = branch.steps[branch.steps.length - 1]!;
+  return firstIn(branch, last, (action) => screen.action.users.includes(action.who), screen.action.who) !== undefined;
 }
 
 /** The first fitting move below a step; a new screen of the same man there ends the search on that way. */
@@ -145,9 +146,14 @@ export function guarded(defender: BodyId): BodyId {
   return (defender.startsWith('X') ? defender.slice(1) : defender) as BodyId;
 }
 
+/** He waits for the users of his own step, and of a later one for those written `off` him. */
+function holds(branch: Branch, screen: ScreenItem, user: ActionItem): boolean {
+  return user.step === screen.step || usedScreens(branch, user).some((used) => used.written && used.screen?.key === screen.key);
+}
+
 /** A screener is free when everybody who comes off him has passed; users in later steps of this path included (rule 10). */
 export function freeNeeds(branch: Branch, item: FreeItem): readonly Need[] {
-  const needs: Need[] = usersOf(branch, item.screen).map(({ key }) => ({ on: key, tie: 'use' }));
+  const needs: Need[] = usersOf(branch, item.screen).filter((user) => holds(branch, item.screen, user)).map(({ key }) => ({ on: key, tie: 'use' }));
   const later = laterUse(branch, item.screen);
   return later === undefined ? needs : [...needs, { on: `later ${later.id}`, tie: 'use' }];
 }

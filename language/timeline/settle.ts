@@ -8,7 +8,7 @@ import type { Edge } from './graph.ts';
 import { edge, latestOf } from './graph.ts';
 import { settleHandOff } from './hand-offs.ts';
 import type { HandOffItem } from './hand-offs.ts';
-import { hasBall, isBallAction, isScreenItem } from './items.ts';
+import { hasBall, isBallAction, isKept, isScreenItem } from './items.ts';
 import { lookEdges, settleLook } from './looks.ts';
 import type { Running } from './moves.ts';
 import { moveEdges, runRoute, settleMove } from './moves.ts';
@@ -16,7 +16,7 @@ import type { PassItem } from './passes.ts';
 import { settlePass, tenths } from './passes.ts';
 import { problem } from './problem-codes.ts';
 import type { ScreenItem } from './screens.ts';
-import { placeScreen, usersOf } from './screens.ts';
+import { mayBeUsedLater, placeScreen, usersOf } from './screens.ts';
 import { shoot } from './shots.ts';
 import { startEdges } from './start.ts';
 import { tellMissedTimes, untilEvent } from './waits.ts';
@@ -48,7 +48,7 @@ function settleAction(branch: Branch, item: ActionItem, edges: readonly Edge[]):
   if (isRunning(item)) return settleMove(branch, item, edges);
   if (isScreenItem(item)) return settleScreen(branch, item, edges);
   if (isBallAction(action) && !hasBall(item)) {
-    tell(branch, problem('ball-elsewhere', action.id, { who: action.who, holder: item.holder ?? '' }));
+    if (!isKept(branch, item)) tell(branch, problem('ball-elsewhere', action.id, { who: action.who, holder: item.holder ?? '' }));
     return settleMoment(branch, item, edges);
   }
   if (action.kind === 'pass') return settlePass(branch, item as PassItem, edges);
@@ -110,8 +110,7 @@ function tellScreen(branch: Branch, item: FreeItem, free: number): void {
   const here = item.step === branch.steps[branch.steps.length - 1];
   if (users.length === 0) {
     const refused = usersOf(branch, screen).length > 0;
-    const kept = !branch.scene.steps.get(screen.step)?.actions.some(({ id }) => id === action.id);
-    if (here && !refused && !kept && !usedInLook(branch, screen)) tell(branch, problem('screen-unused', action.id, { who: action.who }));
+    if (here && !refused && !isKept(branch, screen) && !usedInLook(branch, screen) && !mayBeUsedLater(branch, screen)) tell(branch, problem('screen-unused', action.id, { who: action.who }));
     return;
   }
   const held = whenOf(branch, free) - whenOf(branch, branch.settled.get(screen.key)!.done);

@@ -108,7 +108,8 @@ function playLink(tail: Tail, action: Action): void {
   if (action.who.startsWith('X') || !branch.bodies.has(action.who)) return;
   switch (action.kind) {
     case 'pass':
-      return playPass(tail, action);
+      // The entry pass the text leaves out comes from whoever has the ball.
+      return playPass(tail, action.origin === 'derived' && branch.holder !== undefined ? { ...action, who: branch.holder } : action);
     case 'hand-off':
       return playHandOff(tail, action);
     case 'shot':
