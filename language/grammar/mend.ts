@@ -19,14 +19,14 @@ export interface Mend {
 }
 
 /** A trade word that the notation says otherwise. Common usage, no source. */
-const OTHER_WORDS: { readonly [word: string]: readonly string[] } = {
+const OTHER_WORDS: ReadonlyMap<string, readonly string[]> = new Map(Object.entries({
   pick: ['screens', 'screen'], picks: ['screens'], block: ['screens', 'block'], hoop: ['rim'], net: ['rim'], ring: ['rim'], goal: ['rim'], bucket: ['rim'], hole: ['rim'], key: ['lane', 'top of the key'], paint: ['lane'], point: ['top'],
   goes: ['cuts'], go: ['cut'], comes: ['cuts'], come: ['cut'], dishes: ['passes'], gives: ['passes'], feeds: ['passes'], hits: ['passes'], sends: ['passes'], finds: ['passes'], enters: ['passes'], backdoors: ['back-cuts'],
   catches: ['flashes'], attacks: ['drives'], penetrates: ['drives'], slashes: ['cuts'], scores: ['shoots'], finishes: ['lays it up'], rebounds: ['crashes'], layups: ['lays it up'], triple: ['three'],
   center: ['middle'], centre: ['middle'], midcourt: ['half court'], if: ['when'], while: ['as'], after: ['once', 'after'], before: ['until'], towards: ['toward', 'to'], onto: ['to'], through: ['via', 'through to'],
   from: ['off'], around: ['off', 'around'], using: ['off'], against: ['on'], near: ['beside'], by: ['beside', 'off'], next: ['beside'], '&': ['and'], '+': ['and'], everybody: ['everyone'], all: ['everyone'], rest: ['others'],
   set: ['is set', 'are set'], open: ['is open', 'are open'], free: ['is free', 'are free'], inbounder: ['is the thrower'], thrower: ['is the thrower'], safety: ['is the safety'], trap: ['traps'], double: ['doubles'], deny: ['denies'], must: ['must have'], needs: ['must have'], requires: ['must have'],
-};
+}));
 const NUMBER_WORDS = ['one', 'two', 'three', 'four', 'five'];
 const SHORT_WORDS = [',', 'to', 'for', 'off', 'and', ':', 'at', 'on', 'with', 'have', 'of', 'after'] as const;
 /** No line needs more tries, and a wrong line must not cost more than a keystroke. */
@@ -79,7 +79,7 @@ function candidates(broken: Broken): readonly Candidate[] {
       const word = plainWords(written(broken, from, from + count));
       if (word.length > 40) break;
       const limit = word.length < 3 && !/^o/.test(word) ? 1 : reach(word);
-      const others = count === 1 && from === broken.index ? (OTHER_WORDS[word] ?? []) : [];
+      const others = count === 1 && from === broken.index ? (OTHER_WORDS.get(word) ?? []) : [];
       for (const keyword of keywords) {
         const target = keywordAtoms(keyword).join(' ');
         const meant = others.indexOf(keyword);

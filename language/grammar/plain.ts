@@ -97,15 +97,15 @@ function plainValue(value: unknown): unknown {
   return value;
 }
 
-/** Reshaped above, or with one of two parts. */
-const WITHOUT_CHECK = { Player: true, Seconds: true, Length: true };
+/** Reshaped above, or said by the generated types to be there always, which is not so: a link may begin with `then`. */
+const NOT_ALWAYS: ReadonlySet<string> = new Set(['Player.number', 'Seconds.text', 'Length.text', 'Link.how']);
 const mandatory = new Map<string, readonly string[]>();
 /** The properties that a node of a type always has. */
 function mandatoryOf(type: string): readonly string[] {
   let names = mandatory.get(type);
   if (!names) {
     const { properties } = reflection.getTypeMetaData(type) as { properties: { [name: string]: { optional?: boolean; defaultValue?: unknown } } };
-    const needed = type in WITHOUT_CHECK ? [] : Object.entries(properties).filter(([, { optional, defaultValue }]) => !optional && defaultValue === undefined);
+    const needed = Object.entries(properties).filter(([name, { optional, defaultValue }]) => !optional && defaultValue === undefined && !NOT_ALWAYS.has(`${type}.${name}`));
     mandatory.set(type, (names = needed.map(([name]) => name)));
   }
   return names;
@@ -123,8 +123,21 @@ export function prune<T>(node: T): T | undefined {
     else out[key] = isNode(value) ? prune(value) : value;
     if (out[key] === undefined) delete out[key];
   }
-  return mandatoryOf(source['$type'] as string).some((name) => out[name] === undefined) ? undefined : (out as T);
+  const type = source['$type'] as string;
+  if (mandatoryOf(type).some((name) => out[name] === undefined)) return undefined;
+  const oneOf = NEVER_EMPTY.get(type);
+  return oneOf?.every((name) => !out[name] || (Array.isArray(out[name]) && out[name].length === 0)) ? undefined : (out as T);
 }
+
+/** Of these properties, at least one holds something, which the generated types cannot say. */
+const NEVER_EMPTY: ReadonlyMap<string, readonly string[]> = new Map(
+  Object.entries({
+    Look: ['players'], Players: ['players'], For: ['players'], Off: ['players'], Past: ['players'], Via: ['spots'], At: ['spots'], To: ['spots', 'ball', 'player'], DefendTo: ['player', 'spots'],
+    Rebound: ['groups'], OnMiss: ['groups'], ShotKinds: ['kinds'], SameAgain: ['parts'], Tags: ['tags'], Situation: ['parts'], Placing: ['spots'], Repeats: ['steps'], From: ['base', 'changes'],
+    Player: ['number', 'pronoun'], Place: ['name', 'half', 'own'], TimeLeft: ['time'], Amount: ['none', 'count'], Ends: ['noShot', 'event'], ShotWindow: ['within', 'late', 'beforeHorn'], Against: ['man', 'formation'],
+    PlayerEvent: ['verb', 'action'], BallEvent: ['spot', 'is'], AlignmentRef: ['name', 'own'],
+  }),
+);
 
 function isNode(value: unknown): value is Node {
   return typeof value === 'object' && value !== null && '$type' in value;

@@ -152,7 +152,16 @@ export interface OnMoveNode extends TreeNode {
   readonly move: Exclude<ast.OnMove['move'], 'post up' | 'hand off'> | 'post-up' | 'hand-off';
 }
 
+export interface LinkNode extends TreeNode {
+  readonly $type: 'Link';
+  /** Absent where the link begins with `then` alone. */
+  readonly how?: ',' | 'and';
+  readonly then: boolean;
+  readonly clause: Plain<ast.Clause>;
+}
+
 interface Reshaped {
+  Link: LinkNode;
   ShotKinds: ShotKindsNode;
   Shot: ShotNode;
   PassKind: PassKindNode;

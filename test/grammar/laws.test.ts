@@ -21,7 +21,11 @@ describe('the network and the parser know the same language', () => {
         const lexed = lexer.lex(line);
         // Two words drawn one by one may be one word in the text: `throws` + `in the corner`.
         if (!follow.walk(lexed.tokens).whole) joined++;
-        else expect(parse(lexed).whole, line).toBe(true);
+        else {
+          const { whole, tree } = parse(lexed);
+          expect(whole, line).toBe(true);
+          expect(prune(tree), line).toEqual(tree);
+        }
       }),
       written,
     );
@@ -76,6 +80,16 @@ function checkRead(line: string): void {
 }
 
 describe('broken lines', () => {
+  it.each([['look', undefined], ['3 cuts to', 'Move with 0 parts'], ['rebound 2, 4', undefined], ['from', undefined], ['1 passes to', 'Pass with 0 parts'], ['4 screens for 2 and', 'Screen with 1 parts'], ['3 cuts off to rim', 'Move with 0 parts'], ['4 screens for 2 then flies', 'Screen with 1 parts']])(
+    'of "%s" only what is whole is kept',
+    (line, kept) => {
+      const { tree } = parseLine(line);
+      const action = tree?.$type === 'Statement' ? tree.first.action : undefined;
+      expect(action && 'parts' in action ? `${action.$type} with ${action.parts.length} parts` : undefined).toBe(kept);
+      if (kept === undefined) expect(tree).toBeUndefined();
+    },
+  );
+
   it('never throw, keep only whole nodes, say where, and their mends help', () => {
     fc.assert(fc.property(seeds, (seed) => checkRead(mutated(seed))), { ...written, numRuns: 3000 });
   });
@@ -87,6 +101,12 @@ describe('broken lines', () => {
       }),
       { ...written, numRuns: 500 },
     );
+  });
+  it.each(['constructor', '__proto__', 'toString', 'hasOwnProperty', 'valueOf'])('the word %s is a word like any other', (word) => {
+    for (const line of [word, `4 ${word} for 2`, `3 cuts to ${word}`, `step ${word}`, `tags ${word}`, `level ${word}`, `from ${word}`, `look 3: ${word}`]) {
+      checkRead(line);
+      expectedAfter(line);
+    }
   });
   it('a line is read the same after any other line', () => {
     fc.assert(
