@@ -6,6 +6,7 @@
  * Words are as the grammar spells them (lower case, single blanks, hyphens and articles mended): `Back  Screens` → 'back-screens'. What verb a word is: verbs.ts.
  * Metres and seconds are converted (`Length.metres`, `Seconds.seconds`). Synonyms of places and shots are one name (`basket` → 'rim', `lay-up` → 'layup'), plurals of
  * places are singular with `each: true` (`2 and 3 pop to the wings`: each to his own side).
+ * Of a broken line the tree holds what stands before the fault, and only whole nodes: `1 passes to 2 as` is the pass without a trigger, `look` is no tree at all.
  *
  * | line | tree |
  * |---|---|
