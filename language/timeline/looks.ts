@@ -13,8 +13,6 @@ import { usedScreens } from './screens.ts';
 import { clockMoment, eventNumber, spokenOf } from './waits.ts';
 import type { Spoken } from './waits.ts';
 
-/** A pin this much past is late; common practice, no source. */
-const pinSlackMs = 700;
 /** Ball and roller meet when he has half his way behind him; common practice, no source. */
 const halfWay = 0.5;
 
@@ -175,9 +173,13 @@ function tellLate(branch: Branch, item: LookItem, who: BodyId, read: number, set
   const pinned = pinEdge(branch, item, who);
   if (pinned === undefined) return;
   const wanted = whenOf(branch, pinned.from) + pinned.fixed;
-  const past = pin.kind === 'on' && settled !== undefined ? whenOf(branch, settled.done) : wanted + pinSlackMs;
+  // A man who only seals, or stands where he popped to, is still there a moment later: one reading time is not late.
+  const slack = Math.round(branch.scene.level.read * 1000);
+  const moved = settled !== undefined && whenOf(branch, settled.done) > whenOf(branch, settled.start);
+  if (pin.kind === 'on' && !moved) return;
+  const past = (pin.kind === 'on' && settled !== undefined ? whenOf(branch, settled.done) : wanted) + slack;
   if (at <= past) return;
   if (pin.kind === 'at') tell(branch, problem('time-not-kept', item.look.id, { who, seconds: tenths(at - wanted) }, { moment: at }));
-  else tell(branch, problem('pin-late', item.look.id, { who, seconds: tenths(at - (pin.kind === 'on' ? past : wanted)) }, { moment: at }));
+  else tell(branch, problem('pin-late', item.look.id, { who, seconds: tenths(at - past + slack) }, { moment: at }));
 }
 

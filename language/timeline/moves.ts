@@ -18,7 +18,7 @@ import { passesScreener, replacedScreen, shoulder, usedScreens } from './screens
 import { tellMissedTimes } from './waits.ts';
 import type { Way } from './ways.ts';
 import { layWay, msNearest, shareNearest, turn } from './ways.ts';
-import { pointOf, standingOf } from './where.ts';
+import { placeLeft, pointOf, standingOf } from './where.ts';
 
 interface Shoulder {
   readonly used: UsedScreen;
@@ -48,7 +48,7 @@ export function routeOf(branch: Branch, item: Running): Route {
     const at = placed?.at ?? screener.place;
     const from = points[points.length - 1]!;
     if (!used.written && isGone(branch, item, used)) continue;
-    if (!passesScreener(from, target, at, used.written)) {
+    if (!(placed !== undefined && used.written) && !passesScreener(from, target, at, used.written)) {
       if (distance(from, target) > 0.5) tellMissed(branch, item, used);
       continue;
     }
@@ -73,6 +73,9 @@ function goalsOf(branch: Branch, item: Running): { readonly corners: readonly Po
   const slipFrom = replacedScreen(branch, item);
   if (slipFrom !== undefined) corners.push(slipFrom);
   corners.push(...action.via.map((via) => pointOf(branch, via, standing)));
+  if (action.kind === 'move' && action.style === 'fill' && action.to?.value.kind === 'player' && branch.bodies.has(action.to.value.who)) {
+    return { corners, end: placeLeft(branch, action.to.value.who, whenOf(branch, branch.opened.get(item.step) ?? branch.events[0]!)) };
+  }
   if (action.to !== undefined) return { corners, end: commit(pointOf(branch, action.to.value, standing)) };
   const { via, to } = endOfMove(branch, action, standing);
   return { corners: [...corners, ...via], end: commit(to) };

@@ -1,11 +1,12 @@
 /** Which lines must be settled before which, and why (rules 3–6, 8, 11, 15, 18). */
-import type { Action, Step } from '../play/play.ts';
+import type { Action, BodyId, Place, Step } from '../play/play.ts';
 import type { ActionItem, Branch, Item, Need } from './branch.ts';
 import { ballBefore, bodyNumber, chainedTo, freeKey, freeOrSet, hasBall, isScreenItem, lookBefore, ownBefore, standNeeds } from './items.ts';
 import { lookNeeds } from './looks.ts';
 import { passNeeds, takeNeeds } from './passes.ts';
 import { freeNeeds, screenNeeds, usedScreens } from './screens.ts';
 import { waitNeeds } from './waits.ts';
+import { menIn } from './where.ts';
 
 const perStep = 1_000_000;
 const keptLines = 500_000;
@@ -53,7 +54,18 @@ function baseNeeds(branch: Branch, item: Item): readonly Need[] {
     if (action.kind === 'dribble' && action.at !== undefined) needs.push(...standNeeds(branch, item, action.at));
   }
   if (isScreenItem(item)) needs.push(...screenNeeds(branch, item));
+  for (const man of menNamed(action)) needs.push(...standNeeds(branch, item, man));
   return needs;
+}
+
+/** Men whose place decides where this line goes; a filler takes the place a man leaves, wherever that man goes. */
+function menNamed(action: Action): readonly BodyId[] {
+  if (action.kind === 'move' && action.style === 'fill') return [];
+  const places: Place[] = [];
+  if (action.kind === 'move' || action.kind === 'dribble') places.push(...action.via);
+  if ((action.kind === 'move' || action.kind === 'dribble') && action.to !== undefined) places.push(action.to.value);
+  if ((action.kind === 'screen' || action.kind === 'pass') && action.at !== undefined) places.push(action.at.value);
+  return places.flatMap(menIn).filter((man) => man !== action.who);
 }
 
 function meetingNeeds(branch: Branch, item: Item): readonly Need[] {

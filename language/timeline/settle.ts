@@ -29,7 +29,7 @@ export function readyEdges(branch: Branch, item: Item): readonly Edge[] {
   return isRunning(item) ? moveEdges(branch, item, edges) : edges;
 }
 
-function isRunning(item: ActionItem): item is Running {
+export function isRunning(item: ActionItem): item is Running {
   return (item.action.kind === 'move' || item.action.kind === 'dribble') && !item.action.who.startsWith('X');
 }
 

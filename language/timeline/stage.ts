@@ -1,12 +1,15 @@
 /** One step of a path: its lines are settled in the order in which they start (rules 20, 21), whatever else they wait for. */
-import type { Branch, Item } from './branch.ts';
+import type { Action, Step } from '../play/play.ts';
+import { bodyRoom } from './bodies.ts';
+import type { ActionItem, Branch, Item } from './branch.ts';
 import { breakCircle } from './circles.ts';
 import { latestOf } from './graph.ts';
 import { followBall } from './items.ts';
 import { itemsOf, tieItems } from './order.ts';
-import { readyEdges, settleItem, tellMovingScreens } from './settle.ts';
+import { limitsOf, routeOf } from './moves.ts';
+import { isRunning, readyEdges, settleItem, tellMovingScreens } from './settle.ts';
+import { gapToLine, layWay } from './ways.ts';
 import { openStep } from './steps.ts';
-import type { Step } from '../play/play.ts';
 
 /** Adds a step to the path and settles all of it that does not wait for a step still to come. */
 export function settleStep(branch: Branch, step: Step): void {
@@ -29,8 +32,9 @@ export function settleStep(branch: Branch, step: Step): void {
 function settleOpen(branch: Branch, items: readonly Item[]): void {
   let open = [...items];
   while (open.length > 0) {
-    const next = earliest(branch, open);
-    if (next !== undefined) {
+    const first = earliest(branch, open);
+    if (first !== undefined) {
+      const next = leavesFirst(branch, first, open) ?? first;
       settleItem(branch, next);
       open = open.filter((item) => item !== next);
       continue;
@@ -54,6 +58,25 @@ function earliest(branch: Branch, open: readonly Item[]): Item | undefined {
     if (best === undefined || item.ready.at < best.ready!.at || (item.ready.at === best.ready!.at && comesBefore(item, best))) best = item;
   }
   return best;
+}
+
+/** A man who stands in the way, or on the spot, and starts before the other gets there, is settled first: who comes sees him gone. */
+function leavesFirst(branch: Branch, item: Item, open: readonly Item[]): Item | undefined {
+  if (item.kind !== 'action' || !isRunning(item)) return undefined;
+  const ready = open.filter((other): other is ActionItem => other !== item && other.kind === 'action' && other.ready !== undefined && bodyMoves(other.action) && other.action.who !== item.action.who);
+  if (ready.length === 0) return undefined;
+  const { points } = routeOf(branch, item);
+  const way = layWay(points, limitsOf(branch, item));
+  const room = bodyRoom(branch);
+  return ready.find(({ action, ready: start }) => {
+    const body = branch.bodies.get(action.who);
+    if (body === undefined || start!.at > item.ready!.at + way.ms) return false;
+    return way.pieces.some(({ from, to }) => gapToLine(from, to, body.place) < room);
+  });
+}
+
+function bodyMoves({ kind }: Action): boolean {
+  return kind === 'move' || kind === 'dribble' || kind === 'screen';
 }
 
 function comesBefore(item: Item, other: Item): boolean {

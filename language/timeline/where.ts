@@ -35,6 +35,27 @@ export function situationOf(branch: Branch, standing: Standing): Situation {
   return { court: branch.scene.court, positions, ball: standing.ball, who: standing.who, spots: branch.scene.play.spots };
 }
 
+/**
+ * `fills for 1`: the place 1 leaves. Where he stood as the step opened if he has left it since, else where he stood before his last way.
+ */
+export function placeLeft(branch: Branch, who: BodyId, open: number): Point {
+  const body = bodyOf(branch, who);
+  const { stretches } = body;
+  const last = stretches[stretches.length - 1]?.segment;
+  if (last === undefined) return body.place;
+  const first = stretches.find(({ segment }) => segment.t1 > open)?.segment ?? stretches.find(({ segment }) => segment.action === last.action)!.segment;
+  return first.path[0]!;
+}
+
+/** The men a place speaks of: it is known once they are settled. */
+export function menIn(place: Place): readonly BodyId[] {
+  if (place.kind === 'player' || place.kind === 'beside' || place.kind === 'behind') return [place.who];
+  if (place.kind === 'offset') return menIn(place.from);
+  if (place.kind === 'either') return place.options[0] === undefined ? [] : menIn(place.options[0]);
+  if (place.kind !== 'between') return [];
+  return [place.a, place.b].flatMap((end) => (typeof end === 'string' ? [end] : menIn(end)));
+}
+
 /** Left or right of the middle; the first that leans. */
 export function leaning(...points: readonly Point[]): 'left' | 'right' | undefined {
   const found = points.find(({ x }) => Math.abs(x) > 0.05);
