@@ -1,6 +1,9 @@
 import { check } from './check.ts';
 import { heldAt, howHeGotIt, walkBall } from './ball.ts';
+import type { Fix } from './finding.ts';
 import { lineBefore } from './fixes.ts';
+import type { Subject, Way } from './subject.ts';
+import type { SetScreen } from '../timeline/timeline.ts';
 
 export const screenWithBall = check({
   code: 'screen-with-ball',
@@ -20,14 +23,20 @@ export const screenWithBall = check({
         if (heldAt(way.run, screen.from)?.by !== screen.by) continue;
         const at = moments.findIndex(({ action }) => action.id === screen.action);
         const possession = moments[at]?.before;
-        const receiver = nextToUseTheBall(moments.slice(at + 1).map(({ action }) => action), screen.by) ?? screen.users[0];
+        const written = moments[at]?.action;
+        // Nobody may come off it yet: the step is still being written.
+        const meant = screen.users[0] ?? (written?.kind === 'screen' ? written.users[0] : undefined);
+        const receiver = nextToUseTheBall(moments.slice(at + 1).map(({ action }) => action), screen.by) ?? meant;
         yield {
           part: screen.action,
           params: { who: screen.by, how: possession?.holder === screen.by ? howHeGotIt(subject, possession) : 'he caught it before' },
           run: way.run.id,
           moment: screen.from,
           spot: screen.at,
-          fixes: receiver === undefined ? [] : lineBefore(subject, screen.action, `${screen.by} passes to ${receiver}`, `Pass to ${receiver} first`),
+          fixes: [
+            ...(receiver === undefined ? [] : lineBefore(subject, screen.action, `${screen.by} passes to ${receiver}`, `Pass to ${receiver} first`)),
+            ...byAnother(subject, way, screen),
+          ],
         };
       }
     }
@@ -37,4 +46,14 @@ export const screenWithBall = check({
 function nextToUseTheBall(actions: readonly { readonly kind: string; readonly who: string }[], holder: string): string | undefined {
   const next = actions.find(({ kind, who }) => who !== holder && (kind === 'dribble' || kind === 'pass' || kind === 'shot' || kind === 'hand-off'));
   return next?.who;
+}
+
+/** The first man, the tall ones first, who has nothing to do in that step and is not to use the screen. */
+function byAnother(subject: Subject, way: Way, screen: SetScreen): readonly Fix[] {
+  const step = way.actions.find(({ id }) => id === screen.action)?.step;
+  const busy = new Set<string>([screen.by, ...screen.users, ...way.actions.filter((action) => action.step === step).map(({ who }) => who)]);
+  const free = ['5', '4', '3', '2', '1'].find((who) => !busy.has(who));
+  const place = subject.places.get(screen.action);
+  if (free === undefined || place === undefined || (subject.lines[place.line] ?? '').slice(place.at, place.at + 2) !== `${screen.by} `) return [];
+  return [{ title: `Let ${free} screen`, edits: [{ line: place.line, at: place.at, to: place.at + 1, text: free }] }];
 }
