@@ -1,6 +1,7 @@
 // A block of lines → the play as the coach wrote it. Any text gives a play: what cannot be read is left out and said.
 import type { Block } from '../book/book.ts';
 import type { LineTree, StatementTree } from '../grammar/tree.ts';
+import { spanOf } from '../grammar/tree.ts';
 import { courtOf } from '../court/court.ts';
 import { ruleSet } from '../court/rule-sets.ts';
 import type { Lookup } from '../names/lookup.ts';
@@ -24,22 +25,20 @@ import { putGap, putPart, report } from './reader.ts';
 import type { Ball } from './scope.ts';
 import type { StepHead } from './steps.ts';
 import { orderSteps, stepHeads } from './steps.ts';
+import { continuedStart, mirroredPlay, withHeadersOf } from './copied-play.ts';
+import { copiesOf } from './read-copies.ts';
+import type { Reading } from './reading.ts';
 
 export type { LineKind, LineMeaning } from './line-meaning.ts';
-
-/** What the reading of a block gives. Plain data; nothing in it changes when the block moves down its file. */
-export interface Reading {
-  readonly play: Play;
-  readonly places: Places;
-  readonly problems: readonly Problem[];
-  /** What each line of the block is, by its index. */
-  readonly lines: readonly LineMeaning[];
-  /** Steps that hang on nothing that can be played (unknown name, a circle): not in the play, but their lines still mean something. */
-  readonly leftOut: readonly Step[];
-}
+export type { Reading } from './reading.ts';
 
 /** Reads a play's block. Nothing throws for any text; a line with a fault is left out and costs that line only. */
 export function readPlay(block: Block, lookup: Lookup): Reading {
+  return readFrom(block, lookup, []);
+}
+
+/** `above` are the blocks that a mirrored or continued play is read for: none of them may be its source again. */
+function readFrom(block: Block, lookup: Lookup, above: readonly Block[]): Reading {
   const lines = block.lines.map(line => line.parsed);
   const trees = lines.map(line => (line.fault === undefined ? line.tree : undefined));
   const parts = new Map<PartId, TextPlace>();
@@ -59,15 +58,29 @@ export function readPlay(block: Block, lookup: Lookup): Reading {
   const { heads, headOfLine, preStep } = cutSteps(block, trees);
   const order = orderSteps(reader, heads);
   const situation = readSituation(headers);
-  const start = readStart(reader, startLines(headers, situation, throwInLine(trees, preStep, heads, order.order)), gap);
+  const own = readStart(reader, startLines(headers, situation, throwInLine(trees, preStep, heads, order.order)), gap);
+  const source = readSource(reader, block, trees[0], above);
+  const start = source?.start === undefined ? own : { ...source.start, ...(headers.has('from') ? { places: own.places } : {}) };
+
+  for (const line of preStep) if (heads[0]?.line !== line && isSafety(trees[line])) reportSafety(reader, trees[line]!, line);
 
   const steps = new Map<StepKey, Step>();
+  const ballAtStart = new Map<StepKey, Ball>();
   const ballAtEnd = new Map<StepKey, Ball>();
+  const copies = new Map<StepKey, readonly Step[]>();
   const first: Ball = { holder: `${start.ball.value}` as BodyId, out: start.throwIn !== undefined };
   const meaningOfLine = new Map<number, LineMeaning>();
   const read = (head: StepHead): void => {
     const link = order.links.get(head.key) ?? { parent: null, how: 'plain' as const };
-    const ball = link.parent === null ? first : (ballAtEnd.get(link.parent) ?? first);
+    let ball = link.parent === null ? first : (ballAtEnd.get(link.parent) ?? first);
+    if (order.links.has(head.key)) {
+      const made = copiesOf(reader, head, { parent: realKey(link.parent), ball }, { heads, links: order.links, steps, ballAtStart });
+      if (made !== undefined) {
+        copies.set(head.key, made.steps);
+        ball = made.ball;
+      }
+    }
+    ballAtStart.set(head.key, ball);
     const replaced = link.insteadOf === undefined ? undefined : steps.get(link.insteadOf);
     const stepLines: StepLines = { head, link, ball, trees, ...(replaced === undefined ? {} : { replaced }), named: bodiesNamed(head.lines.map(line => lines[line]!)) };
     const done = readStep(reader, stepLines, key => textOfLineKey(lines, heads, key));
@@ -75,18 +88,28 @@ export function readPlay(block: Block, lookup: Lookup): Reading {
     ballAtEnd.set(head.key, done.ball);
     for (const [line, meaning] of done.lines) meaningOfLine.set(line, meaning);
   };
+  /** A step that only asks for copies is no step itself: its last copy stands for it. */
+  const realKey = (key: StepKey | null): StepKey | null => {
+    const last = key === null ? undefined : copies.get(key)?.at(-1);
+    return last === undefined || hasOwnLines(steps.get(key!)) ? key : last.key;
+  };
   const headOf = new Map(heads.map(head => [head.key, head]));
   for (const key of order.order) read(headOf.get(key)!);
   for (const head of heads) if (!steps.has(head.key)) read(head);
 
-  const played = heads.filter(head => order.links.has(head.key)).map(head => steps.get(head.key)!);
-  const leftOut = heads.filter(head => !order.links.has(head.key)).map(head => steps.get(head.key)!);
+  const played = heads.filter(head => order.links.has(head.key)).flatMap(head => {
+    const step = steps.get(head.key)!;
+    const made = copies.get(head.key) ?? [];
+    const parent = made.at(-1)?.key ?? realKey(step.parent);
+    return realKey(head.key) === head.key ? [...made, { ...step, parent }] : made;
+  });
+  const leftOut = heads.filter(head => source?.steps !== undefined || !order.links.has(head.key)).map(head => steps.get(head.key)!);
   const open = collectAnnotations(reader, trees, preStep);
   const inSteps = heads.filter(head => order.links.has(head.key)).map(head => collectStepAnnotations(reader, trees, head));
   const all = [open, ...inSteps];
   for (const annotations of all) for (const [line, part] of annotations.parts) meaningOfLine.set(line, { kind: 'annotation', actions: [], part });
 
-  const play: Play = {
+  const ownPlay: Play = {
     key: block.key,
     name: block.name ?? 'unnamed 1',
     level: readLevel(reader, headers),
@@ -97,15 +120,57 @@ export function readPlay(block: Block, lookup: Lookup): Reading {
     start,
     defence: readDefence(headers),
     clock: readClockLines(reader, headers, rules.value),
-    steps: played,
+    steps: source?.steps ?? played,
     rebounds: all.flatMap(annotations => annotations.rebounds),
     notes: all.flatMap(annotations => annotations.notes),
     demands: all.flatMap(annotations => annotations.demands),
     allowances: all.flatMap(annotations => annotations.allowances),
-    spots: Object.fromEntries(spots),
+    spots: { ...source?.spots, ...Object.fromEntries(spots) },
   };
-  const meanings = lines.map((_, line) => lineMeaning(reader, trees[line], line, meaningOfLine.get(line), headOfLine.get(line)));
+  const play = source?.whole === undefined ? ownPlay : withHeadersOf(ownPlay, source.whole);
+  const meanings = lines.map((_, line) => lineMeaning(reader, trees[line], line, meaningOfLine.get(line), withRealKey(headOfLine.get(line), realKey)));
   return { play, places: parts, problems: withoutRepeats(problems), lines: meanings, leftOut };
+}
+
+function hasOwnLines(step: Step | undefined): boolean {
+  return step !== undefined && (step.actions.length > 0 || step.looks.length > 0 || step.end !== undefined);
+}
+
+function withRealKey(head: StepHead | undefined, realKey: (key: StepKey) => StepKey | null): StepHead | undefined {
+  return head === undefined ? undefined : { ...head, key: realKey(head.key) ?? head.key };
+}
+
+// ---- a play made from another -------------------------------------------------------------------------------------
+
+type FromSource = Partial<Pick<Play, 'steps' | 'start' | 'spots'>> & { readonly whole?: Play };
+
+/** What the play that this one mirrors or continues gives it. All its parts stand where its name is written. */
+function readSource(reader: Reader, block: Block, head: LineTree | undefined, above: readonly Block[]): FromSource | undefined {
+  if (head?.$type !== 'PlayHead') return undefined;
+  const name = head.mirrors ?? head.continues;
+  if (name === undefined) return undefined;
+  const columns = spanOf(head, head.mirrors === undefined ? 'continues' : 'mirrors');
+  putPart(reader, 'play#source', 0, columns);
+  const found = reader.lookup.play(name);
+  if (found === undefined) {
+    report(reader, 'unknown-play', 'play#source', { name });
+    return undefined;
+  }
+  if (found.block === block || above.includes(found.block)) {
+    report(reader, 'copy-loop', 'play#source', { name });
+    return undefined;
+  }
+  const source = readFrom(found.block, found.lookup, [...above, block]);
+  if (source.problems.some(({ code, part }) => code === 'copy-loop' && part === 'play#source')) report(reader, 'copy-loop', 'play#source', { name });
+  if (head.mirrors === undefined) {
+    const start = continuedStart(source, head.after);
+    if (start === undefined) report(reader, 'unknown-step', 'play#source', { name: head.after ?? '', step: block.name ?? '' });
+    return start === undefined ? undefined : { start };
+  }
+  const own = reader.lines.some(line => line.opens === 'step');
+  if (own) report(reader, 'not-yet', 'play#source', { what: 'steps of its own in a play that mirrors another' });
+  for (const [part] of source.places) if (!reader.parts.has(part)) putPart(reader, part, 0, columns);
+  return mirroredPlay(source.play);
 }
 
 // ---- cutting the block into steps ---------------------------------------------------------------------------------
@@ -156,6 +221,15 @@ function isStartOfThrowIn(tree: StatementTree): boolean {
   if (tree.links.length > 0 || action === undefined) return false;
   if (action.$type === 'ThrowIn') return !action.parts.some(part => part?.$type === 'PassTo');
   return action.$type === 'Role';
+}
+
+function isSafety(tree: LineTree | undefined): boolean {
+  return tree?.$type === 'Statement' && tree.first.action?.$type === 'Role' && tree.first.action.verb === 'is the safety';
+}
+
+function reportSafety(reader: Reader, tree: LineTree, line: number): void {
+  putPart(reader, 'safety', line, tree);
+  report(reader, 'not-yet', 'safety', { what: 'the safety' });
 }
 
 // ---- the start ----------------------------------------------------------------------------------------------------

@@ -8,7 +8,7 @@ import { OFFENCE } from './play.ts';
 import { resolvePlace } from './places.ts';
 import type { Situation } from './places.ts';
 import { pathTo } from './run-throughs.ts';
-import type { Reading } from './read-play.ts';
+import type { Reading } from './reading.ts';
 
 /** What a coach knows at a line by the text above it: no times, every line above done. */
 export interface GameState {

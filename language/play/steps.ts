@@ -54,7 +54,7 @@ export function orderSteps(reader: Reader, heads: readonly StepHead[]): StepOrde
   for (const head of heads) {
     const want = wantedOf(reader, head, byName, lastPlain);
     wanted.set(head.key, want);
-    if (want.how === 'plain') lastPlain = head.key;
+    if (want.how === 'plain' && want.on !== null) lastPlain = head.key;
   }
   const links = new Map<StepKey, Link>();
   const order: StepKey[] = [];
@@ -80,10 +80,12 @@ function wantedOf(reader: Reader, head: StepHead, byName: ReadonlyMap<string, St
       return { how: 'after', on: named(reader, head, origin.step, byName) };
     case 'InsteadOf':
       return { how: 'instead', on: named(reader, head, origin.step, byName) };
-    case 'AgainFrom':
-      return notYet(reader, head, 'a step again from another');
-    default:
-      return notYet(reader, head, 'a step that repeats others');
+    default: {
+      // Its copies follow the last plain step, as a plain step would; which steps they copy has to stand above.
+      const names = origin.$type === 'AgainFrom' ? [origin.step] : origin.steps;
+      const known = names.every(name => (byName.get(nameKey(name))?.line ?? head.line) < head.line || named(reader, head, name, new Map()) !== null);
+      return { how: 'plain', on: known ? lastPlain : null };
+    }
   }
 }
 

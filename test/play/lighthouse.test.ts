@@ -134,7 +134,8 @@ describe('no text is too strange', () => {
   });
 
   it('a play with words moved, doubled and lost gives a play whose parts have places', () => {
-    const words = lighthouse.split(/(\s+)/);
+    const more = '\n  step "More" again from "Zip" with 3 as 1, 1 as 3, up to 2 times\n    2 and 3 cut to the wings, both hold\n  step "Run" repeats "Zip", "Middle" 2 times\n  once 4 is set, 3 inbounds to 2 from the left sideline\n';
+    const words = (lighthouse + more).split(/(\s+)/);
     const change = fc.record({ at: fc.nat(words.length - 1), other: fc.nat(words.length - 1), how: fc.constantFrom('swap', 'lose', 'double') });
     fc.assert(
       fc.property(fc.array(change, { minLength: 1, maxLength: 12 }), changes => {

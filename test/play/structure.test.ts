@@ -73,8 +73,9 @@ describe('steps', () => {
   });
 
   it('says what it cannot carry out yet', () => {
-    expect(codes(readLines('step "A"', '1 passes to 2', 'step "More" again from "A" with 2 as 1, up to 2 times'))).toEqual(['not-yet']);
     expect(codes(readLines('step "A"', '1 passes to 2', 'step "Run" repeats "A" for 15 seconds'))).toEqual(['not-yet']);
+    expect(codes(readLines('step "A"', '1 passes to 2', 'step "B" mirrors "A"'))).toEqual(['not-yet']);
+    expect(codes(readLines('2 is the safety at top', 'step "A"', '1 passes to 2'))).toEqual(['not-yet']);
   });
 
   it('runs to a stated end, also where looks stand before it', () => {
@@ -185,5 +186,83 @@ describe('looks', () => {
 
   it('numbers the looks of a man in his step', () => {
     expect(readLines('look 2', 'look 3', 'look 2').play.steps[0]!.looks.map(({ id }) => id)).toEqual(['start?2.1', 'start?3.1', 'start?2.2']);
+  });
+});
+
+describe('steps copied from others', () => {
+  const copies = (...lines: string[]) => readLines('step "A"', '1 passes to 2', '1 cuts to rim', 'look 1', 'step "B"', '2 passes to 3 at left wing', ...lines);
+  const course = (reading: ReturnType<typeof readLines>) => reading.play.steps.map(step => [step.key, step.parent, step.actions.filter(({ kind }) => kind === 'pass').map(action => `${action.who}>${action.kind === 'pass' ? action.to : ''}`).join()]);
+
+  it('run again with the parts given, taken once more each time, and the next plain step follows the last copy', () => {
+    const reading = copies('step "More" again from "A" with 2 as 1, 3 as 2, 1 as 3, up to 2 times', 'step "End"', '4 rolls', 'step "Trap" after "More" when X1 traps 1', '5 rolls');
+    expect(reading.problems).toEqual([]);
+    expect(course(reading)).toEqual([
+      ['a', null, '1>2'], ['b', 'a', '2>3'], ['more~1', 'b', '2>3'], ['more~2', 'more~1', '3>1'], ['more~3', 'more~2', '3>1'], ['more~4', 'more~3', '1>2'],
+      ['end', 'more~4', ''], ['trap', 'more~4', ''],
+    ]);
+    expect(runThroughs(reading.play).map(({ id }) => id)).toEqual(['a?1.1', 'more~1?2.1', 'more~3?3.1', 'end', 'trap']);
+    for (const action of reading.play.steps.flatMap(step => [...step.actions, ...step.looks.flatMap(look => look.tail)])) expect(reading.places.has(action.id)).toBe(true);
+    expect(reading.places.get('more~2/3.1#at')).toEqual(reading.places.get('more~1'));
+  });
+
+  it('give the ball\'s man the part of the one who had it at the first start', () => {
+    expect(course(copies('step "More" again from "A"')).slice(2)).toEqual([['more~1', 'b', '3>2'], ['more~2', 'more~1', '2>1']]);
+    expect(course(copies('step "More" repeats "A" 2 times')).slice(2)).toEqual([['more~1', 'b', '3>2'], ['more~2', 'more~1', '2>1']]);
+  });
+
+  it('come before the lines of the step that asks for them', () => {
+    expect(course(copies('step "More" again from "A"', '3 passes to 5')).at(-1)).toEqual(['more', 'more~2', '3>5']);
+  });
+
+  it('are not made of a step nobody knows', () => {
+    const reading = copies('step "More" again from "Z"', 'step "End"', '4 rolls');
+    expect(codes(reading)).toEqual(['unknown-step']);
+    expect(course(reading).at(-1)).toEqual(['end', 'b', '']);
+  });
+
+  it('never grow without end', () => {
+    expect(copies('step "More" again from "A", up to 99999 times').play.steps.length).toBeLessThan(50);
+  });
+});
+
+describe('a play made from another', () => {
+  const two = `${lighthouse}\nplay "Lighthouse left" mirrors "Lighthouse"\n  leave 6 seconds\n`;
+
+  it('has left for right in every place, the same words elsewhere', () => {
+    const source = read(two, 'Lighthouse').play;
+    const { play, problems, places } = read(two, 'Lighthouse left');
+    expect(problems).toEqual([]);
+    expect(play.steps.map(({ key, parent }) => [key, parent])).toEqual(source.steps.map(({ key, parent }) => [key, parent]));
+    expect(stepOf({ play } as never, 'zip').actions.map(action => ('to' in action && typeof action.to === 'object' ? action.to.value : undefined))).toEqual([
+      { kind: 'spot', name: 'wing', side: 'right' }, undefined, { kind: 'spot', name: 'top' }, { kind: 'spot', name: 'corner', side: 'left' },
+    ]);
+    expect(play.start.places[2]).toEqual({ value: { kind: 'spot', name: 'block', side: 'left' }, origin: 'copied' });
+    expect(play.clock).toEqual({ ...source.clock, leave: 6 });
+    expect(play.defence.value).toEqual({ kind: 'man' });
+    expect(play.rebounds).toEqual(source.rebounds);
+    for (const action of play.steps.flatMap(step => [...step.actions, ...step.looks.flatMap(look => look.tail)])) expect(places.get(action.id)!.line).toBe(0);
+  });
+
+  it('mirrored twice is the play itself', () => {
+    const again = read(`${two}play "Back" mirrors "Lighthouse left"`, 'Back').play;
+    const strip = (value: unknown) => JSON.parse(JSON.stringify(value, (key, part) => (key === 'origin' ? undefined : part)));
+    const source = read(two, 'Lighthouse').play;
+    expect(strip(again.steps)).toEqual(strip(source.steps));
+    expect(strip(again.start)).toEqual(strip(source.start));
+  });
+
+  it('continues where the named step leaves everyone, already set', () => {
+    const reading = read(`${lighthouse}\nplay "Counter" continues "Lighthouse" after "Zip"\n  1 passes to 2\n  look 2: three`, 'Counter');
+    expect(reading.problems).toEqual([]);
+    expect(reading.play.start).toMatchObject({ ball: { value: 1 }, alreadySet: true });
+    expect(reading.play.start.places[3].value).toMatchObject({ kind: 'point', point: { x: 0 } });
+    expect(reading.play.steps.map(({ key }) => key)).toEqual(['start']);
+  });
+
+  it('is not made of itself, nor of a play or a step nobody knows', () => {
+    expect(codes(read('play "A" mirrors "B"\nplay "B" mirrors "A"', 'A'))).toEqual(['copy-loop']);
+    expect(codes(read('play "A" mirrors "A"'))).toEqual(['copy-loop']);
+    expect(codes(read('play "A" mirrors "Z"'))).toEqual(['unknown-play']);
+    expect(codes(read('play "A" continues "B" after "Z"\nplay "B"\n  1 drives'))).toEqual(['unknown-step']);
   });
 });
