@@ -35,8 +35,18 @@ export function compilePlay(block: Block, lookup: Lookup, headGap = false): Comp
   const reading = readPlay(block, lookup);
   const { play, places } = reading;
   const timeline = schedule(play);
-  const findings = checkPlay({ lines: block.lines.map(({ parsed }) => parsed), reading, timeline, headGap });
+  const gapAbove = headGap || lookup.asked.some(({ answer }) => isBlock(answer) && hasGap(answer));
+  const findings = checkPlay({ lines: block.lines.map(({ parsed }) => parsed), reading, timeline, headGap: gapAbove });
   return { key: block.key, block, reading, play, places, court: courtOf(ruleSet(play.rules.value)), timeline, findings };
+}
+
+/** What a play copies from another is as unsure as that other is readable. */
+function hasGap({ lines }: Block): boolean {
+  return lines.some(({ parsed }) => leavesGap(parsed));
+}
+
+function isBlock(answer: unknown): answer is Block {
+  return typeof answer === 'object' && answer !== null && 'lines' in answer;
 }
 
 /** A finding with its block: its file line is `firstLine + place.line`. */
@@ -101,7 +111,7 @@ export function createKeeper(): Keeper {
 
 function headGapOf(book: Book, uri: string): boolean {
   const header = book.files.get(uri)?.blocks[0];
-  return header?.kind === 'file' && header.lines.some(({ parsed }) => leavesGap(parsed));
+  return header?.kind === 'file' && hasGap(header);
 }
 
 /** Edits of a play's text that do what somebody did with his hand, or why not. */

@@ -27,8 +27,8 @@ export interface Checkable {
 /** The findings of a play in text order. Pure; the same play gives the same findings. */
 export function checkPlay(checkable: Checkable): readonly Finding[] {
   const { lines, timeline, headGap } = checkable;
-  const { play, places, problems, lines: meanings } = checkable.reading;
-  const subject = subjectOf(play, places, timeline, lines.map(({ text }) => text));
+  const { play, problems, lines: meanings } = checkable.reading;
+  const subject = subjectOf(checkable.reading, timeline, lines.map(({ text }) => text));
   const gaps = gapsOf({ lines, meanings, play, headGap });
   const told = [...problems, ...timeline.problems].flatMap((problem) => fromProblem(subject, problem));
   const found = allChecks.flatMap((check) => [...check.find(subject)].map((one) => ({ entry: check as Entry, found: one as Found })));
@@ -54,9 +54,11 @@ function fromProblem(subject: Subject, problem: Problem): readonly Told[] {
   return [{ entry, found: { part, params, related, fixes: fixesFor(subject, problem), ...(run !== undefined && { run }), ...(moment !== undefined && { moment }), ...(spot && { spot }) } }];
 }
 
+/** A finding that names no way can come from any that passes its part: all of them have to be readable. */
 function maySpeak(gaps: Gaps, subject: Subject, { entry, found }: Told): boolean {
-  const run = found.run === undefined ? undefined : subject.ways.find((way) => way.run.id === found.run)?.run.steps;
-  return gaps.allow(entry.needs, found.part, lineOf(subject.places, found.part), run);
+  const passing = subject.ways.filter(({ run, actions }) => (found.run === undefined ? actions.some(({ id }) => id === found.part) : run.id === found.run));
+  const ways = passing.length === 0 ? [undefined] : passing.map(({ run }) => run.steps);
+  return ways.every((steps) => gaps.allow(entry.needs, found.part, lineOf(subject.places, found.part), steps));
 }
 
 /** One cause, one finding: the same code at the same part is told of the first way it is true on, and the others are counted. */

@@ -13,9 +13,10 @@ import type { ParamsOf } from './template.ts';
  * - `before`: whatever comes before it on its way through the play.
  * - `way`: the whole way through the play that it is said of.
  * - `play`: the whole play.
- * - `names`: the whole play, and whatever else in the file can have given the name it misses.
+ * - `steps`: whatever in the play can have opened a step.
+ * - `names`: whatever in the file can have given a name.
  */
-export type Needs = 'line' | 'before' | 'way' | 'play' | 'names';
+export type Needs = 'line' | 'before' | 'way' | 'play' | 'steps' | 'names';
 
 /** The manual of one code: what `explain` prints and the reference shows. `wrong` speaks, `right` is silent: both are tested. */
 export interface Manual {

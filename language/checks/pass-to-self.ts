@@ -12,7 +12,7 @@ export const passToSelf = check({
     right: '1 passes to 2\nlook 2: three',
   },
   *find(subject) {
-    const all = subject.play.steps.flatMap((step) => [...step.actions, ...step.looks.flatMap(({ tail }) => tail)]);
+    const all = [...subject.play.steps, ...subject.leftOut].flatMap((step) => [...step.actions, ...step.looks.flatMap(({ tail }) => tail)]);
     for (const action of all) {
       if ((action.kind === 'pass' || action.kind === 'hand-off') && action.to === action.who) {
         yield { part: action.id, params: { who: action.who, does: action.kind === 'pass' ? 'passes' : 'hands off' } };

@@ -23,9 +23,16 @@ const homes: Readonly<Record<string, string>> = { file: 'above the first play', 
 /** The problem's parameters as its message says them: with the nearest known name, and a line's home in words. */
 export function sayParams(subject: Subject, problem: Problem): Problem['params'] {
   const near = nearestName(subject, problem);
-  const params: Record<string, string | number> = { near: near === undefined ? '' : `; the nearest is “${near}”`, ...problem.params };
+  const params: Record<string, string | number> = { near: near === undefined ? (toWrite(problem) ?? '') : `; the nearest is “${near}”`, ...problem.params };
   if (params.belongs !== undefined) params.belongs = homes[params.belongs] ?? params.belongs;
   return params;
+}
+
+/** What a name of one's own needs, where none is near. */
+function toWrite({ code, params }: Problem): string | undefined {
+  if (code === 'unknown-spot') return `. Say where it is: spot "${params.name}" is 3 ft inside right elbow`;
+  if (code === 'unknown-alignment') return `. Write one: alignment "${params.name}", with a line such as “1 top” for each player`;
+  return undefined;
 }
 
 /** The known name that an unknown one most likely meant. */

@@ -3,11 +3,14 @@ import { courtOf, type Court } from '../court/court.ts';
 import type { RuleSet } from '../court/rule-set.ts';
 import { ruleSet } from '../court/rule-sets.ts';
 import type { Action, Look, PartId, Places, Play, Step } from '../play/play.ts';
+import type { Reading } from '../play/read-play.ts';
 import type { Run, Timeline } from '../timeline/timeline.ts';
 
 export interface Subject {
   readonly play: Play;
   readonly places: Places;
+  /** Steps that hang on nothing that can be played: their lines are still looked at by themselves. */
+  readonly leftOut: readonly Step[];
   readonly timeline: Timeline;
   /** The block's lines as they stand in the file. */
   readonly lines: readonly string[];
@@ -25,9 +28,9 @@ export interface Way {
   readonly actions: readonly Action[];
 }
 
-export function subjectOf(play: Play, places: Places, timeline: Timeline, lines: readonly string[]): Subject {
+export function subjectOf({ play, places, leftOut }: Reading, timeline: Timeline, lines: readonly string[]): Subject {
   const rules = ruleSet(play.rules.value);
-  return { play, places, timeline, lines, rules, court: courtOf(rules), ways: timeline.runs.map((run) => wayOf(play, run)) };
+  return { play, places, leftOut, timeline, lines, rules, court: courtOf(rules), ways: timeline.runs.map((run) => wayOf(play, run)) };
 }
 
 function wayOf(play: Play, run: Run): Way {

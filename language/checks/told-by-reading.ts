@@ -16,7 +16,7 @@ function told<const Code extends ReadingProblemCode, const Template extends stri
 export const toldByReading = {
   'unknown-spot': told('unknown-spot', {
     needs: 'names',
-    message: 'There is no spot called “{name}”{near}. Write: spot "{name}" is 3 ft inside right elbow',
+    message: 'There is no spot called “{name}”{near}.',
     manual: {
       title: 'A spot nobody has named',
       why: 'A name in quotes is a spot of your own, and it has to be said once where it is. The court’s own spots stand without quotes.',
@@ -26,11 +26,11 @@ export const toldByReading = {
   }),
   'unknown-alignment': told('unknown-alignment', {
     needs: 'names',
-    message: 'There is no alignment called “{name}”{near}. Write a block: alignment "{name}", with a line such as “1 top” for each player.',
+    message: 'There is no alignment called “{name}”{near}.',
     manual: { title: 'An alignment nobody has named', why: 'A name in quotes is an alignment of your own; box, horns, stack and the others that are known stand without quotes.', wrong: 'from "Wide box"\n1 dribbles to left slot\nlook 1: jumper', right: 'from box\n1 dribbles to left slot\nlook 1: jumper' },
   }),
   'unknown-step': told('unknown-step', {
-    needs: 'play',
+    needs: 'names',
     message: 'There is no step called “{name}”{near}, so “{step}” and what follows it are left out.',
     manual: { title: 'A step nobody has named', why: '`after`, `instead of`, `mirrors` and `repeats` name another step of the play.', wrong: 'step "Zip"\n1 dribbles to left slot\nlook 1: jumper\nstep "Slip" after "Zap"\n1 drives to rim\nlook 1: layup', right: 'step "Zip"\n1 dribbles to left slot\nlook 1: jumper\nstep "Slip" after "Zip"\n1 drives to rim\nlook 1: layup' },
   }),
@@ -46,12 +46,12 @@ export const toldByReading = {
   }),
   'duplicate-name': told('duplicate-name', {
     severity: 'warning',
-    needs: 'play',
+    needs: 'steps',
     message: 'There are two {kind}s called “{name}”. Give one of them another name.',
     manual: { title: 'Two with one name', why: 'A line that names it cannot tell which one is meant.', wrong: 'step "Zip"\n1 dribbles to left slot\nstep "Zip"\n1 drives to rim\nlook 1: layup', right: 'step "Zip"\n1 dribbles to left slot\nstep "Finish"\n1 drives to rim\nlook 1: layup' },
   }),
   'step-loop': told('step-loop', {
-    needs: 'play',
+    needs: 'steps',
     message: '“{name}” comes after itself, by way of the steps between. Let one of them follow another step.',
     manual: { title: 'Steps in a circle', why: 'A play is a tree: each step has one step before it, and none can come before itself.', wrong: 'step "Zip" after "Slip"\n1 dribbles to left slot\nstep "Slip" after "Zip"\n1 drives to rim\nlook 1: layup' },
   }),
@@ -68,7 +68,7 @@ export const toldByReading = {
   }),
   'two-ways-on': told('two-ways-on', {
     severity: 'warning',
-    needs: 'play',
+    needs: 'steps',
     message: '“{name}” and “{other}” both follow “{after}”, and nothing says which is played. Add “when …” to one of them.',
     manual: { title: 'Two ways on', why: 'Where a play parts, the players need to know what to look at: a sentence about the defence, or a remark in quotes.' },
   }),
@@ -120,7 +120,7 @@ export const toldByReading = {
   }),
   'header-twice': told('header-twice', {
     severity: 'warning',
-    needs: 'play',
+    needs: 'steps',
     message: '“{word}” stands twice in this play; the first line counts. Take one out.',
     manual: { title: 'The same line twice', why: 'A play has one `from`, one `call`, one `leave`.', wrong: 'call with 20 on the clock\ncall with 18 on the clock\n1 dribbles to left slot\nlook 1: jumper', right: 'call with 18 to 20 on the clock\n1 dribbles to left slot\nlook 1: jumper' },
   }),

@@ -25,9 +25,10 @@ interface Unreadable {
 const questions = new Set<string>(['Notation', 'Tags', 'Call', 'ShotWindow', 'Leave', 'Situation', 'InboundWithin', 'Note', 'Rebound', 'Amount', 'EveryTouch', 'Touch', 'NotHold', 'Demand']);
 const actions = new Set<string>(['Statement', 'Look', 'Ends', 'Placing']);
 
-function kindOf({ tree, opens }: ParsedLine): Kind {
+function kindOf({ tree, opens, text }: ParsedLine): Kind {
   const type = opens === undefined ? tree?.$type : undefined;
-  if (type === undefined) return 'unknown';
+  // Nothing that opens a block or gives a name begins with a player.
+  if (type === undefined) return opens === undefined && /^\s*x?[1-5](?![\w.-])/i.test(text) ? 'action' : 'unknown';
   return questions.has(type) ? 'question' : actions.has(type) ? 'action' : 'unknown';
 }
 
@@ -65,9 +66,11 @@ export function gapsOf({ lines, meanings, play, headGap = false }: GapsIn): Gaps
 
   const allow: Gaps['allow'] = (needs, part, line, run) => {
     if (needs === 'line') return true;
-    if (inHead || needs === 'play' || needs === 'names') return false;
+    if (needs === 'steps' || needs === 'names') return !headGap && unreadable.every(({ kind }) => kind === 'action');
+    if (inHead || needs === 'play') return false;
     const own = part === undefined ? undefined : stepOf(part);
     const way = run ?? (own === undefined ? [] : wayTo(play, own));
+    // A kept line stands in a step that its way does not pass: then the whole way counts.
     const until = needs === 'way' || own === undefined || !way.includes(own) ? way : way.slice(0, way.indexOf(own) + 1);
     const touched = new Set(until.flatMap((key) => [key, ...replacedBy(play, key)]));
     const lastLine = Math.max(line, meanings.findLastIndex(({ step }) => step !== undefined && touched.has(step)));
