@@ -37,8 +37,6 @@ interface Clash {
   readonly other: Body;
   readonly gap: number;
   readonly at: number;
-  /** He stands there the whole time. */
-  readonly rests: boolean;
 }
 
 const sampleMs = 50;
@@ -111,8 +109,12 @@ function bendRound(errand: Errand, corners: readonly Point[], others: readonly B
     const centre = clash.other.place;
     const index = way.pieces.findIndex(({ from, to }) => gapToLine(from, to, centre) < room);
     if (index === -1) return way;
-    const corner = roundCorner(way.points[index]!, way.points[index + 1]!, centre, room + spare, side, others);
-    points = [...way.points.slice(0, index + 1), corner, ...way.points.slice(index + 1)];
+    // A corner of the way that is taken gives way itself.
+    const taken = way.points.findIndex((point, at) => at > 0 && at < way.points.length - 1 && distance(point, centre) < room);
+    const before = taken === -1 ? index : taken - 1;
+    const after = taken === -1 ? index + 1 : taken + 1;
+    const corner = roundCorner(way.points[before]!, way.points[after]!, centre, room + spare, side, others);
+    points = [...way.points.slice(0, before + 1), corner, ...way.points.slice(after)];
   }
   return layWay(points, errand.limits, errand.entry, errand.exit);
 }
@@ -157,7 +159,7 @@ function restingClash(way: Way, start: number, other: Body, room: number): Clash
     gap = near;
     at = start + begins;
   }
-  return gap < room ? { other, gap, at, rests: true } : undefined;
+  return gap < room ? { other, gap, at } : undefined;
 }
 
 function movingClash(way: Way, start: number, other: Body, room: number): Clash | undefined {
@@ -178,5 +180,5 @@ function movingClash(way: Way, start: number, other: Body, room: number): Clash 
     last = here;
     if (t >= end) break;
   }
-  return gap < room ? { other, gap, at, rests: false } : undefined;
+  return gap < room ? { other, gap, at } : undefined;
 }

@@ -107,7 +107,7 @@ export function settleLook(branch: Branch, item: LookItem, edges: readonly Edge[
   const meeting = item.holder === who || item.holder === undefined ? undefined : meetingOf(branch, item, who, edges, settled);
   const read = happen(branch, `${look.id}:read`, 'read', look.id, who, [...edges, ...(meeting?.edges ?? [])]);
   tellLate(branch, item, who, read, settled);
-  const passedUp = happen(branch, `${look.id}:passed-up`, 'passed-up', look.id, who, passedUpEdges(branch, item, who, read, last));
+  const passedUp = happen(branch, `${look.id}:passed-up`, 'passed-up', look.id, item.holder ?? who, passedUpEdges(branch, item, who, read, last));
   branch.looks.set(look.id, { look, holder: item.holder, read, passedUp, ...(meeting && { meeting }) });
   const place = bodyOf(branch, who).place;
   branch.settled.set(item.key, { start: read, done: passedUp, free: passedUp, place });

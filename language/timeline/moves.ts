@@ -57,13 +57,15 @@ export function routeOf(branch: Branch, item: Running): Route {
     points.push(...corner);
   }
   tellOrder(branch, item, shoulders, own, target);
-  return { points: [...points, ...corners, end], shoulders, partners: [...usedScreens(branch, item).map(({ by }) => by), ...screenedBefore(branch, item)] };
+  return { points: [...points, ...corners, end], shoulders, partners: [...usedScreens(branch, item).map(({ by }) => by), ...partnersBefore(branch, item)] };
 }
 
-/** Leaving his screen, he may brush those who came off him and those who stood beside him. */
-function screenedBefore(branch: Branch, item: Running): readonly BodyId[] {
+/** Leaving his screen, he may brush those who came off him and those who stood beside him; after a hand-off, the other man. */
+function partnersBefore(branch: Branch, item: Running): readonly BodyId[] {
   const before = ownBefore(branch, item);
-  return before !== undefined && isScreenItem(before) ? [...before.action.users, ...before.action.together] : [];
+  if (before === undefined) return [];
+  if (before.action.kind === 'hand-off') return [before.action.who, before.action.to];
+  return isScreenItem(before) ? [...before.action.users, ...before.action.together] : [];
 }
 
 function goalsOf(branch: Branch, item: Running): { readonly corners: readonly Point[]; readonly end: Point } {

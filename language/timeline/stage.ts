@@ -65,12 +65,12 @@ function leavesFirst(branch: Branch, item: Item, open: readonly Item[]): Item | 
   if (item.kind !== 'action' || !isRunning(item)) return undefined;
   const ready = open.filter((other): other is ActionItem => other !== item && other.kind === 'action' && other.ready !== undefined && bodyMoves(other.action) && other.action.who !== item.action.who);
   if (ready.length === 0) return undefined;
-  const { points } = routeOf(branch, item);
+  const { points, partners } = routeOf(branch, item);
   const way = layWay(points, limitsOf(branch, item));
   const room = bodyRoom(branch);
   return ready.find(({ action, ready: start }) => {
     const body = branch.bodies.get(action.who);
-    if (body === undefined || start!.at > item.ready!.at + way.ms) return false;
+    if (body === undefined || partners.includes(action.who) || start!.at > item.ready!.at + way.ms) return false;
     return way.pieces.some(({ from, to }) => gapToLine(from, to, body.place) < room);
   });
 }
