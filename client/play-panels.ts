@@ -1,6 +1,6 @@
 // The panel that shows the play of a text: frames of the server in, places in the text out. It computes neither text nor times.
 import {
-  commands, Range, Selection, TextEditorRevealType, Uri, ViewColumn, window, workspace,
+  commands, DecorationRangeBehavior, Range, Selection, TextEditorRevealType, ThemeColor, Uri, ViewColumn, window, workspace,
   type Disposable, type ExtensionContext, type TextDocument, type TextEditor, type WebviewPanel,
 } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
@@ -23,10 +23,13 @@ interface Shown {
   /** What the player has to be given when it starts anew. */
   picture?: Extract<ToPlayer, { kind: 'show' }>;
   ready: boolean;
+  /** The server is being asked what stands at the cursor. */
+  pointing?: 'once' | 'again' | undefined;
 }
 
 export function registerPlayPanels(context: ExtensionContext, client: BaseLanguageClient, running: Promise<void>): Disposable[] {
   const panels = new Map<string, Shown>();
+  const now = window.createTextEditorDecorationType({ backgroundColor: new ThemeColor('editor.rangeHighlightBackground'), rangeBehavior: DecorationRangeBehavior.ClosedClosed });
   let made = 0;
 
   const say = (method: string, params: object) => void running.then(() => client.sendNotification(method, params));
@@ -53,6 +56,7 @@ export function registerPlayPanels(context: ExtensionContext, client: BaseLangua
     });
     panel.onDidDispose(() => {
       panels.delete(id);
+      window.visibleTextEditors.forEach((editor) => editor.setDecorations(now, []));
       say(protocol.hideMethod, { version: protocol.PROTOCOL_VERSION, panel: id });
       if (panels.size === 0) void forgetShown(context.workspaceState);
     });
@@ -69,18 +73,25 @@ export function registerPlayPanels(context: ExtensionContext, client: BaseLangua
       return pointAtCursor(shown, editorOf(shown));
     }
     if (message.kind === 'select') return select(shown, message);
+    if (message.kind === 'now') return markNow(shown, message);
   }
+
+  /** The words of what is going on at the moment shown are marked in the text. */
+  async function markNow(shown: Shown, { play, part }: Extract<FromPlayer, { kind: 'now' }>) {
+    const range = part === null ? undefined : await rangeOf(shown, play, { part });
+    for (const editor of window.visibleTextEditors) if (editor.document.uri.toString() === shown.uri.toString()) editor.setDecorations(now, range === undefined ? [] : [range]);
+  }
+
+  const rangeOf = async (shown: Shown, playKey: string, what: Pick<Extract<FromPlayer, { kind: 'select' }>, 'part' | 'place'>): Promise<Range | undefined> => {
+    const answer = await ask(protocol.rangeOfMethod, { version: protocol.PROTOCOL_VERSION, uri: shown.uri.toString(), playKey, ...what }, protocol.readRange);
+    return answer ? new Range(answer.start.line, answer.start.character, answer.end.line, answer.end.character) : undefined;
+  };
 
   /** Selects the words of what was picked. The panel keeps the keyboard: a coach who steps through moments goes on stepping. */
   async function select(shown: Shown, { play, part, place }: Extract<FromPlayer, { kind: 'select' }>) {
-    const answer = await ask(
-      protocol.rangeOfMethod,
-      { version: protocol.PROTOCOL_VERSION, uri: shown.uri.toString(), playKey: play, ...(part !== undefined && { part }), ...(place !== undefined && { place }) },
-      protocol.readRange,
-    );
-    if (answer === undefined || answer === null) return;
+    const range = await rangeOf(shown, play, { ...(part !== undefined && { part }), ...(place !== undefined && { place }) });
+    if (range === undefined) return;
     const editor = editorOf(shown) ?? (await openBeside(shown));
-    const range = new Range(answer.start.line, answer.start.character, answer.end.line, answer.end.character);
     selectedHere.add(editor);
     editor.selection = new Selection(range.start, range.end);
     editor.revealRange(range, TextEditorRevealType.InCenterIfOutsideViewport);
@@ -94,7 +105,20 @@ export function registerPlayPanels(context: ExtensionContext, client: BaseLangua
   const editorOf = ({ uri }: Shown): TextEditor | undefined =>
     [window.activeTextEditor, ...window.visibleTextEditors].find((editor) => editor?.document.uri.toString() === uri.toString());
 
+  /** Where the cursor stands, for the picture. While an answer is under way only the newest place counts. */
   async function pointAtCursor(shown: Shown, editor: TextEditor | undefined) {
+    if (shown.pointing !== undefined) {
+      shown.pointing = 'again';
+      return;
+    }
+    shown.pointing = 'once';
+    await point(shown, editor);
+    const again = shown.pointing === 'again';
+    shown.pointing = undefined;
+    if (again) await pointAtCursor(shown, editorOf(shown));
+  }
+
+  async function point(shown: Shown, editor: TextEditor | undefined) {
     if (editor === undefined || !shown.ready || !workspace.getConfiguration('setwright', editor.document).get<boolean>('preview.followCursor', true)) return;
     const { line, character } = editor.selection.active;
     const answer = await ask(
@@ -130,6 +154,7 @@ export function registerPlayPanels(context: ExtensionContext, client: BaseLangua
   const isPlay = (document: TextDocument) => document.languageId === language;
 
   return [
+    now,
     commands.registerCommand('setwright.showPlay', showFromCommand),
     window.registerWebviewPanelSerializer(viewType, {
       async deserializeWebviewPanel(panel: WebviewPanel, state: unknown) {

@@ -6,7 +6,7 @@ import { visibleRange } from './positions.ts';
 
 const severities = { error: DiagnosticSeverity.Error, warning: DiagnosticSeverity.Warning, hint: DiagnosticSeverity.Hint } as const;
 /** What can be left out of the text without changing the play. */
-const unnecessary: ReadonlySet<string> = new Set(['screen-unused', 'allow-unused']);
+const unnecessary: ReadonlySet<string> = new Set(['allow-unused']);
 
 /** `manual`: what the address of a code’s manual entry starts with; the code and `.md` come behind it. */
 export function diagnosticOf(uri: string, block: Block, firstLine: number, finding: Finding, manual?: string): Diagnostic {

@@ -59,16 +59,19 @@ function tellAction(compiled: Compiled, part: PartId): readonly string[] {
   const flights = run.ball.filter((ball) => ball.kind === 'flight' && ball.action === part);
   const facts = [
     `From ${sayMoment(first.at)} to ${sayMoment(events.at(-1)!.at)} after ${zero(compiled)}.`,
-    ...legs.map((segment) => tellLegs(compiled, segment)),
+    ...(legs.length === 0 ? [] : [tellLegs(compiled, legs)]),
     ...flights.map((ball) => `The ball is in the air for ${sayMoment(ball.t1 - ball.t0)}${ball.kind === 'flight' ? `, ${metres(Math.hypot(ball.to.x - ball.from.x, ball.to.y - ball.from.y))}` : ''}.`),
   ];
   return [title, facts.join('  \n'), ...tellWhy(compiled, run, first.id)];
 }
 
-function tellLegs({ court }: Compiled, { path, profile, t0, t1, withBall }: Segment): string {
-  const [from, to] = [path[0]!, path.at(-1)!];
-  const ball = withBall ? ' with the ball' : '';
-  return `${plain(sayPlace(court, from))} → ${plain(sayPlace(court, to))}: ${metres(profile.distance)} in ${sayMoment(t1 - t0)}${ball}, ${profile.peak.toFixed(1)} m/s at most.`;
+function tellLegs({ court }: Compiled, legs: readonly Segment[]): string {
+  const [first, last] = [legs[0]!, legs.at(-1)!];
+  const way = `${sayPlace(court, first.path[0]!)} → ${sayPlace(court, last.path.at(-1)!)}`;
+  const length = legs.reduce((sum, { profile }) => sum + profile.distance, 0);
+  const seconds = legs.reduce((sum, { t0, t1 }) => sum + t1 - t0, 0);
+  const fastest = Math.max(...legs.map(({ profile }) => profile.peak));
+  return `${plain(way)}: ${metres(length)} in ${sayMoment(seconds)}${first.withBall ? ' with the ball' : ''}, ${fastest.toFixed(1)} m/s at most.`;
 }
 
 function tellLook(compiled: Compiled, look: LookId, time: LookTime): readonly string[] {
@@ -119,4 +122,4 @@ const zero = ({ play }: Compiled): string => (play.start.throwIn === undefined ?
 const metres = (length: number): string => `${length.toFixed(1)} m`;
 
 /** A coach's own words stay words in Markdown. */
-export const plain = (text: string): string => text.replace(/[\\`*_{}[\]<>()#+!|~]/g, '\\$&').replace(/&/g, '&amp;');
+export const plain = (text: string): string => text.replace(/&/g, '&amp;').replace(/[\\`*_{}[\]<>#|~]|^[-+]|(?<=^\d+)\./g, '\\$&');

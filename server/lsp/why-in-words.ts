@@ -1,99 +1,79 @@
 // "Why so late?", from the causes the timeline kept, in a coach's words.
 import type { Compiled } from '../../language/compile.ts';
 import type { Action, PartId, Play } from '../../language/play/play.ts';
-import type { EventId, Run, TimedEvent } from '../../language/timeline/timeline.ts';
+import type { EventId, EventKind, Reason, Run, TimedEvent } from '../../language/timeline/timeline.ts';
 import { why, type WhyStep } from '../../language/timeline/why.ts';
 import { sayAction } from '../../language/words/say-action.ts';
-import { sayMoment, saySeconds } from '../../language/words/say-seconds.ts';
+import { sayMoment } from '../../language/words/say-seconds.ts';
 
 /** Longer chains are cut: what happened ten causes ago helps nobody. */
-const mostSteps = 6;
+const mostCauses = 6;
+/** A cause that adds less than this only passes on the one before it. */
+const unfelt = 50;
 
-/** Why an event comes when it does, the nearest cause first. Empty for the call. */
+/** Why an event comes no earlier, the nearest cause first, each a sentence. Empty for the call. */
 export function sayWhy(compiled: Compiled, run: Run, event: EventId): readonly string[] {
-  const chain = why(run, event);
-  const said = chain.slice(0, mostSteps).map((step) => sayCause(compiled, run, step));
-  return chain.length > mostSteps ? [...said, `… and so on back to ${run.startsAt === 0 ? 'the start' : 'the call'}.`] : said;
+  const chain = why(run, event).filter(({ cause }) => cause.delay >= unfelt || !passesOn.has(cause.reason));
+  const said = chain.slice(0, mostCauses).map((step) => sentence(sayCause(compiled, run, step)));
+  return chain.length > mostCauses ? [...said, 'And so on, back to the call.'] : said;
 }
 
-function sayCause(compiled: Compiled, run: Run, { event, cause }: WhyStep): string {
+const passesOn: ReadonlySet<Reason> = new Set(['legs', 'read', 'flight', 'reaction', 'hand-over', 'catch-to-release']);
+
+function sayCause({ play }: Compiled, run: Run, { event, cause }: WhyStep): string {
   const from = run.events.find(({ id }) => id === cause.from);
-  const before = from === undefined ? 'what comes before' : `${sayEvent(compiled, from)} (${sayMoment(from.at)})`;
-  const delay = saySeconds(cause.delay / 1000);
-  const after = cause.delay < 50 ? '' : `, ${delay} before`;
-  const what = `${sayMoment(event.at)}: ${sayEvent(compiled, event)}`;
+  const before = from === undefined ? 'what comes before it' : sayEvent(play, from);
+  const since = from === undefined ? '' : `, from ${sayMoment(from.at)}`;
+  const takes = sayMoment(cause.delay);
+  const who = event.who ?? actionOf(play, event.part)?.who;
+  const he = who ?? 'he';
   switch (cause.reason) {
     case 'own-last-action':
-      return `${what}. He is free from then on: ${before}.`;
+      return `${he} is free only after ${before}`;
     case 'chain':
-      return `${what}. It follows on: ${before}.`;
+      return `it follows on from ${before}`;
     case 'step-opens':
-      return `${what}. The step is open from then on: ${before}.`;
+      return cause.delay < unfelt ? `${he} starts with the step: ${before}` : `${he} reacts within ${takes} to ${before}`;
     case 'set-up':
-      return `${what}. Getting into place takes ${delay}.`;
+      return `the team needs ${takes} to get into its places and start`;
     case 'reaction':
-      return `${what}. He reacts to it within ${delay}: ${before}.`;
+      return `${he} reacts within ${takes} to ${before}`;
     case 'legs':
-      return `${what}. The way takes ${delay} from then: ${before}.`;
+      return `${he} needs ${takes} for the way${since}`;
     case 'flight':
-      return `${what}. The ball is in the air for ${delay}: ${before}.`;
+      return `the ball is in the air for ${takes}${since}`;
     case 'screen':
-      return `${what}. It waits for the screen: ${before}.`;
+      if (event.kind === 'free') return `${he} stays until his man is past: ${before}`;
+      return `${he} leaves so as to come past just after the screen is set: ${before}`;
     case 'meets-cutter':
-      return `${what}. Ball and man are to meet: ${before}.`;
+      return `ball and man are to meet: ${before}`;
     case 'ball-order':
-      return `${what}. The ball comes here first: ${before}.`;
+      return `the ball is needed first for ${before}`;
     case 'written-wait':
-      return `${what}. As you wrote it${after}: ${before}.`;
+      return `you wrote it so: ${before}${cause.delay < unfelt ? '' : `, and ${takes} more`}`;
     case 'read':
-      return `${what}. Seeing that it is there takes ${delay}: ${before}.`;
+      return `seeing it takes ${takes}${since}`;
     case 'catch-to-release':
-      return `${what}. From the catch to the release takes ${delay}: ${before}.`;
+      return `getting the shot off takes ${takes}${since}`;
     case 'hand-over':
-      return `${what}. Handing the ball over takes ${delay}: ${before}.`;
+      return `handing the ball over takes ${takes}${since}`;
     case 'look-order':
-      return `${what}. The look before it comes first: ${before}.`;
+      return `the look before comes first: ${before}`;
   }
 }
 
-/** `5's screen is set`, `3 is there (3 cuts off 5 to top)`. */
-export function sayEvent(compiled: Compiled, { kind, part, who, id }: TimedEvent): string {
-  const deed = sayPart(compiled.play, part);
-  switch (kind) {
-    case 'call':
-      return compiled.play.start.throwIn === undefined ? 'the call' : 'the hand-over';
-    case 'open':
-      return `the step ${stepName(compiled.play, part)} is open`;
-    case 'start':
-      return `he starts: ${deed}`;
-    case 'arrive':
-      return `he is there: ${deed}`;
-    case 'set':
-      return `the screen is set: ${deed}`;
-    case 'use':
-      return `${who ?? id.slice(id.lastIndexOf('.') + 1)} comes past the screen: ${deed}`;
-    case 'free':
-      return `the screener is free: ${deed}`;
-    case 'release':
-      return `the ball leaves his hands: ${deed}`;
-    case 'catch':
-      return `the ball is caught: ${deed}`;
-    case 'take':
-      return `the ball is handed over: ${deed}`;
-    case 'touch':
-      return 'the ball is touched on the court and the game clock runs';
-    case 'read':
-      return `the look is there: ${deed}`;
-    case 'passed-up':
-      return `the look is passed up: ${deed}`;
-    case 'shot':
-      return `the shot leaves the hand: ${deed}`;
-    case 'rim':
-      return 'the ball reaches the rim';
-    case 'end':
-      return 'the play ends';
-  }
+const states: Readonly<Record<EventKind, string>> = {
+  call: 'the call', open: 'open', start: 'begins', arrive: 'there', set: 'set', use: 'used', free: 'free', release: 'thrown', catch: 'caught', take: 'taken', touch: 'touched',
+  read: 'there', 'passed-up': 'passed up', shot: 'shot', rim: 'at the rim', end: 'over',
+};
+
+/** `1 dribbles to left wing (there at 5.6 s)`. */
+function sayEvent(play: Play, { kind, part, at }: TimedEvent): string {
+  if (kind === 'call') return play.start.throwIn === undefined ? 'the call' : 'the hand-over';
+  return `${sayPart(play, part)} (${states[kind]} at ${sayMoment(at)})`;
 }
+
+const sentence = (text: string): string => `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
 
 /** An action, look or step by its words. */
 export function sayPart(play: Play, part: PartId): string {
@@ -114,5 +94,5 @@ export function actionOf(play: Play, id: PartId): Action | undefined {
 
 export function stepName(play: Play, key: string): string {
   const step = play.steps.find((one) => one.key === key);
-  return step === undefined || step.name === '' ? 'at the start' : `“${step.name}”`;
+  return step === undefined ? key : `“${step.name}”`;
 }

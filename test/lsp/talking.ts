@@ -1,0 +1,66 @@
+// A client and a server in one process, on streams: what they say is what goes over a wire.
+import { PassThrough } from 'node:stream';
+import { createConnection, createProtocolConnection, StreamMessageReader, StreamMessageWriter, type ProtocolConnection } from 'vscode-languageserver/node';
+import * as lsp from 'vscode-languageserver-protocol';
+import { ownClock, type Host } from '../../server/lsp/host.ts';
+import { createServer } from '../../server/lsp/server.ts';
+
+export interface Client {
+  readonly connection: ProtocolConnection;
+  /** Every publication of diagnostics so far. */
+  readonly published: lsp.PublishDiagnosticsParams[];
+  open(uri: string, text: string, version?: number): Promise<void>;
+  change(uri: string, version: number, changes: readonly lsp.TextDocumentContentChangeEvent[]): Promise<void>;
+  /** The diagnostics of a version, once they are published. */
+  diagnosticsOf(uri: string, version: number): Promise<lsp.Diagnostic[]>;
+  close(): void;
+}
+
+export const uri = 'file:///plays/lighthouse.play';
+
+/** A client in front of a server in this process. */
+export async function talk({ clock = ownClock, options = {} }: { clock?: Pick<Host, 'soon' | 'later'>; options?: object } = {}): Promise<Client> {
+  const [there, back] = [new PassThrough(), new PassThrough()];
+  const server = createServer(createConnection(new StreamMessageReader(there), new StreamMessageWriter(back)), { place: 'Node', version: '0', ...clock });
+  server.listen();
+  return clientOn(createProtocolConnection(new StreamMessageReader(back), new StreamMessageWriter(there)), options);
+}
+
+/** A client on a connection to a server anywhere, initialized. */
+export async function clientOn(connection: ProtocolConnection, options: object = {}): Promise<Client> {
+  const published: lsp.PublishDiagnosticsParams[] = [];
+  const waiting = new Set<() => void>();
+  connection.onNotification(lsp.PublishDiagnosticsNotification.type, (params) => {
+    published.push(params);
+    waiting.forEach((look) => look());
+  });
+  connection.listen();
+  await connection.sendRequest(lsp.InitializeRequest.type, { processId: null, rootUri: null, capabilities: {}, initializationOptions: options });
+  await connection.sendNotification(lsp.InitializedNotification.type, {});
+  return {
+    connection,
+    published,
+    open: (at, text, version = 1) => connection.sendNotification(lsp.DidOpenTextDocumentNotification.type, { textDocument: { uri: at, languageId: 'setwright', version, text } }),
+    change: (at, version, contentChanges) => connection.sendNotification(lsp.DidChangeTextDocumentNotification.type, { textDocument: { uri: at, version }, contentChanges: [...contentChanges] }),
+    diagnosticsOf: (at, version) =>
+      new Promise((resolve) => {
+        const look = () => {
+          const found = published.findLast((one) => one.uri === at && one.version === version);
+          if (found === undefined) return;
+          waiting.delete(look);
+          resolve(found.diagnostics);
+        };
+        waiting.add(look);
+        look();
+      }),
+    close: () => connection.dispose(),
+  };
+}
+
+/** A text without its cursor mark `|`, and where that stood. */
+export function atMark(marked: string): { readonly text: string; readonly position: lsp.Position } {
+  const at = marked.indexOf('|');
+  if (at < 0) throw new Error('no | in the text');
+  const before = marked.slice(0, at).split('\n');
+  return { text: marked.slice(0, at) + marked.slice(at + 1), position: { line: before.length - 1, character: before.at(-1)!.length } };
+}
