@@ -20,7 +20,8 @@ export function clockRemark(playback: Playback, run: LabelledRun, t: number): st
 
 export interface ClockFace {
   readonly root: HTMLElement;
-  readonly frame: (playback: Playback | null, run: LabelledRun | undefined, t: number) => void;
+  readonly load: (playback: Playback | null, run: LabelledRun | undefined) => void;
+  readonly frame: (playback: Playback, run: LabelledRun, t: number) => void;
 }
 
 export function createClock(): ClockFace {
@@ -33,14 +34,16 @@ export function createClock(): ClockFace {
   const root = element('div', { class: 'clock' }, remark, sinceCell, gameCell);
   return {
     root,
-    frame(playback, run, t) {
+    load(playback, run) {
       root.hidden = playback === null || run === undefined;
       if (playback === null || run === undefined) return;
+      gameCell.hidden = playback.play.callWith === undefined;
+      setText(sinceWords, playback.play.throwIn ? 's since the hand-over' : 's since the call');
+    },
+    frame(playback, run, t) {
       const left = gameClock(playback, run, t);
-      gameCell.hidden = left === undefined;
       if (left !== undefined) setText(game, clockWords(left));
       setText(since, tenths(t));
-      setText(sinceWords, playback.play.throwIn ? 's since the hand-over' : 's since the call');
       setText(remark, clockRemark(playback, run, t));
     },
   };

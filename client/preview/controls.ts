@@ -48,13 +48,17 @@ export function createControls(wishes: Wishes): Controls {
   let end = -1;
   let shownSpeed = 0;
   let shownTime = -1;
+  let shownWords = '';
+  let off: boolean | undefined;
 
   return {
     root,
     frame(state) {
       const run = currentRun(state);
-      root.classList.toggle('off', run === undefined);
-      for (const control of [play, back, next, slider]) if (control.disabled !== (run === undefined)) control.disabled = run === undefined;
+      if (off !== (run === undefined)) {
+        off = run === undefined;
+        for (const control of [play, back, next, slider]) control.disabled = off;
+      }
       if (playing !== state.playing) {
         playing = state.playing;
         const words = playing ? 'Pause' : 'Play';
@@ -66,7 +70,9 @@ export function createControls(wishes: Wishes): Controls {
       if (run === undefined) return;
       if (end !== run.end) {
         slider.max = String((end = run.end));
+        setText(whole, ` of ${tenths(end)} s`);
         shownTime = -1;
+        shownWords = '';
       }
       const t = Math.round(state.t / 10) * 10;
       if (shownTime !== t) {
@@ -74,11 +80,11 @@ export function createControls(wishes: Wishes): Controls {
         slider.value = String(t);
         slider.style.setProperty('--share', String(run.end === 0 ? 0 : t / run.end));
       }
-      setText(whole, ` of ${tenths(run.end)} s`);
-      if (here.textContent !== tenths(t)) {
-        setText(here, tenths(t));
-        slider.setAttribute('aria-valuetext', `${tenths(t)} seconds, ${stepName(state, t)}`);
-      }
+      const words = tenths(state.t);
+      if (words === shownWords) return;
+      shownWords = words;
+      setText(here, words);
+      slider.setAttribute('aria-valuetext', `${words} seconds, ${stepName(state, state.t)}`);
     },
   };
 }

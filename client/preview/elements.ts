@@ -36,8 +36,11 @@ function setAttributes(made: Element, attributes: Attributes): void {
 }
 
 /** Sets a text only where it differs: an unchanged text costs no layout. */
-export function setText(target: Node, text: string): void {
-  if (target.textContent !== text) target.textContent = text;
+export function setText(target: Element, text: string): void {
+  const only = target.firstChild;
+  if (only !== null && only.nodeType === Node.TEXT_NODE && only === target.lastChild) {
+    if ((only as Text).data !== text) (only as Text).data = text;
+  } else if (target.textContent !== text) target.textContent = text;
 }
 
 /** An icon of the player's own, drawn on a grid of 24. */

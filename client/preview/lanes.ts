@@ -36,6 +36,7 @@ export function createLanes(picks: LanePicks): LanesView {
   let labels = new Map<BodyId, HTMLElement>();
   let end = 1;
   let share = -1;
+  let lit: readonly BodyId[] | undefined;
 
   scrubOn(axis, () => rail.getBoundingClientRect(), (u) => picks.seek(u * end));
   rows.addEventListener('keydown', moveAmongMarks);
@@ -51,6 +52,7 @@ export function createLanes(picks: LanePicks): LanesView {
     rows.replaceChildren(...lanesOf(playback, run).map((lane) => laneRow(lane)));
     restoreFocus(focused);
     share = -1;
+    lit = undefined;
   }
 
   function laneRow(lane: Lane): HTMLElement {
@@ -160,10 +162,9 @@ export function createLanes(picks: LanePicks): LanesView {
       if (one.now !== now) one.button.classList.toggle('now', (one.now = now));
       if (one.marked !== marked) one.button.classList.toggle('marked', (one.marked = marked));
     }
-    for (const [id, label] of labels) {
-      const lit = state.lit.includes(id);
-      if (label.classList.contains('lit') !== lit) label.classList.toggle('lit', lit);
-    }
+    if (state.lit === lit) return;
+    lit = state.lit;
+    for (const [id, label] of labels) label.classList.toggle('lit', lit.includes(id));
   }
 
   return { root, load, frame };

@@ -40,27 +40,24 @@ export function createFrame(pieces: Pieces): Layout {
   document.body.append(main, pieces.live, pieces.help);
   document.body.tabIndex = -1;
 
-  let emptyFor: string | undefined;
+  let drawn: PlayerState | undefined;
 
   return {
     frame(state) {
+      if (drawn !== undefined && sameHead(drawn, state)) return;
+      drawn = state;
       const run = currentRun(state);
-      const bare = run === undefined;
       setText(name, state.playback?.play.name ?? (state.title === '' ? 'Setwright' : state.title));
       setText(facts, state.playback === null ? '' : factsOf(state.playback));
       if (document.title !== name.textContent) document.title = name.textContent;
       const words = staleWords(state);
       setText(stale, words);
       stale.hidden = words === '';
-      main.classList.toggle('is-stale', words !== '' && !bare);
-      main.classList.toggle('is-empty', bare);
-      const reason = bare ? `${state.title}\n${state.refusal ?? ''}` : undefined;
-      if (reason !== emptyFor) {
-        emptyFor = reason;
-        empty.replaceChildren(...(bare ? emptyState(state) : []));
-        empty.hidden = !bare;
-      }
-      pieces.court.setAttribute('aria-label', bare ? 'The empty floor' : `${state.playback!.play.name}: ${run.label}`);
+      main.classList.toggle('is-stale', words !== '' && run !== undefined);
+      main.classList.toggle('is-empty', run === undefined);
+      empty.replaceChildren(...(run === undefined ? emptyState(state) : []));
+      empty.hidden = run !== undefined;
+      pieces.court.setAttribute('aria-label', run === undefined ? 'The empty floor' : `${state.playback!.play.name}: ${run.label}`);
     },
     caption(words) {
       setText(caption, words === '' ? '\u00a0' : sentence(words));
@@ -71,6 +68,11 @@ export function createFrame(pieces: Pieces): Layout {
     },
     isTeam: () => document.body.classList.contains('team'),
   };
+}
+
+/** Nothing has changed but time, speed and marks. */
+function sameHead(a: PlayerState, b: PlayerState): boolean {
+  return a.playback === b.playback && a.run === b.run && a.title === b.title && a.stale === b.stale && a.refusal === b.refusal;
 }
 
 function factsOf({ play }: NonNullable<PlayerState['playback']>): string {

@@ -95,15 +95,15 @@ function draw(): void {
   if (loaded === undefined || loaded.playback !== playback || loaded.run !== run) {
     loaded = { playback, run };
     court.load(playback, run);
-    for (const view of [runs, lanes, findings]) view.load(playback, run);
+    for (const view of [clock, runs, lanes, findings]) view.load(playback, run);
     words.load(playback);
     told = undefined;
   }
   const shown = inSteps(state);
   layout.frame(shown);
-  clock.frame(playback, run, shown.t);
   controls.frame(shown);
   if (playback === null || run === undefined) return;
+  clock.frame(playback, run, shown.t);
   const moment = momentOf(playback, run, shown.t);
   court.frame(moment, state.lit, state.part);
   lanes.frame(shown);

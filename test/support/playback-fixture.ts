@@ -56,7 +56,8 @@ const start: Record<(typeof OFFENCE)[number], readonly [number, number]> = {
 };
 
 const hold = (by: BodyId, t0: number, t1: number, live = false, out = false): BallState => ({ kind: 'held', t0, t1, by, live, out });
-const pass = (action: ActionId, by: BodyId, receiver: BodyId, t0: number, t1: number, from: Point, to: Point, kind: PassKind = 'pass'): BallState =>
+type Flight = Extract<BallState, { kind: 'flight' }>;
+const pass = (action: ActionId, by: BodyId, receiver: BodyId, t0: number, t1: number, from: Point, to: Point, kind: PassKind = 'pass'): Flight =>
   ({ kind: 'flight', t0, t1, from, to, pass: kind, by, receiver, action });
 const shoot = (action: ActionId, by: BodyId, t0: number, t1: number, from: Point, shot: ShotKind): BallState =>
   ({ kind: 'shot', t0, t1, from, to: { x: 0, y: 0 }, shot, by, action });

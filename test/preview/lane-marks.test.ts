@@ -1,0 +1,73 @@
+import { describe, expect, it } from 'vitest';
+import { clockRemark, gameClock } from '../../client/preview/clock.ts';
+import { lanesOf, ticksOf } from '../../client/preview/lane-marks.ts';
+import { clockWords, tenths } from '../../client/preview/words.ts';
+import { lighthouse } from '../support/playback-fixture.ts';
+
+const run = lighthouse.runs[0]!;
+const throwIn = { ...lighthouse, play: { ...lighthouse.play, throwIn: true, callWith: 8 } };
+const inbound = { ...run, clockStartsAt: 1500, startsAt: 400 };
+
+describe('the lanes', () => {
+  const lanes = lanesOf(lighthouse, run);
+
+  it('are one a player and one for the ball', () => {
+    expect(lanes.map(({ id }) => id)).toEqual(['1', '2', '3', '4', '5', 'ball']);
+  });
+
+  it('hold each action in its man’s lane, passes and shots in the ball’s', () => {
+    const parts = Object.fromEntries(lanes.map(({ id, marks }) => [id, marks.flatMap(({ part, kind }) => (part === undefined || kind === 'finding' ? [] : [part]))]));
+    expect(parts['5']).toEqual(['zip/5.1', 'middle/5.1']);
+    expect(parts['3']).toEqual(['zip/3.1', 'middle/3.1', 'middle?3.1']);
+    expect(parts.ball).toEqual(['middle/1.1', 'middle?3.1/3.1']);
+  });
+
+  it('say who has the ball from the call to the shot', () => {
+    const held = lanes.at(-1)!.marks.filter(({ kind }) => kind === 'held');
+    expect(held.map(({ short }) => short)).toEqual(['1', '3']);
+    expect(held[0]!.from).toBe(0);
+  });
+
+  it('carry the findings of this run-through only', () => {
+    const findings = (of: (typeof lighthouse.runs)[number]) => lanesOf(lighthouse, of).flatMap(({ marks }) => marks.filter(({ kind }) => kind === 'finding'));
+    expect(findings(run).map(({ finding }) => finding)).toEqual([1]);
+    expect(findings(lighthouse.runs[1]!).map(({ finding }) => finding).toSorted()).toEqual([0, 1]);
+  });
+
+  it('show a look that is passed up as such', () => {
+    const looks = lanesOf(lighthouse, lighthouse.runs[1]!).flatMap(({ marks }) => marks.filter(({ kind }) => kind === 'look'));
+    expect(looks.map(({ part, taken }) => [part, taken])).toEqual([['middle?3.1', false], ['middle?4.1', true]]);
+  });
+});
+
+describe('the clock', () => {
+  it('counts down from when the play is called', () => {
+    expect(gameClock(lighthouse, run, 0)).toBe(26);
+    expect(gameClock(lighthouse, run, 6600)).toBeCloseTo(19.4);
+  });
+
+  it('stands on a throw-in until the touch', () => {
+    expect(gameClock(throwIn, inbound, 1400)).toBe(8);
+    expect(gameClock(throwIn, inbound, 2500)).toBe(7);
+    expect(clockRemark(throwIn, inbound, 1400)).toBe('clock stands until the touch');
+    expect(clockRemark(throwIn, inbound, 1600)).toBe('');
+  });
+
+  it('says when a team is still getting into place, and when time is out', () => {
+    expect(clockRemark(lighthouse, run, 1000)).toBe('getting into place');
+    expect(clockRemark({ ...lighthouse, play: { ...lighthouse.play, callWith: 5 } }, run, 6000)).toBe('the horn has gone');
+  });
+
+  it.each([[64.2, '1:05'], [60, '1:00'], [59.94, '60.0'], [24.31, '24.4'], [0.01, '0.1'], [0, '0.0'], [-3, '0.0']])('%s s left reads %s', (left, words) => {
+    expect(clockWords(left)).toBe(words);
+  });
+
+  it('seconds since the call are cut off, never rounded up', () => {
+    expect([tenths(8799), tenths(0), tenths(-5)]).toEqual(['8.7', '0.0', '0.0']);
+  });
+
+  it('has round figures on its line, the first at the call', () => {
+    expect(ticksOf(lighthouse, run).map(({ words }) => words)).toEqual(['26', '25', '24', '23', '22', '21', '20', '19', '18', '17', '16', '15']);
+    expect(ticksOf(throwIn, inbound).slice(0, 3)).toEqual([{ at: 0, words: '8' }, { at: 2500, words: '7' }, { at: 3500, words: '6' }]);
+  });
+});

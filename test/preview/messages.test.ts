@@ -1,0 +1,49 @@
+import * as fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { readFromPlayer, readKept, readToPlayer } from '../../client/preview/messages.ts';
+
+describe('what editor and player say to each other', () => {
+  it.each([
+    { v: 1, kind: 'show', seq: 3, title: 'Lighthouse', playback: null, stale: true, line: 12 },
+    { v: 1, kind: 'show', seq: 3, title: 'Lighthouse', playback: { version: 1 }, stale: false },
+    { v: 1, kind: 'cursor', part: 'zip/3.1', t: 4000 },
+    { v: 1, kind: 'cursor', part: 'zip/3.1' },
+  ])('the editor: $kind', (message) => {
+    expect(readToPlayer(structuredClone(message))).toEqual(message);
+    expect(readFromPlayer(message)).toBeUndefined();
+  });
+
+  it.each([
+    { v: 1, kind: 'ready' },
+    { v: 1, kind: 'select', play: 'play:lighthouse', part: 'zip/3.1', place: { line: 10, at: 4, to: 20 } },
+    { v: 1, kind: 'now', play: 'play:lighthouse', part: null, t: 0 },
+    { v: 1, kind: 'state', play: 'play:lighthouse', run: 'middle?3.1', t: 4000, speed: 0.5 },
+    { v: 1, kind: 'shown', seq: 4 },
+    { v: 1, kind: 'refused', seq: 4, message: 'Update Setwright.' },
+  ])('the player: $kind', (message) => {
+    expect(readFromPlayer(structuredClone(message))).toEqual(message);
+    expect(readToPlayer(message)).toBeUndefined();
+  });
+
+  it.each([
+    { v: 2, kind: 'cursor', part: 'zip/3.1' },
+    { v: 1, kind: 'show', seq: NaN, title: '', playback: null, stale: false },
+    { v: 1, kind: 'show', seq: 1, title: 7, playback: null, stale: false },
+    { v: 1, kind: 'eval', code: 'alert(1)' },
+    'ready',
+    null,
+  ])('anything else is not heard: %j', (message) => {
+    expect(readToPlayer(message)).toBeUndefined();
+    expect(readFromPlayer(message)).toBeUndefined();
+  });
+
+  it('what was kept by another version starts afresh', () => {
+    expect(readKept({ v: 2, kind: 'state', play: 'p', run: 'r', t: 1, speed: 1 })).toBeUndefined();
+    expect(readKept({ v: 1, kind: 'state', play: 'p', run: 'r', t: -1, speed: 1 })).toBeUndefined();
+    expect(readKept(undefined)).toBeUndefined();
+  });
+
+  it('never throws', () => {
+    fc.assert(fc.property(fc.anything(), (value) => readToPlayer(value) === undefined && readFromPlayer(value) === undefined && readKept(value) === undefined));
+  });
+});
