@@ -9,11 +9,11 @@ type NameOf<Slot extends string> = Slot extends `${infer Name}:${string}` ? Name
 
 export type ParamsOf<Template extends string> = Readonly<Record<ParamNames<Template>, string | number>>;
 
-/** Puts the parameters into their places. A parameter that is missing (only possible where the types were by-passed) prints as `…`. */
+/** Puts the parameters into their places. A parameter that is missing (only possible where the types were by-passed) prints as `(?)`. */
 export function fillTemplate(template: string, params: Readonly<Record<string, string | number>>): string {
   return template.replace(/\{(\w+)(?::(\w+))?\}/g, (_, name: string, style: string | undefined) => {
     const value = params[name];
-    if (value === undefined) return '…';
+    if (value === undefined) return '(?)';
     return style === 'seconds' ? printSeconds(Number(value)) : String(value);
   });
 }
