@@ -1,5 +1,5 @@
 // An action in a coach's words: a line that could stand in the play.
-import type { Action, BodyId, Pass, PassKind, Screen, ShotKind } from '../play/play.ts';
+import type { Action, BodyId, Pass, PassKind, Place, Screen, ShotKind } from '../play/play.ts';
 import { sayList } from '../checks/say-list.ts';
 import { sayWrittenPlace } from './say-written-place.ts';
 import { thirdPerson } from './verbs.ts';
@@ -13,15 +13,16 @@ export function sayAction(action: Action): string {
 export function sayDeed(action: Action): string {
   switch (action.kind) {
     case 'move':
-      return joined(thirdPerson(action.verb), sayOff(action.off), sayVia(action.via), action.to && `to ${sayWrittenPlace(action.to.value)}`);
+      return joined(thirdPerson(action.verb), sayOff(action.off), sayVia(action.via), action.to && sayGoal(action.to.value));
     case 'dribble':
       if (action.style === 'keep') return 'keeps his dribble';
-      return joined(thirdPerson(action.verb), action.at && `at ${action.at}`, sayOff(action.off), sayVia(action.via), action.to && `to ${sayWrittenPlace(action.to.value)}`);
+      return joined(thirdPerson(action.verb), action.at && `at ${action.at}`, sayOff(action.off), sayVia(action.via), action.to && sayGoal(action.to.value));
     case 'pass':
       return joined(sayPassVerb(action), `to ${action.to}`, action.at && `at ${sayWrittenPlace(action.at.value)}`, action.early && 'early');
     case 'hand-off':
       return `hands off to ${action.to}`;
     case 'screen':
+      if (action.verb === 'close-behind') return joined('closes behind', action.users[0]);
       return joined(sayScreenVerb(action), action.users.length > 0 && `for ${sayList(action.users)}`, action.on && `on ${action.on}`, action.at && `at ${sayWrittenPlace(action.at.value)}`);
     case 'shot':
       return [action.shot.value, ...action.or].map(sayShot).join(' or ');
@@ -32,12 +33,13 @@ export function sayDeed(action: Action): string {
   }
 }
 
-const passVerbs: Readonly<Record<PassKind, string>> = {
-  pass: 'passes', bounce: 'bounce-passes', lob: 'lobs', skip: 'skips', overhead: 'throws overhead', baseball: 'throws a baseball pass', tip: 'tips',
+const passVerbs: Readonly<Record<Exclude<PassKind, 'pass'>, string>> = {
+  bounce: 'bounce-passes', lob: 'lobs', skip: 'skips', overhead: 'throws overhead', baseball: 'throws a baseball pass', tip: 'tips',
 };
 
 function sayPassVerb(action: Pass): string {
-  return action.throwIn ? 'inbounds' : passVerbs[action.pass.value];
+  // Derived entry passes of a look carry the kind, written ones their verb: swings, kicks out, inbounds.
+  return action.pass.value === 'pass' ? thirdPerson(action.verb) : passVerbs[action.pass.value];
 }
 
 const shots: Readonly<Record<ShotKind, string>> = {
@@ -58,8 +60,13 @@ function sayOff(off: readonly BodyId[]): string | undefined {
   return off.length === 0 ? undefined : `off ${off.join(' then ')}`;
 }
 
-function sayVia(via: readonly Parameters<typeof sayWrittenPlace>[0][]): string | undefined {
+function sayVia(via: readonly Place[]): string | undefined {
   return via.length === 0 ? undefined : `via ${via.map(sayWrittenPlace).join(' and ')}`;
+}
+
+/** Where a way ends: `to left wing`; a man's place is filled for him. */
+function sayGoal(place: Place): string {
+  return place.kind === 'player' ? `for ${place.who}` : `to ${sayWrittenPlace(place)}`;
 }
 
 function joined(...words: readonly (string | false | undefined)[]): string {

@@ -38,13 +38,13 @@ function tellClock({ clock }: Play, { times }: Timeline): readonly Sentence[] {
     sentences.push({ text: `Call it with ${from === to ? to : `${from} to ${to}`} on the clock.`, part: 'call' });
   }
   if (times.firstLook !== undefined && times.allLooks !== undefined) {
-    sentences.push({ text: `The first look needs ${saySeconds(times.firstLook.fromCall)} from the call, all looks ${saySeconds(times.allLooks.fromCall)}.` });
+    sentences.push({ text: `The first look needs ${times.firstLook.fromCall} or more on the clock at the call, all looks ${times.allLooks.fromCall} or more.` });
   }
   return sentences;
 }
 
 function tellStep(play: Play, step: Step, timeline: Timeline): readonly Sentence[] {
-  const looks = step.looks.map((look) => ({ look, line: lineNumber(look.line), text: tellLook(look, timeline.times.looks.find((time) => time.look === look.id)), part: look.id }));
+  const looks = step.looks.map((look) => ({ look, line: lineNumber(look.line), text: tellLook(look, timeline.times.looks.find((time) => time.look === look.id), play.start.throwIn === undefined ? 'the call' : 'the hand-over'), part: look.id }));
   const lines = chains(step.actions).map((chain) => ({ line: lineNumber(chain[0]!.line), text: tellChain(chain), part: chain[0]!.id }));
   const body = [...lines, ...looks].sort((a, b) => a.line - b.line).map(({ text, part }) => ({ text, part }));
   const end = step.end === undefined ? [] : [{ text: sentence(step.end.text), part: step.end.part }];
@@ -80,10 +80,10 @@ function tellChain(chain: readonly Action[]): string {
   return sentence(told.join(''));
 }
 
-function tellLook(look: Look, time: LookTime | undefined): string {
+function tellLook(look: Look, time: LookTime | undefined, zero: string): string {
   const label = look.label === undefined ? '' : ` “${look.label}”`;
   const tail = look.tail.map((action) => (action.who === String(look.who[0]) ? sayDeed(action) : sayAction(action))).join(', ');
-  const when = time === undefined ? '' : ` (typically ${saySeconds(time.typical / 1000)} after the call, ${saySeconds(time.late / 1000)} when it goes slowly)`;
+  const when = time === undefined ? '' : ` (typically ${saySeconds(time.typical / 1000)} after ${zero}, ${saySeconds(time.late / 1000)} when it goes slowly)`;
   return `Look for ${look.who.join(' or ')}${label}${tail === '' ? '' : `: ${tail}`}${when}.`;
 }
 

@@ -1,0 +1,37 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect, test } from 'vitest';
+import { compileText } from '../checks/compiled.ts';
+import { sayAction } from '../../language/words/say-action.ts';
+import { tellPlay } from '../../language/words/tell-play.ts';
+import type { Action } from '../../language/play/play.ts';
+
+const files = ['lighthouse', 'harbour', 'quick', 'last-shot', 'press-and-zone', 'beginners', 'sideline', 'baseline'];
+
+/** What an action says, without where it stands and where its values came from. */
+function meaning({ id, step, line, link, origin, waits, ...rest }: Action): unknown {
+  return JSON.parse(JSON.stringify(rest, (key, value) => (key === 'origin' || key === 'together' || key === 'formation' || key === 'repeats' ? undefined : value)));
+}
+
+describe.each(files)('the actions of %s', (name) => {
+  const { plays } = compileText(readFileSync(`examples/${name}.play`, 'utf8'));
+
+  test('are said in lines that read back to the same action', () => {
+    for (const { play } of plays) {
+      for (const action of play.steps.flatMap((step) => step.actions)) {
+        if (action.kind === 'defend' || action.origin === 'copied') continue;
+        const said = sayAction(action);
+        const before = action.kind === 'pass' && action.throwIn ? '' : `  ball with ${action.kind === 'pass' || action.kind === 'dribble' || action.kind === 'shot' || action.kind === 'hand-off' ? action.who : 1}\n`;
+        const again = compileText(`play "Again"\n${Object.entries(play.spots).map(([own, { x, y }]) => `  spot "${own}" is (${x}, ${y}) m\n`).join('')}${before}  step "One"\n    ${said}\n`);
+        const [read] = again.plays[0]!.play.steps[0]!.actions;
+        expect(again.findings.filter(({ code, part }) => part === undefined && code !== 'idle-player').map(({ message }) => message), said).toEqual([]);
+        expect(read && meaning(read), said).toEqual(meaning(action));
+      }
+    }
+  });
+});
+
+test('a play is told in sentences, in the order it is written', async () => {
+  const { plays } = compileText(readFileSync('examples/lighthouse.play', 'utf8'));
+  const told = tellPlay(plays[0]!.play, plays[0]!.timeline).map(({ text }) => text).join('\n');
+  await expect(`${told}\n`).toMatchFileSnapshot('golden/told-lighthouse.txt');
+});
