@@ -55,22 +55,22 @@ export async function openEditor(place: Place, { files, settings, size }: Editor
   return { page, place, folder, close: opened.close };
 }
 
-/** VS Code and the browser to see it with; when one does not open the other is closed. */
+/** VS Code and the browser to see it with; when one does not open, what did is closed. */
 async function openBoth(place: Place, options: HostOptions, size?: EditorOptions['size']) {
-  const browser = await openBrowser(size);
-  const host = await startHost(place, options).catch(async (reason: unknown) => {
-    await browser.close();
-    throw reason;
-  });
-  return {
-    browser,
-    host,
-    async close() {
-      await browser.close();
-      await host.stop();
-      remove(dirname(options.folder));
-    },
+  const opened: (() => void | Promise<void>)[] = [() => remove(dirname(options.folder))];
+  const close = async () => {
+    for (const closeOne of opened.toReversed()) await closeOne();
   };
+  try {
+    const browser = await openBrowser(size);
+    opened.push(browser.close);
+    const host = await startHost(place, options);
+    opened.push(host.stop);
+    return { browser, host, close };
+  } catch (reason) {
+    await close();
+    throw reason;
+  }
 }
 
 /** Opens a file from the list on the left and returns its text area. */
