@@ -85,6 +85,7 @@ export function createCourt(picked: Picked): CourtPicture {
   function load(next: Playback | null, nextRun: LabelledRun | undefined): void {
     if (next === null || nextRun === undefined) {
       playback = next;
+      floor = '';
       run = undefined;
       for (const layer of [layers.ways, layers.labels]) layer.replaceChildren();
       for (const figure of figures.values()) hide(figure);
@@ -270,11 +271,11 @@ function createBall(svg: SVGSVGElement) {
 /** The key to the lines, for the help. */
 export function createKey(): SVGSVGElement {
   const rows: readonly (readonly [Way['kind'], string])[] = [['cut', 'a cut'], ['dribble', 'a dribble'], ['pass', 'a pass'], ['screen', 'a screen'], ['hand-off', 'a hand-off'], ['shot', 'a shot']];
-  const svg = build(node('svg', { class: 'key', viewBox: '0 0 1160 300', role: 'img', 'aria-label': 'What the lines mean: plain with an arrow a cut, zigzag a dribble, broken a pass, a bar across the end a screen, two strokes a hand-off, double a shot' })) as SVGSVGElement;
+  const svg = build(node('svg', { class: 'key', viewBox: '0 0 1420 280', role: 'img', 'aria-label': 'What the lines mean: plain with an arrow a cut, zigzag a dribble, broken a pass, a bar across the end a screen, two strokes a hand-off, double a shot' })) as SVGSVGElement;
   rows.forEach(([kind, words], i) => {
     const long = kind === 'hand-off' ? 90 : kind === 'shot' ? 190 : 156;
     const way: Way = { part: '', kind, who: '1', step: undefined, t0: 0, t1: 0, points: [[0, 0], [long, 0]] };
-    const cell = build(node('g', { transform: `translate(${30 + (i % 3) * 390} ${80 + Math.floor(i / 3) * 140})` }, ...drawWay(way, paints, { start: 0, end: 0, bodyAtEnd: false }), textNode(words, { x: 190, dy: '0.35em', ...paints.key })));
+    const cell = build(node('g', { transform: `translate(${6 + (i % 3) * 500} ${70 + Math.floor(i / 3) * 140})` }, ...drawWay(way, paints, { start: 0, end: 0, bodyAtEnd: false }), textNode(words, { x: 190, dy: '0.35em', ...paints.key })));
     svg.append(cell);
   });
   return svg;

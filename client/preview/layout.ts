@@ -38,7 +38,6 @@ export function createFrame(pieces: Pieces): Layout {
     element('div', { class: 'side' }, pieces.runs, pieces.lanes, pieces.findings, pieces.told),
   );
   document.body.append(main, pieces.live, pieces.help);
-  document.body.tabIndex = -1;
 
   let drawn: PlayerState | undefined;
 
@@ -57,6 +56,7 @@ export function createFrame(pieces: Pieces): Layout {
       main.classList.toggle('is-empty', run === undefined);
       empty.replaceChildren(...(run === undefined ? emptyState(state) : []));
       empty.hidden = run !== undefined;
+      if (run === undefined) floor.style.removeProperty('aspect-ratio');
       pieces.court.setAttribute('aria-label', run === undefined ? 'The empty floor' : `${state.playback!.play.name}: ${run.label}`);
     },
     caption(words) {
