@@ -9,7 +9,7 @@ const files = ['lighthouse', 'harbour', 'quick', 'last-shot', 'press-and-zone', 
 
 /** What an action says, without where it stands and where its values came from. */
 function meaning({ id, step, line, link, origin, waits, ...rest }: Action): unknown {
-  return JSON.parse(JSON.stringify(rest, (key, value) => (key === 'origin' || key === 'together' || key === 'formation' || key === 'repeats' ? undefined : value)));
+  return JSON.parse(JSON.stringify(rest, (key, value) => (key === 'origin' || key === 'together' || key === 'formation' || key === 'repeats' || key === 'throwIn' ? undefined : value)));
 }
 
 describe.each(files)('the actions of %s', (name) => {

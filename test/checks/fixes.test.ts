@@ -1,0 +1,31 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect, test } from 'vitest';
+import { catalogue } from '../../language/checks/catalogue.ts';
+import { applyBlockEdits } from '../../language/edit/apply-edits.ts';
+import { asPlay, compileText } from './compiled.ts';
+
+const texts = [
+  ...Object.values(catalogue).flatMap(({ code, manual }) => (manual.wrong === undefined ? [] : [[code, asPlay(manual.wrong)] as const])),
+  ['several mistakes in one file', readFileSync('test/cli/mistakes.play', 'utf8')] as const,
+];
+
+describe('a fix mends what it is offered for', () => {
+  test.each(texts)('%s', (_, text) => {
+    const { findings } = compileText(text);
+    const count = (found: typeof findings, code: string) => found.filter((one) => one.code === code).length;
+    for (const finding of findings) {
+      for (const fix of finding.fixes) {
+        const mended = applyBlockEdits(text.split('\n'), fix.edits.map((edit) => ({ ...edit, line: edit.line + finding.firstLine }))).join('\n');
+        const after = compileText(mended).findings;
+        expect(count(after, finding.code), `${finding.code}: ${fix.title}\n${mended}`).toBeLessThan(count(findings, finding.code));
+      }
+    }
+  });
+});
+
+test('a line added by a fix stands above its line, as far in', () => {
+  const text = 'play "A"\n  from 5-out\n\n  step "One"\n    1 dribbles to left slot\n    1 screens for 3\n    3 cuts off 1 to top\n    look 3: three\n';
+  const [finding] = compileText(text).findings;
+  expect(finding?.fixes.map(({ title }) => title)).toEqual(['Pass to 3 first: add "1 passes to 3" above', 'Let 5 screen']);
+  expect(applyBlockEdits(text.split('\n'), finding!.fixes[0]!.edits)[5]).toBe('    1 passes to 3');
+});
