@@ -15,11 +15,10 @@ import { collectAnnotations, collectStepAnnotations } from './collect-annotation
 import { collectHeaders, headerOf, isHeader, readClockLines, readDefence, readLevel, readSituation, rulesMeant } from './read-headers.ts';
 import type { HeaderLine } from './read-headers.ts';
 import { readOwnSpots } from './own-spots.ts';
-import { readStart } from './read-start.ts';
+import { isThrowInVerb, readStart } from './read-start.ts';
 import type { StartLines } from './read-start.ts';
 import { readStep } from './read-step.ts';
 import type { StepLines } from './read-step.ts';
-import { isThrowInVerb } from './read-start.ts';
 import type { Reader } from './reader.ts';
 import { putGap, putPart, report } from './reader.ts';
 import type { Ball } from './scope.ts';

@@ -43,10 +43,9 @@ export function copySteps(copying: Copying): Copies {
   for (let time = 0; time < copying.times && steps.length + source.length <= mostCopies; time++) {
     turn = swaps === undefined ? partsByBall(copying.firstHolder, ball.holder) : nextTurn(turn, swaps);
     const parts = turn;
-    const keys = new Map(source.map((step, index) => [step.key, `${asks}~${steps.length + index + 1}`]));
-    const change: Change = { place: place => place, body: body => parts.get(body) ?? body, step: key => keys.get(key) ?? key };
     for (const step of source) {
-      const key = keys.get(step.key)!;
+      const key = `${asks}~${steps.length + 1}`;
+      const change: Change = { place: place => place, body: body => parts.get(body) ?? body, step: own => (own === step.key ? key : own) };
       const actions = step.actions.map(action => changeAction(action, change));
       steps.push({ key, name: step.name, parent, how: 'plain', actions, kept: [], looks: step.looks.map(look => changeLook(look, change)) });
       changes.push({ from: step.key, change });

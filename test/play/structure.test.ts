@@ -210,6 +210,10 @@ describe('steps copied from others', () => {
     expect(course(copies('step "More" repeats "A" 2 times')).slice(2)).toEqual([['more~1', 'b', '3>2'], ['more~2', 'more~1', '2>1']]);
   });
 
+  it('are made of one step as often as it is named', () => {
+    expect(course(copies('step "More" repeats "B", "B"')).slice(2).map(([key]) => key)).toEqual(['more~1', 'more~2']);
+  });
+
   it('come before the lines of the step that asks for them', () => {
     expect(course(copies('step "More" again from "A"', '3 passes to 5')).at(-1)).toEqual(['more', 'more~2', '3>5']);
   });
