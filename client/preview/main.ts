@@ -12,7 +12,7 @@ import { createFrame } from './layout.ts';
 import { createHelp, listenToKeys } from './keyboard.ts';
 import type { LaneMark } from './lane-marks.ts';
 import { createLanes } from './lanes.ts';
-import { MESSAGES_VERSION, type Show, type ToPlayer } from './messages.ts';
+import { MESSAGES_VERSION, type Cursor, type Show, type ToPlayer } from './messages.ts';
 import { DATA_ID, readPageData } from './page-data.ts';
 import { openPort } from './port.ts';
 import { createRuns } from './runs.ts';
@@ -25,6 +25,9 @@ const calm = matchMedia('(prefers-reduced-motion: reduce)');
 
 let state: PlayerState = change.initialState(port.kept);
 let mail: Show | undefined;
+let pointed: Cursor | undefined;
+// After a reload the editor tells where its cursor is: the time that was kept does not jump there.
+let cameBack = port.kept !== undefined;
 let loaded: { playback: PlayerState['playback']; run: change.LabelledRun | undefined } | undefined;
 let scheduled = false;
 let before: number | undefined;
@@ -59,22 +62,25 @@ function frame(now: number): void {
   const arrived = mail;
   mail = undefined;
   if (arrived !== undefined) receive(arrived);
+  // After the picture it belongs to, however the two arrived.
+  if (pointed !== undefined && state.playback !== null) {
+    state = cameBack ? change.pick(state, pointed.part) : change.follow(state, pointed);
+    pointed = undefined;
+    cameBack = false;
+  }
   // A window that was hidden comes back with a long gap: the play does not jump over it.
   if (state.playing && before !== undefined) state = change.advance(state, Math.min(now - before, 100));
   before = state.playing ? now : undefined;
   draw();
-  if (arrived !== undefined) report(arrived.seq);
+  if (arrived !== undefined && arrived.seq === state.seq) report(arrived.seq);
   if (state.playing) schedule();
 }
 
 function receive(message: Show): void {
-  if (message.playback === null) {
-    state = change.show(state, message, null);
-    return;
-  }
-  const read = readPlayback(message.playback);
-  if (read.ok) {
-    state = change.show(state, message, read.playback);
+  if (message.seq < state.seq) return;
+  const read = message.playback === null ? undefined : readPlayback(message.playback);
+  if (read?.ok !== false) {
+    state = change.show(state, message, read?.playback ?? null);
     return;
   }
   state = change.refuse(state, message.seq, read.message);
@@ -240,13 +246,10 @@ function openHelp(): void {
   if (!help.open) help.showModal();
 }
 
+/** A mailbox: only the newest of each kind is read, at the next frame. */
 function hear(message: ToPlayer): void {
-  if (message.kind === 'cursor') {
-    update(change.follow(state, message));
-    return;
-  }
-  // A mailbox: only the newest is read and drawn, at the next frame.
-  if (mail === undefined || message.seq >= mail.seq) mail = message;
+  if (message.kind === 'cursor') pointed = message;
+  else if (mail === undefined || message.seq >= mail.seq) mail = message;
   schedule();
 }
 
