@@ -21,7 +21,7 @@ export function addCheck(program: Command): void {
     .description('Reads plays and prints what can’t work, each finding with its line. Ends with 0 when all is well, 1 when there are errors or warnings, 2 when the call itself is wrong.')
     .addOption(new Option('--json', 'print JSON, version 1: files, findings, counts; lines and columns from 1'))
     .addOption(new Option('--no-hints', 'leave out hints'))
-    .addHelpText('after', '\nExamples:\n  setwright check examples/lighthouse.play\n  setwright check plays "archive/**/*.play"\n  pbpaste | setwright check -')
+    .addHelpText('after', '\nExamples:\n  setwright check examples/lighthouse.play\n  setwright check plays "archive/**/*.play"\n  setwright check - < lighthouse.play')
     .action((names: string[], options: CheckOptions) => {
       const files = openBook(readFiles(names));
       const kept = files.map((file) => ({ file, findings: file.findings().filter(({ severity }) => options.hints || severity !== 'hint') }));

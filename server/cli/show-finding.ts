@@ -15,7 +15,8 @@ export interface PlacedFinding extends Finding {
 
 /** `name:23:5  error  screen-with-ball` and what belongs to it, lines and columns from 1. Ends without a newline. */
 export function showFinding(file: string, finding: PlacedFinding, colors: Colors): string {
-  const { place, fileLine, text } = finding;
+  const { place, fileLine } = finding;
+  const text = printable(finding.text);
   const paint = painter(finding.severity, colors);
   const number = String(fileLine + 1);
   const margin = ' '.repeat(number.length);
@@ -25,7 +26,7 @@ export function showFinding(file: string, finding: PlacedFinding, colors: Colors
   const facts = [momentOf(finding), finding.source && `rests on: ${saySource(finding.source)}`, ...finding.fixes.slice(0, 1).map(({ title }) => `to mend it: ${title}`)];
   return [
     head,
-    `  ${finding.message}`,
+    `  ${printable(finding.message)}`,
     `  ${colors.dim(`${number} |`)} ${text}`,
     `  ${margin} ${colors.dim('|')} ${mark}`,
     ...facts.filter((fact) => fact !== undefined).map((fact) => `  ${margin} ${colors.dim('=')} ${fact}`),
@@ -39,6 +40,11 @@ function painter(severity: Severity, colors: Colors): (text: string) => string {
 function momentOf({ way, moment, zero = 'the call' }: PlacedFinding): string | undefined {
   if (way === undefined) return undefined;
   return moment === undefined ? `on the way to ${way}` : `on the way to ${way}, ${(moment / 1000).toFixed(1)} s after ${zero}`;
+}
+
+/** A text cannot speak to the terminal: its control signs become dots, one for one, so that the mark stays below its word. */
+function printable(text: string): string {
+  return text.replace(/[\u0000-\u0008\u000A-\u001F\u007F-\u009F\u202A-\u202E\u2066-\u2069]/g, '·');
 }
 
 /** Blanks as wide as a text on a terminal; tabs stay tabs. */

@@ -59,6 +59,18 @@ describe('setwright check', () => {
     expect((await run(['check', '-'], broken)).out).not.toContain('\u001B');
   });
 
+  test('lets no text speak to the terminal', async () => {
+    const { out } = await run(['check', '-'], 'play "A"\n  1 dribles \u001B[2J to \u0007left wing\n');
+    expect(out).toContain('1 dribles ·[2J to ·left wing');
+    expect(out).not.toMatch(/[\u0000-\u0008\u001B]/);
+  });
+
+  test('marks the right word behind letters that take two columns', async () => {
+    const { out } = await run(['check', '-'], 'play "日本 🏀"\n  look 3 "日本 🏀": blorf\n');
+    const [, line, mark] = /\| (.*blorf.*)\n.*\| (.*)\n/.exec(out) ?? [];
+    expect(mark!.indexOf('^')).toBe(line!.indexOf('blorf') + 2);
+  });
+
   test('prints JSON with lines and columns from 1', async () => {
     const { code, out } = await run(['check', '--json', '-'], broken);
     expect(code).toBe(1);
