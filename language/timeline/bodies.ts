@@ -30,7 +30,7 @@ export interface Planned {
   /** Somebody stands on the end of it; he stops a body away. */
   readonly taken?: BodyId;
   /** Nothing helps: with whom, how near, when. */
-  readonly overlap?: { readonly other: BodyId; readonly gap: number; readonly at: number };
+  readonly overlaps: readonly { readonly other: BodyId; readonly gap: number; readonly at: number }[];
 }
 
 interface Clash {
@@ -56,7 +56,7 @@ export function planWay(branch: Branch, errand: Errand): Planned {
   const others = [...(errand.others ?? branch.bodies).values()].filter(({ who }) => who !== errand.who && !errand.partners.includes(who));
   const straight = layWay(errand.points, errand.limits, errand.entry, errand.exit);
   const first = worstClash(straight, errand.start, others, room);
-  if (first === undefined) return { way: straight, delay: 0 };
+  if (first === undefined) return { way: straight, delay: 0, overlaps: [] };
 
   const ended = keepOffTheEnd(errand, others, room);
   let best = { way: ended.way, delay: 0, clash: worstClash(ended.way, errand.start, others, room) };
@@ -72,11 +72,12 @@ export function planWay(branch: Branch, errand: Errand): Planned {
     if (clash === undefined || clash.gap > best.clash.gap + 1e-6) best = { way: best.way, delay, clash };
   }
   const { way, delay, clash } = best;
+  const clashes = clash === undefined ? [] : clashesOf(way, errand.start + delay, others, room);
   return {
     way,
     delay,
     ...(ended.taken !== undefined && { taken: ended.taken }),
-    ...(clash !== undefined && { overlap: { other: clash.other.who, gap: Math.round(clash.gap * 100) / 100, at: clash.at } }),
+    overlaps: clashes.map(({ other, gap, at }) => ({ other: other.who, gap: Math.round(gap * 100) / 100, at })),
   };
 }
 
@@ -135,14 +136,22 @@ function emptierSide(from: Point, normal: Point, others: readonly Body[]): 1 | -
   return lean > 0 ? -1 : 1;
 }
 
-/** The nearest two bodies come while he is under way or, once there, while the other still runs. */
+/** Who comes too near while he is under way or, once he is there, while the other still runs. */
+function clashesOf(way: Way, start: number, others: readonly Body[], room: number): readonly Clash[] {
+  return others.map((other) => clashWith(way, start, other, room)).filter((clash) => clash !== undefined);
+}
+
 function worstClash(way: Way, start: number, others: readonly Body[], room: number): Clash | undefined {
   let worst: Clash | undefined;
   for (const other of others) {
-    const clash = restsFrom(other, start) ? restingClash(way, start, other, room) : movingClash(way, start, other, room);
+    const clash = clashWith(way, start, other, room);
     if (clash !== undefined && (worst === undefined || clash.gap < worst.gap)) worst = clash;
   }
   return worst;
+}
+
+function clashWith(way: Way, start: number, other: Body, room: number): Clash | undefined {
+  return restsFrom(other, start) ? restingClash(way, start, other, room) : movingClash(way, start, other, room);
 }
 
 function restingClash(way: Way, start: number, other: Body, room: number): Clash | undefined {

@@ -64,6 +64,8 @@ interface ItemBase {
   /** Waits dropped because they stand in a circle or name nothing. */
   readonly dropped: Set<Wait>;
   readonly ignored: Set<string>;
+  /** Passes he takes standing before he starts, because meeting him later would close a circle (rule 19). */
+  readonly heeds: Set<string>;
   /** Edges into its start, once all it needs is settled. */
   ready?: { readonly edges: readonly Edge[]; readonly at: number };
 }
@@ -183,7 +185,7 @@ export function copyBranch(from: Branch): Branch {
 }
 
 function unsettledCopy(item: Item): Item {
-  return { ...item, dropped: new Set(item.dropped), ignored: new Set(item.ignored), ready: undefined };
+  return { ...item, dropped: new Set(item.dropped), ignored: new Set(item.ignored), heeds: new Set(item.heeds), ready: undefined };
 }
 
 /** Adds an event to the graph and to this path. */

@@ -17,17 +17,18 @@ export function breakCircle(branch: Branch, stuck: readonly Item[]): void {
   const meeting = circle.filter(({ need }) => need.tie === 'meet').at(0);
   const screen = circle.filter(({ need }) => need.tie === 'user-place').sort((a, b) => a.item.order - b.item.order).at(-1);
   const least = written ?? meeting ?? screen ?? circle.reduce((last, wanted) => (wanted.item.order > last.item.order ? wanted : last));
-  drop(least);
+  drop(branch, least);
   const lines = [...new Set(circle.map(({ item }) => partOf(item)))];
   const part = written?.need.wait?.part ?? partOf(least.item);
   tell(branch, problem('waits-in-circle', part, { lines: lines.length }, { related: lines }));
 }
 
-function drop({ item, need }: Wanted): void {
+function drop(branch: Branch, { item, need }: Wanted): void {
   if (need.wait !== undefined) item.dropped.add(need.wait);
   item.ignored.add(`${need.tie} ${need.on}`);
   item.needs = item.needs.filter((other) => !(other.on === need.on && other.tie === need.tie));
   item.ready = undefined;
+  if (need.tie === 'meet') branch.index.get(need.on)?.heeds.add(item.key);
 }
 
 export function partOf(item: Item): PartId {

@@ -166,8 +166,9 @@ export interface RunDone {
 }
 
 /** Runs a route: plans it round the others, tells what cannot be, notes start, shoulders and arrival, and lays the stretches down. */
-export function runRoute(branch: Branch, order: RunOrder): RunDone {
-  const body = bodyOf(branch, order.who);
+export function runRoute(branch: Branch, wanted: RunOrder): RunDone {
+  const body = bodyOf(branch, wanted.who);
+  const order = notBefore(wanted, body.until);
   const entry = entrySpeed(branch, order);
   const plan = planWay(branch, {
     who: order.who, points: order.route.points, start: order.startsAt, limits: order.limits, entry, exit: order.exit,
@@ -175,7 +176,8 @@ export function runRoute(branch: Branch, order: RunOrder): RunDone {
   });
   tellPlan(branch, order, plan);
   const { way } = plan;
-  const start = happen(branch, order.joins ? `${order.action}:start.${order.who}` : `${order.action}:start`, 'start', order.action, order.who, order.edges.map((cause) => delayed(cause, plan.delay)));
+  const delay = Math.max(plan.delay, tooEarly(branch, order, way));
+  const start = happen(branch, order.joins ? `${order.action}:start.${order.who}` : `${order.action}:start`, 'start', order.action, order.who, order.edges.map((cause) => delayed(cause, delay)));
   const t0 = whenOf(branch, start);
   for (const piece of way.pieces) {
     const segment = { t0: t0 + piece.at, t1: t0 + piece.at + piece.profile.durationMs, action: order.action, path: [piece.from, piece.to], profile: piece.profile, withBall: order.withBall };
@@ -197,6 +199,19 @@ export function runRoute(branch: Branch, order: RunOrder): RunDone {
   body.until = t0 + way.ms;
   body.exit = way.exit;
   return { start, startsAt: t0, arrive, way };
+}
+
+/** A way round others may be shorter to the shoulder than the one the start was worked out with. */
+function tooEarly(branch: Branch, order: RunOrder, way: Way): number {
+  const beat = Math.round(branch.scene.level.beat * 1000);
+  const gaps = order.route.shoulders.map(({ placed, at }) => (placed === undefined ? 0 : whenOf(branch, placed.set) + beat - order.startsAt - msNearest(way, at)));
+  return Math.max(0, ...gaps);
+}
+
+/** Whatever a broken circle of waits says, nobody starts before he is where he starts from. */
+function notBefore(order: RunOrder, until: number): RunOrder {
+  const late = until - order.startsAt;
+  return late <= 0 ? order : { ...order, startsAt: until, edges: order.edges.map((cause) => delayed(cause, late)) };
 }
 
 /** He keeps his speed through the turn if he goes on the moment he arrives (rule 12). */
@@ -224,7 +239,5 @@ export function exitSpeed(branch: Branch, item: ActionItem, who: BodyId, points:
 function tellPlan(branch: Branch, order: RunOrder, plan: Planned): void {
   const { action, who } = order;
   if (plan.taken !== undefined) tell(branch, problem('spot-taken', action, { who, other: plan.taken }));
-  if (plan.overlap === undefined) return;
-  const { other, gap, at } = plan.overlap;
-  tell(branch, problem('bodies-overlap', action, { who, other, gap }, { moment: at }));
+  for (const { other, gap, at } of plan.overlaps) tell(branch, problem('bodies-overlap', action, { who, other, gap }, { moment: at }));
 }

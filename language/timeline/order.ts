@@ -17,15 +17,15 @@ export function itemsOf(branch: Branch, step: Step): Item[] {
   const items: Item[] = [];
   const add = (action: Action, offset: number): void => {
     const order = base + offset + lineNumber(action.line) * 1000 + action.link * 10 + bodyNumber(action.who);
-    const item: ActionItem = { kind: 'action', key: action.id, step: step.key, order, needs: [], dropped: new Set(), ignored: new Set(), action, holder: undefined };
+    const item: ActionItem = { kind: 'action', key: action.id, step: step.key, order, needs: [], dropped: new Set(), ignored: new Set(), heeds: new Set(), action, holder: undefined };
     items.push(item);
-    if (isScreenItem(item)) items.push({ kind: 'free', key: freeKey(action.id), step: step.key, order: order + 0.5, needs: [], dropped: new Set(), ignored: new Set(), screen: item });
+    if (isScreenItem(item)) items.push({ kind: 'free', key: freeKey(action.id), step: step.key, order: order + 0.5, needs: [], dropped: new Set(), ignored: new Set(), heeds: new Set(), screen: item });
   };
   for (const action of step.kept) add(action, 0);
   for (const action of step.actions) add(action, keptLines);
   for (const look of step.looks) {
     const order = base + keptLines + lineNumber(look.line) * 1000;
-    items.push({ kind: 'look', key: look.id, step: step.key, order, needs: [], dropped: new Set(), ignored: new Set(), look, holder: undefined });
+    items.push({ kind: 'look', key: look.id, step: step.key, order, needs: [], dropped: new Set(), ignored: new Set(), heeds: new Set(), look, holder: undefined });
   }
   return items.sort((a, b) => a.order - b.order);
 }

@@ -3,7 +3,7 @@ import type { Point } from '../court/point.ts';
 import { commit, distance } from '../court/point.ts';
 import { passFlight } from '../motion/ball.ts';
 import { legLimits } from '../motion/levels.ts';
-import type { BodyId, HandOff, Pass, PassKind } from '../play/play.ts';
+import type { Action, BodyId, HandOff, Pass, PassKind } from '../play/play.ts';
 import type { ActionItem, Branch, Item, Need, Settled } from './branch.ts';
 import { bodyAt, bodyOf, happen, tell, whenOf } from './branch.ts';
 import type { Edge } from './graph.ts';
@@ -22,11 +22,18 @@ export type PassItem = ActionItem & { readonly action: Pass };
 export function lastToDo(branch: Branch, item: Item, receiver: BodyId): ActionItem | undefined {
   const next = branch.items.find((other) => other.order > item.order && other.kind === 'action' && isBallAction(other.action) && other.action.who === receiver);
   const until = { order: item.kind === 'look' ? item.order : (next?.order ?? Number.POSITIVE_INFINITY) };
-  return nearestAbove(branch, until, (other): other is ActionItem => {
-    if (other.kind !== 'action' || other.action.who !== receiver || item.ignored.has(`meet ${other.key}`)) return false;
-    if (other.action.kind !== 'move' && other.action.kind !== 'screen') return false;
+  const last = nearestAbove(branch, until, (other): other is ActionItem => {
+    if (other.kind !== 'action' || other === item || item.ignored.has(`meet ${other.key}`)) return false;
+    // What he did before he last had the ball is long done.
+    if (hasBall(other) && involves(other.action, receiver)) return other.order < item.order;
+    if (other.action.who !== receiver || (other.action.kind !== 'move' && other.action.kind !== 'screen')) return false;
     return !waitsFor(branch, other, item.key);
   });
+  return last !== undefined && isBallAction(last.action) ? undefined : last;
+}
+
+function involves(action: Action, who: BodyId): boolean {
+  return action.who === who || ((action.kind === 'pass' || action.kind === 'hand-off') && action.to === who);
 }
 
 export function passNeeds(branch: Branch, item: ActionItem, receiver: BodyId): readonly Need[] {

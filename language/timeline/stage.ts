@@ -25,24 +25,46 @@ export function settleStep(branch: Branch, step: Step): void {
   const open = [...carried, ...added];
   for (const item of carried) item.ready = undefined;
   tieItems(branch, open);
+  untie(branch, open);
   settleOpen(branch, open);
   tellMovingScreens(branch);
 }
 
-function settleOpen(branch: Branch, items: readonly Item[]): void {
-  let open = [...items];
-  while (open.length > 0) {
-    const first = earliest(branch, open);
-    if (first !== undefined) {
-      const next = leavesFirst(branch, first, open) ?? first;
-      settleItem(branch, next);
-      open = open.filter((item) => item !== next);
-      continue;
-    }
-    // What hangs on a step to come is handed on; anything else that is stuck stands in a circle.
-    const stuck = open.filter((item) => !hangsOnLater(branch, item, new Set()));
+/** Takes circles of waits apart before anything is settled, so that what a line must heed is known when its turn comes. */
+function untie(branch: Branch, open: readonly Item[]): void {
+  // Each round takes one wait out; there are only so many.
+  for (let rounds = 0; rounds < 200; rounds++) {
+    const stuck = stuckAmong(branch, open);
     if (stuck.length === 0) return;
     breakCircle(branch, stuck);
+    tieItems(branch, open);
+  }
+}
+
+/** Lines that would never become ready, whatever the times; those that hang on a step to come are left out. */
+function stuckAmong(branch: Branch, open: readonly Item[]): readonly Item[] {
+  const done = new Set<string>();
+  let left = open;
+  for (;;) {
+    const rest = left.filter((item) => {
+      const ready = item.needs.every(({ on }) => done.has(on) || branch.settled.has(on));
+      if (ready) done.add(item.key);
+      return !ready;
+    });
+    if (rest.length === left.length) return rest.filter((item) => !hangsOnLater(branch, item, new Set()));
+    left = rest;
+  }
+}
+
+function settleOpen(branch: Branch, items: readonly Item[]): void {
+  let open = [...items];
+  for (;;) {
+    // What hangs on a step to come is handed on.
+    const first = earliest(branch, open);
+    if (first === undefined) return;
+    const next = leavesFirst(branch, first, open) ?? first;
+    settleItem(branch, next);
+    open = open.filter((item) => item !== next);
   }
 }
 

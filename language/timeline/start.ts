@@ -14,6 +14,10 @@ export function startEdges(branch: Branch, item: ActionItem): readonly Edge[] {
   const own = ownBefore(branch, item);
   if (own !== undefined && branch.settled.has(own.key) && !chained.includes(own)) edges.push(goOnEdge(branch, item, own, 'own-last-action'));
   if (hasBall(item)) edges.push(...ballEdges(branch, item));
+  for (const pass of item.heeds) {
+    const taken = branch.settled.get(pass);
+    if (taken !== undefined) edges.push(edge(taken.done, 'own-last-action'));
+  }
   edges.push(...waitEdges(branch, item));
   const later = laterMs(item);
   return later === 0 ? edges : edges.map((way) => ({ ...delayed(way, later), reason: 'written-wait' }));

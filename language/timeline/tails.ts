@@ -35,11 +35,10 @@ export function takeLook(path: Branch, id: LookId): TakenLook | undefined {
 
 /** Takes out what would only happen if the look were passed up, and whatever hangs on it. */
 function forget(branch: Branch, read: ReadLook): void {
-  const { graph } = branch.scene;
   const now = whenOf(branch, read.read);
   const dropped = new Set<number>([read.passedUp]);
   const cut = branch.ball.find((link) => link.kind === 'dribble' && whenOf(branch, link.begin) < now && whenOf(branch, link.end) > now);
-  for (const link of branch.ball) if (whenOf(branch, link.begin) >= now && link.begin !== read.read) dropped.add(link.begin);
+  for (const link of branch.ball) if (whenOf(branch, link.begin) >= now && whenOf(branch, link.end) > now) dropped.add(link.begin);
   if (cut !== undefined) dropped.add(cut.end);
   const busy = new Set<BodyId>(read.look.tail.flatMap((action) => (action.kind === 'pass' || action.kind === 'hand-off' ? [action.who, action.to] : [action.who])));
   const receiver = looker(read.look);
@@ -47,28 +46,64 @@ function forget(branch: Branch, read: ReadLook): void {
     const meets = who === receiver && read.meeting !== undefined && !read.meeting.stride ? read.meeting.when : now;
     for (const { begin } of branch.bodies.get(who)?.stretches ?? []) if (whenOf(branch, begin) >= meets) dropped.add(begin);
   }
+  branch.ball = branch.ball.map((link) => (link === cut ? { ...link, end: read.read } : link));
+  const staying = new Set(takeOut(branch, dropped));
+  for (const [id, screen] of branch.screens) {
+    if (dropped.has(screen.set)) branch.screens.delete(id);
+    else if (screen.free !== undefined && dropped.has(screen.free)) screen.free = undefined;
+  }
+  branch.holder = read.holder;
+  if (cut !== undefined) {
+    stopAt(branch, cut.by, now, read.read, branch.holder === cut.by && !passesFirst(read));
+    staying.add(cut.by);
+  }
+  for (const who of staying) stopBefore(branch, who, now);
+}
+
+/** Takes events out with all that hangs on them; gives the men who now stay where they would have left. */
+function takeOut(branch: Branch, dropped: Set<number>): readonly BodyId[] {
+  const { graph } = branch.scene;
   branch.events = branch.events.filter((event) => {
     if (!dropped.has(event) && !graph.events[event]!.edges.some(({ from }) => dropped.has(from))) return true;
     dropped.add(event);
     return false;
   });
   branch.byId = new Map(branch.events.map((event) => [graph.events[event]!.timed.id, event]));
-  branch.ball = branch.ball.filter((link) => !dropped.has(link.begin)).map((link) => (link === cut ? { ...link, end: read.read } : link));
+  branch.ball = branch.ball.filter((link) => !dropped.has(link.begin));
+  const staying: BodyId[] = [];
   for (const body of branch.bodies.values()) {
     const kept = body.stretches.filter(({ begin }) => !dropped.has(begin));
     if (kept.length === body.stretches.length) continue;
+    staying.push(body.who);
     body.stretches = kept;
     const last = kept[kept.length - 1]?.segment;
     body.place = last?.path[last.path.length - 1] ?? body.home;
     body.until = last?.t1 ?? 0;
     body.exit = 0;
   }
-  for (const [id, screen] of branch.screens) {
-    if (dropped.has(screen.set)) branch.screens.delete(id);
-    else if (screen.free !== undefined && dropped.has(screen.free)) screen.free = undefined;
+  return staying;
+}
+
+// Time to stop in, before he would run into a man who stays; common practice, no source.
+const stopsAheadMs = 600;
+
+/** With the look taken somebody stays where he would have made room: whoever is on his way there stops short of him. */
+function stopBefore(branch: Branch, staying: BodyId, now: number): void {
+  const { place, until } = bodyOf(branch, staying);
+  const room = bodyRoom(branch);
+  for (const other of branch.bodies.values()) {
+    if (other.who === staying || other.until <= now) continue;
+    const from = Math.max(now, until);
+    if (distance(bodyAt(other, from), place) < room) continue;
+    for (let at = from; at <= other.until; at += 50) {
+      if (distance(bodyAt(other, at), place) >= room) continue;
+      const stop = Math.max(now, at - stopsAheadMs);
+      const gone = branch.events.filter((event) => branch.scene.graph.events[event]!.timed.who === other.who && whenOf(branch, event) > stop);
+      takeOut(branch, new Set(gone));
+      stopAt(branch, other.who, stop, branch.byId.get('call')!, false);
+      break;
+    }
   }
-  branch.holder = read.holder;
-  if (cut !== undefined) stopAt(branch, cut.by, now, read.read, branch.holder === cut.by && !passesFirst(read));
 }
 
 function passesFirst(read: ReadLook): boolean {
@@ -208,7 +243,7 @@ function afterOwn(tail: Tail, who: BodyId): readonly Edge[] {
 }
 
 function tailItem(branch: Branch, action: Action): ActionItem {
-  return { kind: 'action', key: action.id, step: action.step, order: Number.MAX_SAFE_INTEGER, needs: [], dropped: new Set(), ignored: new Set(), action, holder: branch.holder };
+  return { kind: 'action', key: action.id, step: action.step, order: Number.MAX_SAFE_INTEGER, needs: [], dropped: new Set(), ignored: new Set(), heeds: new Set(), action, holder: branch.holder };
 }
 
 function playShot(tail: Tail, action: Extract<Action, { kind: 'shot' }>): void {

@@ -1,0 +1,193 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { distance } from '../../language/court/point.ts';
+import { LEVELS } from '../../language/motion/levels.ts';
+import { speedAt } from '../../language/motion/legs.ts';
+import type { BodyId, Play } from '../../language/play/play.ts';
+import { OFFENCE } from '../../language/play/play.ts';
+import { schedule } from '../../language/timeline/schedule.ts';
+import type { Run, TimedEvent } from '../../language/timeline/timeline.ts';
+import { ballAt, trackAt } from '../../language/timeline/track.ts';
+import { why } from '../../language/timeline/why.ts';
+import { writtenPlays } from '../support/plays.ts';
+import { readingOf } from '../support/timeline-of.ts';
+
+const many = { numRuns: Number(process.env["LAWS"] ?? 200), seed: 20_26 };
+
+function everyPlay(law: (play: Play) => void): void {
+  fc.assert(fc.property(writtenPlays, ({ text }) => law(readingOf(text).play)), many);
+}
+
+function everyRun(law: (run: Run, play: Play) => void): void {
+  everyPlay((play) => {
+    for (const run of schedule(play).runs) law(run, play);
+  });
+}
+
+describe('laws of every play', () => {
+  it('the same play gives the same bytes', () => {
+    everyPlay((play) => {
+      expect(JSON.stringify(schedule(play))).toBe(JSON.stringify(schedule(JSON.parse(JSON.stringify(play)) as Play)));
+    });
+  });
+
+  it('there is a run-through for every look and every end, and each one ends', () => {
+    everyPlay((play) => {
+      const { runs } = schedule(play);
+      expect(runs.length).toBeGreaterThan(0);
+      const looks = play.steps.flatMap((step) => step.looks.map(({ id }) => id));
+      for (const look of looks) expect(runs.filter(({ id }) => id === look)).toHaveLength(1);
+      for (const run of runs) expect(Number.isInteger(run.end) && run.end >= 0).toBe(true);
+    });
+  });
+
+  it('the ball is always in exactly one place', () => {
+    everyRun((run) => {
+      let now = 0;
+      for (const state of run.ball) {
+        expect(state.t0).toBe(now);
+        expect(state.t1).toBeGreaterThanOrEqual(state.t0);
+        now = state.t1;
+      }
+      expect(now).toBe(run.end);
+    });
+  });
+
+  it('the ball leaves the hand where its man is, and comes to where the other is', () => {
+    everyRun((run) => {
+      for (const state of run.ball) {
+        if (state.kind !== 'flight' || state.t1 >= run.end) continue;
+        expect(distance(trackAt(run.tracks[state.by]!, state.t0), state.from)).toBeLessThan(0.02);
+        expect(distance(trackAt(run.tracks[state.receiver]!, state.t1), state.to)).toBeLessThan(0.02);
+      }
+    });
+  });
+
+  it('nobody is in two places, and nobody jumps', () => {
+    everyRun((run) => {
+      for (const who of OFFENCE) {
+        const { start, segments } = run.tracks[who]!;
+        let place = start;
+        let since = 0;
+        for (const segment of segments) {
+          expect(segment.t0).toBeGreaterThanOrEqual(since);
+          expect(distance(segment.path[0]!, place)).toBe(0);
+          place = segment.path[segment.path.length - 1]!;
+          since = segment.t1;
+        }
+      }
+    });
+  });
+
+  it('nobody is faster than his level', () => {
+    everyRun((run, play) => {
+      const top = LEVELS[play.level.value].vmax;
+      for (const who of OFFENCE) {
+        for (const { profile, t0, t1 } of run.tracks[who]!.segments) {
+          for (let t = 0; t <= t1 - t0; t += 50) expect(speedAt(profile, t / 1000)).toBeLessThanOrEqual(top + 1e-6);
+        }
+        for (let t = 0; t < run.end; t += 100) {
+          expect(distance(trackAt(run.tracks[who]!, t), trackAt(run.tracks[who]!, t + 100))).toBeLessThanOrEqual(top * 0.1 + 0.01);
+        }
+      }
+    });
+  });
+
+  it('every event has a cause that decides its time to the millisecond, back to the call', () => {
+    everyRun((run) => {
+      const byId = new Map(run.events.map((event) => [event.id, event]));
+      for (const event of run.events) {
+        if (event.kind === 'call') continue;
+        expect(event.because).toBeDefined();
+        const from = byId.get(event.because!.from);
+        if (from === undefined) {
+          // He left for a screen, or for a man, that the end of the run-through comes before.
+          expect(event.because!.delay).toBeLessThanOrEqual(0);
+          continue;
+        }
+        expect(from.at + event.because!.delay).toBe(event.at);
+        expect(why(run, event.id).length).toBeGreaterThan(0);
+      }
+    });
+  });
+
+  it('nothing that takes time happens before what causes it', () => {
+    everyRun((run) => {
+      const at = new Map(run.events.map((event) => [event.id, event.at]));
+      for (const { id } of run.events) {
+        if (!id.endsWith(':catch')) continue;
+        expect(at.get(id)).toBeGreaterThan(at.get(id.replace(':catch', ':release'))!);
+      }
+      for (const { id, kind } of run.events) {
+        if (kind === 'use') expect(at.get(id)).toBeGreaterThanOrEqual(at.get(`${id.slice(0, id.lastIndexOf(':'))}:set`)!);
+      }
+    });
+  });
+
+  it('two run-throughs are the same until they part', () => {
+    everyPlay((play) => {
+      const { runs } = schedule(play);
+      for (let a = 0; a < runs.length; a++) for (let b = a + 1; b < runs.length; b++) agree(runs[a]!, runs[b]!);
+    });
+  });
+
+  it('a later call delays everything by as much', () => {
+    everyPlay((play) => {
+      const set: Play = { ...play, start: { ...play.start, alreadySet: true } };
+      const delay = Math.round(LEVELS[play.level.value].setUp * 1000);
+      const [late, early] = [schedule(play), schedule(set)];
+      expect(late.runs.map((run) => run.end - delay)).toEqual(early.runs.map((run) => run.end));
+      late.runs.forEach((run, index) => {
+        const shifted = run.events.filter(({ kind }) => kind !== 'call').map((event) => [event.id, event.at - delay]);
+        expect(shifted).toEqual(early.runs[index]!.events.filter(({ kind }) => kind !== 'call').map((event) => [event.id, event.at]));
+      });
+    });
+  });
+});
+
+function agree(a: Run, b: Run): void {
+  const parts = Math.min(partingOf(a.events, b.events), partingOf(b.events, a.events), a.end, b.end);
+  for (let t = 0; t < parts; t += 100) {
+    for (const who of OFFENCE) expect(distance(trackAt(a.tracks[who]!, t), trackAt(b.tracks[who]!, t))).toBeLessThan(0.002);
+    expect(distance(ballAt(a, t), ballAt(b, t))).toBeLessThan(0.01);
+  }
+}
+
+/** The first moment of `events` that the other run does not have. */
+function partingOf(events: readonly TimedEvent[], others: readonly TimedEvent[]): number {
+  const known = new Set(others.map((event) => `${event.id}@${event.at}`));
+  return Math.min(Number.POSITIVE_INFINITY, ...events.filter((event) => !known.has(`${event.id}@${event.at}`)).map(({ at }) => at));
+}
+
+describe('laws of the floor', () => {
+  it('bodies come together only where they are told to, or a finding says so', () => {
+    everyPlay((play) => {
+      const timeline = schedule(play);
+      const room = 2 * LEVELS[play.level.value].bodyRadius;
+      const told = timeline.problems.filter(({ code }) => code === 'bodies-overlap' || code === 'spot-taken');
+      for (const run of timeline.runs) {
+        for (let t = 0; t < run.end; t += 100) {
+          for (const [who, other] of pairs) {
+            const gap = distance(trackAt(run.tracks[who]!, t), trackAt(run.tracks[other]!, t));
+            if (gap >= room - 0.12 || arePartners(play, who, other)) continue;
+            if (told.some(({ params }) => [params['who'], params['other']].includes(who) && [params['who'], params['other']].includes(other))) continue;
+            throw new Error(`${who} and ${other} are ${gap.toFixed(2)} m apart at ${t} ms of ${run.id}`);
+          }
+        }
+      }
+    });
+  });
+});
+
+const pairs: readonly (readonly [BodyId, BodyId])[] = OFFENCE.flatMap((who, index) => OFFENCE.slice(index + 1).map((other) => [who, other] as const));
+
+/** Screener and user, or two who hand off, anywhere in the play. */
+function arePartners(play: Play, a: BodyId, b: BodyId): boolean {
+  const actions = play.steps.flatMap((step) => [...step.actions, ...step.kept]);
+  return actions.some((action) => {
+    if (action.kind === 'screen') return (action.who === a && action.users.includes(b)) || (action.who === b && action.users.includes(a));
+    if (action.kind === 'hand-off') return (action.who === a && action.to === b) || (action.who === b && action.to === a);
+    if (action.kind === 'move' || action.kind === 'dribble') return (action.who === a && action.off.includes(b)) || (action.who === b && action.off.includes(a));
+    return false;
+  });
+}
