@@ -96,9 +96,11 @@ export function createKeeper(): Keeper {
     const found: FileFinding[] = [];
     let firstLine = 0;
     for (const block of blocks) {
+      const copied = new Set(block.kind === 'play' ? copiedFindings(book, uri, block).map(sameAs) : []);
       const findings = block.kind === 'play' ? compile(book, uri, block).findings : findingsOfOther(block, block.kind === 'file' ? useProblems(book, uri) : []);
       for (const finding of findings) {
         if (nameLost && entryOf(finding.code)?.needs === 'names') continue;
+        if (copied.has(sameAs(finding))) continue;
         found.push({ ...finding, block: block.key, firstLine, ...(block.kind === 'play' && block.name !== undefined && { play: block.name }) });
       }
       firstLine += block.lines.length;
@@ -106,7 +108,20 @@ export function createKeeper(): Keeper {
     return found;
   };
 
+  /** What is wrong with the plays that this one copies, in the same file: it is told there. */
+  const copiedFindings = (book: Book, uri: string, block: Block): readonly Finding[] => {
+    compile(book, uri, block);
+    const asked = kept.get(block)?.asked ?? [];
+    return asked.flatMap(({ kind, answer, uri: asker }) =>
+      kind === 'play' && asker === uri && isBlock(answer) && answer !== block && book.files.get(uri)?.blocks.includes(answer) ? compile(book, uri, answer).findings : [],
+    );
+  };
+
   return { compile, playsOf, findingsOf };
+}
+
+function sameAs({ code, part, message }: Finding): string {
+  return `${code} ${part} ${message}`;
 }
 
 function headGapOf(book: Book, uri: string): boolean {

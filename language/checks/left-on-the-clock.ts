@@ -8,7 +8,7 @@ export const callTooLate = check({
   code: 'call-too-late',
   severity: 'error',
   needs: 'before',
-  message: '{look} needs {late:seconds} from the call, and it is called with as little as {called:seconds} on the clock. Call it with {needed:seconds} or more.',
+  message: '{look} needs {late:seconds} from the call, and it is called with as little as {called:seconds} on the clock. {mend}',
   manual: {
     title: 'Called with less on the clock than the look needs',
     why: 'The ball must have left the hand before the horn. Counted from the lower end of `call with`, with the late time: the one that nine runs of ten keep.',
@@ -16,10 +16,10 @@ export const callTooLate = check({
     right: 'call with 12 on the clock\n1 dribbles to left slot, then drives to rim\nlook 1: layup',
   },
   *find(subject) {
-    for (const { timed, called, late } of calledLooks(subject)) {
+    for (const { timed, called, late, waits } of calledLooks(subject)) {
       if (late <= called * 1000) continue;
-      const needed = Math.ceil(late / 1000);
-      yield { ...placeOf(timed), params: { look: capital(timed.name), late: latest(late), called, needed }, fixes: calledWith(subject, needed) };
+      const { params, fixes } = mended(subject, waits, Math.ceil(late / 1000));
+      yield { ...placeOf(timed), params: { look: capital(timed.name), late: latest(late), called, ...params }, fixes };
     }
   },
 });
@@ -28,7 +28,7 @@ export const littleLeft = check({
   code: 'little-left',
   severity: 'warning',
   needs: 'before',
-  message: 'A miss of {look} leaves {left:seconds} when called with {called:seconds}: less than the {asked:seconds} asked for. Call it with {needed:seconds} or more, or take it out.',
+  message: 'A miss of {look} leaves {left:seconds} when called with {called:seconds}: less than the {asked:seconds} asked for. {mend}',
   manual: {
     title: 'A miss leaves too little',
     why: '`leave 4 seconds after a miss` keeps time for a rebound and a put-back. Counted from the lower end of `call with`, the look’s late release and the flight of its shot. About five seconds are common practice, no source.',
@@ -38,24 +38,45 @@ export const littleLeft = check({
   *find(subject) {
     const { leave } = subject.play.clock;
     if (leave === undefined) return;
-    for (const { timed, called, late } of calledLooks(subject)) {
+    for (const { timed, called, late, waits } of calledLooks(subject)) {
       const left = called * 1000 - late - timed.time.flight;
       if (left >= leave * 1000 || late > called * 1000) continue;
-      const needed = Math.ceil((late + timed.time.flight) / 1000 + leave);
-      yield {
-        ...placeOf(timed),
-        params: { look: timed.name, left: Math.max(0, least(left)), called, asked: leave, needed },
-        fixes: calledWith(subject, needed),
-      };
+      const { params, fixes } = mended(subject, waits, Math.ceil((late + timed.time.flight) / 1000 + leave));
+      yield { ...placeOf(timed), params: { look: timed.name, left: Math.max(0, least(left)), called, asked: leave, ...params }, fixes };
     }
   },
 });
 
-/** Every look with the clock it is called with; on a throw-in the clock stands until the touch. */
-function calledLooks(subject: Subject): readonly { readonly timed: TimedLook; readonly called: number; readonly late: number }[] {
+/**
+ * Every look with the clock it is called with: the lower end, for the late call is the tight one. The clock stands until the touch of a
+ * throw-in. Where a line waits for the clock ("at 8 on the clock"), a later call only shortens the wait: the call shown counts.
+ */
+function calledLooks(subject: Subject): readonly Called[] {
   const { call } = subject.play.clock;
   if (call === undefined) return [];
-  return timedLooks(subject).map((timed) => ({ timed, called: call.from, late: timed.time.late - timed.run.clockStartsAt }));
+  return timedLooks(subject).map((timed) => {
+    const waits = waitsForClock(subject, timed);
+    return { timed, waits, called: waits ? call.to : call.from, late: timed.time.late - timed.run.clockStartsAt };
+  });
+}
+
+interface Called {
+  readonly timed: TimedLook;
+  /** A line on its way waits for the clock. */
+  readonly waits: boolean;
+  readonly called: number;
+  readonly late: number;
+}
+
+/** What helps: an earlier call, or, where a line waits for the clock anyway, an earlier time in that line. */
+function mended(subject: Subject, waits: boolean, needed: number): { readonly params: { readonly mend: string }; readonly fixes: readonly Fix[] } {
+  if (waits) return { params: { mend: 'Let the line that waits for the clock begin sooner.' }, fixes: [] };
+  return { params: { mend: `Call it with ${needed} s or more, or take it out.` }, fixes: calledWith(subject, needed) };
+}
+
+function waitsForClock(subject: Subject, { run }: TimedLook): boolean {
+  const way = subject.ways.find((one) => one.run === run);
+  return way?.actions.some(({ waits }) => waits.some((wait) => wait.kind === 'clock' && wait.clock === 'period')) ?? false;
 }
 
 function placeOf({ look, time, run }: TimedLook) {
@@ -67,7 +88,7 @@ function calledWith(subject: Subject, seconds: number): readonly Fix[] {
   const { call } = subject.play.clock;
   const from = subject.places.get('call#from') ?? subject.places.get('call#to');
   const to = subject.places.get('call#to');
-  if (call === undefined || from === undefined) return [];
+  if (call === undefined || from === undefined || from.to === from.at) return [];
   const edits = [{ line: from.line, at: from.at, to: from.to, text: String(seconds) }];
   if (to !== undefined && to.at !== from.at && call.to < seconds) edits.push({ line: to.line, at: to.at, to: to.to, text: String(seconds) });
   return [{ title: `Call it with ${seconds} or more`, edits }];

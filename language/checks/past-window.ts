@@ -61,8 +61,9 @@ function placeOf({ look, time, run }: TimedLook) {
 }
 
 function widened(subject: Subject, seconds: number) {
-  const place = subject.places.get('window#within') ?? subject.places.get('window#seconds');
-  if (place === undefined) return [];
+  const place = subject.places.get('window#seconds');
+  // A copy has no words of its own.
+  if (place === undefined || place.to === place.at) return [];
   return [{ title: `Give the set ${seconds} seconds`, edits: [{ line: place.line, at: place.at, to: place.to, text: `${seconds} seconds` }] }];
 }
 

@@ -47,7 +47,12 @@ describe('the clock it is called with', () => {
   test('its fix makes the finding go', () => {
     const called = Math.ceil(late()[1]!) + 3;
     const { findings } = set(`  call with ${called} on the clock\n  leave 4 seconds after a miss`);
-    const needed = Math.max(...findings.filter(({ code }) => code === 'little-left').map(({ params }) => Number(params.needed)));
+    const needed = Math.max(...findings.filter(({ code }) => code === 'little-left').map(({ fixes }) => Number(/with (\d+) or more/.exec(fixes[0]!.title)![1])));
     expect(codesOf(`  call with ${needed} on the clock\n  leave 4 seconds after a miss`)).toEqual([]);
   });
+});
+
+test('a line that waits for the clock is as late on the clock whenever the play is called', () => {
+  const { findings } = compileText('level u14\nplay "A"\n  from 5-out\n  call with 14 to 20 on the clock\n  leave 2 seconds after a miss\n  1 dribbles to left slot\n  at 10 on the clock, 1 drives to rim\n  look 1: layup\n');
+  expect(findings.map(({ code }) => code)).toEqual([]);
 });

@@ -59,3 +59,9 @@ test('a new spot in the header wakes the plays that lacked it', () => {
   expect(after[0]).not.toBe(a);
   expect(after[1]).toBe(b);
 });
+
+test('what is wrong with a play is not told again for its mirror', () => {
+  const wrong = 'play "A"\n  from 5-out\n  shot within 1 second of the start\n  1 dribbles to left slot\n  look 1: three\nplay "B" mirrors "A"\n';
+  const book = openFile(emptyBook, uri, wrong);
+  expect(createKeeper().findingsOf(book, uri).map(({ code, play }) => `${play} ${code}`)).toEqual(['A past-window']);
+});
