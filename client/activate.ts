@@ -1,5 +1,5 @@
 // The extension, the same on the desktop and in the browser; only the way the language server starts differs.
-import { commands, languages, window, workspace, type CompletionItem, type ExtensionContext, type LanguageStatusItem } from 'vscode';
+import { commands, languages, window, type CompletionItem, type ExtensionContext, type LanguageStatusItem } from 'vscode';
 import type { BaseLanguageClient, LanguageClientOptions } from 'vscode-languageclient';
 import { manualLink, registerManual } from './manual.ts';
 import { registerPlayPanels } from './play-panels.ts';
@@ -18,7 +18,7 @@ export async function activate(context: ExtensionContext, createClient: CreateCl
   const client = createClient(context, {
     documentSelector: [{ language }],
     outputChannel: log,
-    initializationOptions: { manual: manualLink, settings: workspace.getConfiguration('setwright') },
+    initializationOptions: { manual: manualLink },
     middleware: {
       async provideCompletionItem(document, position, how, token, next) {
         const answer = await next(document, position, how, token);

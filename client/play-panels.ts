@@ -24,7 +24,9 @@ interface Shown {
   picture?: Extract<ToPlayer, { kind: 'show' }>;
   ready: boolean;
   /** The server is being asked what stands at the cursor. */
-  pointing?: 'once' | 'again' | undefined;
+  pointing: boolean;
+  /** The cursor has moved meanwhile. */
+  pointAgain: boolean;
 }
 
 export function registerPlayPanels(context: ExtensionContext, client: BaseLanguageClient, running: Promise<void>): Disposable[] {
@@ -47,7 +49,7 @@ export function registerPlayPanels(context: ExtensionContext, client: BaseLangua
 
   function adopt(panel: WebviewPanel, uri: Uri, line: number): Shown {
     const id = `${Date.now().toString(36)}-${++made}`;
-    const shown: Shown = { id, panel, uri, line: undefined, seq: 0, ready: false };
+    const shown: Shown = { id, panel, uri, line: undefined, seq: 0, ready: false, pointing: false, pointAgain: false };
     panels.set(id, shown);
     panel.iconPath = { light: Uri.joinPath(context.extensionUri, 'media/play-light.svg'), dark: Uri.joinPath(context.extensionUri, 'media/play-dark.svg') };
     panel.webview.onDidReceiveMessage((value: unknown) => {
@@ -107,15 +109,16 @@ export function registerPlayPanels(context: ExtensionContext, client: BaseLangua
 
   /** Where the cursor stands, for the picture. While an answer is under way only the newest place counts. */
   async function pointAtCursor(shown: Shown, editor: TextEditor | undefined) {
-    if (shown.pointing !== undefined) {
-      shown.pointing = 'again';
-      return;
+    shown.pointAgain = true;
+    if (shown.pointing) return;
+    shown.pointing = true;
+    let at = editor;
+    while (shown.pointAgain) {
+      shown.pointAgain = false;
+      await point(shown, at);
+      at = editorOf(shown);
     }
-    shown.pointing = 'once';
-    await point(shown, editor);
-    const again = shown.pointing === 'again';
-    shown.pointing = undefined;
-    if (again) await pointAtCursor(shown, editorOf(shown));
+    shown.pointing = false;
   }
 
   async function point(shown: Shown, editor: TextEditor | undefined) {

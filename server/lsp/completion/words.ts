@@ -47,7 +47,7 @@ function wordChoice(line: Line, item: Expected): Choice {
   if (has(item, 'LevelName') || has(item, 'RuleSetName')) return { text, kind: 'value', rank: 10 };
   if (joints.has(text)) return { text, kind: 'word', rank: line.expected.acting?.verb === undefined ? 300 : isWhole(line) ? 15 : 30, ...(opening.has(text) && { more: true }) };
   const first = leading.indexOf(text);
-  const rank = /^(him|them|he|they|everybody|others)$/.test(text) ? 70 : first >= 0 ? 20 + first / 10 : has(item, 'Trigger') ? 40 : 34;
+  const rank = /^(him|them|he|they|everybody|everyone|both|others)$/.test(text) ? (has(item, 'Subjects') ? 210 : 70) : first >= 0 ? 20 + first / 10 : has(item, 'Trigger') ? 40 : 34;
   return { text, kind: 'word', rank, ...(opening.has(text) && { more: true }) };
 }
 

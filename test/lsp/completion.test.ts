@@ -1,0 +1,110 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { CompletionRequest, CompletionResolveRequest, type CompletionItem, type CompletionList } from 'vscode-languageserver-protocol';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { root } from '../../scripts/build.ts';
+import { atMark, talk, type Client } from './talking.ts';
+
+const lighthouse = readFileSync(join(root, 'examples/lighthouse.play'), 'utf8').split('\n');
+const firstOfMiddle = lighthouse.findIndex((line) => line.includes('"Middle"')) + 1;
+
+let client: Client;
+let files = 0;
+beforeAll(async () => void (client = await talk()));
+afterAll(() => client.close());
+
+/** What is offered where the mark stands on a line put into Lighthouse before line `at` (from 0). */
+async function offered(line: string, at = firstOfMiddle): Promise<CompletionItem[]> {
+  const { text, position } = atMark([...lighthouse.slice(0, at), line, ...lighthouse.slice(at)].join('\n'));
+  const uri = `file:///plays/${files++}.play`;
+  await client.open(uri, text);
+  const answer = (await client.connection.sendRequest(CompletionRequest.type, { textDocument: { uri }, position })) as CompletionList;
+  return answer.items;
+}
+
+const labels = async (line: string, at?: number) => (await offered(line, at)).map(({ label }) => label);
+
+describe('what is offered first', () => {
+  test.each([
+    ['    |', ['1', '2', '3', '4', '5', 'look'], 'who acts, the man with the ball first'],
+    ['    1 |', ['passes to', 'dribbles', 'drives'], 'he has the ball'],
+    ['    3 |', ['cuts', 'screens for', 'ball-screens for'], 'he has not'],
+    ['    5 |', ['rolls', 'pops', 'slips'], 'he has just set a screen'],
+    ['    4 and 5 |', ['cut', 'screen for'], 'two of them'],
+    ['    1 passes to 3, 3 |', ['passes to', 'dribbles', 'drives'], 'he has caught it on this line'],
+    ['    1 passes to 3 and |', ['cuts', 'screens for'], 'the passer goes on without it'],
+    ['    4 ball-screens for |', ['1'], 'the man with the ball'],
+    ['    4 screens for 3, then |', ['rolls', 'pops', 'slips'], 'his screen is set'],
+    ['    3 cuts off |', ['5'], 'the man who has set a screen'],
+    ['    3 cuts to left w|', ['left wing'], 'a place half typed'],
+    ['    3 cuts to the left w|', ['left wing'], 'a place half typed, with its article'],
+    ['    5 posts |', ['posts up'], 'a verb of two words half typed'],
+    ['    look 3 "pull-up": |', ['jumper', 'layup', 'three', 'dunk'], 'shots'],
+    ['  step "Other" instead of |', ['"Zip"', '"Middle"', '"Slip"'], 'steps, the nearest above first'],
+    ['  step "Other" instead of "Zip" when |', ['X1', 'X2', 'X3', 'X4', 'X5'], 'what a defender does'],
+    ['  step "Other" instead of "Zip" when X4 |', ['switches', 'shows', 'denies'], 'what a defender does'],
+    ['    as 5 |', ['catches', 'comes off'], 'what can be waited for'],
+  ] as const)('%s', async (line, first, _why) => {
+    const at = line.startsWith('  step') ? firstOfMiddle - 1 : firstOfMiddle;
+    expect((await labels(line, at)).slice(0, first.length)).toEqual(first);
+  });
+
+  test.each([
+    ['  from |', ['box', 'horns', 'stack']],
+    ['  against |', ['man', '2-3']],
+    ['  shot |', ['within', 'between', 'before the horn']],
+  ] as const)('in the head of a play: %s', async (line, first) => {
+    expect((await labels(line, 5)).slice(0, first.length)).toEqual(first);
+  });
+
+  test('in the head of a file: what may open, and nobody who acts', async () => {
+    const items = await labels('|', 0);
+    expect(items).toEqual(expect.arrayContaining(['level', 'rules', 'play', 'alignment']));
+    expect(items).not.toContain('1');
+  });
+});
+
+describe('what is not offered, because it cannot be', () => {
+  test.each([
+    ['    3 |', ['passes to', 'dribbles', 'drives', 'shoots', 'hands off to'], 'no pass without the ball'],
+    ['    1 |', ['screens for', 'ball-screens for', 'cuts', 'rolls'], 'no screen and no cut while holding it'],
+    ['    1 passes to |', ['1', 'X1'], 'nobody passes to himself or to the defence'],
+    ['    1 picks up his dribble, 1 |', ['dribbles', 'drives'], 'no second dribble'],
+    ['    4 screens for |', ['4', 'X4'], 'nobody screens for himself'],
+    ['    4 |', ['switches', 'shows'], 'the offence does not defend'],
+    ['    X4 |', ['cuts', 'passes to'], 'a defender does not attack'],
+  ] as const)('%s', async (line, never, _why) => {
+    const items = await labels(line);
+    expect(items).not.toEqual([]);
+    for (const label of never) expect(items).not.toContain(label);
+  });
+});
+
+test('a place says how far it is and who stands there', async () => {
+  const items = await offered('    3 cuts to |');
+  expect(items.find(({ label }) => label === 'right elbow')?.labelDetails?.description).toMatch(/^\d\.\d m$/);
+  expect(items.find(({ label }) => label === 'left wing')?.labelDetails?.description).toMatch(/1 is there/);
+  expect(items.findIndex(({ label }) => label === 'right wing')).toBeLessThan(items.findIndex(({ label }) => label === 'left wing'));
+});
+
+test('a name between quotes takes the closing quote with it', async () => {
+  const [item] = await offered('  step "Other" instead of "Mi|"', firstOfMiddle - 1);
+  const line = '  step "Other" instead of "Mi"';
+  const edit = item!.textEdit as { range: { start: { character: number }; end: { character: number } }; newText: string };
+  expect(line.slice(0, edit.range.start.character) + '"Middle"' + line.slice(edit.range.end.character)).toBe('  step "Other" instead of "Middle"');
+});
+
+test('nothing is offered in a comment', async () => {
+  expect(await labels('    1 passes to 3 # then |')).toEqual([]);
+});
+
+test('no entry takes the Enter key or any sign for itself', async () => {
+  for (const item of await offered('    1 |')) expect(item.commitCharacters).toBeUndefined();
+});
+
+test('what is written in the list stands there only when it is asked for', async () => {
+  const [item] = await offered('    1 |');
+  expect(item!.documentation).toBeUndefined();
+  const resolved = await client.connection.sendRequest(CompletionResolveRequest.type, item!);
+  expect(JSON.stringify(resolved.documentation)).toMatch(/man at rest/);
+});

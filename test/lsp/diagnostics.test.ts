@@ -1,0 +1,123 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { CodeActionRequest, DiagnosticSeverity, type CodeAction } from 'vscode-languageserver-protocol';
+import { TextDocument } from 'vscode-languageserver-textdocument';
+import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { root } from '../../scripts/build.ts';
+import { talk, uri, type Client } from './talking.ts';
+
+const lighthouse = readFileSync(join(root, 'examples/lighthouse.play'), 'utf8');
+const broken = lighthouse.replace('    5 screens down for 3', '    1 screens down for 3');
+const lineOf = (text: string, words: string) => text.split('\n').findIndex((line) => line.includes(words));
+
+let client: Client;
+beforeEach(async () => void (client = await talk({ options: { manual: 'manual:/', settings: { checks: { settle: 60 } } } })));
+afterEach(() => client.close());
+
+test('Lighthouse as printed is clean', async () => {
+  await client.open(uri, lighthouse);
+  expect(await client.diagnosticsOf(uri, 1)).toEqual([]);
+});
+
+test('a finding comes with its code, a link to the manual, its place and what belongs to it', async () => {
+  await client.open(uri, broken);
+  const found = (await client.diagnosticsOf(uri, 1)).find(({ code }) => code === 'screen-with-ball');
+  const line = lineOf(broken, '1 screens down');
+  expect(found).toMatchObject({ severity: DiagnosticSeverity.Error, source: 'setwright', codeDescription: { href: 'manual:/screen-with-ball.md' }, range: { start: { line, character: 4 }, end: { line, character: 24 } } });
+  expect(found!.message).toMatch(/1 sets a screen while he has the ball/);
+});
+
+test('a window too short is said of each look, with the window as what belongs to it', async () => {
+  await client.open(uri, lighthouse.replace('within 16 seconds', 'within 6 seconds'));
+  const found = (await client.diagnosticsOf(uri, 1)).filter(({ code }) => code === 'past-window');
+  expect(found.length).toBeGreaterThanOrEqual(2);
+  expect(found[0]!.relatedInformation?.[0]?.location.range.start.line).toBe(lineOf(lighthouse, 'shot within'));
+});
+
+describe('while a line is typed', () => {
+  const at = lineOf(lighthouse, '2 clears');
+  const end = { line: at, character: '    2 clears to right corner'.length };
+
+  test('what is new on it waits, and comes once', async () => {
+    await client.open(uri, lighthouse);
+    await client.diagnosticsOf(uri, 1);
+    await client.change(uri, 2, [{ range: { start: { line: at, character: 13 }, end }, text: 'to rigth corner' }]);
+    expect(await client.diagnosticsOf(uri, 2)).toEqual([]);
+    await waitFor(() => client.published.filter(({ version }) => version === 2).length === 2);
+    expect(client.published.at(-1)!.diagnostics.map(({ range }) => range.start.line)).toEqual([at]);
+  });
+
+  test('a line that just stops is a hint, in the end', async () => {
+    await client.open(uri, lighthouse);
+    await client.diagnosticsOf(uri, 1);
+    await client.change(uri, 2, [{ range: { start: { line: at, character: 13 }, end }, text: 'to ' }]);
+    await waitFor(() => client.published.filter(({ version }) => version === 2).length === 2);
+    expect(client.published.at(-1)!.diagnostics).toMatchObject([{ severity: DiagnosticSeverity.Hint, range: { start: { line: at } } }]);
+  });
+
+  test('what is wrong elsewhere comes at once', async () => {
+    await client.open(uri, lighthouse);
+    await client.diagnosticsOf(uri, 1);
+    const window = lineOf(lighthouse, 'shot within');
+    await client.change(uri, 2, [{ range: { start: { line: window, character: 14 }, end: { line: window, character: 16 } }, text: '6' }]);
+    expect((await client.diagnosticsOf(uri, 2)).map(({ code }) => code)).toContain('past-window');
+    expect(client.published.filter(({ version }) => version === 2)).toHaveLength(1);
+  });
+
+  test('what was said of it stays said while he goes on typing', async () => {
+    await client.open(uri, broken);
+    await client.diagnosticsOf(uri, 1);
+    const line = lineOf(broken, '1 screens down');
+    await client.change(uri, 2, [{ range: { start: { line, character: 24 }, end: { line, character: 24 } }, text: ' ' }]);
+    expect((await client.diagnosticsOf(uri, 2)).map(({ code }) => code)).toContain('screen-with-ball');
+  });
+});
+
+test('several edits that arrive together are checked once, as the newest text', async () => {
+  await client.open(uri, lighthouse);
+  await client.diagnosticsOf(uri, 1);
+  const before = client.published.length;
+  for (let version = 2; version <= 20; version++) void client.change(uri, version, [{ range: { start: { line: 0, character: 0 }, end: { line: 0, character: 0 } }, text: '#' }]);
+  await client.diagnosticsOf(uri, 20);
+  expect(client.published.length - before).toBeLessThan(19);
+  expect(client.published.at(-1)!.version).toBe(20);
+});
+
+test('a closed document has no findings left', async () => {
+  await client.open(uri, broken);
+  await client.diagnosticsOf(uri, 1);
+  await client.connection.sendNotification('textDocument/didClose', { textDocument: { uri } });
+  await waitFor(() => client.published.at(-1)!.diagnostics.length === 0);
+});
+
+describe('quick fixes', () => {
+  test.each([['\n'], ['\r\n']])('the mend of a screen by the man with the ball passes first (line ends %j)', async (eol) => {
+    const text = broken.replaceAll('\n', eol);
+    await client.open(uri, text);
+    const diagnostics = await client.diagnosticsOf(uri, 1);
+    const found = diagnostics.find(({ code }) => code === 'screen-with-ball')!;
+    const actions = (await client.connection.sendRequest(CodeActionRequest.type, { textDocument: { uri }, range: found.range, context: { diagnostics } })) as CodeAction[];
+    const mend = actions.find(({ title }) => /^Pass to 3 first/.test(title))!;
+    expect(mend).toMatchObject({ kind: 'quickfix', isPreferred: true, diagnostics: [{ code: 'screen-with-ball' }] });
+    const change = mend.edit!.documentChanges![0] as { textDocument: { version: number }; edits: Parameters<typeof TextDocument.applyEdits>[1] };
+    expect(change.textDocument.version).toBe(1);
+    const mended = TextDocument.applyEdits(TextDocument.create(uri, 'setwright', 1, text), change.edits);
+    expect(mended).toBe(text.replace('    1 screens down', `    1 passes to 3${eol}    1 screens down`));
+    await client.change(uri, 2, [{ text: mended }]);
+    expect((await client.diagnosticsOf(uri, 2)).map(({ code }) => code)).not.toContain('screen-with-ball');
+  });
+
+  test('none where another kind is asked for', async () => {
+    await client.open(uri, broken);
+    const diagnostics = await client.diagnosticsOf(uri, 1);
+    const range = diagnostics[0]!.range;
+    expect(await client.connection.sendRequest(CodeActionRequest.type, { textDocument: { uri }, range, context: { diagnostics, only: ['refactor'] } })).toEqual([]);
+  });
+});
+
+async function waitFor(ask: () => boolean) {
+  for (let times = 0; !ask(); times++) {
+    if (times > 200) throw new Error('waited in vain');
+    await new Promise((resolve) => setTimeout(resolve, 10));
+  }
+}

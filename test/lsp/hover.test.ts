@@ -1,0 +1,55 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { HoverRequest, type Hover, type MarkupContent } from 'vscode-languageserver-protocol';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { root } from '../../scripts/build.ts';
+import { atMark, talk, type Client } from './talking.ts';
+
+const lighthouse = readFileSync(join(root, 'examples/lighthouse.play'), 'utf8');
+let client: Client;
+let files = 0;
+beforeAll(async () => void (client = await talk()));
+afterAll(() => client.close());
+
+/** What is told where the mark stands; `words` of the text, with the mark, are put in the place of the same words without. */
+async function told(words: string, text = lighthouse): Promise<string | undefined> {
+  const plain = words.replace('|', '');
+  expect(text).toContain(plain);
+  const { text: whole, position } = atMark(text.replace(plain, words));
+  const uri = `file:///plays/${files++}.play`;
+  await client.open(uri, whole);
+  const answer: Hover | null = await client.connection.sendRequest(HoverRequest.type, { textDocument: { uri }, position });
+  return (answer?.contents as MarkupContent | undefined)?.value;
+}
+
+test.each([
+  ['3 cuts| off 5 to top', [/\*\*3 cuts off 5 to top\*\*/, /From \d+\.\d s to \d+\.\d s after the call/, /left block → top: \d\.\d m in \d\.\d s, \d\.\d m\/s at most/, /Why then\?/]],
+  ['1 dri|bbles to left wing', [/with the ball/, /get into its places/]],
+  ['3 drives| off 4 to right elbow', [/the screen is set: 4 ball-screens for 3/]],
+  ['look 3 "pull|-up": jumper', [/Typically \d+\.\d s after the call, late \d+\.\d s/, /a late miss leaves \d+\.\d s\. You ask for 4 s/]],
+  ['call| with 22 to 26 on the clock', [/First look: call it with \d+ or more/, /not a promise/]],
+  ['step "Sl|ip" instead of', [/Open from \d+\.\d s/, /one way through the play/]],
+] as const)('%s', async (words, parts) => {
+  const value = await told(words);
+  for (const part of parts) expect(value).toMatch(part);
+});
+
+test('a cause that takes no time is not told', async () => {
+  expect(await told('look 2 "cor|ner": three')).not.toMatch(/takes 0\.0 s|needs 0\.0 s/);
+});
+
+test('a finding tells the rule it rests on', async () => {
+  const text = lighthouse.replace('    5 screens down for 3', '    1 screens down for 3');
+  const value = await told('1 scr|eens down for 3', text);
+  expect(value).toMatch(/\*Rule:\* FIBA .*\(`three-seconds`\)/);
+});
+
+test('a name that looks like markup stays a name', async () => {
+  const text = lighthouse.replace('"pull-up"', '"<img src=x onerror=alert(1)> ](command:x) **b**"');
+  const value = await told('look 3 "<img src=x onerr|or', text);
+  expect(value).toContain('\\<img src=x onerror=alert(1)\\> \\](command:x) \\*\\*b\\*\\*');
+});
+
+test('an empty line tells nothing', async () => {
+  expect(await told('get back\n|')).toBeUndefined();
+});
