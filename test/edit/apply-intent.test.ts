@@ -88,3 +88,17 @@ test('wherever a way is dragged, it ends within a hand of there, and nothing els
     { numRuns: 80 },
   );
 });
+
+describe('a copy is changed where it is written', () => {
+  const copied = `${text}play "B" mirrors "A"\n`;
+  test.each<[string, Intent]>([
+    ['an end', { kind: 'move-end', action: 'zip/1.1', to: spot('top') }],
+    ['a start', { kind: 'move-start', player: 2, to: spot('top') }],
+    ['a wait', { kind: 'set-wait', action: 'zip/2.1', seconds: 2 }],
+  ])('%s', (_, intent) => {
+    const book = openFile(emptyBook, 'file:///a.play', copied);
+    const compiled = compileText(copied).plays[1]!;
+    expect(compiled.play.steps).toHaveLength(1);
+    expect(intentOn(compiled, createLookup(book, 'file:///a.play'), intent)).toEqual({ refused: expect.stringMatching(/copied from another play/) });
+  });
+});
