@@ -1,5 +1,6 @@
 // Every check, in the order a coach meets their matter: ball, screens, clock, floor, endings.
 import { ballNeeded } from './ball-needed.ts';
+import { crowding } from './crowding.ts';
 import { demandNotMet } from './demands.ts';
 import { idlePlayer } from './idle-player.ts';
 import { inboundLate } from './inbound-late.ts';
@@ -19,5 +20,5 @@ import { threeSeconds } from './three-seconds.ts';
 export const allChecks = [
   ballNeeded, screenWithBall, movingWithBall, secondDribble, passToSelf,
   pastWindow, pastWindowWhenLate, shotOutsideClock, shotOutsideClockWhenLate, littleLeft, callTooLate, pastShotClock, pastShotClockWhenLate, inboundLate,
-  threeSeconds, outOfBounds, noEnding, demandNotMet, fewOnTheBoards, nobodyBack, idlePlayer,
+  threeSeconds, outOfBounds, crowding, noEnding, demandNotMet, fewOnTheBoards, nobodyBack, idlePlayer,
 ] as const;
