@@ -11,7 +11,7 @@ interface Wanted {
 
 /** Takes one wait out of a circle among lines that are stuck. Always takes something out, so that settling goes on. */
 export function breakCircle(branch: Branch, stuck: readonly Item[]): void {
-  const circle = findCircle(branch, stuck);
+  const circle = findCircle(stuck);
   const written = circle.filter(({ need }) => need.tie === 'wait' && need.wait !== undefined).sort((a, b) => a.item.order - b.item.order).at(-1);
   // Without a written one the pass goes to the man at rest, and the later screen takes its user's present place.
   const meeting = circle.filter(({ need }) => need.tie === 'meet').at(0);
@@ -36,19 +36,19 @@ export function partOf(item: Item): PartId {
   return item.kind === 'look' ? item.look.id : item.action.id;
 }
 
-/** Follows unsettled needs until a line comes up twice. */
-function findCircle(branch: Branch, stuck: readonly Item[]): readonly Wanted[] {
+/** Follows what the stuck lines wait for among themselves until a line comes up twice. */
+function findCircle(stuck: readonly Item[]): readonly Wanted[] {
+  const byKey = new Map(stuck.map((item) => [item.key, item]));
   const way: Wanted[] = [];
   let item = stuck[0]!;
-  for (let steps = 0; steps <= stuck.length; steps++) {
-    const need = item.needs.find(({ on }) => !branch.settled.has(on) && branch.index.has(on)) ?? item.needs.find(({ on }) => !branch.settled.has(on));
-    if (need === undefined) break;
-    const again = way.findIndex((wanted) => wanted.item.key === item.key);
+  while (way.length <= stuck.length) {
+    const again = way.findIndex((wanted) => wanted.item === item);
     if (again !== -1) return way.slice(again);
+    const need = item.needs.find(({ on }) => byKey.has(on)) ?? item.needs[0]!;
     way.push({ item, need });
-    const next = branch.index.get(need.on);
-    if (next === undefined || !stuck.includes(next)) return way.slice(-1);
+    const next = byKey.get(need.on);
+    if (next === undefined) return way.slice(-1);
     item = next;
   }
-  return way.length > 0 ? way : [{ item: stuck[0]!, need: stuck[0]!.needs[0]! }];
+  return way;
 }

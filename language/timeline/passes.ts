@@ -27,7 +27,10 @@ export function lastToDo(branch: Branch, item: Item, receiver: BodyId): ActionIt
     // What he did before he last had the ball is long done.
     if (hasBall(other) && involves(other.action, receiver)) return other.order < item.order;
     if (other.action.who !== receiver || (other.action.kind !== 'move' && other.action.kind !== 'screen')) return false;
-    return !waitsFor(branch, other, item.key);
+    if (!waitsFor(branch, other, item.key)) return true;
+    // He takes the ball standing, and starts with it in his hands or past.
+    if (item.kind === 'action') other.heeds.add(item.key);
+    return false;
   });
   return last !== undefined && isBallAction(last.action) ? undefined : last;
 }

@@ -57,7 +57,8 @@ function forget(branch: Branch, read: ReadLook): void {
     stopAt(branch, cut.by, now, read.read, branch.holder === cut.by && !passesFirst(read));
     staying.add(cut.by);
   }
-  for (const who of staying) stopBefore(branch, who, now);
+  const stopped = new Set([...staying].flatMap((who) => stopBefore(branch, who, now)));
+  tellInTheWay(branch, read.look.id, new Set([...staying, ...stopped]), now);
 }
 
 /** Takes events out with all that hangs on them; gives the men who now stay where they would have left. */
@@ -88,7 +89,8 @@ function takeOut(branch: Branch, dropped: Set<number>): readonly BodyId[] {
 const stopsAheadMs = 600;
 
 /** With the look taken somebody stays where he would have made room: whoever is on his way there stops short of him. */
-function stopBefore(branch: Branch, staying: BodyId, now: number): void {
+function stopBefore(branch: Branch, staying: BodyId, now: number): readonly BodyId[] {
+  const stopped: BodyId[] = [];
   const { place, until } = bodyOf(branch, staying);
   const room = bodyRoom(branch);
   for (const other of branch.bodies.values()) {
@@ -101,7 +103,29 @@ function stopBefore(branch: Branch, staying: BodyId, now: number): void {
       const gone = branch.events.filter((event) => branch.scene.graph.events[event]!.timed.who === other.who && whenOf(branch, event) > stop);
       takeOut(branch, new Set(gone));
       stopAt(branch, other.who, stop, branch.byId.get('call')!, false);
+      stopped.push(other.who);
       break;
+    }
+  }
+  return stopped;
+}
+
+/** Whoever still comes too near to a man who stays, or stopped, in this run-through alone. */
+function tellInTheWay(branch: Branch, run: LookId, standing: ReadonlySet<BodyId>, now: number): void {
+  const room = bodyRoom(branch);
+  for (const body of branch.bodies.values()) {
+    const moving = body.stretches[body.stretches.length - 1];
+    if (moving === undefined) continue;
+    for (const who of standing) {
+      const other = bodyOf(branch, who);
+      const end = Math.max(body.until, other.until);
+      if (who === body.who || end <= now || distance(bodyAt(body, now), bodyAt(other, now)) < room) continue;
+      for (let at = now; at <= end; at += 100) {
+        const gap = distance(bodyAt(body, at), bodyAt(other, at));
+        if (gap >= room - 0.05) continue;
+        tell(branch, problem('bodies-overlap', moving.segment.action, { who: body.who, other: who, gap: Math.round(gap * 100) / 100 }, { run, moment: at }));
+        break;
+      }
     }
   }
 }
