@@ -6,7 +6,8 @@ import { toldByLines } from './told-by-lines.ts';
 import { toldByReading } from './told-by-reading.ts';
 import { toldByTimeline } from './told-by-timeline.ts';
 
-const entries: readonly Entry[] = [...(allChecks as readonly Entry[]), ...Object.values<Entry>(toldByLines), ...Object.values<Entry>(toldByReading), ...Object.values<Entry>(toldByTimeline), ...allowanceEntries];
+/** As they are declared; a code stands here once. */
+export const entries: readonly Entry[] = [...(allChecks as readonly Entry[]), ...Object.values<Entry>(toldByLines), ...Object.values<Entry>(toldByReading), ...Object.values<Entry>(toldByTimeline), ...allowanceEntries];
 
 export const catalogue: Readonly<Record<string, Entry>> = Object.fromEntries(entries.map((entry) => [entry.code, entry]));
 

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { catalogue } from '../../language/checks/catalogue.ts';
+import { catalogue, entries } from '../../language/checks/catalogue.ts';
 import { asPlay, compileText } from './compiled.ts';
 
 const codes = Object.values(catalogue);
@@ -13,6 +13,10 @@ describe('every code has a manual entry a coach can follow', () => {
   test.each(codes.filter(({ manual }) => manual.right !== undefined).map((entry) => [entry.code, entry] as const))('%s finds nothing to mend in its right example', (_, { manual }) => {
     const { findings } = compileText(asPlay(manual.right!));
     expect(findings.filter(({ severity }) => severity !== 'hint').map(({ code, message }) => `${code}: ${message}`)).toEqual([]);
+  });
+
+  test('and a code of its own', () => {
+    expect(entries).toHaveLength(codes.length);
   });
 
   test('says why, in sentences', () => {
