@@ -1,15 +1,16 @@
 import { LSPErrorCodes, ResponseError, type CancellationToken } from 'vscode-languageserver';
+import type { Host } from './host.ts';
 
-// A request and its cancellation often arrive in one chunk; a turn of the event loop lets the second be read before the
+// A request and its cancellation often arrive one right behind the other; a millisecond lets the second be read before the
 // work for the first begins.
-const letMessagesIn = () => new Promise<void>((resolve) => setTimeout(resolve, 0));
+const letMessagesIn = (host: Pick<Host, 'later'>) => new Promise<void>((resolve) => void host.later(0, resolve));
 
 /**
  * Does the work of a request, unless the editor no longer wants it: then the answer is the error -32800 (request
  * cancelled) of the Language Server Protocol, as it asks for.
  */
-export async function answerUnlessCancelled<Answer>(token: CancellationToken, work: () => Answer | Promise<Answer>): Promise<Answer> {
-  await letMessagesIn();
+export async function answerUnlessCancelled<Answer>(host: Pick<Host, 'later'>, token: CancellationToken, work: () => Answer | Promise<Answer>): Promise<Answer> {
+  await letMessagesIn(host);
   stopIfCancelled(token);
   const answer = await work();
   stopIfCancelled(token);

@@ -1,30 +1,29 @@
-// What the language server needs from the place it runs in. The two entries (node.ts, worker.ts) each bring one, tests their own.
+// What the language server needs from the place it runs in. The two entries (start.ts, worker.ts) each bring one, tests their own.
 
 export interface Host {
   readonly place: 'Node' | 'web worker';
   /** of this package, as the manifest writes it */
   readonly version: string;
-  /** Does the work once the messages that have already arrived are read; returns how to call it off. */
-  soon(work: () => void): CallOff;
-  /** Does the work after so many milliseconds. */
+  /** Does the work at the next turn of the event loop: at once, but after a message that is already here. */
+  turn(work: () => void): void;
+  /** Does the work after so many milliseconds; returns how to call it off. */
   later(milliseconds: number, work: () => void): CallOff;
 }
 
 export type CallOff = () => void;
 
-/** The clock every JavaScript place has. */
-export const ownClock = {
-  soon(work: () => void): CallOff {
-    // Messages are read one a turn: by the second turn the next one that is already here has been read.
-    let called = false;
-    let timer = setTimeout(() => (timer = setTimeout(() => called || work())));
-    return () => {
-      called = true;
-      clearTimeout(timer);
-    };
-  },
-  later(milliseconds: number, work: () => void): CallOff {
-    const timer = setTimeout(work, milliseconds);
-    return () => clearTimeout(timer);
-  },
-} satisfies Pick<Host, 'soon' | 'later'>;
+/** What every place has. */
+export const later: Host['later'] = (milliseconds, work) => {
+  const timer = setTimeout(work, milliseconds);
+  return () => clearTimeout(timer);
+};
+
+/** Does the work once the messages that have already arrived are read. */
+export function soon(host: Pick<Host, 'turn'>, work: () => void): CallOff {
+  let off = false;
+  // Messages are read one a turn: by the second turn the next one that is already here has been read.
+  host.turn(() => host.turn(() => off || work()));
+  return () => {
+    off = true;
+  };
+}

@@ -1,4 +1,4 @@
-import type { CallOff, Host } from './host.ts';
+import { soon, type CallOff, type Host } from './host.ts';
 
 export interface Mailbox {
   /** Something has changed: the work will be done once, on what is newest by then. */
@@ -7,12 +7,12 @@ export interface Mailbox {
 }
 
 /** Takes what has arrived, keeps only that something has, and works once: several posts before the work make one. */
-export function openMailbox(host: Pick<Host, 'soon'>, work: () => void): Mailbox {
+export function openMailbox(host: Pick<Host, 'turn'>, work: () => void): Mailbox {
   let waiting: CallOff | undefined;
   return {
     post() {
       waiting?.();
-      waiting = host.soon(() => {
+      waiting = soon(host, () => {
         waiting = undefined;
         work();
       });

@@ -12,7 +12,7 @@ import { codeActions } from './code-actions.ts';
 import { completion, documented, readItemData } from './completion/completion.ts';
 import { diagnosticOf } from './diagnostics.ts';
 import { openDocuments, type Documents, type OpenDocument } from './documents.ts';
-import type { Host } from './host.ts';
+import { soon, type Host } from './host.ts';
 import { hover } from './hover.ts';
 import { manualText } from './manual.ts';
 import * as protocol from './protocol.ts';
@@ -64,7 +64,7 @@ export function createServer(connection: Connection, host: Host): Server {
   const checking = new Map<string, { readonly callOff: () => void; readonly typed: number | undefined }>();
   function check(uri: string, typed: number | undefined) {
     checking.get(uri)?.callOff();
-    const callOff = host.soon(() => {
+    const callOff = soon(host, () => {
       checking.delete(uri);
       const document = documents.get(uri);
       if (document !== undefined) settling.next(uri, document.version, diagnosticsOf(document), typed);
@@ -137,7 +137,7 @@ export function createServer(connection: Connection, host: Host): Server {
   }
 
   const answer = <Answer>(token: CancellationToken, uri: string, work: (document: OpenDocument) => Answer): Promise<Answer | null> =>
-    answerUnlessCancelled(token, () => {
+    answerUnlessCancelled(host, token, () => {
       const document = documents.get(uri);
       return document === undefined ? null : work(document);
     });
@@ -147,7 +147,7 @@ export function createServer(connection: Connection, host: Host): Server {
   );
   connection.onCompletion((params, token) => answer(token, params.textDocument.uri, (document) => completion(documents.book(), document, params.position)));
   connection.onCompletionResolve((item, token) =>
-    answerUnlessCancelled(token, () => {
+    answerUnlessCancelled(host, token, () => {
       const data = readItemData(item.data);
       return data === undefined ? item : documented(item, data);
     }),

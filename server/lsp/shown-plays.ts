@@ -35,7 +35,7 @@ interface Panel {
   readonly stale?: boolean;
 }
 
-export function showPlays(host: Pick<Host, 'soon'>, source: PlaySource, send: (frame: Frame) => void): ShownPlays {
+export function showPlays(host: Pick<Host, 'turn'>, source: PlaySource, send: (frame: Frame) => void): ShownPlays {
   const panels = new Map<string, Panel>();
   const due = new Set<string>();
   const mailbox = openMailbox(host, () => {

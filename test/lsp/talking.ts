@@ -2,8 +2,8 @@
 import { PassThrough } from 'node:stream';
 import { createConnection, createProtocolConnection, StreamMessageReader, StreamMessageWriter, type ProtocolConnection } from 'vscode-languageserver/node';
 import * as lsp from 'vscode-languageserver-protocol';
-import { ownClock, type Host } from '../../server/lsp/host.ts';
 import { createServer } from '../../server/lsp/server.ts';
+import { nodeHost } from '../../server/lsp/start.ts';
 
 export interface Client {
   readonly connection: ProtocolConnection;
@@ -19,9 +19,9 @@ export interface Client {
 export const uri = 'file:///plays/lighthouse.play';
 
 /** A client in front of a server in this process. */
-export async function talk({ clock = ownClock, options = {} }: { clock?: Pick<Host, 'soon' | 'later'>; options?: object } = {}): Promise<Client> {
+export async function talk({ options = {} }: { options?: object } = {}): Promise<Client> {
   const [there, back] = [new PassThrough(), new PassThrough()];
-  const server = createServer(createConnection(new StreamMessageReader(there), new StreamMessageWriter(back)), { place: 'Node', version: '0', ...clock });
+  const server = createServer(createConnection(new StreamMessageReader(there), new StreamMessageWriter(back)), nodeHost);
   server.listen();
   return clientOn(createProtocolConnection(new StreamMessageReader(back), new StreamMessageWriter(there)), options);
 }

@@ -6,8 +6,8 @@ import { TextDocument } from 'vscode-languageserver-textdocument';
 import { expect, test } from 'vitest';
 import { textOf } from '../../language/book/book.ts';
 import { root } from '../../scripts/build.ts';
-import { ownClock } from '../../server/lsp/host.ts';
 import { createServer } from '../../server/lsp/server.ts';
+import { nodeHost } from '../../server/lsp/start.ts';
 import { PassThrough } from 'node:stream';
 import { createConnection, createProtocolConnection, StreamMessageReader, StreamMessageWriter } from 'vscode-languageserver/node';
 import { clientOn, uri } from './talking.ts';
@@ -42,7 +42,7 @@ function editorOf(text: string) {
 
 async function pair() {
   const [there, back] = [new PassThrough(), new PassThrough()];
-  const server = createServer(createConnection(new StreamMessageReader(there), new StreamMessageWriter(back)), { place: 'Node', version: '0', ...ownClock });
+  const server = createServer(createConnection(new StreamMessageReader(there), new StreamMessageWriter(back)), nodeHost);
   server.listen();
   return { server, client: await clientOn(createProtocolConnection(new StreamMessageReader(back), new StreamMessageWriter(there)), { settings: { checks: { settle: 0 } } }) };
 }

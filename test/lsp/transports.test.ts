@@ -32,8 +32,8 @@ async function inWorker(): Promise<{ connection: ProtocolConnection; end: () => 
   const shim = `const { parentPort } = require('node:worker_threads');
     globalThis.self = globalThis;
     globalThis.postMessage = (data) => parentPort.postMessage(data);
-    globalThis.addEventListener = (kind, heard) => kind === 'message' && parentPort.on('message', (data) => heard({ data }));
-    globalThis.removeEventListener = () => undefined;`;
+    globalThis.addEventListener = () => undefined;
+    parentPort.on('message', (data) => globalThis.onmessage?.({ data }));`;
   const worker = new Worker(`${shim}\n${script}`, { eval: true });
   class Reader extends AbstractMessageReader {
     listen(callback: DataCallback) {
