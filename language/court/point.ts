@@ -21,4 +21,5 @@ export const distance = (a: Point, b: Point): number => Math.hypot(a.x - b.x, a.
 /** Rounds a place to whole millimetres, the form in which every place is committed. */
 export const commit = (p: Point): Point => ({ x: roundMm(p.x), y: roundMm(p.y) });
 
-const roundMm = (metres: number): number => Math.round(metres * 1000) / 1000 + 0;
+// By size, so that left rounds as right does.
+const roundMm = (metres: number): number => (Math.sign(metres) * Math.round(Math.abs(metres) * 1000)) / 1000 + 0;

@@ -62,7 +62,7 @@ export function planWay(branch: Branch, errand: Errand): Planned {
   let best = { way: ended.way, delay: 0, clash: worstClash(ended.way, errand.start, others, room) };
   for (const side of [1, -1] as const) {
     if (best.clash === undefined) break;
-    const bent = bendRound(errand, ended.points, others, room, side);
+    const bent = bendRound(errand, ended.points, others, [...branch.bodies.values()], room, side);
     const clash = worstClash(bent, errand.start, others, room);
     if (clash === undefined || clash.gap > best.clash.gap + 1e-6) best = { way: bent, delay: 0, clash };
   }
@@ -101,7 +101,7 @@ function restsFrom(body: Body, ms: number): boolean {
 }
 
 /** Goes round whoever rests in the way, one after the other; `side` 1 is the shorter way round. */
-function bendRound(errand: Errand, corners: readonly Point[], others: readonly Body[], room: number, side: 1 | -1): Way {
+function bendRound(errand: Errand, corners: readonly Point[], others: readonly Body[], everybody: readonly Body[], room: number, side: 1 | -1): Way {
   let points = corners;
   for (let bends = 0; bends < mostBends; bends++) {
     const way = layWay(points, errand.limits, errand.entry, errand.exit);
@@ -114,7 +114,7 @@ function bendRound(errand: Errand, corners: readonly Point[], others: readonly B
     const taken = way.points.findIndex((point, at) => at > 0 && at < way.points.length - 1 && distance(point, centre) < room);
     const before = taken === -1 ? index : taken - 1;
     const after = taken === -1 ? index + 1 : taken + 1;
-    const corner = roundCorner(way.points[before]!, way.points[after]!, centre, room + spare, side, others);
+    const corner = roundCorner(way.points[before]!, way.points[after]!, centre, room + spare, side, everybody);
     points = [...way.points.slice(0, before + 1), corner, ...way.points.slice(after)];
   }
   return layWay(points, errand.limits, errand.entry, errand.exit);
@@ -133,7 +133,7 @@ export function roundCorner(from: Point, to: Point, centre: Point, reach: number
 /** Straight at him: the side with fewer men, so that a mirrored play goes round on the mirrored side. */
 function emptierSide(from: Point, normal: Point, others: readonly Body[]): 1 | -1 {
   const lean = others.reduce((sum, { place }) => sum + (place.x - from.x) * normal.x + (place.y - from.y) * normal.y, 0);
-  return lean > 0 ? -1 : 1;
+  return lean > 0.001 ? -1 : 1;
 }
 
 /** Who comes too near while he is under way or, once he is there, while the other still runs. */

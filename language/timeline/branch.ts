@@ -22,6 +22,8 @@ export interface Scene {
   readonly level: Level;
   readonly graph: Graph;
   readonly problems: Problem[];
+  /** What has been told, so that paths that share it tell it once. */
+  readonly told: Set<string>;
   readonly steps: ReadonlyMap<StepKey, Step>;
   readonly children: ReadonlyMap<StepKey | null, readonly Step[]>;
   /** Where the screen of a replaced step stood, and when it was set, for a slip and for a defender's cue (rules 7, 17). */
@@ -160,8 +162,6 @@ export interface Branch {
   screens: Map<ActionId, PlacedScreen>;
   looks: Map<LookId, ReadLook>;
   opened: Map<StepKey, number>;
-  /** Problems of this path so far, already told. */
-  told: Set<string>;
 }
 
 export function copyBranch(from: Branch): Branch {
@@ -171,17 +171,33 @@ export function copyBranch(from: Branch): Branch {
     steps: [...from.steps],
     events: [...from.events],
     byId: new Map(from.byId),
-    bodies: new Map([...from.bodies].map(([who, body]) => [who, { ...body, stretches: [...body.stretches] }])),
+    bodies: copyBodies(from),
     items,
     index: new Map(items.map((item) => [item.key, item])),
     settled: new Map(from.settled),
     ball: [...from.ball],
     holder: from.holder,
-    screens: new Map([...from.screens].map(([id, screen]) => [id, { ...screen, users: [...screen.users] }])),
+    screens: copyScreens(from),
     looks: new Map(from.looks),
     opened: new Map(from.opened),
-    told: new Set(from.told),
   };
+}
+
+/** A copy for a look that is taken: its lines are settled, so only what the look changes is copied. */
+export function copyForLook(from: Branch): Branch {
+  return { ...from, bodies: copyBodies(from), ball: [...from.ball], screens: copyScreens(from) };
+}
+
+function copyBodies(from: Branch): Map<BodyId, Body> {
+  const bodies = new Map<BodyId, Body>();
+  for (const [who, body] of from.bodies) bodies.set(who, { ...body, stretches: [...body.stretches] });
+  return bodies;
+}
+
+function copyScreens(from: Branch): Map<ActionId, PlacedScreen> {
+  const screens = new Map<ActionId, PlacedScreen>();
+  for (const [id, screen] of from.screens) screens.set(id, { ...screen, users: [...screen.users] });
+  return screens;
 }
 
 function unsettledCopy(item: Item): Item {
@@ -219,7 +235,7 @@ export function bodyOf(branch: Branch, who: BodyId): Body {
 /** Tells a problem of this play once, however many paths share it. */
 export function tell(branch: Branch, problem: Problem): void {
   const key = `${problem.code} ${problem.part} ${problem.params['other'] ?? ''}${problem.params['user'] ?? ''}`;
-  if (branch.told.has(key)) return;
-  branch.told.add(key);
+  if (branch.scene.told.has(key)) return;
+  branch.scene.told.add(key);
   branch.scene.problems.push(problem);
 }

@@ -9,7 +9,7 @@ import { resolvePlace } from '../play/places.ts';
 import type { Point } from '../court/point.ts';
 import type { Problem } from '../play/problem.ts';
 import type { Body, Branch, Scene } from './branch.ts';
-import { copyBranch, happen, whenOf } from './branch.ts';
+import { copyBranch, copyForLook, happen, whenOf } from './branch.ts';
 import { createGraph } from './graph.ts';
 import { sendToTheBoards } from './rebounds.ts';
 import { runOf } from './runs.ts';
@@ -25,14 +25,26 @@ import type { Run, Timeline } from './timeline.ts';
  * time and floor show. Times are whole milliseconds from the call (on a throw-in from the hand-over), places whole millimetres.
  */
 export function schedule(play: Play): Timeline {
+  const { scene, runs, tails } = settlePlay(play);
+  return { runs, times: timesOf(scene, runs, tails), problems: scene.problems };
+}
+
+export interface SettledPlay {
+  readonly scene: Scene;
+  /** In text order. */
+  readonly runs: readonly Run[];
+  readonly tails: readonly TailTimes[];
+}
+
+/** Everything but the times of the looks, which take the graph through many draws. */
+export function settlePlay(play: Play): SettledPlay {
   const scene = sceneOf(play);
   const root = startBranch(scene);
   const runs: Run[] = [];
   const tails: TailTimes[] = [];
   for (const step of replacedFirst(scene.children.get(null) ?? [])) walk(copyBranch(root), step, runs, tails);
   if (runs.length === 0) runs.push(runOf(root, { id: play.steps[0]?.key ?? 'start', end: 0 }));
-  const ordered = inTextOrder(play, runs);
-  return { runs: ordered, times: timesOf(scene, ordered, tails), problems: scene.problems };
+  return { scene, runs: inTextOrder(play, runs), tails };
 }
 
 /** Settles a step on its path, then its looks taken, then every way on. */
@@ -53,7 +65,7 @@ function walk(branch: Branch, step: Step, runs: Run[], tails: TailTimes[]): void
 
 /** A step with nothing after it, or a stated end: when the ball reaches the rim, else when everybody is done. */
 function endOf(path: Branch, step: Step): Run {
-  const branch = copyBranch(path);
+  const branch = { ...copyForLook(path), events: [...path.events], byId: new Map(path.byId) };
   const shot = branch.ball.find((link) => link.kind === 'shot');
   if (shot !== undefined) sendToTheBoards(branch, shot.begin, shot.by, undefined);
   const lastBall = branch.ball[branch.ball.length - 1];
@@ -87,7 +99,7 @@ function sceneOf(play: Play): Scene {
     else siblings.push(step);
   }
   const problems: Problem[] = [];
-  return { play, court: courtOf(rules), rules, level: LEVELS[play.level.value], graph: createGraph(), problems, steps, children, seenScreens: new Map() };
+  return { play, court: courtOf(rules), rules, level: LEVELS[play.level.value], graph: createGraph(), problems, steps, children, seenScreens: new Map(), told: new Set() };
 }
 
 function startBranch(scene: Scene): Branch {
@@ -99,7 +111,7 @@ function startBranch(scene: Scene): Branch {
   }
   const branch: Branch = {
     scene, steps: [], events: [], byId: new Map(), bodies, items: [], index: new Map(), settled: new Map(), ball: [],
-    holder: String(scene.play.start.ball.value) as BodyId, screens: new Map(), looks: new Map(), opened: new Map(), told: new Set(),
+    holder: String(scene.play.start.ball.value) as BodyId, screens: new Map(), looks: new Map(), opened: new Map(),
   };
   happen(branch, 'call', 'call', 'call', undefined, []);
   return branch;

@@ -176,12 +176,12 @@ export function placeScreen(branch: Branch, screen: ScreenItem): ScreenPlace {
   const guard = away(user, court.ring, -toRim);
   const goal = goalOf(branch, use, user);
   const written = action.at && pointOf(branch, action.at.value, standingOf(branch, action.who, screen.holder));
-  if (written !== undefined) return { at: commit(written), facing: unit(written, guard), stays: distance(written, own) < 0.1 };
-  if (action.on === undefined && use?.action !== undefined && isPassed(own, user, goal)) return { at: own, facing: unit(own, guard), stays: true };
+  if (written !== undefined) return { at: commit(written), facing: commit(unit(written, guard)), stays: distance(written, own) < 0.1 };
+  if (action.on === undefined && use?.action !== undefined && isPassed(own, user, goal)) return { at: own, facing: commit(unit(own, guard)), stays: true };
   const way = unit(user, goal);
   const first = { x: guard.x + way.x * bodyRoom(branch), y: guard.y + way.y * bodyRoom(branch) };
   const at = inside(branch, besideOthers(branch, action, first, user, way));
-  return { at, facing: unit(at, guard), stays: distance(at, own) < 0.1 };
+  return { at, facing: commit(unit(at, guard)), stays: distance(at, own) < 0.1 };
 }
 
 /** Does the user's written path pass the screener within a metre, not behind him nor beyond his end? */
@@ -223,7 +223,7 @@ function inside(branch: Branch, point: Point): Point {
 export function unit(from: Point, to: Point): Point {
   const gap = distance(from, to);
   if (gap < 0.001) return { x: 0, y: -1 };
-  return commit({ x: (to.x - from.x) / gap, y: (to.y - from.y) / gap });
+  return { x: (to.x - from.x) / gap, y: (to.y - from.y) / gap };
 }
 
 /** How a user's way goes by a screener: the shoulder he brushes, and one more corner where the way on would run through the man. */

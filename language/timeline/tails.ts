@@ -4,7 +4,7 @@ import { legLimits } from '../motion/levels.ts';
 import type { Action, BodyId, LookId } from '../play/play.ts';
 import { bodyRoom } from './bodies.ts';
 import type { ActionItem, Branch, ReadLook } from './branch.ts';
-import { bodyAt, bodyOf, copyBranch, happen, tell, whenOf } from './branch.ts';
+import { bodyAt, bodyOf, copyForLook, happen, tell, whenOf } from './branch.ts';
 import type { Edge } from './graph.ts';
 import { edge, latestOf, varyingEdge } from './graph.ts';
 import { looker } from './looks.ts';
@@ -28,7 +28,7 @@ export interface TakenLook {
 export function takeLook(path: Branch, id: LookId): TakenLook | undefined {
   const read = path.looks.get(id);
   if (read === undefined) return undefined;
-  const branch = copyBranch(path);
+  const branch = copyForLook(path);
   forget(branch, read);
   return playTail(branch, read);
 }
