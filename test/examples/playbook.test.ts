@@ -35,3 +35,17 @@ describe('the example playbook', () => {
     expect(ending.length).toBeGreaterThan(0);
   });
 });
+
+describe('the example playbook checked', () => {
+  // What the tool says it cannot show yet is no mistake of the play's.
+  const mistakes = (name: string) => keeper.findingsOf(book, uriOf(name)).filter(({ severity, code }) => severity !== 'hint' && code !== 'not-yet');
+
+  test.each(files)('%s has no error and no warning its coach has not allowed with a reason', (name) => {
+    expect(mistakes(name).map(({ play, code, message }) => `${play ?? 'outside a play'}: ${code}: ${message}`)).toEqual([]);
+  });
+
+  test('every allowance gives its reason', () => {
+    const silent = plays.flatMap(([name, { play }]) => play.allowances.filter(({ why }) => why.trim() === '').map(({ check }) => `${name}: ${check}`));
+    expect(silent).toEqual([]);
+  });
+});
