@@ -122,6 +122,8 @@ function firstUse(branch: Branch, screen: ScreenItem): FirstUse | undefined {
 /** The screen's place depends on where its user's last link before the use leaves him (rule 7). */
 export function screenNeeds(branch: Branch, screen: ScreenItem): readonly Need[] {
   if (screen.action.at !== undefined) return [];
+  const lead = leaderOf(branch, screen);
+  if (lead !== undefined) return [{ on: lead.key, tie: 'user-place' }];
   const use = firstUse(branch, screen);
   const who = screen.action.on === undefined ? use?.who : guarded(screen.action.on);
   if (who === undefined) return [];
@@ -179,9 +181,18 @@ export function placeScreen(branch: Branch, screen: ScreenItem): ScreenPlace {
   if (written !== undefined) return { at: commit(written), facing: commit(unit(written, guard)), stays: distance(written, own) < 0.1 };
   if (action.on === undefined && use?.action !== undefined && isPassed(own, user, goal)) return { at: own, facing: commit(unit(own, guard)), stays: true };
   const way = unit(user, goal);
-  const first = { x: guard.x + way.x * bodyRoom(branch), y: guard.y + way.y * bodyRoom(branch) };
+  const lead = leaderOf(branch, screen);
+  const led = lead === undefined ? undefined : branch.screens.get(lead.key)?.at;
+  const first = led ?? { x: guard.x + way.x * bodyRoom(branch), y: guard.y + way.y * bodyRoom(branch) };
   const at = inside(branch, besideOthers(branch, action, first, user, way));
   return { at, facing: commit(unit(at, guard)), stays: distance(at, own) < 0.1 };
+}
+
+/** Of several together, the man who stands first: the others stand by him. */
+function leaderOf(branch: Branch, screen: ScreenItem): ScreenItem | undefined {
+  const [first] = screen.action.together;
+  if (first === undefined || first === screen.action.who) return undefined;
+  return branch.items.find((other): other is ScreenItem => isScreenItem(other) && other.action.line === screen.action.line && other.step === screen.step && other.action.who === first);
 }
 
 /** Does the user's written path pass the screener within a metre, not behind him nor beyond his end? */

@@ -1,0 +1,80 @@
+import { describe, expect, it } from 'vitest';
+import { distance } from '../../language/court/point.ts';
+import { speedAt } from '../../language/motion/legs.ts';
+import type { Run } from '../../language/timeline/timeline.ts';
+import { trackAt } from '../../language/timeline/track.ts';
+import { codesOf, eventNamed, playText, timelineOf } from '../support/timeline-of.ts';
+
+const at = (run: Run, id: string): number => eventNamed(run, id).at;
+
+describe('rule 11: ball and man meet', () => {
+  it('a pass to a man at rest leaves at once', () => {
+    const run = timelineOf(playText('from horns', 'step "Go"', '  1 passes to 2')).runs[0]!;
+    expect(at(run, 'go/1.1:release')).toBe(at(run, 'go:open'));
+  });
+
+  it('a pass to a cutter meets him where his cut ends, the moment he is there', () => {
+    const run = timelineOf(playText('from horns', 'step "Go"', '  2 cuts to rim', '  1 passes to 2')).runs[0]!;
+    expect(at(run, 'go/1.1:catch')).toBe(at(run, 'go/2.1:arrive'));
+    expect(eventNamed(run, 'go/1.1:release').because).toMatchObject({ from: 'go/2.1:arrive', reason: 'meets-cutter' });
+    expect(at(run, 'go/1.1:release')).toBeLessThan(at(run, 'go/2.1:arrive'));
+  });
+
+  it('it meets a man still running from the step before', () => {
+    const run = timelineOf(playText('from horns', 'step "A"', '  2 cuts to left corner', '  1 dribbles to right slot', 'step "B"', '  1 passes to 2')).runs[0]!;
+    expect(at(run, 'b/1.1:catch')).toBe(at(run, 'a/2.1:arrive'));
+  });
+
+  it('a move that waits for the pass does not hold it', () => {
+    const run = timelineOf(playText('from horns', 'step "Go"', '  1 passes to 2', '  4 screens for 2 once 2 catches', '  2 drives off 4 to rim')).runs[0]!;
+    expect(at(run, 'go/1.1:release')).toBe(at(run, 'go:open'));
+  });
+
+  it('early meets him on the way', () => {
+    const late = timelineOf(playText('from horns', 'step "Go"', '  2 cuts to left corner', '  1 passes to 2')).runs[0]!;
+    const early = timelineOf(playText('from horns', 'step "Go"', '  2 cuts to left corner', '  1 passes early to 2')).runs[0]!;
+    expect(at(early, 'go/1.1:catch')).toBeLessThan(at(late, 'go/1.1:catch'));
+    const flight = early.ball.find((state) => state.kind === 'flight')!;
+    if (flight.kind !== 'flight') throw new Error('no flight');
+    expect(distance(flight.to, trackAt(early.tracks['2']!, flight.t1))).toBeLessThan(0.02);
+  });
+
+  it('a holder who stands more than two seconds for his man is told of', () => {
+    const timeline = timelineOf(playText('from horns', 'step "Go"', '  1 passes to 5', '  2 cuts to rim, then cuts to left corner, then cuts to top', '  5 passes to 2'));
+    const told = timeline.problems.find(({ code }) => code === 'pass-waits')!;
+    expect(told.params).toMatchObject({ who: '5', to: '2', limit: 2 });
+    expect(told.related).toEqual(['go/2.3']);
+  });
+});
+
+describe('rules 12 and 13: stride and hand-offs', () => {
+  it('links of one line are run through without a stop where the turn allows', () => {
+    const run = timelineOf(playText('from horns', 'step "Go"', '  2 cuts to right block, then cuts to left block')).runs[0]!;
+    const { segments } = run.tracks['2']!;
+    expect(segments[1]!.t0).toBe(segments[0]!.t1);
+    expect(speedAt(segments[1]!.profile, 0)).toBeGreaterThan(1);
+  });
+
+  it('a separate line starts from a stand', () => {
+    const run = timelineOf(playText('from horns', 'step "Go"', '  2 cuts to right block', '  2 cuts to left block')).runs[0]!;
+    expect(speedAt(run.tracks['2']!.segments[1]!.profile, 0)).toBe(0);
+  });
+
+  it('dribbler and taker arrive together, though nothing says that the taker comes', () => {
+    const run = timelineOf(playText('from horns', 'step "Go"', '  1 dribbles to right wing', '  1 hands off to 4')).runs[0]!;
+    expect(at(run, 'go/1.2:take')).toBe(at(run, 'go/1.1:arrive'));
+    const gap = distance(trackAt(run.tracks['1']!, at(run, 'go/1.2:take')), trackAt(run.tracks['4']!, at(run, 'go/1.2:take')));
+    expect(gap).toBeLessThan(0.8);
+  });
+
+  it('the taker first does what he still has to do', () => {
+    const run = timelineOf(playText('from 3-out 2-in', 'step "Go"', '  2 cuts to right corner', '  1 hands off to 2')).runs[0]!;
+    expect(at(run, 'go/1.1:take')).toBeGreaterThan(at(run, 'go/2.1:arrive'));
+  });
+
+  it('a pass by a man without the ball does not happen, and that is told', () => {
+    const timeline = timelineOf(playText('from horns', 'step "Go"', '  3 passes to 2'));
+    expect(codesOf(timeline)).toEqual(['ball-elsewhere']);
+    expect(timeline.runs[0]!.ball.every((state) => state.kind === 'held' && state.by === '1')).toBe(true);
+  });
+});
