@@ -133,28 +133,38 @@ export function registerPlayPanels(context: ExtensionContext, client: BaseLangua
     post(shown, { v: MESSAGES_VERSION, kind: 'cursor', part: answer.part, ...(answer.t !== undefined && { t: answer.t }) });
   }
 
-  function showPlay(uri: Uri | undefined) {
-    const editor = window.activeTextEditor;
-    const wanted = uri ?? editor?.document.uri;
-    if (wanted === undefined) return;
-    const line = editor !== undefined && editor.document.uri.toString() === wanted.toString() ? editor.selection.active.line : 0;
+  function showPlay(uri: Uri, line: number | undefined) {
+    const editor = window.visibleTextEditors.find(({ document }) => document.uri.toString() === uri.toString());
+    const wanted = line ?? editor?.selection.active.line ?? 0;
     const open = [...panels.values()][0];
     if (open !== undefined) {
-      follow(open, wanted, line);
+      follow(open, uri, wanted);
       return open.panel.reveal(undefined, true);
     }
     const panel = window.createWebviewPanel(viewType, 'Setwright', { viewColumn: ViewColumn.Beside, preserveFocus: true }, { enableFindWidget: false, retainContextWhenHidden: false });
-    adopt(panel, wanted, line);
+    adopt(panel, uri, wanted);
   }
 
-  async function showFromCommand(argument: unknown) {
-    const uri = argument instanceof Uri ? argument : undefined;
+  /** From the palette or a key: what is in front. From a button or the list of files: a uri. From a lens: its text and a line. */
+  async function showFromCommand(place: unknown, line: unknown) {
+    const uri = place instanceof Uri ? place : typeof place === 'string' ? Uri.parse(place) : window.activeTextEditor?.document.uri;
+    if (uri === undefined) return;
     // From the list of files nothing may be open yet.
-    if (uri !== undefined && !workspace.textDocuments.some((document) => document.uri.toString() === uri.toString())) await window.showTextDocument(uri);
-    showPlay(uri);
+    if (!workspace.textDocuments.some((document) => document.uri.toString() === uri.toString())) await window.showTextDocument(uri);
+    showPlay(uri, typeof line === 'number' && Number.isSafeInteger(line) && line >= 0 ? line : undefined);
   }
 
   const isPlay = (document: TextDocument) => document.languageId === language;
+
+  /** For one who has asked for it in the settings: the first play of a window brings its picture along. */
+  function openWithPlay(editor: TextEditor | undefined) {
+    if (openedWithPlay || editor === undefined || !isPlay(editor.document) || panels.size > 0) return;
+    openedWithPlay = true;
+    if (workspace.getConfiguration('setwright', editor.document).get<boolean>('preview.openWithPlay', false)) showPlay(editor.document.uri, editor.selection.active.line);
+  }
+  let openedWithPlay = false;
+  // Not before a panel of the last time has come back.
+  void running.then(() => openWithPlay(window.activeTextEditor));
 
   return [
     now,
@@ -176,6 +186,7 @@ export function registerPlayPanels(context: ExtensionContext, client: BaseLangua
     }),
     window.onDidChangeActiveTextEditor((editor) => {
       if (editor === undefined || !isPlay(editor.document)) return;
+      openWithPlay(editor);
       for (const shown of panels.values()) follow(shown, editor.document.uri, editor.selection.active.line);
     }),
     window.onDidChangeTextEditorSelection(({ textEditor }) => {

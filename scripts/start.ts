@@ -65,7 +65,7 @@ async function startInBrowser() {
 
 async function serve(entry: string, port: number): Promise<ChildProcess> {
   const place = { data: join(hostDir, 'data'), extensions: join(hostDir, 'extensions') };
-  writeQuietSettings(place.data);
+  writeQuietSettings(place.data, { 'setwright.preview.openWithPlay': true });
   const editor = hostArguments(entry, place);
   const installed = spawnSync(process.execPath, [...editor, '--force', '--install-extension', vsix], { encoding: 'utf8' });
   if (installed.status !== 0) throw new Stop(`VS Code did not take the extension:\n${installed.stdout}${installed.stderr}`);

@@ -14,11 +14,13 @@ import { diagnosticOf } from './diagnostics.ts';
 import { openDocuments, type Documents, type OpenDocument } from './documents.ts';
 import { soon, type Host } from './host.ts';
 import { hover } from './hover.ts';
+import { lenses } from './lenses.ts';
 import { manualText } from './manual.ts';
 import * as protocol from './protocol.ts';
 import { readOptions, readSettings, usualSettings, type Options } from './settings.ts';
 import { startSettling } from './settling.ts';
 import { showPlays } from './shown-plays.ts';
+import { foldings, symbols } from './symbols.ts';
 import { partAtPosition, rangeOfPart } from './text-and-time.ts';
 
 export interface Server {
@@ -88,6 +90,9 @@ export function createServer(connection: Connection, host: Host): Server {
         textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental },
         hoverProvider: true,
         completionProvider: { triggerCharacters: [' ', '"', '“', ':', ',', '-'], resolveProvider: true },
+        documentSymbolProvider: { label: 'Setwright' },
+        foldingRangeProvider: true,
+        codeLensProvider: { resolveProvider: false },
         codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix] },
       },
       serverInfo: { name: `Setwright language server (${host.place})`, version: host.version },
@@ -155,6 +160,10 @@ export function createServer(connection: Connection, host: Host): Server {
   connection.onCodeAction((params, token) =>
     answer(token, params.textDocument.uri, (document) => codeActions(document, findingsOf(document.uri), params.range, params.context.diagnostics, params.context.only)),
   );
+
+  connection.onDocumentSymbol((params, token) => answer(token, params.textDocument.uri, symbols));
+  connection.onFoldingRanges((params, token) => answer(token, params.textDocument.uri, foldings));
+  connection.onCodeLens((params, token) => answer(token, params.textDocument.uri, (document) => lenses(document, keeper.playsOf(documents.book(), document.uri))));
 
   connection.onNotification(protocol.showMethod, (value: unknown) => {
     const wanted = protocol.readShow(value);

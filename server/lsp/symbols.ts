@@ -1,0 +1,54 @@
+// The outline: plays with their steps, and a step with its looks; alignments, rosters, books.
+import { SymbolKind, type DocumentSymbol, type FoldingRange, type Range } from 'vscode-languageserver-types';
+import type { Block } from '../../language/book/book.ts';
+import { definitionsOf, type NameInText } from '../../language/names/definitions.ts';
+import type { OpenDocument } from './documents.ts';
+import { textOfLine } from './positions.ts';
+
+const kinds: Partial<Readonly<Record<NameInText['kind'], SymbolKind>>> = {
+  play: SymbolKind.Class, step: SymbolKind.Method, look: SymbolKind.Event, spot: SymbolKind.Constant, alignment: SymbolKind.Struct, roster: SymbolKind.Array, book: SymbolKind.Package, section: SymbolKind.Namespace,
+};
+
+export function symbols({ file }: OpenDocument): DocumentSymbol[] {
+  let firstLine = 0;
+  return file.blocks.flatMap((block) => {
+    const made = symbolsOf(block, firstLine);
+    firstLine += block.lines.length;
+    return made;
+  });
+}
+
+/** A symbol reaches to the next of its rank, without the blank lines at its end. */
+function symbolsOf(block: Block, firstLine: number): DocumentSymbol[] {
+  const names = definitionsOf(block).filter(({ kind }) => kinds[kind] !== undefined);
+  const [head, ...rest] = block.kind === 'file' ? [undefined, ...names] : names;
+  const steps = rest.filter((name): name is NameInText => name?.kind === 'step');
+  const inside = rest.filter((name): name is NameInText => name !== undefined && name.kind !== 'step');
+  const ofStep = steps.map((step, at): DocumentSymbol => {
+    const end = (steps[at + 1]?.place.line ?? block.lines.length) - 1;
+    const looks = inside.filter(({ place }) => place.line > step.place.line && place.line <= end);
+    return symbolOf(block, firstLine, step, end, looks.map((look) => symbolOf(block, firstLine, look, look.place.line, [])));
+  });
+  const above = inside.filter(({ place }) => place.line < (steps[0]?.place.line ?? Infinity)).map((name) => symbolOf(block, firstLine, name, name.place.line, []));
+  const children = [...above, ...ofStep];
+  return head === undefined ? children : [symbolOf(block, firstLine, head, block.lines.length - 1, children)];
+}
+
+function symbolOf(block: Block, firstLine: number, name: NameInText, lastLine: number, children: DocumentSymbol[]): DocumentSymbol {
+  const { line, at, to } = name.place;
+  const end = lastWritten(block, line, lastLine);
+  const range: Range = { start: { line: firstLine + line, character: 0 }, end: { line: firstLine + end, character: textOfLine(block, end).length } };
+  return { name: name.name || 'unnamed', kind: kinds[name.kind]!, range, selectionRange: { start: { line: firstLine + line, character: at }, end: { line: firstLine + line, character: to } }, ...(children.length > 0 && { children }) };
+}
+
+function lastWritten(block: Block, from: number, to: number): number {
+  let line = to;
+  while (line > from && textOfLine(block, line).trim() === '') line--;
+  return line;
+}
+
+/** Plays and steps fold at their first line. */
+export function foldings(document: OpenDocument): FoldingRange[] {
+  const fold = ({ range, children }: DocumentSymbol): FoldingRange[] => [...(range.end.line > range.start.line ? [{ startLine: range.start.line, endLine: range.end.line }] : []), ...(children ?? []).flatMap(fold)];
+  return symbols(document).flatMap(fold);
+}
