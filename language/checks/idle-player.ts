@@ -2,7 +2,7 @@ import { check } from './check.ts';
 import type { Subject } from './subject.ts';
 import { distance } from '../court/point.ts';
 import { allSpots } from '../court/spots.ts';
-import { sayList } from './say-list.ts';
+import { sayList } from '../words/say-list.ts';
 import { OFFENCE, type Action, type BodyId } from '../play/play.ts';
 
 // Standing there is a job: it keeps a defender away from the ball.

@@ -1,6 +1,6 @@
 // An action in a coach's words: a line that could stand in the play.
 import type { Action, BodyId, Pass, PassKind, Place, Screen, ShotKind } from '../play/play.ts';
-import { sayList } from '../checks/say-list.ts';
+import { sayList } from './say-list.ts';
 import { sayWrittenPlace } from './say-written-place.ts';
 import { thirdPerson } from './verbs.ts';
 

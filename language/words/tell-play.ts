@@ -2,7 +2,7 @@
 import type { Action, Look, Play, PlayerNumber, Start, Step } from '../play/play.ts';
 import { OFFENCE } from '../play/play.ts';
 import type { LookTime, Timeline } from '../timeline/timeline.ts';
-import { sayList } from '../checks/say-list.ts';
+import { sayList } from './say-list.ts';
 import { sayAction, sayDeed } from './say-action.ts';
 import { saySeconds } from './say-seconds.ts';
 import { sayWrittenPlace } from './say-written-place.ts';
