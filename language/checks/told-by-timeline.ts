@@ -127,4 +127,10 @@ export const toldByTimeline = {
     message: '{who} waits for a time on the {clock} clock, and the play does not say what it shows. Add a line such as “call with 22 on the clock”.',
     manual: { title: 'A time on a clock that is not given', why: 'Without `call with` the tool cannot know what the clock shows when the play is called.' },
   }),
+  'play-too-long': told('play-too-long', {
+    severity: 'warning',
+    needs: 'play',
+    message: 'Only the first {steps} steps of this play are shown, all ways through it counted. Cut it into several plays.',
+    manual: { title: 'A play with too many steps', why: 'Every way through a play is worked out anew. A play far longer than any team could run would make all others wait.' },
+  }),
 } as const satisfies { readonly [Code in Exclude<TimelineProblemCode, keyof typeof toldByChecks>]: Entry<Code> };

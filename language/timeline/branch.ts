@@ -24,6 +24,8 @@ export interface Scene {
   readonly problems: Problem[];
   /** What has been told, so that paths that share it tell it once. */
   readonly told: Set<string>;
+  /** Steps settled so far, on all paths together. */
+  readonly opened: { count: number };
   readonly steps: ReadonlyMap<StepKey, Step>;
   readonly children: ReadonlyMap<StepKey | null, readonly Step[]>;
   /** Where the screen of a replaced step stood, and when it was set, for a slip and for a defender's cue (rules 7, 17). */

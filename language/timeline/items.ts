@@ -1,5 +1,6 @@
 /** The lines along a path in text order: what stands above what, who has the ball at each line, whose links follow each other (rules 3–5). */
 import type { Action, ActionId, BodyId, Screen } from '../play/play.ts';
+import { isOffence } from './sound.ts';
 import type { ActionItem, Branch, FreeItem, Item, LookItem, Need } from './branch.ts';
 
 export function freeKey(screen: ActionId): string {
@@ -36,7 +37,7 @@ export function followBall(items: readonly Item[], holder: BodyId | undefined): 
 export function hasBall(item: ActionItem): boolean {
   const { action } = item;
   if (!isBallAction(action) || item.holder !== action.who) return false;
-  if (action.kind === 'pass' || action.kind === 'hand-off') return action.to !== action.who && !action.to.startsWith('X');
+  if (action.kind === 'pass' || action.kind === 'hand-off') return action.to !== action.who && isOffence(action.to);
   return true;
 }
 

@@ -5,6 +5,7 @@ import { ballBefore, bodyNumber, chainedTo, freeKey, freeOrSet, hasBall, isScree
 import { lookNeeds } from './looks.ts';
 import { passNeeds, takeNeeds } from './passes.ts';
 import { freeNeeds, screenNeeds, usedScreens } from './screens.ts';
+import { soundActions, soundLook } from './sound.ts';
 import { waitNeeds } from './waits.ts';
 import { menIn } from './where.ts';
 
@@ -21,9 +22,10 @@ export function itemsOf(branch: Branch, step: Step): Item[] {
     items.push(item);
     if (isScreenItem(item)) items.push({ kind: 'free', key: freeKey(action.id), step: step.key, order: order + 0.5, needs: [], dropped: new Set(), ignored: new Set(), heeds: new Set(), screen: item });
   };
-  for (const action of step.kept) add(action, 0);
-  for (const action of step.actions) add(action, keptLines);
-  for (const look of step.looks) {
+  for (const action of soundActions(step.kept)) add(action, 0);
+  for (const action of soundActions(step.actions)) add(action, keptLines);
+  for (const look of step.looks.map(soundLook)) {
+    if (look === undefined) continue;
     const order = base + keptLines + lineNumber(look.line) * 1000;
     items.push({ kind: 'look', key: look.id, step: step.key, order, needs: [], dropped: new Set(), ignored: new Set(), heeds: new Set(), look, holder: undefined });
   }

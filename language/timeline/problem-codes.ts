@@ -39,6 +39,8 @@ export interface TimelineProblems {
   readonly 'time-not-kept': { readonly who: string; readonly seconds: number };
   /** A time on a clock the play does not give (rule 18). */
   readonly 'clock-unknown': { readonly who: string; readonly clock: string };
+  /** More steps, all ways through counted, than are scheduled: the rest is left out. */
+  readonly 'play-too-long': { readonly steps: number };
   /** A ball action by a man without the ball: it does not happen. */
   readonly 'ball-elsewhere': { readonly who: string; readonly holder: string };
 }

@@ -7,6 +7,7 @@ import type { Branch } from './branch.ts';
 import { bodyAt, bodyOf, whenOf } from './branch.ts';
 import { latestOf, varyingEdge } from './graph.ts';
 import { runRoute } from './moves.ts';
+import { isOffence } from './sound.ts';
 import { stopAt } from './stops.ts';
 
 /** The innermost rebound line counts: behind the look, in the step, for the play. */
@@ -32,6 +33,7 @@ export function sendToTheBoards(branch: Branch, shot: number, shooter: BodyId | 
     const send = (men: readonly number[], spots: Point[]): void => {
       for (const man of men) {
         const who = String(man) as BodyId;
+        if (!isOffence(who)) continue;
         const body = bodyOf(branch, who);
         const now = bodyAt(body, at);
         const spot = spots.reduce<Point | undefined>((best, point) => (best === undefined || distance(point, now) < distance(best, now) ? point : best), undefined);

@@ -1,6 +1,7 @@
 /** A run-through, closed in t: from what is settled on its path to tracks, ball states, events and screens. */
 import type { BodyId, LookId } from '../play/play.ts';
 import { OFFENCE } from '../play/play.ts';
+import { isOffence } from './sound.ts';
 import type { BallLink, Branch } from './branch.ts';
 import { whenOf } from './branch.ts';
 import type { BallState, Run, SetScreen, TimedEvent, Track } from './timeline.ts';
@@ -59,7 +60,8 @@ function tracksOf(branch: Branch, end: number): Run['tracks'] {
 function ballStates(branch: Branch, end: number): readonly BallState[] {
   const { play } = branch.scene;
   const states: BallState[] = [];
-  let by: BodyId = String(play.start.ball.value) as BodyId;
+  const named = String(play.start.ball.value) as BodyId;
+  let by: BodyId = isOffence(named) ? named : '1';
   let live = play.start.throwIn === undefined && !play.start.dead;
   let out = play.start.throwIn !== undefined;
   let since = 0;

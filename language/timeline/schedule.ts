@@ -8,11 +8,13 @@ import { OFFENCE } from '../play/play.ts';
 import { resolvePlace } from '../play/places.ts';
 import type { Point } from '../court/point.ts';
 import type { Problem } from '../play/problem.ts';
-import type { Body, Branch, Scene } from './branch.ts';
-import { copyBranch, copyForLook, happen, whenOf } from './branch.ts';
+import type { Body, Branch, LookItem, Scene } from './branch.ts';
+import { copyBranch, copyForLook, happen, tell, whenOf } from './branch.ts';
 import { createGraph } from './graph.ts';
+import { problem } from './problem-codes.ts';
 import { sendToTheBoards } from './rebounds.ts';
 import { runOf } from './runs.ts';
+import { isOffence } from './sound.ts';
 import { settleStep } from './stage.ts';
 import { takeLook } from './tails.ts';
 import { looker } from './looks.ts';
@@ -47,10 +49,19 @@ export function settlePlay(play: Play): SettledPlay {
   return { scene, runs: inTextOrder(play, runs), tails };
 }
 
+/** No set has as many; keeps time and memory in bounds for any text. */
+const mostSteps = 300;
+
 /** Settles a step on its path, then its looks taken, then every way on. */
 function walk(branch: Branch, step: Step, runs: Run[], tails: TailTimes[]): void {
+  if (branch.scene.opened.count >= mostSteps) {
+    tell(branch, problem('play-too-long', step.key, { steps: mostSteps }));
+    runs.push(endOf(branch, branch.scene.steps.get(branch.steps[branch.steps.length - 1] ?? '') ?? step));
+    return;
+  }
+  branch.scene.opened.count++;
   settleStep(branch, step);
-  for (const look of step.looks) {
+  for (const { look } of branch.items.filter((item) => item.kind === 'look' && item.step === step.key) as LookItem[]) {
     const taken = takeLook(branch, look.id);
     if (taken === undefined) continue;
     if (taken.shot !== undefined) sendToTheBoards(taken.branch, taken.shot, looker(look), look.id);
@@ -99,7 +110,7 @@ function sceneOf(play: Play): Scene {
     else siblings.push(step);
   }
   const problems: Problem[] = [];
-  return { play, court: courtOf(rules), rules, level: LEVELS[play.level.value], graph: createGraph(), problems, steps, children, seenScreens: new Map(), told: new Set() };
+  return { play, court: courtOf(rules), rules, level: LEVELS[play.level.value], graph: createGraph(), problems, steps, children, seenScreens: new Map(), told: new Set(), opened: { count: 0 } };
 }
 
 function startBranch(scene: Scene): Branch {
@@ -111,10 +122,16 @@ function startBranch(scene: Scene): Branch {
   }
   const branch: Branch = {
     scene, steps: [], events: [], byId: new Map(), bodies, items: [], index: new Map(), settled: new Map(), ball: [],
-    holder: String(scene.play.start.ball.value) as BodyId, screens: new Map(), looks: new Map(), opened: new Map(),
+    holder: holderOf(scene.play), screens: new Map(), looks: new Map(), opened: new Map(),
   };
   happen(branch, 'call', 'call', 'call', undefined, []);
   return branch;
+}
+
+/** Whoever the text names; with nobody of the five, 1. */
+function holderOf(play: Play): BodyId {
+  const named = String(play.start.ball.value) as BodyId;
+  return isOffence(named) ? named : '1';
 }
 
 function homesOf(scene: Scene): Partial<Record<BodyId, Point>> {

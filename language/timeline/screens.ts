@@ -7,6 +7,7 @@ import { bodyOf } from './branch.ts';
 import { bodyRoom, roundCorner } from './bodies.ts';
 import { endOfMove } from './ends.ts';
 import { hasBall, isScreenItem, nearestAbove } from './items.ts';
+import { isOffence } from './sound.ts';
 import { gapToLine, shareNearest } from './ways.ts';
 import { away, pointOf, standingOf } from './where.ts';
 
@@ -114,7 +115,7 @@ function firstUse(branch: Branch, screen: ScreenItem): FirstUse | undefined {
   const item = usersOf(branch, screen)[0];
   if (item !== undefined && (item.action.kind === 'move' || item.action.kind === 'dribble')) return { who: item.action.who, action: item.action, item };
   const later = laterUse(branch, screen);
-  if (later !== undefined) return { who: later.who, action: later };
+  if (later !== undefined && isOffence(later.who)) return { who: later.who, action: later };
   const who = screen.action.users[0];
   return who === undefined ? undefined : { who };
 }

@@ -164,7 +164,7 @@ function dribbledIn(branch: Branch, read: ReadLook): boolean {
 
 function playLink(tail: Tail, action: Action): void {
   const { branch } = tail;
-  if (action.who.startsWith('X') || !branch.bodies.has(action.who)) return;
+  if (!branch.bodies.has(action.who)) return;
   switch (action.kind) {
     case 'pass':
       // The entry pass the text leaves out comes from whoever has the ball.

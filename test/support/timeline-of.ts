@@ -1,5 +1,6 @@
 import { emptyBook, openFile } from '../../language/book/book.ts';
 import { createLookup } from '../../language/names/lookup.ts';
+import type { Play } from '../../language/play/play.ts';
 import type { Reading } from '../../language/play/read-play.ts';
 import { readPlay } from '../../language/play/read-play.ts';
 import { schedule } from '../../language/timeline/schedule.ts';
@@ -12,6 +13,13 @@ export function readingOf(text: string): Reading {
   const book = openFile(emptyBook, uri, text);
   const block = book.files.get(uri)!.blocks.find(({ kind }) => kind === 'play')!;
   return readPlay(block, createLookup(book, uri));
+}
+
+/** All plays of a text, in text order. */
+export function playsOf(text: string): readonly Play[] {
+  const book = openFile(emptyBook, uri, text);
+  const blocks = book.files.get(uri)!.blocks.filter(({ kind }) => kind === 'play');
+  return blocks.map((block) => readPlay(block, createLookup(book, uri)).play);
 }
 
 /** Text to timeline. */

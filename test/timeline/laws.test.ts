@@ -5,12 +5,13 @@ import { LEVELS } from '../../language/motion/levels.ts';
 import { speedAt } from '../../language/motion/legs.ts';
 import type { BodyId, Play } from '../../language/play/play.ts';
 import { OFFENCE } from '../../language/play/play.ts';
+import { guard } from '../../language/defence/guard.ts';
 import { schedule } from '../../language/timeline/schedule.ts';
 import type { Run, TimedEvent } from '../../language/timeline/timeline.ts';
 import { ballAt, trackAt } from '../../language/timeline/track.ts';
 import { why } from '../../language/timeline/why.ts';
 import { writtenPlays } from '../support/plays.ts';
-import { readingOf } from '../support/timeline-of.ts';
+import { playsOf, readingOf } from '../support/timeline-of.ts';
 
 const many = { numRuns: Number(process.env["LAWS"] ?? 200), seed: 20_26 };
 
@@ -142,6 +143,59 @@ describe('laws of every play', () => {
         expect(shifted).toEqual(early.runs[index]!.events.filter(({ kind }) => kind !== 'call').map((event) => [event.id, event.at]));
       });
     });
+  });
+});
+
+describe('damaged plays', () => {
+  it('a play with any part of it wrong is scheduled all the same', () => {
+    fc.assert(fc.property(writtenPlays, fc.infiniteStream(fc.double({ min: 0, max: 1, noNaN: true })), ({ text }, dice) => {
+      const play = damage(readingOf(text).play, '', () => dice.next().value as number) as Play;
+      const timeline = schedule(play);
+      for (const run of timeline.runs) guard(play, run);
+      JSON.stringify(timeline);
+    }), many);
+  });
+
+  it('a play of thousands of steps is cut, and that is told', () => {
+    const steps = Array.from({ length: 2000 }, (_, index) => `  step "S${index}"\n    1 dribbles to top`).join('\n');
+    const timeline = schedule(readingOf(`notation 1\nplay "Long"\n  from horns\n${steps}`).play);
+    expect(timeline.problems.map(({ code }) => code)).toEqual(['play-too-long']);
+    expect(timeline.runs).toHaveLength(1);
+  });
+});
+
+const wrong = ['1', '3', '5', 'X1', 'X4', 'roll', 'catch', 's1', 's2', ''];
+const fields = new Set(['who', 'to', 'a', 'b', 'on', 'parent', 'insteadOf', 'step', 'does', 'line', 'id', 'screener']);
+
+/** Puts wrong names and absurd numbers into a play here and there. */
+function damage(value: unknown, field: string, dice: () => number): unknown {
+  if (Array.isArray(value)) return value.map((entry) => damage(entry, field, dice));
+  if (typeof value === 'object' && value !== null) return Object.fromEntries(Object.entries(value).map(([key, entry]) => [key, damage(entry, key, dice)]));
+  if (typeof value === 'string' && fields.has(field) && dice() < 0.04) return wrong[Math.floor(dice() * wrong.length)] ?? '';
+  if (typeof value === 'number' && dice() < 0.04) return [0, -5, 1e9, 2.5][Math.floor(dice() * 4)] ?? 0;
+  return value;
+}
+
+describe('a play and its mirror', () => {
+  it('take the same time, and run the same ways left for right', () => {
+    fc.assert(fc.property(writtenPlays, ({ text }) => {
+      const [play, mirror] = playsOf(`${text}\n\nplay "Other" mirrors "Law"\n`).map((entry) => schedule(entry));
+      expect(mirror!.runs.map(({ id, end, releaseAt }) => [id, end, releaseAt])).toEqual(play!.runs.map(({ id, end, releaseAt }) => [id, end, releaseAt]));
+      play!.runs.forEach((run, index) => {
+        for (const who of OFFENCE) {
+          const here = run.tracks[who]!.segments;
+          const there = mirror!.runs[index]!.tracks[who]!.segments;
+          expect(there).toHaveLength(here.length);
+          here.forEach(({ path }, at) => path.forEach((point, corner) => {
+            const other = there[at]!.path[corner]!;
+            expect(other.y).toBeCloseTo(point.y, 2);
+            // Straight at a man in the middle of a floor that is its own mirror, either way round is as good.
+            const leans = Math.abs(path[0]!.x) > 0.7 && Math.abs(path[path.length - 1]!.x) > 0.7;
+            expect(leans ? -other.x : Math.abs(other.x)).toBeCloseTo(leans ? point.x : Math.abs(point.x), 2);
+          }));
+        }
+      });
+    }), many);
   });
 });
 

@@ -1,0 +1,84 @@
+import { describe, expect, it } from 'vitest';
+import { LEVELS } from '../../language/motion/levels.ts';
+import type { Run } from '../../language/timeline/timeline.ts';
+import { codesOf, eventNamed, playText, timelineOf } from '../support/timeline-of.ts';
+
+const reaction = Math.round(LEVELS.u14.reaction * 1000);
+const at = (run: Run, id: string): number => eventNamed(run, id).at;
+const run = (...lines: readonly string[]): Run => timelineOf(playText(...lines)).runs[0]!;
+
+describe('rule 18: written waits and times', () => {
+  it('`2 seconds later` adds to the start that would hold otherwise', () => {
+    const plain = run('from horns', 'step "Go"', '  1 dribbles to right slot', '  2 cuts to rim');
+    const later = run('from horns', 'step "Go"', '  1 dribbles to right slot', '  2 seconds later, 2 cuts to rim');
+    expect(at(later, 'go/2.1:start')).toBe(at(plain, 'go/2.1:start') + 2000);
+  });
+
+  it('`as 5 cuts` goes with him, without a reaction', () => {
+    const both = run('from horns', 'step "Go"', '  1 second later, 5 cuts to rim', '  as 5 cuts, 2 cuts to left slot');
+    expect(at(both, 'go/2.1:start')).toBe(at(both, 'go/5.1:start'));
+  });
+
+  it('`once 5 cuts` waits until he is there, and one reaction', () => {
+    const one = run('from horns', 'step "Go"', '  5 cuts to rim', '  once 5 cuts, 2 cuts to left slot');
+    expect(at(one, 'go/2.1:start')).toBe(at(one, 'go/5.1:arrive') + reaction);
+    expect(eventNamed(one, 'go/2.1:start').because).toMatchObject({ from: 'go/5.1:arrive', reason: 'written-wait' });
+  });
+
+  it('`when 2 catches` waits for the ball to come to him', () => {
+    const one = run('from horns', 'step "Go"', '  1 passes to 2', '  when 2 catches, 5 cuts to rim');
+    expect(at(one, 'go/5.1:start')).toBe(at(one, 'go/1.1:catch') + reaction);
+  });
+
+  it('`once 4 is set` waits for his screen', () => {
+    const one = run('from horns', 'step "Go"', '  4 screens for 1', '  once 4 is set, 3 cuts to rim');
+    expect(at(one, 'go/3.1:start')).toBe(at(one, 'go/4.1:set') + reaction);
+  });
+
+  it('speaks of the latest such event above, else of the first below it', () => {
+    const below = run('from horns', 'step "Go"', '  once 5 cuts, 2 cuts to left slot', '  5 cuts to rim', '  5 cuts to left block');
+    expect(at(below, 'go/2.1:start')).toBe(at(below, 'go/5.1:arrive') + reaction);
+    const above = run('from horns', 'step "Go"', '  5 cuts to rim', '  5 cuts to left block', '  once 5 cuts, 2 cuts to left slot');
+    expect(at(above, 'go/2.1:start')).toBe(at(above, 'go/5.2:arrive') + reaction);
+  });
+
+  it('a wait for something that never happens is told and dropped', () => {
+    const timeline = timelineOf(playText('from horns', 'step "Go"', '  once 4 rolls, 2 cuts to left slot'));
+    expect(codesOf(timeline)).toEqual(['wait-unknown']);
+    expect(timeline.problems[0]!.params).toEqual({ who: '4', does: 'roll' });
+    expect(at(timeline.runs[0]!, 'go/2.1:start')).toBe(at(timeline.runs[0]!, 'go:open'));
+  });
+
+  it('a time on the clock pins the start, counted from the call', () => {
+    const one = run('from horns', 'call with 14 on the clock', 'step "Go"', '  at 8 on the clock, 1 drives to rim');
+    expect(at(one, 'go/1.1:start')).toBe(6000);
+  });
+
+  it('a time that cannot be kept is told with the missing seconds', () => {
+    const timeline = timelineOf(playText('from horns', 'call with 14 on the clock', 'step "Go"', '  at 13 on the clock, 1 drives to rim'));
+    expect(codesOf(timeline)).toEqual(['time-not-kept']);
+    expect(timeline.problems[0]!.params).toEqual({ who: '1', seconds: 1.9 });
+  });
+
+  it('a clock the play does not give is told', () => {
+    expect(codesOf(timelineOf(playText('from horns', 'step "Go"', '  at 8 on the clock, 1 drives to rim')))).toEqual(['clock-unknown']);
+  });
+});
+
+describe('rule 19: circles of waits', () => {
+  it('one finding names every line of the circle, and the last written wait is dropped', () => {
+    const timeline = timelineOf(playText('from horns', 'step "Go"', '  once 3 cuts, 2 cuts to left slot', '  once 2 cuts, 3 cuts to rim'));
+    expect(codesOf(timeline)).toEqual(['waits-in-circle']);
+    expect(timeline.problems[0]!.related).toEqual(expect.arrayContaining(['go/2.1', 'go/3.1']));
+    const only = timeline.runs[0]!;
+    expect(at(only, 'go/3.1:start')).toBe(at(only, 'go:open'));
+    expect(at(only, 'go/2.1:start')).toBe(at(only, 'go/3.1:arrive') + reaction);
+  });
+
+  it('without a written wait the pass goes to the man at rest, who then starts', () => {
+    const timeline = timelineOf(playText('from box', 'step "Go"', '  2 screens down for 3', '  1 passes to 2', '  3 ball-screens for 2, then rolls', '  2 drives off 3 to left wing'));
+    expect(codesOf(timeline)).toContain('waits-in-circle');
+    const only = timeline.runs[0]!;
+    expect(at(only, 'go/2.1:start')).toBeGreaterThanOrEqual(at(only, 'go/1.1:catch'));
+  });
+});
