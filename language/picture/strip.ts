@@ -155,20 +155,39 @@ interface Cell {
 
 function frameText(playback: Playback, frame: Frame, { number, x, y, headRoom }: Cell, view: View, palette: Palette): string {
   const look = paintOf(palette);
-  const occupied = frame.bodies.map(({ at }) => at);
-  const body = [
-    ...frame.ways.map((way) => node('g', { class: `way ${way.kind}` }, ...drawWay(way, look, printedGaps(way, occupied)))),
-    ...frame.bodies.map((man) => printedBody(man, man.id === frame.carrier, view.bodies, palette)),
-    ...frame.labels.map((label) => labelNode(label, look)),
-  ];
   const left = x + MARGIN;
   const head = writeSvg(textNode(fit(`${number} · ${frame.title}`, 68, widthOf(view) - 2 * MARGIN), { x: left, y: y + 70, ...look.title }));
   const caption = frame.caption === '' ? '' : writeSvg(textNode(fit(frame.caption, 46, widthOf(view) - 2 * MARGIN), { x: left, y: y + 128, ...look.caption }));
   return (
     head + caption +
     `<svg x="${x}" y="${y + headRoom}" width="${widthOf(view)}" height="${heightOf(view)}" viewBox="${viewBoxOf(view)}">` +
-    courtText(playback.court, view, palette) +
-    body.map(writeSvg).join('') +
+    floorText(playback, frame, view, palette) +
+    '</svg>'
+  );
+}
+
+function floorText(playback: Playback, frame: Frame, view: View, palette: Palette): string {
+  const look = paintOf(palette);
+  const occupied = frame.bodies.map(({ at }) => at);
+  const body = [
+    ...frame.ways.map((way) => node('g', { class: `way ${way.kind}` }, ...drawWay(way, look, printedGaps(way, occupied)))),
+    ...frame.bodies.map((man) => printedBody(man, man.id === frame.carrier, view.bodies, palette)),
+    ...frame.labels.map((label) => labelNode(label, look)),
+  ];
+  return courtText(playback.court, view, palette) + body.map(writeSvg).join('');
+}
+
+/**
+ * One frame alone as an SVG file, without title and key.
+ * @param shown the piece of the floor to show, a viewBox in centimetres; the whole view where it is left out
+ */
+export function drawFrame(playback: Playback, frame: Frame, theme: PaletteName | Palette = 'print', shown = viewBoxOf(viewOf(playback))): string {
+  const palette = typeof theme === 'string' ? palettes[theme] : theme;
+  const [left, top, width, height] = shown.split(' ');
+  return (
+    `<svg xmlns="http://www.w3.org/2000/svg" viewBox="${shown}" role="img"><title>${escapeText(frame.title)}</title>` +
+    `<rect x="${left}" y="${top}" width="${width}" height="${height}" fill="${escapeText(palette.out)}"/>` +
+    floorText(playback, frame, viewOf(playback), palette) +
     '</svg>'
   );
 }

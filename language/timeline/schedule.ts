@@ -2,7 +2,7 @@
 import { courtOf } from '../court/court.ts';
 import { commit } from '../court/point.ts';
 import { ruleSet } from '../court/rule-sets.ts';
-import { LEVELS } from '../motion/levels.ts';
+import { LEVELS, type Level } from '../motion/levels.ts';
 import type { BodyId, Play, PlayerNumber, Step, StepKey } from '../play/play.ts';
 import { OFFENCE } from '../play/play.ts';
 import { resolvePlace } from '../play/places.ts';
@@ -25,9 +25,10 @@ import type { Run, Timeline } from './timeline.ts';
 /**
  * What a play means in time. Every run-through with its tracks closed in t, the times of its looks, and the problems that only
  * time and floor show. Times are whole milliseconds from the call (on a throw-in from the hand-over), places whole millimetres.
+ * @param level other legs than those of the play's own level: how the reference measures what an assumption is worth
  */
-export function schedule(play: Play): Timeline {
-  const { scene, runs, tails } = settlePlay(play);
+export function schedule(play: Play, level: Level = LEVELS[play.level.value]): Timeline {
+  const { scene, runs, tails } = settlePlay(play, level);
   return { runs, times: timesOf(scene, runs, tails), problems: scene.problems };
 }
 
@@ -39,8 +40,8 @@ export interface SettledPlay {
 }
 
 /** Everything but the times of the looks, which take the graph through many draws. */
-export function settlePlay(play: Play): SettledPlay {
-  const scene = sceneOf(play);
+export function settlePlay(play: Play, level: Level = LEVELS[play.level.value]): SettledPlay {
+  const scene = sceneOf(play, level);
   const root = startBranch(scene);
   const runs: Run[] = [];
   const tails: TailTimes[] = [];
@@ -99,7 +100,7 @@ function inTextOrder(play: Play, runs: readonly Run[]): readonly Run[] {
   return [...runs].sort((a, b) => (order.get(a.id) ?? 0) - (order.get(b.id) ?? 0));
 }
 
-function sceneOf(play: Play): Scene {
+function sceneOf(play: Play, level: Level): Scene {
   const rules = ruleSet(play.rules.value);
   const children = new Map<StepKey | null, Step[]>();
   const steps = new Map<StepKey, Step>();
@@ -110,7 +111,7 @@ function sceneOf(play: Play): Scene {
     else siblings.push(step);
   }
   const problems: Problem[] = [];
-  return { play, court: courtOf(rules), rules, level: LEVELS[play.level.value], graph: createGraph(), problems, steps, children, seenScreens: new Map(), told: new Set(), opened: { count: 0 } };
+  return { play, court: courtOf(rules), rules, level, graph: createGraph(), problems, steps, children, seenScreens: new Map(), told: new Set(), opened: { count: 0 } };
 }
 
 function startBranch(scene: Scene): Branch {

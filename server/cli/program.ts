@@ -1,0 +1,21 @@
+// The commands of `setwright` and their help; what runs them is main.ts.
+import { Command } from 'commander';
+import { addCheck } from './check.ts';
+import { addDraw } from './draw.ts';
+import { addExplain } from './explain.ts';
+import { addList } from './list.ts';
+import { addPage } from './page.ts';
+import { addTime } from './time.ts';
+
+export function createProgram(version: string): Command {
+  const program = new Command('setwright')
+    .description('Reads basketball plays written in a coach’s words: says what can’t work, when to call them, and shows them moving.')
+    .version(version)
+    .showHelpAfterError('Try "setwright --help".')
+    .exitOverride()
+    .addHelpText('after', '\nExamples:\n  setwright check plays\n  setwright time plays --play "Lighthouse"\n  setwright page plays/lighthouse.play\n  setwright explain screen-with-ball');
+  for (const add of [addCheck, addTime, addPage, addDraw, addList, addExplain]) add(program);
+  // A command made before `exitOverride` would end the process itself.
+  for (const command of program.commands) command.exitOverride().showHelpAfterError(`Try "setwright ${command.name()} --help".`);
+  return program;
+}
