@@ -12,7 +12,7 @@ const mostBytes = 1_500_000;
 /** Packs what `build` left in dist/ and returns the size in bytes; throws when vsce refuses or the file is too big. */
 export function pack(): number {
   const vsce = createRequire(import.meta.url).resolve('@vscode/vsce/vsce');
-  const args = ['package', '--no-dependencies', '--allow-missing-repository', '-o', vsix];
+  const args = ['package', '--no-dependencies', '--allow-missing-repository', '--no-rewrite-relative-links', '-o', vsix];
   const run = spawnSync(process.execPath, [vsce, ...args], { cwd: root, encoding: 'utf8', stdio: ['ignore', 'pipe', 'pipe'] });
   if (run.status !== 0) throw new Error(`vsce could not pack the extension:\n${run.stdout}${run.stderr}`);
   const { size } = statSync(vsix);

@@ -18,11 +18,15 @@ export const later: Host['later'] = (milliseconds, work) => {
   return () => clearTimeout(timer);
 };
 
-/** Does the work once the messages that have already arrived are read. */
-export function soon(host: Pick<Host, 'turn'>, work: () => void): CallOff {
+/** Does the work once the messages that have already arrived are read; `turns`: the more, the later among those that wait. */
+export function soon(host: Pick<Host, 'turn'>, work: () => void, turns = 2): CallOff {
   let off = false;
   // Messages are read one a turn: by the second turn the next one that is already here has been read.
-  host.turn(() => host.turn(() => off || work()));
+  const wait = (left: number): void => {
+    if (left > 0) host.turn(() => off || wait(left - 1));
+    else work();
+  };
+  wait(turns);
   return () => {
     off = true;
   };

@@ -23,6 +23,9 @@ import { showPlays } from './shown-plays.ts';
 import { foldings, symbols } from './symbols.ts';
 import { partAtPosition, rangeOfPart } from './text-and-time.ts';
 
+/** Turns to wait before checking: the picture of the same text is on its way by then. */
+const afterTheFrames = 4;
+
 export interface Server {
   readonly documents: Documents;
   /** Starts to answer; nothing is read from the connection before. */
@@ -70,7 +73,7 @@ export function createServer(connection: Connection, host: Host): Server {
       checking.delete(uri);
       const document = documents.get(uri);
       if (document !== undefined) settling.next(uri, document.version, diagnosticsOf(document), typed);
-    });
+    }, afterTheFrames);
     checking.set(uri, { callOff, typed });
   }
 

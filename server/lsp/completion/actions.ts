@@ -11,6 +11,7 @@ const withoutBall: ReadonlySet<VerbClass> = new Set(['move', 'seal', 'rebound', 
 const usual = [
   'passes', 'dribbles', 'drives', 'cuts', 'screens', 'ball-screens', 'clears', 'rolls', 'pops', 'back-screens', 'cross-screens', 'flare-screens', 'down-screens', 'slips', 'curls', 'fades',
   'flashes', 'back-cuts', 'hands off', 'lobs', 'skips', 'bounce-passes', 'shoots', 'posts up', 'spaces', 'fills', 'lifts', 'drifts', 'holds', 'stays', 'inbounds',
+  'catches', 'comes off', 'is set', 'reaches', 'has the ball', 'is open',
   'switches', 'shows', 'denies', 'goes under', 'goes over', 'trails', 'helps', 'traps', 'drops',
 ];
 const rankOf = new Map(usual.map((verb, rank) => [verb, rank]));
@@ -27,7 +28,7 @@ export function actionChoices(line: Line, items: readonly Expected[]): readonly 
   return items.flatMap((item) => {
     const verb = item.class === undefined ? undefined : verbOf(item.text);
     if (verb === undefined || item.text in shortForms || !isOpen(line, item, verb.class, item.text) || !agrees(line, item, verb.number)) return [];
-    const rank = 100 + (rankOf.get(singular(item.text)) ?? 60) - (verb.class === 'event' || (afterScreen.has(verb.base) && hasScreened(line)) ? 100 : 0);
+    const rank = 100 + (rankOf.get(singular(item.text)) ?? 60) - ((verb.class === 'event' && has(item, 'Event')) || (afterScreen.has(verb.base) && hasScreened(line)) ? 100 : 0);
     const link = has(item, 'Event') || item.text.startsWith('throw') ? undefined : continued[verb.class];
     const plain: Choice = { text: item.text, kind: 'action', rank: link === undefined ? rank : rank + 80 };
     return link === undefined ? [plain] : [{ text: `${item.text} ${link}`, kind: 'action' as const, rank, more: true }, plain];

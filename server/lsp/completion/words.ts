@@ -39,15 +39,18 @@ function startChoice(line: Line, item: Expected): readonly Choice[] {
   return [{ text: item.text, kind: 'word', rank: (again ? 300 : 50) + rank, ...(!alone.has(item.text) && { more: true }) }];
 }
 
+const usualShots = ['jumper', 'layup', 'three', 'dunk', 'hook', 'tip in'];
+
 function wordChoice(line: Line, item: Expected): Choice {
   const { text } = item;
-  if (has(item, 'ShotKindName')) return { text, kind: 'shot', rank: 10 + ['jumper', 'layup', 'three', 'dunk', 'hook', 'tip in'].indexOf(text) + (/^(lay-up|jump shot|three-pointer|hook shot)$/.test(text) ? 30 : 0) };
+  if (has(item, 'ShotKindName')) return { text, kind: 'shot', rank: usualShots.includes(text) ? 10 + usualShots.indexOf(text) : 40 };
   if (has(item, 'PassKindName')) return { text, kind: 'shot', rank: 22 };
   if (has(item, 'AlignmentName')) return { text, kind: 'alignment', rank: 10 };
   if (has(item, 'LevelName') || has(item, 'RuleSetName')) return { text, kind: 'value', rank: 10 };
   if (joints.has(text)) return { text, kind: 'word', rank: line.expected.acting?.verb === undefined ? 300 : isWhole(line) ? 15 : 30, ...(opening.has(text) && { more: true }) };
+  if (has(item, 'Subjects')) return { text, kind: 'word', rank: 210 };
   const first = leading.indexOf(text);
-  const rank = /^(him|them|he|they|everybody|everyone|both|others)$/.test(text) ? (has(item, 'Subjects') ? 210 : 70) : first >= 0 ? 20 + first / 10 : has(item, 'Trigger') ? 40 : 34;
+  const rank = /^(him|them)$/.test(text) || has(item, 'Event') ? 70 : first >= 0 ? 20 + first / 10 : has(item, 'Trigger') ? 40 : 34;
   return { text, kind: 'word', rank, ...(opening.has(text) && { more: true }) };
 }
 
