@@ -2,7 +2,8 @@
 import { executable } from '../e2e/chromium.ts';
 import { openEditor } from '../e2e/editor.ts';
 import prepare from '../e2e/prepare.ts';
-import { measureTyping, percentile, playOf, type TypingSpeed } from '../e2e/typing-speed.ts';
+import { measureTyping, percentile, type TypingSpeed } from '../e2e/typing-speed.ts';
+import { playOf } from '../support/typed-play.ts';
 
 interface Measured {
   readonly name: string;

@@ -1,7 +1,7 @@
 // What the language server itself takes, over streams in this process: messages are written and read as on a wire.
 import { CompletionRequest } from 'vscode-languageserver-protocol';
 import { frameMethod, readFrame, showMethod } from '../../server/lsp/protocol.ts';
-import { playOf } from '../e2e/typing-speed.ts';
+import { playOf } from '../support/typed-play.ts';
 import { talk, uri, type Client } from '../lsp/talking.ts';
 
 interface Measured {

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import { inRealVsCode } from './editor.ts';
-import { measureTyping, percentile, playOf, sayTyping } from './typing-speed.ts';
+import { playOf } from '../support/typed-play.ts';
+import { measureTyping, percentile, sayTyping } from './typing-speed.ts';
 
 inRealVsCode(
   'the picture keeps up with the typing',

@@ -1,8 +1,6 @@
 // From the key to the changed picture, measured in a real VS Code: when the editor shows what was typed, and when the panel
 // has drawn the play of that text, both by the clock of the machine.
-import { readFileSync } from 'node:fs';
-import { join } from 'node:path';
-import { root } from '../../scripts/build.ts';
+import { place, playOf } from '../support/typed-play.ts';
 import { goTo, openFile, panel, type Editor } from './editor.ts';
 import { until } from './vscode.ts';
 
@@ -13,18 +11,6 @@ export interface TypingSpeed {
   readonly picture: readonly number[];
   /** ms from the letter to the picture. */
   readonly after: readonly number[];
-}
-
-const place = '(5.12, 1.2) m';
-
-/** Lighthouse with a place that every further digit moves, and other plays below it until the file has so many lines. */
-export function playOf(lines: number): string {
-  const lighthouse = readFileSync(join(root, 'examples/lighthouse.play'), 'utf8');
-  const first = lighthouse.replace('2 clears to right corner', `2 clears to ${place}`);
-  const more = lighthouse.slice(lighthouse.indexOf('play "Lighthouse"'));
-  let text = first;
-  for (let number = 2; text.split('\n').length < lines; number++) text += `\n${more.replaceAll('"Lighthouse"', `"Lighthouse ${number}"`)}`;
-  return text;
 }
 
 /** Types digits into the play beside its picture and takes them back, one key at a time. */
