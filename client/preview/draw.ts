@@ -111,6 +111,7 @@ export function createCourt(picked: Picked): CourtPicture {
     floor = known;
     svg.setAttribute('viewBox', viewBoxOf(view));
     svg.parentElement?.style.setProperty('aspect-ratio', `${widthOf(view)} / ${heightOf(view)}`);
+    svg.closest<HTMLElement>('.player')?.style.setProperty('--ratio', (widthOf(view) / heightOf(view)).toFixed(3));
     svg.classList.toggle('full-court', view.full);
     layers.floor.replaceChildren(...courtNodes(next.court, view, paints).map(build));
     resized();

@@ -2,7 +2,7 @@
 import { bodyOfPart } from '../../language/playback/moments.ts';
 import type { Playback } from '../../language/playback/playback.ts';
 import { looksOf } from '../../language/picture/scene.ts';
-import { waysOf, type WayKind } from '../../language/picture/ways.ts';
+import { waysOf, type Way, type WayKind } from '../../language/picture/ways.ts';
 import { OFFENCE, type BodyId, type PartId } from '../../language/play/play.ts';
 import type { LabelledRun } from './state.ts';
 import { clockWords, sentence, tenths } from './words.ts';
@@ -19,6 +19,8 @@ export interface LaneMark {
   readonly finding?: number;
   readonly severity?: 'error' | 'warning' | 'hint';
   readonly taken?: boolean;
+  /** Once the shot is up: to the boards or back. */
+  readonly afterShot?: boolean;
   /** In the bar itself. */
   readonly short: string;
   /** Whole, for the tooltip and the screen reader. */
@@ -38,8 +40,11 @@ export function lanesOf(playback: Playback, run: LabelledRun): readonly Lane[] {
 
   for (const way of waysOf(run)) {
     const lane = way.kind === 'pass' || way.kind === 'shot' || way.kind === 'hand-off' ? 'ball' : way.who;
-    const words = says(way.part, `${way.who} ${way.part.includes('/') ? way.kind : way.part}`);
-    add(lane, { kind: way.kind, from: way.t0, to: way.t1, part: way.part, short: lane === 'ball' ? words : withoutSubject(words, way.who), words: timed(words, way.t0, way.t1) });
+    const words = says(way.part, `${way.who} ${way.part.includes('/') ? way.kind : reboundWords(way)}`);
+    // A man who is on his way when the play ends is followed no further.
+    const to = Math.min(way.t1, run.end);
+    if (way.t0 >= run.end) continue;
+    add(lane, { kind: way.kind, from: way.t0, to, part: way.part, afterShot: way.afterShot === true, short: lane === 'ball' ? words : withoutSubject(words, way.who), words: timed(words, way.t0, to) });
   }
   for (const ball of run.ball) {
     if (ball.kind !== 'held' || ball.t1 <= ball.t0) continue;
@@ -56,6 +61,11 @@ export function lanesOf(playback: Playback, run: LabelledRun): readonly Lane[] {
   });
 
   return [...lanes].map(([id, marks]) => ({ id, name: id === 'ball' ? 'Ball' : `Player ${id}`, marks: mergeHeld(marks).toSorted((a, b) => a.from - b.from || a.to - b.to) }));
+}
+
+// A rebound line sends some to the boards and some back: which of the two shows in where he goes, below or above the free-throw line.
+function reboundWords({ points }: Way): string {
+  return points.at(-1)![1] < 400 ? 'crashes' : 'gets back';
 }
 
 // Held and dribbled by one man is one stretch: who has it, not how.

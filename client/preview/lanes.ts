@@ -74,7 +74,7 @@ export function createLanes(picks: LanePicks): LanesView {
 
   function markButton(mark: LaneMark): HTMLButtonElement {
     const point = mark.kind === 'look' || mark.kind === 'finding';
-    const kind = `${mark.kind}${mark.taken === false ? ' passed' : ''}${mark.severity === undefined ? '' : ` ${mark.severity}`}`;
+    const kind = `${mark.kind}${mark.taken === false ? ' passed' : ''}${mark.severity === undefined ? '' : ` ${mark.severity}`}${mark.afterShot === true ? ' after-shot' : ''}`;
     const button = element('button', { type: 'button', class: `mark ${point ? 'point' : 'bar'} ${kind}`, title: mark.words, 'aria-label': mark.words, tabindex: shown.length === 0 ? 0 : -1 });
     if (mark.short !== '') button.append(element('span', {}, mark.short));
     button.style.left = percent(mark.from);

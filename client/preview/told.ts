@@ -16,7 +16,8 @@ export interface ToldView {
 
 export function createTold(picked: (part: PartId) => void): ToldView {
   const list = element('ol', { class: 'told-list' });
-  const root = element('details', { class: 'told' }, element('summary', {}, 'The play in words'), list);
+  // Beside the floor there is room to read along.
+  const root = element('details', { class: 'told', open: matchMedia('(min-width: 860px)').matches }, element('summary', {}, 'The play in words'), list);
   const live = element('div', { class: 'unseen', role: 'status', 'aria-live': 'polite' });
   let loaded: Playback | null = null;
   let items: { part: PartId | undefined; item: HTMLElement }[] = [];

@@ -1,5 +1,6 @@
 // The player's own words and how it prints numbers. Coach's English, in one place.
 import type { LevelId, RuleSetId } from '../../language/play/play.ts';
+import { sayTenths } from '../../language/words/say-seconds.ts';
 
 const LEVELS: Readonly<Record<LevelId, string>> = { u10: 'Under 10', u12: 'Under 12', u14: 'Under 14', u16: 'Under 16', hs: 'High school', college: 'College', pro: 'Pro' };
 const RULES: Readonly<Record<RuleSetId, string>> = { fiba: 'FIBA', nba: 'NBA', 'ncaa-men': 'NCAA men', 'ncaa-women': 'NCAA women', nfhs: 'NFHS', mini: 'Mini-basketball' };
@@ -7,8 +8,8 @@ const RULES: Readonly<Record<RuleSetId, string>> = { fiba: 'FIBA', nba: 'NBA', '
 export const levelWords = (level: LevelId): string => LEVELS[level];
 export const rulesWords = (rules: RuleSetId): string => RULES[rules];
 
-/** `8.7` of 8,712 ms; whole tenths, cut off as a clock shows them. */
-export const tenths = (ms: number): string => (Math.floor(Math.max(0, ms) / 100) / 10).toFixed(1);
+/** `8.8` of 8,712 ms, as every message prints it. */
+export const tenths = (ms: number): string => sayTenths(Math.max(0, ms));
 
 /** A game clock: `1:04` from a minute up, `24.3` below. Tenths round up: the clock shows 0.0 only when time is out. */
 export function clockWords(seconds: number): string {

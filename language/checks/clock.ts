@@ -23,12 +23,4 @@ export function timedLooks(subject: Subject): readonly TimedLook[] {
   });
 }
 
-/** Seconds, rounded up to the tenth: a time never looks earlier than it is. */
-export function latest(milliseconds: number): number {
-  return Math.ceil(milliseconds / 100 - 1e-9) / 10;
-}
-
-/** Seconds, rounded down to the tenth: what is left never looks more than it is. */
-export function least(milliseconds: number): number {
-  return Math.floor(milliseconds / 100 + 1e-9) / 10;
-}
+export { latest, least } from '../words/say-seconds.ts';

@@ -4,7 +4,7 @@ import { DEFENCE, OFFENCE, type Action, type PartId, type Places, type Play, typ
 import type { Timeline } from '../timeline/timeline.ts';
 import { sayAction } from '../words/say-action.ts';
 import { tellPlay } from '../words/tell-play.ts';
-import { wayName } from '../words/way-name.ts';
+import { lookWords, wayName } from '../words/way-name.ts';
 import { PLAYBACK_VERSION, type Playback } from './playback.ts';
 
 /** A play with everything known of it. */
@@ -36,7 +36,7 @@ export function playbackOf({ play, places, timeline, findings, court }: Shown): 
       ...(defended ? DEFENCE.map((id) => ({ id, team: 'defence' as const, label: id })) : []),
     ],
     steps: play.steps.map(({ key, name, parent, how, condition }) => ({ key, name, parent, how, ...(condition && { condition: condition.text }) })),
-    looks: play.steps.flatMap(({ looks }) => looks).map((look) => ({ id: look.id, step: look.step, who: String(look.who[0]) as '1', label: look.label ?? `look ${look.who.join(' or ')}` })),
+    looks: play.steps.flatMap(({ looks }) => looks).map((look) => ({ id: look.id, step: look.step, who: String(look.who[0]) as '1', label: lookWords(look) })),
     says: Object.fromEntries(actionsOf(play).map((action) => [action.id, sayAction(action)])),
     runs: timeline.runs.map((run) => ({ ...run, label: wayName(play, run.id) })),
     times: timeline.times,

@@ -4,7 +4,7 @@ import { OFFENCE } from '../play/play.ts';
 import type { LookTime, Timeline } from '../timeline/timeline.ts';
 import { sayList } from './say-list.ts';
 import { sayAction, sayDeed } from './say-action.ts';
-import { saySeconds } from './say-seconds.ts';
+import { latest, saySeconds } from './say-seconds.ts';
 import { sayWrittenPlace } from './say-written-place.ts';
 
 export interface Sentence {
@@ -83,7 +83,7 @@ function tellChain(chain: readonly Action[]): string {
 function tellLook(look: Look, time: LookTime | undefined, zero: string): string {
   const label = look.label === undefined ? '' : ` “${look.label}”`;
   const tail = look.tail.map((action) => (action.who === String(look.who[0]) ? sayDeed(action) : sayAction(action))).join(', ');
-  const when = time === undefined ? '' : ` (typically ${saySeconds(time.typical / 1000)} after ${zero}, ${saySeconds(time.late / 1000)} when it goes slowly)`;
+  const when = time === undefined ? '' : ` (typically ${saySeconds(latest(time.typical))} after ${zero}, ${saySeconds(latest(time.late))} when it goes slowly)`;
   return `Look for ${look.who.join(' or ')}${label}${tail === '' ? '' : `: ${tail}`}${when}.`;
 }
 

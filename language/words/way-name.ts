@@ -1,13 +1,87 @@
-import type { Play } from '../play/play.ts';
+// A run-through by what it ends in, as a coach names it.
+import type { Action, EventRef, Look, Play, Step } from '../play/play.ts';
+import { sayDeed } from './say-action.ts';
+import { sayWrittenPlace } from './say-written-place.ts';
+import { saySeconds } from './say-seconds.ts';
+import { thirdPerson } from './verbs.ts';
 
-/** A run-through by what it ends in: `“pull-up” for 3`, `the look for 4 in Slip`, `the end of Zip`. */
+/** For a list: `“pull-up” for 3`, `4 on the roll`, `1: jumper`, `the end of Zip`; with its step only where two would read the same. */
 export function wayName(play: Play, run: string): string {
+  const found = lookOf(play, run);
+  if (found === undefined) return endName(play, run);
+  const name = lookName(found.look);
+  const others = play.steps.flatMap(({ looks }) => looks).filter(({ id }) => id !== run);
+  return others.some((other) => lookName(other) === name) ? `${name}, in ${found.step.name}` : name;
+}
+
+/** Within a sentence: `“pull-up” for 3`, `the look for 4 on the roll`, `1’s jumper`, `the end of Zip`. */
+export function sayWay(play: Play, run: string): string {
+  const found = lookOf(play, run);
+  if (found === undefined) return endName(play, run);
+  const name = wayName(play, run);
+  const { look } = found;
+  if (look.label !== undefined) return name;
+  const who = look.who.join(' or ');
+  if (look.pin !== undefined) return `the look for ${name}`;
+  return `${who}’s ${name.slice(who.length + 2)}`;
+}
+
+function lookOf(play: Play, run: string): { readonly step: Step; readonly look: Look } | undefined {
   for (const step of play.steps) {
     const look = step.looks.find(({ id }) => id === run);
-    if (look === undefined) continue;
-    const who = look.who.join(' or ');
-    return look.label === undefined ? `the look for ${who} in ${step.name}` : `“${look.label}” for ${who}`;
+    if (look !== undefined) return { step, look };
   }
-  const last = play.steps.find(({ key }) => key === run);
-  return `the end of ${last?.name ?? run}`;
+  return undefined;
+}
+
+function endName(play: Play, run: string): string {
+  return `the end of ${play.steps.find(({ key }) => key === run)?.name ?? run}`;
+}
+
+function lookName(look: Look): string {
+  const who = look.who.join(' or ');
+  if (look.label !== undefined) return `“${look.label}” for ${who}`;
+  return `${who}${look.pin === undefined ? ':' : ''} ${lookWords(look)}`;
+}
+
+/** A look by its label, else by its moment, else by what it ends in: `pull-up`, `on the roll`, `lob, layup`. */
+export function lookWords({ label, pin, tail }: Look): string {
+  return label ?? (pin === undefined ? tailWords(tail) : pinWords(pin));
+}
+
+function pinWords(pin: NonNullable<Look['pin']>): string {
+  switch (pin.kind) {
+    case 'on':
+      return `on the ${pin.style}`;
+    case 'off':
+      return `off ${pin.screener}`;
+    case 'at':
+      return `at about ${saySeconds(pin.seconds)}`;
+    case 'as':
+      return `as ${eventWords(pin.event)}`;
+  }
+}
+
+function eventWords({ who, does, place, other }: EventRef): string {
+  const verb = does === 'set' ? 'is set' : thirdPerson(does);
+  return [who, verb, other, place && sayWrittenPlace(place)].filter((word) => word !== undefined).join(' ');
+}
+
+/** What is written behind the colon: `lob, layup`. */
+function tailWords(tail: readonly Action[]): string {
+  const links = tail.filter(({ origin }) => origin !== 'derived').map(linkWords);
+  return links.length === 0 ? 'shot' : links.join(', ');
+}
+
+function linkWords(action: Action): string {
+  switch (action.kind) {
+    case 'shot':
+      return [action.shot.value, ...action.or].join(' or ');
+    case 'pass':
+      return action.pass.value;
+    case 'hand-off':
+      return 'hand-off';
+    default:
+      return sayDeed(action);
+  }
 }

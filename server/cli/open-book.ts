@@ -4,7 +4,7 @@ import { fileURLToPath, pathToFileURL } from 'node:url';
 import { emptyBook, lineText, openFile, type Book } from '../../language/book/book.ts';
 import { createKeeper, type Compiled, type FileFinding } from '../../language/compile.ts';
 import { usedUris } from '../../language/names/lookup.ts';
-import { wayName } from '../../language/words/way-name.ts';
+import { sayWay } from '../../language/words/way-name.ts';
 import type { SourceFile } from './files.ts';
 
 export interface OpenedFile {
@@ -32,7 +32,7 @@ export function openBook(sources: readonly SourceFile[]): readonly OpenedFile[] 
       wayOf: ({ block, run }) => {
         const compiled = run === undefined ? undefined : keeper.playsOf(book, uri).find(({ key }) => key === block);
         if (compiled === undefined || run === undefined) return {};
-        return { way: wayName(compiled.play, run), zero: compiled.play.start.throwIn === undefined ? 'the call' : 'the hand-over' };
+        return { way: sayWay(compiled.play, run), zero: compiled.play.start.throwIn === undefined ? 'the call' : 'the hand-over' };
       },
     };
   });

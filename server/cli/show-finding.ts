@@ -2,6 +2,7 @@
 import type { Colors } from 'picocolors/types';
 import { saySource } from './say-source.ts';
 import type { Finding, Severity } from '../../language/checks/finding.ts';
+import { sayMoment } from '../../language/words/say-seconds.ts';
 
 export interface PlacedFinding extends Finding {
   /** Line of the file, from 0. */
@@ -39,7 +40,7 @@ function painter(severity: Severity, colors: Colors): (text: string) => string {
 
 function momentOf({ way, moment, zero = 'the call' }: PlacedFinding): string | undefined {
   if (way === undefined) return undefined;
-  return moment === undefined ? `on the way to ${way}` : `on the way to ${way}, ${(moment / 1000).toFixed(1)} s after ${zero}`;
+  return moment === undefined ? `on the way to ${way}` : `on the way to ${way}, ${sayMoment(moment)} after ${zero}`;
 }
 
 /** A text cannot speak to the terminal: its control signs become dots, one for one, so that the mark stays below its word. */

@@ -2,6 +2,7 @@
 import type { Command } from 'commander';
 import type { Compiled } from '../../language/compile.ts';
 import type { LookTime, Needed } from '../../language/timeline/timeline.ts';
+import { sayMoment } from '../../language/words/say-seconds.ts';
 import { readFiles } from './files.ts';
 import { openBook } from './open-book.ts';
 import { playsNamed } from './plays-named.ts';
@@ -33,7 +34,7 @@ function timesOf(compiled: Compiled): string {
     const time = looks.find((one) => one.look === look.id);
     if (time === undefined) return [];
     const step = play.steps.find(({ key }) => key === look.step)?.name ?? look.step;
-    return [[look.who.join(' or '), look.label ?? '', step, seconds(time.typical), seconds(time.late), seconds(onTheClock(compiled, time))]];
+    return [[look.who.join(' or '), look.label ?? '', step, sayMoment(time.typical), sayMoment(time.late), sayMoment(onTheClock(compiled, time))]];
   });
   const needed = [neededLine('first look', firstLook), neededLine('all looks', allLooks)].filter((line) => line !== undefined);
   return [title, indented(table(['look for', 'called', 'in step', 'typical', 'late', 'clock, late'], rows)), ...needed].join('\n');
@@ -50,10 +51,6 @@ function neededLine(what: string, needed: Needed | undefined): string | undefine
   const { fromCall, alreadySet } = needed;
   const set = alreadySet === fromCall ? '' : `; already set: ${alreadySet} or more`;
   return `  ${`${what}:`.padEnd(12)}call it with ${fromCall} or more on the clock${set}`;
-}
-
-function seconds(milliseconds: number): string {
-  return `${(milliseconds / 1000).toFixed(1)} s`;
 }
 
 function indented(text: string): string {

@@ -5,7 +5,7 @@ import type { Compiled, FileFinding } from '../../language/compile.ts';
 import type { LookId, PartId } from '../../language/play/play.ts';
 import type { LookTime, Run, Segment } from '../../language/timeline/timeline.ts';
 import { sayPlace } from '../../language/words/say-place.ts';
-import { sayMoment } from '../../language/words/say-seconds.ts';
+import { least, sayMoment } from '../../language/words/say-seconds.ts';
 import type { OpenDocument } from './documents.ts';
 import { sayKnown } from './manual.ts';
 import { partAt } from './parts.ts';
@@ -84,7 +84,7 @@ function tellLook(compiled: Compiled, look: LookId, time: LookTime): readonly st
   if (call !== undefined && run !== undefined) {
     const left = call.from * 1000 - (time.late - run.clockStartsAt) - time.flight;
     const asked = leave === undefined ? '' : ` You ask for ${leave} s.`;
-    rows.push(left >= 0 ? `Called with ${call.from} s on the clock, a late miss leaves ${sayMoment(left)}.${asked}` : `Called with ${call.from} s on the clock, a late one comes ${sayMoment(-left)} after the horn.`);
+    rows.push(left >= 0 ? `Called with ${call.from} s on the clock, a late miss leaves ${least(left)} s.${asked}` : `Called with ${call.from} s on the clock, a late one comes ${sayMoment(-left)} after the horn.`);
   }
   const release = run?.events.find(({ kind, part }) => kind === 'shot' && part.startsWith(look)) ?? run?.events.find(({ part, kind }) => part === look && kind === 'read');
   return [`**${plain(sayPart(play, look))}**`, rows.join('  \n'), ...(run === undefined || release === undefined ? [] : tellWhy(compiled, run, release.id))];

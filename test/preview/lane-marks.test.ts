@@ -62,8 +62,8 @@ describe('the clock', () => {
     expect(clockWords(left)).toBe(words);
   });
 
-  it('seconds since the call are cut off, never rounded up', () => {
-    expect([tenths(8799), tenths(0), tenths(-5)]).toEqual(['8.7', '0.0', '0.0']);
+  it('seconds since the call never look fewer than they are', () => {
+    expect([tenths(8701), tenths(8700), tenths(0), tenths(-5)]).toEqual(['8.8', '8.7', '0.0', '0.0']);
   });
 
   it('has round figures on its line, the first at the call', () => {
