@@ -1,6 +1,7 @@
 // What a step that stands `instead of` another keeps of it (TIMING rule 17).
+import { meaningOf } from '../book/meaning.ts';
 import type { ParsedLine } from '../grammar/parse-line.ts';
-import type { TreeNode } from '../grammar/tree.ts';
+import type { LineTree, TreeNode } from '../grammar/tree.ts';
 import { childrenOf } from '../grammar/tree.ts';
 import type { Action, ActionId, BodyId, Step } from './play.ts';
 
@@ -72,11 +73,14 @@ function withoutGone(action: Action, gone: ReadonlySet<BodyId>, screeners: Reado
 }
 
 /** The action of the replaced step each action of a line repeats, where the line is the same word for word; articles and comments do not count. */
-export function repeatedActions(own: readonly Action[], text: string, replaced: readonly Action[], textOfLine: (line: string) => string | undefined): ReadonlyMap<ActionId, ActionId> {
+export function repeatedActions(own: readonly Action[], tree: LineTree, replaced: readonly Action[], treeOfLine: (line: string) => LineTree | undefined): ReadonlyMap<ActionId, ActionId> {
   const pairs = new Map<ActionId, ActionId>();
-  const words = wordsOf(text);
+  const words = meaningOf(tree);
   const lines = [...new Set(replaced.map(({ line }) => line))];
-  const same = lines.find(line => wordsOf(textOfLine(line) ?? '') === words);
+  const same = lines.find(line => {
+    const theirs = treeOfLine(line);
+    return theirs !== undefined && meaningOf(theirs) === words;
+  });
   if (same === undefined) return pairs;
   const theirs = replaced.filter(({ line }) => line === same);
   for (const [index, action] of own.entries()) {
@@ -84,8 +88,4 @@ export function repeatedActions(own: readonly Action[], text: string, replaced: 
     if (other !== undefined && other.who === action.who && other.kind === action.kind) pairs.set(action.id, other.id);
   }
   return pairs;
-}
-
-function wordsOf(text: string): string {
-  return text.replace(/#.*$/u, '').trim().toLowerCase().split(/[\s]+/).filter(word => word !== 'the' && word !== 'a' && word !== 'an').join(' ');
 }

@@ -82,7 +82,7 @@ function readFrom(block: Block, lookup: Lookup, above: readonly Block[]): Readin
     ballAtStart.set(head.key, ball);
     const replaced = link.insteadOf === undefined ? undefined : steps.get(link.insteadOf);
     const stepLines: StepLines = { head, link, ball, trees, ...(replaced === undefined ? {} : { replaced }), named: bodiesNamed(head.lines.map(line => lines[line]!)) };
-    const done = readStep(reader, stepLines, key => textOfLineKey(lines, heads, key));
+    const done = readStep(reader, stepLines, key => treeOfLineKey(lines, heads, key));
     steps.set(head.key, done.step);
     ballAtEnd.set(head.key, done.ball);
     for (const [line, meaning] of done.lines) meaningOfLine.set(line, meaning);
@@ -296,7 +296,7 @@ function belongsTo(tree: LineTree): string {
   return places[tree.$type] ?? 'file';
 }
 
-function textOfLineKey(lines: Reader['lines'], heads: readonly StepHead[], key: LineKey): string | undefined {
+function treeOfLineKey(lines: Reader['lines'], heads: readonly StepHead[], key: LineKey): LineTree | undefined {
   const at = key.lastIndexOf(':');
   const head = heads.find(each => each.key === key.slice(0, at));
   if (head === undefined) return undefined;
@@ -304,7 +304,7 @@ function textOfLineKey(lines: Reader['lines'], heads: readonly StepHead[], key: 
   for (const line of head.lines) {
     if (!countsAsLine(lines[line]!)) continue;
     count++;
-    if (count === Number(key.slice(at + 1))) return lines[line]!.text;
+    if (count === Number(key.slice(at + 1))) return lines[line]!.tree;
   }
   return undefined;
 }

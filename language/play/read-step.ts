@@ -33,7 +33,7 @@ export interface ReadStep {
   readonly lines: ReadonlyMap<number, LineMeaning>;
 }
 
-export function readStep(reader: Reader, from: StepLines, textOfLine: (line: LineKey) => string | undefined): ReadStep {
+export function readStep(reader: Reader, from: StepLines, treeOfLine: (line: LineKey) => LineTree | undefined): ReadStep {
   const { head, link, trees, replaced } = from;
   const kept = replaced === undefined ? [] : keptActions(replaced, from.named);
   const ball = kept.reduce(ballAfter, from.ball);
@@ -57,7 +57,7 @@ export function readStep(reader: Reader, from: StepLines, textOfLine: (line: Lin
     };
     switch (tree?.$type) {
       case 'Statement': {
-        const read = withRepeats(readStatement(reader, scope, tree, line), parsed.text, replaced, textOfLine);
+        const read = withRepeats(readStatement(reader, scope, tree, line), tree, replaced, treeOfLine);
         actions.push(...read);
         meaning('action', { actions: read.map(({ id }): ActionId => id) });
         break;
@@ -136,9 +136,9 @@ function lookIds(step: string): (who: BodyId) => string {
   };
 }
 
-function withRepeats(actions: readonly Action[], text: string, replaced: Step | undefined, textOfLine: (line: LineKey) => string | undefined): readonly Action[] {
+function withRepeats(actions: readonly Action[], tree: LineTree, replaced: Step | undefined, treeOfLine: (line: LineKey) => LineTree | undefined): readonly Action[] {
   if (replaced === undefined) return actions;
-  const pairs = repeatedActions(actions, text, [...replaced.kept, ...replaced.actions], textOfLine);
+  const pairs = repeatedActions(actions, tree, [...replaced.kept, ...replaced.actions], treeOfLine);
   return actions.map(action => {
     const repeats = pairs.get(action.id);
     return repeats === undefined ? action : { ...action, repeats };
