@@ -131,8 +131,8 @@ function headGapOf(book: Book, uri: string): boolean {
 
 /** Edits of a play's text that do what somebody did with his hand, or why not. */
 export function intentOn(compiled: Compiled, lookup: Lookup, intent: Intent): Outcome {
-  const { block, play, places, court } = compiled;
-  return applyIntent({ block, play, places, court, readAgain: (lines) => readPlay(withLines(block, lines), lookup).play }, intent);
+  const { block, reading, court } = compiled;
+  return applyIntent({ block, reading, court, readAgain: (lines) => readPlay(withLines(block, lines), lookup) }, intent);
 }
 
 function withLines(block: Block, lines: readonly string[]): Block {

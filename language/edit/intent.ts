@@ -1,12 +1,26 @@
 import type { Point } from '../court/point.ts';
 import type { BlockEdit } from '../checks/finding.ts';
-import type { ActionId, PlayerNumber } from '../play/play.ts';
+import type { ActionId, PlayerNumber, StepKey } from '../play/play.ts';
 
 /** What somebody does to a play on the floor or on a lane. Points in metres, times in seconds. */
 export type Intent =
   | { readonly kind: 'move-start'; readonly player: PlayerNumber; readonly to: Point }
   | { readonly kind: 'move-end'; readonly action: ActionId; readonly to: Point }
-  | { readonly kind: 'set-wait'; readonly action: ActionId; readonly seconds: number };
+  | { readonly kind: 'move-screen'; readonly action: ActionId; readonly to: Point }
+  /** `via` counts from 0 in the order they are passed. */
+  | { readonly kind: 'move-via'; readonly action: ActionId; readonly via: number; readonly to: Point }
+  | { readonly kind: 'add-via'; readonly action: ActionId; readonly to: Point }
+  /** The wait before an action, whole. */
+  | { readonly kind: 'set-wait'; readonly action: ActionId; readonly seconds: number }
+  /** So much later than now, or earlier. */
+  | { readonly kind: 'shift-wait'; readonly action: ActionId; readonly by: number }
+  /** At the end of the step; who has the ball there dribbles. */
+  | { readonly kind: 'add-cut'; readonly player: PlayerNumber; readonly step: StepKey; readonly to: Point }
+  | { readonly kind: 'add-pass'; readonly from: PlayerNumber; readonly to: PlayerNumber; readonly step: StepKey }
+  /** Two players change their places at the start. */
+  | { readonly kind: 'swap'; readonly a: PlayerNumber; readonly b: PlayerNumber }
+  /** The play goes to the other side. */
+  | { readonly kind: 'mirror' };
 
-/** Edits of the block's text that do it, or why it cannot be done, in a sentence. */
-export type Outcome = { readonly edits: readonly BlockEdit[] } | { readonly refused: string };
+/** Edits of the block's text that do it, with the words they bring (`left wing`, `1.5 seconds later`); or why it cannot be done, in a sentence. */
+export type Outcome = { readonly edits: readonly BlockEdit[]; readonly words: string } | { readonly refused: string };

@@ -26,10 +26,19 @@ const text = `play "A"
     look 3: three
 `;
 
-function change(intent: Intent, source = text): string {
+/** The whole text after a change. */
+function changed(intent: Intent, source = text): string {
+  const outcome = outcomeOf(intent, source);
+  return 'refused' in outcome ? `refused: ${outcome.refused}` : applyBlockEdits(source.split('\n'), outcome.edits).join('\n');
+}
+
+function outcomeOf(intent: Intent, source: string, at = 0) {
   const book = openFile(emptyBook, 'file:///a.play', source);
-  const compiled = compileText(source).plays[0]!;
-  const outcome = intentOn(compiled, createLookup(book, 'file:///a.play'), intent);
+  return intentOn(compileText(source).plays[at]!, createLookup(book, 'file:///a.play'), intent);
+}
+
+function change(intent: Intent, source = text): string {
+  const outcome = outcomeOf(intent, source);
   if ('refused' in outcome) return `refused: ${outcome.refused}`;
   const lines = source.split('\n');
   const after = applyBlockEdits(lines, outcome.edits);
@@ -45,7 +54,49 @@ describe('a change on the floor becomes the coach’s words', () => {
     ['where a screen stands', { kind: 'move-end', action: 'zip/5.2', to: spot('elbow', 'right') }, '    5 screens for 3 at right elbow, then rolls'],
     ['where a player starts', { kind: 'move-start', player: 3, to: spot('block', 'left') }, '  from 5-out, ball with 1, 3 at left block'],
     ['a wait', { kind: 'set-wait', action: 'zip/2.1', seconds: 1.5 }, '    1.5 seconds later, 2 cuts'],
+    ['where a screen is drawn to', { kind: 'move-screen', action: 'zip/5.2', to: spot('elbow', 'right') }, '    5 screens for 3 at right elbow, then rolls'],
+    ['a spot on the way', { kind: 'add-via', action: 'zip/3.1', to: spot('nail') }, '    once 4 cuts, 3 cuts off 5 via nail to top'],
+    ['a spot on the way of an end that was not written', { kind: 'add-via', action: 'zip/2.1', to: spot('nail') }, '    2 cuts via nail'],
+    ['a spot on a dribble’s way', { kind: 'add-via', action: 'zip/1.1', to: spot('slot', 'left') }, '    1 dribbles via left slot to left wing # a remark'],
+    ['so much later', { kind: 'shift-wait', action: 'zip/2.1', by: 0.8 }, '    0.8 seconds later, 2 cuts'],
+    ['a cut that is drawn', { kind: 'add-cut', player: 2, step: 'zip', to: spot('corner', 'right') }, '    2 cuts to right corner'],
+    ['a dribble that is drawn', { kind: 'add-cut', player: 1, step: 'zip', to: spot('top') }, '    1 dribbles to top'],
+    ['a pass that is drawn', { kind: 'add-pass', from: 1, to: 3, step: 'zip' }, '    1 passes to 3'],
+    ['two who change places', { kind: 'swap', a: 2, b: 3 }, '  from 5-out, ball with 1, 2 and 3 swapped'],
   ])('%s', (_, intent, line) => expect(change(intent)).toBe(line));
+
+  test('a spot on the way is moved, and a second one comes behind it', () => {
+    const via = text.replace('off 5 to top', 'off 5 via nail to top');
+    expect(change({ kind: 'move-via', action: 'zip/3.1', via: 0, to: spot('elbow', 'left') }, via)).toBe('    once 4 cuts, 3 cuts off 5 via left elbow to top');
+    expect(change({ kind: 'add-via', action: 'zip/3.1', to: spot('slot', 'left') }, via)).toBe('    once 4 cuts, 3 cuts off 5 via nail and left slot to top');
+  });
+
+  test('a line that is drawn stands below the last action of its step, above the looks', () => {
+    expect(changed({ kind: 'add-pass', from: 1, to: 3, step: 'zip' }).split('\n').slice(6, 10)).toEqual(['    5 screens for 3, then rolls', '    once 4 cuts, 3 cuts off 5 to top', '    1 passes to 3', '    look 3: three']);
+  });
+
+  test('a first line opens a play', () => {
+    expect(changed({ kind: 'add-cut', player: 2, step: 'start', to: spot('rim') }, 'play "New"\n  from horns\n')).toBe('play "New"\n  from horns\n    2 cuts to rim\n');
+  });
+
+  test('one of two who were placed together leaves the other where he is', () => {
+    const pair = text.replace('from 5-out, ball with 1', 'from 1 top, 2 and 3 corners, 4 and 5 blocks');
+    expect(change({ kind: 'move-start', player: 2, to: spot('wing', 'right') }, pair)).toBe('  from 1 top, 2 at right wing, 3 at left corner, 4 and 5 blocks');
+  });
+
+  test('two who are placed one by one change their words, and two who were swapped are swapped back', () => {
+    const placed = text.replace('from 5-out, ball with 1', 'from 1 top, 2 at right corner, 3 at left wing, 4 and 5 blocks');
+    expect(change({ kind: 'swap', a: 2, b: 3 }, placed)).toBe('  from 1 top, 2 at left wing, 3 at right corner, 4 and 5 blocks');
+    expect(change({ kind: 'swap', a: 3, b: 2 }, text.replace('ball with 1', 'ball with 1, 2 and 3 swapped'))).toBe('  from 5-out, ball with 1');
+  });
+
+  test('a play goes to the other side, and back to the same text', () => {
+    const sided = 'play "Right now"\n  from 1 top, 2 at right corner, 3 at left wing, 4 at (-1.2, 3) m, 5 at right block\n  step "Left" # on the right\n    1 dribbles to left wing\n    5 screens for 3 at right elbow\n    at 8 seconds left, 3 cuts to right wing\n    look 3: three\n';
+    const turned = changed({ kind: 'mirror' }, sided);
+    expect(turned).toBe('play "Right now"\n  from 1 top, 2 at left corner, 3 at right wing, 4 at (1.2, 3) m, 5 at left block\n  step "Left" # on the right\n    1 dribbles to right wing\n    5 screens for 3 at left elbow\n    at 8 seconds left, 3 cuts to left wing\n    look 3: three\n');
+    expect(changed({ kind: 'mirror' }, turned)).toBe(sided);
+    expect(change({ kind: 'mirror' })).toMatch(/^refused|mirrored/);
+  });
 
   test('a wait is changed, and taken out again', () => {
     const waiting = text.replace('    2 cuts', '    1.5 seconds later, 2 cuts');
@@ -58,7 +109,12 @@ describe('what cannot be done is refused with its reason', () => {
   test.each<[string, Intent, RegExp]>([
     ['two who share their words', { kind: 'move-end', action: 'zip/4.1', to: spot('corner', 'left') }, /line of his own/],
     ['an action that is gone', { kind: 'move-end', action: 'zip/9.1', to: spot('corner', 'left') }, /no longer in the play/],
-    ['a shot', { kind: 'move-end', action: 'zip?3.1/3.1', to: spot('corner', 'left') }, /ring/],
+    ['a shot', { kind: 'move-end', action: 'zip?3.1/3.1', to: spot('corner', 'left') }, /ring|follows/],
+    ['a pass of a man without the ball', { kind: 'add-pass', from: 2, to: 3, step: 'zip' }, /2 has no ball to pass at the end of “Zip”: 1 has it/],
+    ['a pass to himself', { kind: 'add-pass', from: 1, to: 1, step: 'zip' }, /himself/],
+    ['a spot on the way of one who shares his line', { kind: 'add-via', action: 'zip/4.1', to: spot('nail') }, /line of his own/],
+    ['less than no wait', { kind: 'shift-wait', action: 'zip/2.1', by: -1 }, /no wait to take away/],
+    ['a spot that is not on the way', { kind: 'move-via', action: 'zip/3.1', via: 0, to: spot('nail') }, /no such spot/],
   ])('%s', (_, intent, reason) => expect(change(intent)).toMatch(reason));
 
   test('a line that cannot be read', () => {
@@ -95,6 +151,10 @@ describe('a copy is changed where it is written', () => {
     ['an end', { kind: 'move-end', action: 'zip/1.1', to: spot('top') }],
     ['a start', { kind: 'move-start', player: 2, to: spot('top') }],
     ['a wait', { kind: 'set-wait', action: 'zip/2.1', seconds: 2 }],
+    ['a spot on the way', { kind: 'add-via', action: 'zip/3.1', to: spot('nail') }],
+    ['a new cut', { kind: 'add-cut', player: 2, step: 'zip', to: spot('rim') }],
+    ['two who change places', { kind: 'swap', a: 2, b: 3 }],
+    ['the side', { kind: 'mirror' }],
   ])('%s', (_, intent) => {
     const book = openFile(emptyBook, 'file:///a.play', copied);
     const compiled = compileText(copied).plays[1]!;

@@ -1,0 +1,49 @@
+// A new line at the end of a step: a cut or a dribble that was drawn, a pass.
+import type { BodyId, Play, Step, StepKey } from '../play/play.ts';
+import { pathTo } from '../play/run-throughs.ts';
+import { wordsFor } from '../words/say-place.ts';
+import { actionsOf, copied, firstThatMeans, lastLineOf, linesOf, refuse, samePlace, stepOf, type Editable } from './editable.ts';
+import type { Intent, Outcome } from './intent.ts';
+
+export function addCut(editable: Editable, { player, step: key, to }: Extract<Intent, { kind: 'add-cut' }>): Outcome {
+  const { text, place } = wordsFor(editable.court, to);
+  const who = `${player}` as BodyId;
+  const withBall = holderAfter(editable.reading.play, key) === who;
+  const kind = withBall ? 'dribble' : 'move';
+  return addLine(editable, key, `${player} ${withBall ? 'dribbles' : 'cuts'} to ${text}`, (made) => made.who === who && made.kind === kind && made.to !== undefined && samePlace(made.to.value, place));
+}
+
+export function addPass(editable: Editable, { from, to, step: key }: Extract<Intent, { kind: 'add-pass' }>): Outcome {
+  const { play } = editable.reading;
+  if (from === to) return refuse('Nobody passes to himself.');
+  const holder = holderAfter(play, key);
+  if (holder !== `${from}`) return refuse(holder === undefined ? 'Nobody has the ball there.' : `${from} has no ball to pass at the end of “${stepOf(play, key)?.name ?? key}”: ${holder} has it.`);
+  return addLine(editable, key, `${from} passes to ${to}`, (made) => made.kind === 'pass' && made.who === `${from}` && made.to === `${to}`);
+}
+
+function addLine(editable: Editable, key: StepKey, words: string, means: (made: Step['actions'][number]) => boolean): Outcome {
+  const { play, places } = editable.reading;
+  const step = stepOf(play, key);
+  if (step === undefined && play.steps.length > 0) return refuse('This step is no longer in the play.');
+  if (step !== undefined && step.actions.length > 0 && step.actions.every(({ origin }) => origin === 'copied')) return refuse(copied('This step'));
+  const lines = linesOf(editable);
+  const above = step === undefined ? lastWritten(lines) : (lastLineOf(places, step) ?? lastWritten(lines));
+  const indent = /^\s*/.exec(lines[above] ?? '')![0] + (step !== undefined && places.get(step.key)?.line !== above ? '' : '  ');
+  const known = new Set(actionsOf(play).map(({ id }) => id));
+  const edit = { line: above + 1, at: 0, to: 0, text: `${indent}${words}`, newLine: true };
+  const read = (after: Play) => actionsOf(after).some((action) => !known.has(action.id) && means(action));
+  return firstThatMeans(editable, [{ edits: [edit], words }], { added: true }, read) ?? refuse(`I cannot write “${words}” into this step. Write it yourself where it belongs.`);
+}
+
+function lastWritten(lines: readonly string[]): number {
+  return Math.max(0, lines.findLastIndex((line) => line.trim() !== ''));
+}
+
+/** Who has the ball at the end of a step, no look taken. */
+function holderAfter(play: Play, key: StepKey): BodyId | undefined {
+  let holder = `${play.start.ball.value}` as BodyId;
+  for (const { kept, actions } of pathTo(play, key)) {
+    for (const action of [...kept, ...actions]) if (action.kind === 'pass' || action.kind === 'hand-off') holder = action.to;
+  }
+  return holder;
+}
