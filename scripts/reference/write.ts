@@ -1,0 +1,19 @@
+// `npm run reference`: writes docs/ from the source. Pictures that nothing shows any more are taken away.
+import { mkdirSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+import { drawn } from './files.ts';
+import { reference } from './reference.ts';
+
+const folder = join(import.meta.dirname, '../../docs');
+const files = reference();
+mkdirSync(join(folder, drawn), { recursive: true });
+for (const name of readdirSync(join(folder, drawn), { recursive: true, encoding: 'utf8' })) {
+  const path = `${drawn}/${name.replaceAll('\\', '/')}`;
+  if (path.endsWith('.svg') && !files.has(path)) rmSync(join(folder, path));
+}
+for (const [path, text] of files) {
+  mkdirSync(dirname(join(folder, path)), { recursive: true });
+  writeFileSync(join(folder, path), text);
+}
+const bytes = [...files.values()].reduce((sum, text) => sum + Buffer.byteLength(text), 0);
+console.log(`docs/: ${files.size} files, ${(bytes / 1e6).toFixed(2)} MB`);
