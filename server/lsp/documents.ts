@@ -1,4 +1,5 @@
-// The documents an editor has open. The book is the only copy of their text: an edit of the protocol is an edit of the book.
+// The documents an editor has open, and files it has not. The book is the only copy of an open document's text: an edit of the
+// protocol is an edit of the book.
 import { closeFile, editFile, emptyBook, openFile, type Book, type BookFile, type TextEdit } from '../../language/book/book.ts';
 
 export interface OpenDocument {
@@ -15,11 +16,14 @@ export interface Documents {
   /** Changes as the protocol sends them, each on the text the one before has left. */
   readonly change: (uri: string, version: number, edits: readonly TextEdit[]) => void;
   readonly close: (uri: string) => void;
+  /** What a file says on the disk, undefined where it is not there. While the editor has it open that waits. */
+  readonly setOnDisk: (uri: string, text: string | undefined) => void;
 }
 
 export function openDocuments(): Documents {
   let book = emptyBook;
   const versions = new Map<string, number>();
+  const onDisk = new Map<string, string>();
 
   const get = (uri: string): OpenDocument | undefined => {
     const version = versions.get(uri);
@@ -41,8 +45,15 @@ export function openDocuments(): Documents {
       versions.set(uri, version);
     },
     close(uri) {
-      book = closeFile(book, uri);
+      const text = onDisk.get(uri);
+      book = text === undefined ? closeFile(book, uri) : openFile(book, uri, text);
       versions.delete(uri);
+    },
+    setOnDisk(uri, text) {
+      if (text === undefined) onDisk.delete(uri);
+      else onDisk.set(uri, text);
+      if (versions.has(uri)) return;
+      book = text === undefined ? closeFile(book, uri) : openFile(book, uri, text);
     },
   };
 }

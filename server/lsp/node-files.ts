@@ -1,0 +1,33 @@
+// The files of a machine, for an editor that does not read them for the server.
+import { readdir, readFile } from 'node:fs/promises';
+import { fileURLToPath, pathToFileURL } from 'node:url';
+import type { FileAccess } from './play-files.ts';
+
+export function filesOnDisk(folders: readonly string[]): FileAccess {
+  return {
+    list: async () => (await Promise.all(folders.map(playsBelow))).flat().sort(),
+    read: async (uri) => {
+      try {
+        return await readFile(fileURLToPath(uri), 'utf8');
+      } catch {
+        return undefined;
+      }
+    },
+  };
+}
+
+async function playsBelow(folder: string): Promise<string[]> {
+  const base = folder.endsWith('/') ? folder : `${folder}/`;
+  try {
+    const path = fileURLToPath(base);
+    const entries = await readdir(path, { withFileTypes: true });
+    const found = entries.map(async (entry): Promise<string[]> => {
+      const uri = new URL(encodeURIComponent(entry.name), pathToFileURL(path)).href;
+      if (entry.isDirectory()) return entry.name === 'node_modules' || entry.name.startsWith('.') ? [] : playsBelow(uri);
+      return entry.isFile() && entry.name.endsWith('.play') ? [uri] : [];
+    });
+    return (await Promise.all(found)).flat();
+  } catch {
+    return [];
+  }
+}
