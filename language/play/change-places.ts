@@ -1,5 +1,5 @@
 // A play's data with other places, other men or another step: what copies are made of.
-import type { Action, ActionId, BodyId, EventRef, Look, Place, StepKey, Value, Wait } from './play.ts';
+import type { Action, ActionId, BodyId, EventRef, Look, LookPin, Place, StepKey, Value, Wait } from './play.ts';
 
 /** How a copy differs from its source. */
 export interface Change {
@@ -31,6 +31,7 @@ export function changeAction<A extends Action>(action: A, change: Change): A {
       next['off'] = bodies(action.off);
       if (action.to !== undefined) next['to'] = value(action.to);
       if (action.kind === 'dribble' && action.at !== undefined) next['at'] = body(action.at);
+      if (action.kind === 'move' && action.on !== undefined) next['on'] = body(action.on);
       break;
     case 'pass':
       next['to'] = body(action.to);
@@ -44,6 +45,12 @@ export function changeAction<A extends Action>(action: A, change: Change): A {
       next['together'] = bodies(action.together);
       if (action.on !== undefined) next['on'] = body(action.on);
       if (action.at !== undefined) next['at'] = value(action.at);
+      break;
+    case 'shot':
+      if (action.from !== undefined) next['from'] = value(action.from);
+      break;
+    case 'hold':
+      if (action.on !== undefined) next['on'] = body(action.on);
       break;
     case 'defend':
       if (action.on !== undefined) next['on'] = body(action.on);
@@ -77,7 +84,8 @@ function numberFor(number: Look['who'][number], change: Change): Look['who'][num
   return Number(change.body(`${number}` as BodyId)) as Look['who'][number];
 }
 
-function changePin(pin: NonNullable<Look['pin']>, change: Change): NonNullable<Look['pin']> {
+function changePin(pin: LookPin, change: Change): LookPin {
+  if (pin.kind === 'place') return { ...pin, place: changePlace(pin.place, change) };
   if (pin.kind === 'as') return { ...pin, event: changeEvent(pin.event, change) };
   return pin.kind === 'off' ? { ...pin, screener: change.body(pin.screener) } : pin;
 }
@@ -102,6 +110,8 @@ export function changePlace(place: Place, change: Change): Place {
 
 function withBodies(place: Place, body: Change['body']): Place {
   switch (place.kind) {
+    case 'spot':
+      return place.among === undefined ? place : { ...place, among: place.among.map(body) };
     case 'beside': case 'behind': case 'player':
       return { ...place, who: body(place.who) };
     case 'offset':

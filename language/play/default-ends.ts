@@ -37,7 +37,7 @@ export function endOf(action: Move | Dribble, situation: Situation): Point {
   const place = placeOfStyle[action.style];
   if (place !== undefined) return resolvePlace(place, situation);
   if (action.style === 'pop' || action.style === 'step-out') return nearest(perimeter, here, situation);
-  if (action.style === 'fill' || action.style === 'space') return nearest(openSpots(situation, action.who), here, situation);
+  if (action.style === 'fill' || action.style === 'space') return nearest(openSpots(situation, action.who, action.style === 'fill'), here, situation);
   if (action.style === 'step-in') return commit(insideLines(here, situation));
   return here;
 }
@@ -48,10 +48,13 @@ function anArmShortOf(situation: Situation, at: BodyId, here: Point): Point {
   return distance(man, here) <= armLength ? here : pointTowards(man, here, armLength);
 }
 
-function openSpots(situation: Situation, who: BodyId): readonly Place[] {
+function openSpots(situation: Situation, who: BodyId, another: boolean): readonly Place[] {
   const others = Object.entries(situation.positions).filter(([body]) => body !== who && body.length === 1);
+  const here = situation.positions[who];
   const open = perimeter.filter(place => others.every(([, point]) => point === undefined || distance(point, resolvePlace(place, situation)) >= openWithin));
-  return open.length > 0 ? open : perimeter;
+  // The open spot that he fills is another than his own, where there is another.
+  const elsewhere = open.filter(place => !another || here === undefined || distance(here, resolvePlace(place, situation)) >= openWithin);
+  return elsewhere.length > 0 ? elsewhere : open.length > 0 ? open : perimeter;
 }
 
 function nearest(places: readonly Place[], here: Point, situation: Situation): Point {

@@ -3,6 +3,7 @@ import type { Point } from '../court/point.ts';
 import { commit, distance } from '../court/point.ts';
 import { isSpotName, spotPoint, takesSide } from '../court/spots.ts';
 import type { BodyId, Place, Side } from './play.ts';
+import { OFFENCE } from './play.ts';
 import { armLength } from './read-places.ts';
 
 /** The moment a place is asked for: who stands where, who has the ball, and who is going. */
@@ -19,6 +20,8 @@ export interface Situation {
 
 /** Nearer to the middle than this, neither the ball nor a man is on a side. Common practice, no source. */
 const middleWidth = 0.3;
+/** Two leanings nearer to each other than this, in metres, are one. */
+const sameGap = 0.001;
 
 /** Where a place is at this moment, in whole millimetres. Any place has a point: what cannot be found is where the man stands. */
 export function resolvePlace(place: Place, situation: Situation): Point {
@@ -28,7 +31,7 @@ export function resolvePlace(place: Place, situation: Situation): Point {
 function resolve(place: Place, situation: Situation): Point {
   switch (place.kind) {
     case 'spot':
-      return resolveSpot(place.name, place.side, place.extended === true, situation);
+      return resolveSpot(place, situation);
     case 'own':
       return (Object.hasOwn(situation.spots, place.name) ? situation.spots[place.name] : undefined) ?? ownPosition(situation);
     case 'point':
@@ -68,7 +71,7 @@ function ownPosition(situation: Situation): Point {
   return positionOf(situation.who, situation);
 }
 
-function resolveSpot(name: string, side: Side | undefined, extended: boolean, situation: Situation): Point {
+function resolveSpot({ name, side, extended = false, among }: Extract<Place, { readonly kind: 'spot' }>, situation: Situation): Point {
   if (!isSpotName(name)) return ownPosition(situation);
   const { court } = situation;
   const needsSide = extended || takesSide(name) === 'needed';
@@ -76,12 +79,13 @@ function resolveSpot(name: string, side: Side | undefined, extended: boolean, si
   const left = spotPoint(court, name, 'left', extended);
   const right = spotPoint(court, name, 'right', extended);
   if (left === undefined || right === undefined) return ownPosition(situation);
-  return sideMeant(side, left, right, situation) === 'left' ? left : right;
+  const meant = side === undefined && among !== undefined && among.length > 1 ? sideAmong(among, left, right, situation) : sideMeant(side, left, right, situation);
+  return meant === 'left' ? left : right;
 }
 
 /** Left or right, for any way of saying a side. The ball in the middle is on the man's own side. */
 function sideMeant(side: Side | undefined, left: Point, right: Point, situation: Situation): 'left' | 'right' {
-  const own = () => nearerSide(left, right, situation);
+  const own = () => nearerSide(left, right, situation) ?? sideOfMiddleMan(situation);
   switch (side) {
     case 'left':
     case 'right':
@@ -90,8 +94,12 @@ function sideMeant(side: Side | undefined, left: Point, right: Point, situation:
       return ballSide(situation) ?? own();
     case 'weak':
       return otherSide(ballSide(situation) ?? own());
-    case 'far':
-      return otherSide(own());
+    case 'near':
+      return nearerSide(left, right, situation) ?? ballSide(situation) ?? sideOfMiddleMan(situation);
+    case 'far': {
+      const near = nearerSide(left, right, situation);
+      return near === undefined ? sideOfMiddleMan(situation) : otherSide(near);
+    }
     default:
       return own();
   }
@@ -112,12 +120,47 @@ function sideOfFloor(point: Point): 'left' | 'right' | undefined {
   return point.x < 0 ? 'left' : 'right';
 }
 
-/** The side a man is on; in the middle the one alignments give his number: even right, odd left. */
-function nearerSide(left: Point, right: Point, situation: Situation): 'left' | 'right' {
+/** The side a man is on; none in the middle. */
+function nearerSide(left: Point, right: Point, situation: Situation): 'left' | 'right' | undefined {
   const from = ownPosition(situation);
   const gap = distance(from, left) - distance(from, right);
   if (Math.abs(gap) >= middleWidth) return gap < 0 ? 'left' : 'right';
-  return sideOfFloor(from) ?? usualSide(situation.who);
+  return sideOfFloor(from);
+}
+
+/**
+ * Where a man in the middle goes whose side is not said: away from the ball; the ball in the middle too, to the side where fewer of his men
+ * stand; else the one alignments give his number, even right, odd left. All but the last turn round in a mirror. Common practice, no source.
+ */
+function sideOfMiddleMan(situation: Situation): 'left' | 'right' {
+  const ball = ballSide(situation);
+  if (ball !== undefined) return otherSide(ball);
+  const others = OFFENCE.filter(body => body !== situation.who).map(body => situation.positions[body]).filter(point => point !== undefined);
+  const more = others.reduce((sum, point) => sum + sideSign(sideOfFloor(point)), 0);
+  if (more !== 0) return more < 0 ? 'right' : 'left';
+  return usualSide(situation.who);
+}
+
+function sideSign(side: 'left' | 'right' | undefined): number {
+  return side === undefined ? 0 : side === 'left' ? -1 : 1;
+}
+
+/** Several who share one pair of spots: those farther left take the left one, so that their ways together are the shortest. */
+function sideAmong(among: readonly BodyId[], left: Point, right: Point, situation: Situation): 'left' | 'right' {
+  const men = among.map((body, index) => {
+    const at = positionOf(body, situation);
+    const [toLeft, toRight] = [distance(at, left), distance(at, right)];
+    return { body, index, toLeft, toRight, lean: toLeft - toRight };
+  });
+  const order = men.sort((a, b) => {
+    if (Math.abs(a.lean - b.lean) > sameGap) return a.lean - b.lean;
+    if (a.lean < -sameGap) return a.toLeft - b.toLeft;
+    if (a.lean > sameGap) return b.toRight - a.toRight;
+    return sideSign(usualSide(a.body)) - sideSign(usualSide(b.body)) || a.index - b.index;
+  });
+  const place = order.findIndex(({ body }) => body === situation.who);
+  const middle = (order.length - 1) / 2;
+  return place === middle || place < 0 ? sideMeant(undefined, left, right, situation) : place < middle ? 'left' : 'right';
 }
 
 /** Common practice, no source: as the alignments do it, 2 and 4 take the right where a pair divides, 3 and 5 the left. */

@@ -47,7 +47,7 @@ export interface Play {
   readonly tags: readonly string[];
   readonly situation: readonly string[];
   readonly start: Start;
-  readonly defence: Value<{ readonly kind: 'none' | 'man' | 'zone'; readonly zone?: string }>;
+  readonly defence: Value<{ readonly kind: 'none' | 'man' | 'zone'; readonly zone?: string; /** All over the floor. */ readonly press?: true }>;
   readonly clock: ClockLines;
   /** Text order; the first is the root. A step whose parent is unknown, or that is part of a loop, is left out and reported. */
   readonly steps: readonly Step[];
@@ -78,8 +78,8 @@ export interface ClockLines {
   readonly shotClock?: number;
   /** `shot within 16 seconds of the start|call`. */
   readonly within?: { readonly seconds: number; readonly of: 'start' | 'call' };
-  /** `shot between 30 and 28 on the clock` (from > to), or `shot before the horn` (to 0). */
-  readonly between?: { readonly from: number; readonly to: number };
+  /** `shot between 30 and 28 on the clock` (from > to), or `shot before the horn` (to 0). `shot`: on the shot clock. */
+  readonly between?: { readonly from: number; readonly to: number; readonly clock?: 'shot' };
   readonly leave?: number;
   /** `inbound within 5 seconds`. */
   readonly inboundWithin?: number;
@@ -104,7 +104,9 @@ export interface Step {
 
 export type Condition =
   /** A sentence about a defender, acted out: `when X4 shows on 3`. */
-  | { readonly kind: 'defence'; readonly who: BodyId; readonly verb: string; readonly on?: BodyId; readonly text: string }
+  | { readonly kind: 'defence'; readonly who: BodyId; /** Who does it with him: `when X4 and X1 trap 1`. */ readonly also?: readonly BodyId[]; readonly verb: string; readonly on?: BodyId; readonly text: string }
+  /** `when 5 to 8 seconds are left`: the step opens with `to` on the clock, and not once less than `from` is left. */
+  | { readonly kind: 'clock'; readonly clock: 'period' | 'shot'; readonly from: number; readonly to: number; readonly text: string }
   /** A remark in quotes, or `otherwise`: only shown. */
   | { readonly kind: 'remark'; readonly text: string };
 
@@ -147,6 +149,8 @@ export interface Move extends ActionBase {
   readonly pace: Pace;
   /** `slips before the screen`: the screen set before it in its chain or step is not set at all. */
   readonly beforeScreen?: true;
+  /** `seals X5`: whom he holds off. */
+  readonly on?: BodyId;
 }
 export type MoveStyle = 'straight' | 'cut' | 'curl' | 'fade' | 'back-cut' | 'flash' | 'v-cut' | 'l-cut' | 'roll' | 'pop' | 'slip' | 'dive' | 'seal' | 'post-up' | 'lift' | 'drift' | 'fill' | 'clear' | 'space' | 'step-out' | 'step-in';
 export type Pace = 'set' | 'sprint' | 'jog' | 'walk';
@@ -171,6 +175,8 @@ export interface Pass extends ActionBase {
   readonly early: boolean;
   /** The pass that brings the ball in from out of bounds. */
   readonly throwIn: boolean;
+  /** As written: `along the baseline`, `over the top`. The flight is straight all the same. */
+  readonly way?: string;
 }
 
 export interface HandOff extends ActionBase {
@@ -195,12 +201,16 @@ export interface Shot extends ActionBase {
   readonly shot: Value<ShotKind>;
   /** Further kinds of `three or jumper`; the first is animated. */
   readonly or: readonly ShotKind[];
+  /** `shoots from left corner`: he takes the ball there first. */
+  readonly from?: Value<Place>;
 }
 
 /** Stands, keeps his place or waits: `2 stays`, `everyone else holds`, `holds until …`. */
 export interface Hold extends ActionBase {
   readonly kind: 'hold';
   readonly seconds?: number;
+  /** `boxes out X5`, `stays with 4`: whom he stays with. */
+  readonly on?: BodyId;
 }
 
 /** A defender's scripted action. */
@@ -230,7 +240,7 @@ export interface EventRef {
 
 /** A place as written. Sides that depend on the game (`ball-side`, `near`, an omitted side) are worked out when its line starts. */
 export type Place =
-  | { readonly kind: 'spot'; readonly name: string; readonly side?: Side; readonly extended?: boolean }
+  | { readonly kind: 'spot'; readonly name: string; readonly side?: Side; readonly extended?: boolean; /** `2 and 3 to the wings`: they share the two sides out. */ readonly among?: readonly BodyId[] }
   | { readonly kind: 'own'; readonly name: string }
   | { readonly kind: 'point'; readonly point: Point }
   | { readonly kind: 'offset'; readonly by: number; readonly direction: Direction; readonly from: Place }
@@ -247,11 +257,20 @@ export interface Look {
   /** `look 2 or 3`: one read, the first is animated. */
   readonly who: readonly PlayerNumber[];
   readonly label?: string;
-  readonly pin?: { readonly kind: 'on'; readonly style: string } | { readonly kind: 'as'; readonly event: EventRef } | { readonly kind: 'off'; readonly screener: BodyId } | { readonly kind: 'at'; readonly seconds: number; readonly of: 'start' | 'call' };
+  readonly pin?: LookPin;
   /** What happens only if the look is taken, in order: an entry pass if the looker lacks the ball (derived), written links, the shot. */
   readonly tail: readonly Action[];
   readonly rebounds: readonly Rebound[];
 }
+
+/** When a look comes, where it is said: on a move of his, at an event, off a screen, at a time, later than it would, where he is at a place. */
+export type LookPin =
+  | { readonly kind: 'on'; readonly style: string }
+  | { readonly kind: 'as'; readonly event: EventRef }
+  | { readonly kind: 'off'; readonly screener: BodyId }
+  | { readonly kind: 'at'; readonly seconds: number; readonly of: 'start' | 'call' | 'period' | 'shot' }
+  | { readonly kind: 'later'; readonly seconds: number }
+  | { readonly kind: 'place'; readonly place: Place };
 
 export interface Rebound {
   readonly part: PartId;

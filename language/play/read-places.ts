@@ -36,6 +36,13 @@ export function readPlace(reader: Reader, tree: SpotTree, meaning: Meaning): Pla
   }
 }
 
+/** `4 and 5 at the nail, 1 m apart`: side by side round the spot, in the order named from left to right. */
+export function setApart(place: Place, gap: number, index: number, count: number): Place {
+  const by = gap * (index - (count - 1) / 2);
+  if (by === 0 || count < 2) return place;
+  return { kind: 'offset', by: Math.abs(by), direction: by < 0 ? 'left of' : 'right of', from: place };
+}
+
 export function metresOf(length: LengthNode): number {
   return wholeMillimetres(length.metres);
 }

@@ -10,7 +10,7 @@ import { baseForm } from './read-waits.ts';
 import { mirrorPlace } from './mirror-place.ts';
 import type { BodyId, Origin, Place, PlayerNumber, Start, Value } from './play.ts';
 import { usualSide } from './places.ts';
-import { metresOf, readPlace } from './read-places.ts';
+import { metresOf, readPlace, setApart } from './read-places.ts';
 import type { Reader } from './reader.ts';
 import { bodiesOf, isOffence, numberOf, putGap, putPart, report } from './reader.ts';
 import { openScope, subjectsOf } from './scope.ts';
@@ -203,10 +203,7 @@ function placedBy(reader: Reader, places: Places, tree: NodeOf<'Placing'>, line:
 }
 
 function apart(place: Place, tree: NodeOf<'Placing'>, index: number, count: number): Place {
-  if (tree.apart === undefined || tree.spots.length > 1 || count < 2) return place;
-  const by = metresOf(tree.apart) * (index - (count - 1) / 2);
-  if (by === 0) return place;
-  return { kind: 'offset', by: Math.abs(by), direction: by < 0 ? 'left of' : 'right of', from: place };
+  return tree.apart === undefined || tree.spots.length > 1 ? place : setApart(place, metresOf(tree.apart), index, count);
 }
 
 /** Where a pair divides: each number's usual side, or first left and second right where both would take the same. */

@@ -144,6 +144,8 @@ export interface Meeting {
   /** ms of the catch. */
   readonly when: number;
   readonly stride: boolean;
+  /** ms from which he stays for the ball, whatever he would have done next. */
+  readonly stays?: number;
   /** Edges that hold the release back besides the read. */
   readonly edges: readonly Edge[];
 }

@@ -1,17 +1,18 @@
 /** Looks (rules 15, 16): when each is there to be taken, where ball and man would meet, when it is passed up. */
-import { commit } from '../court/point.ts';
+import { commit, distance } from '../court/point.ts';
 import type { Point } from '../court/point.ts';
-import type { BodyId, Look, PassKind } from '../play/play.ts';
+import type { BodyId, Look, PassKind, Place } from '../play/play.ts';
 import type { ActionItem, Branch, LookItem, Meeting, Need, Settled } from './branch.ts';
 import { bodyAt, bodyOf, happen, tell, whenOf } from './branch.ts';
 import type { Edge } from './graph.ts';
-import { edge, latestOf, varyingEdge } from './graph.ts';
+import { delayed, edge, latestOf, varyingEdge } from './graph.ts';
 import { hasBall, lookBefore, nearestAbove } from './items.ts';
-import { earliestMeeting, flightMs, lastToDo, tenths } from './passes.ts';
+import { earliestMeeting, flightMs, lastToDo, passingBy, tenths } from './passes.ts';
 import { problem } from './problem-codes.ts';
 import { usedScreens } from './screens.ts';
 import { clockMoment, eventNumber, spokenOf } from './waits.ts';
 import type { Spoken } from './waits.ts';
+import { pointOf, standingOf } from './where.ts';
 
 /** Ball and roller meet when he has half his way behind him; common practice, no source. */
 const halfWay = 0.5;
@@ -48,8 +49,9 @@ function lastMove(branch: Branch, item: LookItem, who: BodyId): ActionItem | und
 /** What a pinned look waits for: his roll, his way off a screen, somebody's event. */
 function pinOf(branch: Branch, item: LookItem, who: BodyId): Spoken | undefined {
   const { pin } = item.look;
-  if (pin === undefined || pin.kind === 'at') return undefined;
+  if (pin === undefined || pin.kind === 'at' || pin.kind === 'later') return undefined;
   if (pin.kind === 'as') return spokenOf(branch, item, pin.event);
+  if (pin.kind === 'place') return spokenOf(branch, item, { who, does: 'reach', place: pin.place });
   const fits = (other: ActionItem): boolean => {
     const { action } = other;
     if (action.who !== who || (action.kind !== 'move' && action.kind !== 'dribble')) return false;
@@ -80,6 +82,11 @@ export function lookEdges(branch: Branch, item: LookItem): readonly Edge[] {
   return edges;
 }
 
+/** `2 seconds later` than it would come. */
+function laterMs({ look: { pin } }: LookItem): number {
+  return pin?.kind === 'later' ? Math.round(pin.seconds * 1000) : 0;
+}
+
 function pinEdge(branch: Branch, item: LookItem, who: BodyId): Edge | undefined {
   const { pin } = item.look;
   if (pin === undefined) return undefined;
@@ -87,8 +94,12 @@ function pinEdge(branch: Branch, item: LookItem, who: BodyId): Edge | undefined 
     const at = clockMoment(branch, { clock: pin.of, seconds: pin.seconds });
     return at && edge(at.event, 'written-wait', at.ms);
   }
+  if (pin.kind === 'later') return undefined;
   const pinned = pinOf(branch, item, who);
-  const event = pinned && eventNumber(branch, pinned, pin.kind !== 'off');
+  // Where he is to be he may already stand.
+  if (pinned === undefined && pin.kind === 'place' && standsAt(branch, item, who, pin.place)) return undefined;
+  if (pinned !== undefined && pin.kind === 'place' && item.holder !== who) return undefined;
+  const event = pinned && eventNumber(branch, pinned, pin.kind !== 'off' && pin.kind !== 'place');
   if (event !== undefined) return edge(event, pin.kind === 'off' ? 'screen' : 'written-wait');
   tell(branch, problem('pin-unknown', item.look.id, { who, does: pinWords(pin) }));
   return undefined;
@@ -96,21 +107,38 @@ function pinEdge(branch: Branch, item: LookItem, who: BodyId): Edge | undefined 
 
 function pinWords(pin: NonNullable<Look['pin']>): string {
   if (pin.kind === 'on') return pin.style;
+  if (pin.kind === 'place') return 'reach';
   return pin.kind === 'off' ? `off ${pin.screener}` : pin.kind === 'as' ? pin.event.does : '';
+}
+
+const atThePlace = 1;
+
+function standsAt(branch: Branch, item: LookItem, who: BodyId, place: Place): boolean {
+  return distance(bodyOf(branch, who).place, pointOf(branch, place, standingOf(branch, who, item.holder))) < atThePlace;
 }
 
 export function settleLook(branch: Branch, item: LookItem, edges: readonly Edge[]): void {
   const { look } = item;
   const who = looker(look);
-  const last = lastMove(branch, item, who);
+  const last = moveMeant(branch, item, who, edges) ?? lastMove(branch, item, who);
   const settled = last && branch.settled.get(last.key);
   const meeting = item.holder === who || item.holder === undefined ? undefined : meetingOf(branch, item, who, edges, settled);
-  const read = happen(branch, `${look.id}:read`, 'read', look.id, who, [...edges, ...(meeting?.edges ?? [])]);
+  const later = laterMs(item);
+  const read = happen(branch, `${look.id}:read`, 'read', look.id, who, [...edges, ...(meeting?.edges ?? [])].map((way) => delayed(way, later)));
   tellLate(branch, item, who, read, settled);
-  const passedUp = happen(branch, `${look.id}:passed-up`, 'passed-up', look.id, item.holder ?? who, passedUpEdges(branch, item, who, read, last));
+  const passedUp = happen(branch, `${look.id}:passed-up`, 'passed-up', look.id, item.holder ?? who, passedUpEdges(branch, item, who, read, lastMove(branch, item, who)));
   branch.looks.set(look.id, { look, holder: item.holder, read, passedUp, ...(meeting && { meeting }) });
   const place = bodyOf(branch, who).place;
   branch.settled.set(item.key, { start: read, done: passedUp, free: passedUp, place });
+}
+
+/** The move of his own that a pin names, as long as it is not past: what he does after it is not waited for. */
+function moveMeant(branch: Branch, item: LookItem, who: BodyId, edges: readonly Edge[]): ActionItem | undefined {
+  const { pin } = item.look;
+  if (item.holder === who || (pin?.kind !== 'on' && pin?.kind !== 'off' && pin?.kind !== 'place')) return undefined;
+  const pinned = pinOf(branch, item, who)?.item;
+  const settled = pinned && branch.settled.get(pinned.key);
+  return settled !== undefined && latestOf(branch.scene.graph, edges).at < whenOf(branch, settled.done) ? pinned : undefined;
 }
 
 function entryKind(look: Look, who: BodyId): PassKind {
@@ -125,17 +153,24 @@ function meetingOf(branch: Branch, item: LookItem, who: BodyId, edges: readonly 
   const ready = latestOf(branch.scene.graph, edges).at;
   const from = commit(bodyAt(bodyOf(branch, item.holder!), ready));
   const kind = entryKind(look, who);
-  if (look.pin !== undefined && look.pin.kind !== 'at' && settled !== undefined) {
-    const start = whenOf(branch, settled.start);
-    const done = whenOf(branch, settled.done);
-    const earliest = look.pin.kind === 'on' ? Math.max(ready, start + Math.round((done - start) * halfWay) - flightMs(branch, kind, from, body.place)) : ready;
+  const start = settled === undefined ? 0 : whenOf(branch, settled.start);
+  const done = settled === undefined ? 0 : whenOf(branch, settled.done);
+  // Whatever he does next, with the ball coming he does not.
+  const stays = done > ready ? { stays: done } : {};
+  if (look.pin?.kind === 'place' && settled !== undefined) {
+    const spot = pointOf(branch, look.pin.place, standingOf(branch, who, item.holder));
+    const met = passingBy(body.stretches, spot, Math.max(start, ready));
+    if (met !== undefined && met.when < done && ready + flightMs(branch, kind, from, met.at) <= met.when) return { ...strideMeeting(branch, kind, from, met, settled), ...stays };
+  } else if (look.pin !== undefined && look.pin.kind !== 'at' && look.pin.kind !== 'later' && settled !== undefined) {
+    const half = start + Math.round((done - start) * halfWay);
+    const earliest = look.pin.kind === 'on' ? Math.max(ready, half - flightMs(branch, kind, from, bodyAt(body, half))) : ready;
     const met = earliest < body.until ? earliestMeeting(branch, kind, who, from, earliest) : undefined;
-    if (met !== undefined) return strideMeeting(branch, kind, from, met, settled);
+    if (met !== undefined && met.when <= Math.max(done, ready)) return { ...strideMeeting(branch, kind, from, met, settled), ...stays };
   }
   const at = settled === undefined ? commit(bodyAt(body, ready)) : settled.place;
   const flight = flightMs(branch, kind, from, at);
-  const when = Math.max(ready + flight, settled === undefined ? 0 : whenOf(branch, settled.done));
-  return { at, when, stride: false, edges: settled === undefined ? [] : [edge(settled.done, 'meets-cutter', -flight)] };
+  const when = Math.max(ready + flight, done);
+  return { at, when, stride: false, ...stays, edges: settled === undefined ? [] : [edge(settled.done, 'meets-cutter', -flight)] };
 }
 
 function strideMeeting(branch: Branch, kind: PassKind, from: Point, met: { readonly at: Point; readonly when: number }, settled: Settled): Meeting {

@@ -124,7 +124,7 @@ function meetAtSpot(branch: Branch, item: PassItem, from: Point, ready: number, 
 const nearSpot = 0.6;
 const meetingStepMs = 20;
 
-function passingBy(stretches: readonly { readonly segment: { readonly t0: number; readonly t1: number; readonly path: readonly Point[] } }[], spot: Point, from: number): { readonly at: Point; readonly when: number } | undefined {
+export function passingBy(stretches: readonly { readonly segment: { readonly t0: number; readonly t1: number; readonly path: readonly Point[] } }[], spot: Point, from: number): { readonly at: Point; readonly when: number } | undefined {
   for (const { segment } of stretches) {
     if (segment.t1 < from) continue;
     const [a, b] = [segment.path[0]!, segment.path[segment.path.length - 1]!];

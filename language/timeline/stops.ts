@@ -4,8 +4,8 @@ import type { Point } from '../court/point.ts';
 import type { Profile } from '../motion/legs.ts';
 import { distanceAt, legProfile, speedAt } from '../motion/legs.ts';
 import type { BodyId } from '../play/play.ts';
-import type { Branch, Stretch } from './branch.ts';
-import { bodyOf } from './branch.ts';
+import type { Body, Branch, Stretch } from './branch.ts';
+import { bodyAt, bodyOf } from './branch.ts';
 import type { Segment } from './timeline.ts';
 
 /** Takes back what a body has not yet begun at `ms`, and gives the speed and the way it has there. */
@@ -48,6 +48,18 @@ function shorten(segment: Segment, ms: number): Segment {
 function shortProfile(profile: Profile, ms: number, run: number): Profile {
   const seconds = (profile.seconds * ms) / profile.durationMs;
   return { ...profile, distance: run, v1: speedAt(profile, ms / 1000), seconds, durationMs: ms };
+}
+
+/** Where a man comes to rest who is told to stop at `ms`. */
+export function restAfter(body: Body, ms: number): Point {
+  const here = bodyAt(body, ms);
+  const segment = body.stretches.find((stretch) => stretch.segment.t0 <= ms && ms < stretch.segment.t1)?.segment;
+  if (segment === undefined) return here;
+  const end = segment.path[segment.path.length - 1]!;
+  const left = distance(here, end);
+  const speed = speedAt(segment.profile, (ms - segment.t0) / 1000);
+  const share = left === 0 ? 0 : Math.min(1, (speed * speed) / (2 * segment.profile.brake) / left);
+  return { x: here.x + (end.x - here.x) * share, y: here.y + (end.y - here.y) * share };
 }
 
 /** He stops as fast as his legs allow, along the way he was on. */

@@ -14,7 +14,7 @@ import { flightMs } from './passes.ts';
 import { problem } from './problem-codes.ts';
 import { shoot } from './shots.ts';
 import { passReleaseMs } from './start.ts';
-import { cutAt, stopAt } from './stops.ts';
+import { cutAt, restAfter, stopAt } from './stops.ts';
 import { away } from './where.ts';
 
 export interface TakenLook {
@@ -43,7 +43,7 @@ function forget(branch: Branch, read: ReadLook): void {
   const busy = new Set<BodyId>(read.look.tail.flatMap((action) => (action.kind === 'pass' || action.kind === 'hand-off' ? [action.who, action.to] : [action.who])));
   const receiver = looker(read.look);
   for (const who of busy) {
-    const meets = who === receiver && read.meeting !== undefined && !read.meeting.stride ? read.meeting.when : now;
+    const meets = who !== receiver || read.meeting === undefined ? now : (read.meeting.stays ?? (read.meeting.stride ? now : read.meeting.when));
     for (const { begin } of branch.bodies.get(who)?.stretches ?? []) if (whenOf(branch, begin) >= meets) dropped.add(begin);
   }
   branch.ball = branch.ball.map((link) => (link === cut ? { ...link, end: read.read } : link));
@@ -99,7 +99,8 @@ function stopBefore(branch: Branch, staying: BodyId, now: number): readonly Body
     if (distance(bodyAt(other, from), place) < room) continue;
     for (let at = from; at <= other.until; at += 50) {
       if (distance(bodyAt(other, at), place) >= room) continue;
-      const stop = Math.max(now, at - stopsAheadMs);
+      let stop = Math.max(now, at - stopsAheadMs);
+      while (stop > now && distance(restAfter(other, stop), place) < room) stop = Math.max(now, stop - 50);
       const gone = branch.events.filter((event) => branch.scene.graph.events[event]!.timed.who === other.who && whenOf(branch, event) > stop);
       takeOut(branch, new Set(gone));
       stopAt(branch, other.who, stop, branch.byId.get('call')!, false);

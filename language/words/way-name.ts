@@ -56,9 +56,17 @@ function pinWords(pin: NonNullable<Look['pin']>): string {
     case 'off':
       return `off ${pin.screener}`;
     case 'at':
-      return `at about ${saySeconds(pin.seconds)}`;
+      return pin.of === 'period' || pin.of === 'shot' ? `at ${pin.seconds} on the ${pin.of === 'shot' ? 'shot clock' : 'clock'}` : `at about ${saySeconds(pin.seconds)}`;
+    case 'later':
+      return `${saySeconds(pin.seconds)} later`;
+    case 'place':
+      return `at ${sayWrittenPlace(pin.place)}`;
     case 'as':
       return `as ${eventWords(pin.event)}`;
+    case 'later':
+      return `${saySeconds(pin.seconds)} later`;
+    case 'place':
+      return `at ${sayWrittenPlace(pin.place)}`;
   }
 }
 

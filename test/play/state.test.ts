@@ -76,10 +76,32 @@ describe('where a place is', () => {
   const positions = { '1': { x: -6, y: 5 }, '2': { x: 6, y: 1 }, '3': { x: 0, y: 7 }, '4': { x: 1, y: 4 }, '5': { x: -2.8, y: 1 } } as const;
   const at = (place: Parameters<typeof resolvePlace>[0], who: '1' | '2' | '3' | '4' | '5' = '2', ball: '1' | '3' = '1') => resolvePlace(place, { court, positions, ball, who, spots: { pocket: { x: 1, y: 2 } } });
 
+  it('sends a man in the middle away from the ball, then where fewer of his men stand, then by his number', () => {
+    const middle = { x: 0, y: 7 };
+    const corner = (who: '2' | '3', others: Partial<Record<'1' | '4' | '5', { x: number; y: number }>>, ball: '1' | '2' | '3') =>
+      resolvePlace({ kind: 'spot', name: 'corner' }, { court, positions: { ...others, [who]: middle }, ball, who, spots: {} }).x;
+    const left = { '1': { x: -6, y: 5 }, '4': { x: 6, y: 5 }, '5': { x: 6, y: 1 } };
+    const right = { '1': { x: 6, y: 5 }, '4': { x: -6, y: 5 }, '5': { x: -6, y: 1 } };
+    expect(corner('3', left, '1')).toBeGreaterThan(0);
+    expect(corner('3', right, '1')).toBeLessThan(0);
+    expect(corner('3', left, '3')).toBeLessThan(0);
+    expect(corner('3', right, '3')).toBeGreaterThan(0);
+    expect(corner('3', {}, '3')).toBeLessThan(0);
+    expect(corner('2', {}, '2')).toBeGreaterThan(0);
+  });
+
+  it('gives each of two one of the two spots they share, wherever they come from', () => {
+    const among = (a: number, b: number) => (['2', '3'] as const).map(who => Math.sign(resolvePlace({ kind: 'spot', name: 'wing', among: ['2', '3'] }, { court, positions: { '2': { x: a, y: 1 }, '3': { x: b, y: 1 } }, who, spots: {} }).x));
+    expect(among(6, 3)).toEqual([1, -1]);
+    expect(among(3, 6)).toEqual([-1, 1]);
+    expect(among(-6, -3)).toEqual([-1, 1]);
+    expect(among(-3, -6)).toEqual([1, -1]);
+    expect(among(0, 0)).toEqual([1, -1]);
+  });
+
   it('takes the side the man is on where none is said', () => {
     expect(at({ kind: 'spot', name: 'corner' }, '2').x).toBeGreaterThan(0);
     expect(at({ kind: 'spot', name: 'corner' }, '1').x).toBeLessThan(0);
-    expect(at({ kind: 'spot', name: 'corner' }, '3').x).toBeLessThan(0);
     expect(at({ kind: 'spot', name: 'corner', side: 'far' }, '2').x).toBeLessThan(0);
     expect(at({ kind: 'spot', name: 'corner', side: 'near' }, '2').x).toBeGreaterThan(0);
   });
