@@ -15,7 +15,7 @@ export type FormatEdit = Required<TextEdit>;
 
 const indentation = '  ';
 /** Between words and a comment where several comments are brought into line. */
-const beforeComment = 2;
+const usualGap = 2;
 
 /** The edits that set the file, or only those lines of it. */
 export function formatFile(file: BookFile, range?: LineRange): readonly FormatEdit[] {
@@ -78,17 +78,21 @@ function setLines(lines: readonly PlacedLine[]): readonly (string | undefined)[]
     return words === undefined ? undefined : indentation.repeat(depth) + words;
   });
   for (const run of commentRuns(lines, texts)) {
-    const columns = run.map((at) => width(textBefore(lines[at]!.line.parsed)));
-    const longest = Math.max(...run.map((at) => width(texts[at]!)));
-    // Where the coach has them in one line already they stay.
-    const asWritten = columns.every((column) => column === columns[0]) && columns[0]! > longest && run.every((at) => !textBefore(lines[at]!.line.parsed).includes('\t'));
-    const column = asWritten ? columns[0]! : longest + beforeComment;
+    const before = run.map((at) => textBefore(lines[at]!.line.parsed));
+    const column = Math.max(...run.map((at) => width(texts[at]!))) + gapOf(before);
     for (const at of run) {
       const { text, comment } = lines[at]!.line.parsed;
       texts[at] = texts[at]! + ' '.repeat(column - width(texts[at]!)) + text.slice(comment!.at).trimEnd();
     }
   }
   return texts;
+}
+
+/** The blanks between the longest words and the comments: where the coach has these in one line already they stay so far away. */
+function gapOf(before: readonly string[]): number {
+  const gap = width(before[0]!) - Math.max(...before.map((text) => width(text.trimEnd())));
+  const inLine = before.every((text) => width(text) === width(before[0]!) && !text.includes('\t'));
+  return inLine && gap > 0 ? gap : usualGap;
 }
 
 const textBefore = ({ text, comment }: ParsedLine): string => text.slice(0, comment!.at);

@@ -124,7 +124,7 @@ export function usedUris(file: BookFile): readonly { readonly name: string; read
 }
 
 /** The file itself, then those it uses, nearest first; each once, so that a circle does no harm. */
-function filesInReach(book: Book, uri: string): BookFile[] {
+export function filesInReach(book: Book, uri: string): BookFile[] {
   const reached = new Set([uri]);
   const files: BookFile[] = [];
   for (const each of reached) {

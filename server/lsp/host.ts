@@ -1,4 +1,5 @@
 // What the language server needs from the place it runs in. The two entries (start.ts, worker.ts) each bring one, tests their own.
+import type { FileAccess } from './play-files.ts';
 
 export interface Host {
   readonly place: 'Node' | 'web worker';
@@ -8,6 +9,8 @@ export interface Host {
   turn(work: () => void): void;
   /** Does the work after so many milliseconds; returns how to call it off. */
   later(milliseconds: number, work: () => void): CallOff;
+  /** The files of these folders, for a client that does not read them itself; absent where there are none. */
+  files?(folders: readonly string[]): FileAccess;
 }
 
 export type CallOff = () => void;

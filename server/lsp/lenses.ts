@@ -1,22 +1,30 @@
-// Above each play: when to call it, and a way to see it move.
+// Above each play: a way to see it move, when its first and last look come, and when to call it.
 import type { CodeLens } from 'vscode-languageserver-types';
 import { firstLineOf } from '../../language/book/book.ts';
 import type { Compiled } from '../../language/compile.ts';
+import { sayMoment } from '../../language/words/say-seconds.ts';
 import type { OpenDocument } from './documents.ts';
 
 /** A command of the client: with the document's uri and a line of the play. */
 export const showCommand = 'setwright.showPlay';
 
 export function lenses({ uri, file }: OpenDocument, plays: readonly Compiled[]): CodeLens[] {
-  return plays.flatMap(({ key, timeline }) => {
-    const line = firstLineOf(file, key);
+  return plays.flatMap((compiled) => {
+    const line = firstLineOf(file, compiled.key);
     if (line === undefined) return [];
     const range = { start: { line, character: 0 }, end: { line, character: 0 } };
-    const { firstLook, allLooks } = timeline.times;
-    const when = firstLook === undefined || allLooks === undefined ? 'Show it' : firstLook.fromCall === allLooks.fromCall ? `Call it with ${firstLook.fromCall} s or more` : `Call it with ${firstLook.fromCall} s or more, ${allLooks.fromCall} for every look`;
-    return [
-      { range, command: { title: '▶ Show', command: showCommand, arguments: [uri, line] } },
-      ...(firstLook === undefined ? [] : [{ range, command: { title: when, command: showCommand, arguments: [uri, line] } }]),
-    ];
+    return ['▶ Show', ...sayTimes(compiled)].map((title) => ({ range, command: { title, command: showCommand, arguments: [uri, line] } }));
   });
+}
+
+function sayTimes({ play, timeline: { times } }: Compiled): readonly string[] {
+  const { firstLook, allLooks, looks } = times;
+  if (firstLook === undefined || allLooks === undefined || looks.length === 0) return [];
+  const typical = looks.map((look) => look.typical);
+  const [first, last] = [sayMoment(Math.min(...typical)), sayMoment(Math.max(...typical))];
+  const zero = play.start.throwIn === undefined ? 'the call' : 'the hand-over';
+  return [
+    looks.length === 1 ? `Look ${first} after ${zero}` : `First look ${first} after ${zero}, last ${last}`,
+    firstLook.fromCall === allLooks.fromCall ? `Call it with ${firstLook.fromCall} s or more` : `Call it with ${firstLook.fromCall} s or more, ${allLooks.fromCall} for every look`,
+  ];
 }

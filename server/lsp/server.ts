@@ -1,27 +1,24 @@
 // The language server: one object on a connection and a host, so that tests need no process and no socket. It adds no
 // knowledge: it reads requests, asks the core and answers in the protocol's terms, one file a feature.
 import {
-  CodeActionKind, DidChangeConfigurationNotification, TextDocumentSyncKind,
-  type CancellationToken, type Connection, type Diagnostic, type InitializeResult, type TextDocumentContentChangeEvent,
+  DidChangeConfigurationNotification, TextDocumentSyncKind,
+  type ClientCapabilities, type Connection, type Diagnostic, type InitializeResult, type TextDocumentContentChangeEvent,
 } from 'vscode-languageserver';
 import { blockAtLine, blockOfKey, type TextEdit } from '../../language/book/book.ts';
 import { createKeeper, type Compiled } from '../../language/compile.ts';
-import { playbackOf } from '../../language/playback/playback-of.ts';
+import type { Asking } from './asking.ts';
 import { answerUnlessCancelled } from './cancelling.ts';
-import { codeActions } from './code-actions.ts';
-import { completion, documented, readItemData } from './completion/completion.ts';
 import { diagnosticOf } from './diagnostics.ts';
 import { openDocuments, type Documents, type OpenDocument } from './documents.ts';
 import { soon, type Host } from './host.ts';
-import { hover } from './hover.ts';
-import { lenses } from './lenses.ts';
-import { manualText } from './manual.ts';
-import * as protocol from './protocol.ts';
+import { filesOfClient, readPlayFiles, type FileAccess } from './play-files.ts';
+import { overview, serveOverview } from './serve-overview.ts';
+import { servePlaybook } from './serve-playbook.ts';
+import { servePlays } from './serve-plays.ts';
+import { pointing, servePointing } from './serve-pointing.ts';
+import { serveWriting, writing } from './serve-writing.ts';
 import { readOptions, readSettings, usualSettings, type Options } from './settings.ts';
 import { startSettling } from './settling.ts';
-import { showPlays } from './shown-plays.ts';
-import { foldings, symbols } from './symbols.ts';
-import { partAtPosition, rangeOfPart } from './text-and-time.ts';
 
 /** Turns to wait before checking: the picture of the same text is on its way by then. */
 const afterTheFrames = 4;
@@ -36,7 +33,7 @@ export function createServer(connection: Connection, host: Host): Server {
   const documents = openDocuments();
   const keeper = createKeeper();
   let options: Options = { settings: usualSettings };
-  let clientHasSettings = false;
+  let client: ClientCapabilities = {};
 
   const findingsOf = (uri: string) => keeper.findingsOf(documents.book(), uri);
   const compileKey = ({ uri, file }: OpenDocument, key: string): Compiled | undefined => {
@@ -45,18 +42,24 @@ export function createServer(connection: Connection, host: Host): Server {
   };
   const compileAt = (document: OpenDocument, line: number): Compiled | undefined => compileKey(document, blockAtLine(document.file, line).block.key);
 
-  const shown = showPlays(
-    host,
-    {
-      document: documents.get,
-      playbackOf(uri, key) {
+  const asking: Asking = {
+    connection, host, documents, keeper, findingsOf, compileKey, compileAt,
+    options: () => options,
+    client: () => client,
+    answer: (token, uri, work) =>
+      answerUnlessCancelled(host, token, () => {
         const document = documents.get(uri);
-        const compiled = document && compileKey(document, key);
-        return compiled && playbackOf(compiled);
-      },
-    },
-    (frame) => void connection.sendNotification(protocol.frameMethod, frame),
-  );
+        return document === undefined ? null : work(document);
+      }),
+    answerAll: (token, work) => answerUnlessCancelled(host, token, work),
+  };
+  servePointing(asking);
+  serveWriting(asking);
+  const seen = serveOverview(asking);
+  const shown = servePlays(asking);
+  let folders: readonly string[] = [];
+  const files = readPlayFiles(documents, () => (options.files ? filesOfClient(connection) : (host.files?.(folders) ?? noFiles)));
+  servePlaybook(asking, files);
 
   const settling = startSettling<Diagnostic>(
     host,
@@ -86,34 +89,31 @@ export function createServer(connection: Connection, host: Host): Server {
 
   connection.onInitialize((params): InitializeResult => {
     options = readOptions(params.initializationOptions);
-    clientHasSettings = params.capabilities.workspace?.configuration === true;
+    client = params.capabilities;
+    folders = params.workspaceFolders?.map(({ uri }) => uri) ?? (params.rootUri === null ? [] : [params.rootUri]);
     return {
-      capabilities: {
-        positionEncoding: 'utf-16',
-        textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental },
-        hoverProvider: true,
-        completionProvider: { triggerCharacters: [' ', '"', '“', ':', ',', '-'], resolveProvider: true },
-        documentSymbolProvider: { label: 'Setwright' },
-        foldingRangeProvider: true,
-        codeLensProvider: { resolveProvider: false },
-        codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix] },
-      },
+      capabilities: { positionEncoding: 'utf-16', textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental }, ...pointing, ...writing, ...overview },
       serverInfo: { name: `Setwright language server (${host.place})`, version: host.version },
     };
   });
 
   connection.onInitialized(() => {
-    if (!clientHasSettings) return;
+    if (!hasSettings()) return;
     void connection.client.register(DidChangeConfigurationNotification.type, { section: 'setwright' }).catch(() => undefined);
     void fetchSettings();
   });
   connection.onDidChangeConfiguration(({ settings }) => {
-    if (clientHasSettings) return void fetchSettings();
-    options = { ...options, settings: readSettings((settings as { setwright?: unknown } | null)?.setwright) };
+    if (hasSettings()) return void fetchSettings();
+    take((settings as { setwright?: unknown } | null)?.setwright);
   });
+  const hasSettings = () => client.workspace?.configuration === true;
   async function fetchSettings() {
-    const settings: unknown = await connection.workspace.getConfiguration('setwright').catch(() => undefined);
-    options = { ...options, settings: readSettings(settings) };
+    take(await connection.workspace.getConfiguration('setwright').catch(() => undefined));
+  }
+  function take(value: unknown) {
+    const { hints } = options.settings;
+    options = { ...options, settings: readSettings(value) };
+    if (JSON.stringify(hints) !== JSON.stringify(options.settings.hints) && client.workspace?.inlayHint?.refreshSupport === true) void connection.languages.inlayHint.refresh();
   }
 
   connection.onDidOpenTextDocument(({ textDocument: { uri, version, text } }) => {
@@ -132,64 +132,32 @@ export function createServer(connection: Connection, host: Host): Server {
   connection.onDidCloseTextDocument(({ textDocument: { uri } }) => {
     documents.close(uri);
     shown.closed(uri);
+    seen.closed(uri);
     checking.get(uri)?.callOff();
     checking.delete(uri);
     settling.close(uri);
     void connection.sendDiagnostics({ uri, diagnostics: [] });
   });
 
+  connection.onDidChangeWatchedFiles(({ changes }) => {
+    for (const { uri } of changes) void files.changed(uri).then(() => checkUsers(uri));
+  });
+
   /** The document itself, then those that may look up names in it. */
   function checkAll(uri: string, typed: number | undefined) {
-    check(uri, typed);
-    for (const other of documents.all()) if (other.uri !== uri && uses(other)) check(other.uri, undefined);
+    const fetching = files.fetchUsed(uri);
+    if (fetching === undefined) check(uri, typed);
+    else
+      void fetching.then(() => {
+        shown.changed(uri);
+        check(uri, typed);
+      });
+    checkUsers(uri);
   }
 
-  const answer = <Answer>(token: CancellationToken, uri: string, work: (document: OpenDocument) => Answer): Promise<Answer | null> =>
-    answerUnlessCancelled(host, token, () => {
-      const document = documents.get(uri);
-      return document === undefined ? null : work(document);
-    });
-
-  connection.onHover((params, token) =>
-    answer(token, params.textDocument.uri, (document) => hover(document, compileAt(document, params.position.line), findingsOf(document.uri), params.position)),
-  );
-  connection.onCompletion((params, token) => answer(token, params.textDocument.uri, (document) => completion(documents.book(), document, params.position)));
-  connection.onCompletionResolve((item, token) =>
-    answerUnlessCancelled(host, token, () => {
-      const data = readItemData(item.data);
-      return data === undefined ? item : documented(item, data);
-    }),
-  );
-  connection.onCodeAction((params, token) =>
-    answer(token, params.textDocument.uri, (document) => codeActions(document, findingsOf(document.uri), params.range, params.context.diagnostics, params.context.only)),
-  );
-
-  connection.onDocumentSymbol((params, token) => answer(token, params.textDocument.uri, symbols));
-  connection.onFoldingRanges((params, token) => answer(token, params.textDocument.uri, foldings));
-  connection.onCodeLens((params, token) => answer(token, params.textDocument.uri, (document) => lenses(document, keeper.playsOf(documents.book(), document.uri))));
-
-  connection.onNotification(protocol.showMethod, (value: unknown) => {
-    const wanted = protocol.readShow(value);
-    if (wanted !== undefined) shown.show(wanted);
-  });
-  connection.onNotification(protocol.hideMethod, (value: unknown) => {
-    const wanted = protocol.readHide(value);
-    if (wanted !== undefined) shown.hide(wanted.panel);
-  });
-  connection.onRequest(protocol.partAtMethod, (value: unknown, token) => {
-    const question = protocol.readPartAtQuestion(value);
-    return question === undefined ? null : answer(token, question.uri, (document) => partAtPosition(document, compileAt, question.position));
-  });
-  connection.onRequest(protocol.rangeOfMethod, (value: unknown, token) => {
-    const question = protocol.readRangeOfQuestion(value);
-    return question === undefined
-      ? null
-      : answer(token, question.uri, (document) => {
-          const compiled = compileKey(document, question.playKey);
-          return compiled === undefined ? null : rangeOfPart(document, compiled, question);
-        });
-  });
-  connection.onRequest(protocol.manualMethod, (value: unknown) => manualText(typeof value === 'string' ? value : ''));
+  function checkUsers(uri: string) {
+    for (const other of documents.all()) if (other.uri !== uri && uses(other)) check(other.uri, undefined);
+  }
 
   return {
     documents,
@@ -198,6 +166,8 @@ export function createServer(connection: Connection, host: Host): Server {
     },
   };
 }
+
+const noFiles: FileAccess = { list: async () => [], read: async () => undefined };
 
 function editOf(change: TextDocumentContentChangeEvent): TextEdit {
   return 'range' in change ? { range: change.range, text: change.text } : { text: change.text };

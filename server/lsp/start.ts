@@ -2,9 +2,10 @@
 import { createConnection, ProposedFeatures, type Connection } from 'vscode-languageserver/node';
 import { version } from '../../package.json';
 import { later, type Host } from './host.ts';
+import { filesOnDisk } from './node-files.ts';
 import { createServer } from './server.ts';
 
-export const nodeHost: Host = { place: 'Node', version, turn: (work) => void setImmediate(work), later };
+export const nodeHost: Host = { place: 'Node', version, turn: (work) => void setImmediate(work), later, files: filesOnDisk };
 
 /** Over the channel the command line names (`--stdio`, `--node-ipc`, `--socket`, `--pipe`). */
 export function startServer(): void {

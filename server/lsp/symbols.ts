@@ -5,7 +5,7 @@ import { definitionsOf, type NameInText } from '../../language/names/definitions
 import type { OpenDocument } from './documents.ts';
 import { textOfLine } from './positions.ts';
 
-const kinds: Partial<Readonly<Record<NameInText['kind'], SymbolKind>>> = {
+export const symbolKinds: Partial<Readonly<Record<NameInText['kind'], SymbolKind>>> = {
   play: SymbolKind.Class, step: SymbolKind.Method, look: SymbolKind.Event, spot: SymbolKind.Constant, alignment: SymbolKind.Struct, roster: SymbolKind.Array, book: SymbolKind.Package, section: SymbolKind.Namespace,
 };
 
@@ -20,7 +20,7 @@ export function symbols({ file }: OpenDocument): DocumentSymbol[] {
 
 /** A symbol reaches to the next of its rank, without the blank lines at its end. */
 function symbolsOf(block: Block, firstLine: number): DocumentSymbol[] {
-  const names = definitionsOf(block).filter(({ kind }) => kinds[kind] !== undefined);
+  const names = definitionsOf(block).filter(({ kind }) => symbolKinds[kind] !== undefined);
   const [head, ...rest] = block.kind === 'file' ? [undefined, ...names] : names;
   const steps = rest.filter((name): name is NameInText => name?.kind === 'step');
   const inside = rest.filter((name): name is NameInText => name !== undefined && name.kind !== 'step');
@@ -38,7 +38,7 @@ function symbolOf(block: Block, firstLine: number, name: NameInText, lastLine: n
   const { line, at, to } = name.place;
   const end = lastWritten(block, line, lastLine);
   const range: Range = { start: { line: firstLine + line, character: 0 }, end: { line: firstLine + end, character: textOfLine(block, end).length } };
-  return { name: name.name || 'unnamed', kind: kinds[name.kind]!, range, selectionRange: { start: { line: firstLine + line, character: at }, end: { line: firstLine + line, character: to } }, ...(children.length > 0 && { children }) };
+  return { name: name.name || 'unnamed', kind: symbolKinds[name.kind]!, range, selectionRange: { start: { line: firstLine + line, character: at }, end: { line: firstLine + line, character: to } }, ...(children.length > 0 && { children }) };
 }
 
 function lastWritten(block: Block, from: number, to: number): number {

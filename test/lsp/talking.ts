@@ -2,6 +2,7 @@
 import { PassThrough } from 'node:stream';
 import { createConnection, createProtocolConnection, StreamMessageReader, StreamMessageWriter, type ProtocolConnection } from 'vscode-languageserver/node';
 import * as lsp from 'vscode-languageserver-protocol';
+import { TextDocument } from 'vscode-languageserver-textdocument';
 import { createServer } from '../../server/lsp/server.ts';
 import { nodeHost } from '../../server/lsp/start.ts';
 
@@ -18,16 +19,22 @@ export interface Client {
 
 export const uri = 'file:///plays/lighthouse.play';
 
+/** What a client says of itself as it starts. */
+export interface Said {
+  readonly options?: object;
+  readonly capabilities?: lsp.ClientCapabilities;
+}
+
 /** A client in front of a server in this process. */
-export async function talk({ options = {} }: { options?: object } = {}): Promise<Client> {
+export async function talk({ options = {}, capabilities = {} }: Said = {}): Promise<Client> {
   const [there, back] = [new PassThrough(), new PassThrough()];
   const server = createServer(createConnection(new StreamMessageReader(there), new StreamMessageWriter(back)), nodeHost);
   server.listen();
-  return clientOn(createProtocolConnection(new StreamMessageReader(back), new StreamMessageWriter(there)), options);
+  return clientOn(createProtocolConnection(new StreamMessageReader(back), new StreamMessageWriter(there)), options, capabilities);
 }
 
 /** A client on a connection to a server anywhere, initialized. */
-export async function clientOn(connection: ProtocolConnection, options: object = {}): Promise<Client> {
+export async function clientOn(connection: ProtocolConnection, options: object = {}, capabilities: lsp.ClientCapabilities = {}): Promise<Client> {
   const published: lsp.PublishDiagnosticsParams[] = [];
   const waiting = new Set<() => void>();
   connection.onNotification(lsp.PublishDiagnosticsNotification.type, (params) => {
@@ -35,7 +42,7 @@ export async function clientOn(connection: ProtocolConnection, options: object =
     waiting.forEach((look) => look());
   });
   connection.listen();
-  await connection.sendRequest(lsp.InitializeRequest.type, { processId: null, rootUri: null, capabilities: {}, initializationOptions: options });
+  await connection.sendRequest(lsp.InitializeRequest.type, { processId: null, rootUri: null, capabilities, initializationOptions: options });
   await connection.sendNotification(lsp.InitializedNotification.type, {});
   return {
     connection,
@@ -55,6 +62,27 @@ export async function clientOn(connection: ProtocolConnection, options: object =
       }),
     close: () => connection.dispose(),
   };
+}
+
+/** A text after edits of the protocol. */
+export function edited(text: string, edits: readonly lsp.TextEdit[]): string {
+  return TextDocument.applyEdits(TextDocument.create(uri, 'setwright', 1, text), [...edits]);
+}
+
+/** All files after a workspace edit, by their addresses. */
+export function editedFiles(files: Readonly<Record<string, string>>, edit: lsp.WorkspaceEdit): Record<string, string> {
+  const after = { ...files };
+  for (const change of edit.documentChanges ?? []) {
+    if (!('textDocument' in change)) continue;
+    after[change.textDocument.uri] = edited(after[change.textDocument.uri] ?? '', change.edits as lsp.TextEdit[]);
+  }
+  return after;
+}
+
+/** The words a range of a text holds. */
+export function wordsIn(text: string, range: lsp.Range): string {
+  const document = TextDocument.create(uri, 'setwright', 1, text);
+  return document.getText(range);
 }
 
 /** A text without its cursor mark `|`, and where that stood. */

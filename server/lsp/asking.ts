@@ -1,0 +1,24 @@
+// What every group of features needs: the documents, what is known of them, and a way to answer a request.
+import type { CancellationToken, ClientCapabilities, Connection } from 'vscode-languageserver';
+import type { Compiled, FileFinding, Keeper } from '../../language/compile.ts';
+import type { Documents, OpenDocument } from './documents.ts';
+import type { Host } from './host.ts';
+import type { Options } from './settings.ts';
+
+export interface Asking {
+  readonly connection: Connection;
+  readonly host: Host;
+  readonly documents: Documents;
+  readonly keeper: Keeper;
+  /** As they are now. */
+  readonly options: () => Options;
+  readonly client: () => ClientCapabilities;
+  readonly findingsOf: (uri: string) => readonly FileFinding[];
+  readonly compileKey: (document: OpenDocument, key: string) => Compiled | undefined;
+  /** The play that a line stands in. */
+  readonly compileAt: (document: OpenDocument, line: number) => Compiled | undefined;
+  /** Answers from an open document, null from any other; never once the editor has called the request off. */
+  readonly answer: <Answer>(token: CancellationToken, uri: string, work: (document: OpenDocument) => Answer) => Promise<Answer | null>;
+  /** The same for a request that is of no one document. */
+  readonly answerAll: <Answer>(token: CancellationToken, work: () => Answer) => Promise<Answer>;
+}

@@ -1,0 +1,70 @@
+// Beside the lines: the running clock; where a way ends whose place is not written; who has the ball when a step begins.
+import { InlayHintKind, type InlayHint, type Range } from 'vscode-languageserver-types';
+import type { Compiled } from '../../language/compile.ts';
+import type { Action, ActionId } from '../../language/play/play.ts';
+import { stateBefore } from '../../language/play/state.ts';
+import type { EventKind } from '../../language/timeline/timeline.ts';
+import { sayPlace } from '../../language/words/say-place.ts';
+import { sayMoment } from '../../language/words/say-seconds.ts';
+import { firstLineOf } from '../../language/book/book.ts';
+import type { OpenDocument } from './documents.ts';
+import { runOf } from './moment-of-part.ts';
+import type { HintSettings } from './settings.ts';
+
+export function inlayHints(document: OpenDocument, plays: readonly Compiled[], settings: HintSettings, range: Range): InlayHint[] {
+  if (!Object.values(settings).includes(true)) return [];
+  return plays.flatMap((compiled) => {
+    const firstLine = firstLineOf(document.file, compiled.key);
+    if (firstLine === undefined || firstLine > range.end.line || firstLine + compiled.block.lines.length <= range.start.line) return [];
+    return hintsOf(compiled, firstLine, settings).filter(({ position: { line } }) => range.start.line <= line && line <= range.end.line);
+  });
+}
+
+function hintsOf(compiled: Compiled, firstLine: number, settings: HintSettings): readonly InlayHint[] {
+  const zero = compiled.play.start.throwIn === undefined ? 'the call' : 'the hand-over';
+  return compiled.reading.lines.flatMap((meaning, line): readonly InlayHint[] => {
+    const parsed = compiled.block.lines[line]!.parsed;
+    const character = parsed.text.slice(0, parsed.comment?.at).trimEnd().length;
+    const behind = (label: string, tooltip: string): InlayHint => ({ position: { line: firstLine + line, character }, label, tooltip, paddingLeft: true });
+    switch (meaning.kind) {
+      case 'action': {
+        const done = settings.clock ? doneAt(compiled, meaning.actions) : undefined;
+        const clock = done === undefined ? [] : [behind(`→ ${sayMoment(done)}`, `Done ${sayMoment(done)} after ${zero}.`)];
+        return [...(settings.places ? meaning.actions.flatMap((id) => placeHint(compiled, firstLine, id)) : []), ...clock];
+      }
+      case 'look': {
+        const time = settings.clock ? compiled.timeline.times.looks.find(({ look }) => look === meaning.look) : undefined;
+        return time === undefined ? [] : [behind(`→ ${sayMoment(time.typical)}`, `Typically the ball leaves the hand ${sayMoment(time.typical)} after ${zero}, late ${sayMoment(time.late)}.`)];
+      }
+      case 'step': {
+        const holder = settings.ball ? stateBefore(compiled.reading, line).holder : undefined;
+        return holder === undefined ? [] : [behind(`${holder} has the ball`, 'Who has the ball when this step begins.')];
+      }
+      default:
+        return [];
+    }
+  });
+}
+
+/** What the others wait for: he is there, the screen is set, the ball is caught (TIMING rule 4). */
+const done: ReadonlySet<EventKind> = new Set(['arrive', 'set', 'catch', 'take', 'shot']);
+
+/** When the last action of a line is done, ms from the call, on the first way through the play that has it. */
+function doneAt(compiled: Compiled, actions: readonly ActionId[]): number | undefined {
+  const times = actions.flatMap((id) => {
+    const events = runOf(compiled, id)?.events.filter(({ part }) => part === id) ?? [];
+    const ends = events.filter(({ kind }) => done.has(kind));
+    return (ends.length > 0 ? ends : events).map(({ at }) => at);
+  });
+  return times.length === 0 ? undefined : Math.max(...times);
+}
+
+function placeHint(compiled: Compiled, firstLine: number, id: ActionId): readonly InlayHint[] {
+  const action = compiled.play.steps.flatMap(({ actions }) => actions).find((one): one is Extract<Action, { kind: 'move' }> => one.id === id && one.kind === 'move');
+  const place = compiled.places.get(`${id}#to`);
+  if (action === undefined || place === undefined || place.to > place.at || action.to !== undefined) return [];
+  const last = runOf(compiled, id)?.tracks[action.who]?.segments.findLast((segment) => segment.action === id);
+  const end = last?.path.at(-1);
+  if (end === undefined) return [];
+  return [{ position: { line: firstLine + place.line, character: place.at }, label: `to ${sayPlace(compiled.court, end)}`, kind: InlayHintKind.Parameter, tooltip: 'Where this way ends when nothing else is written.', paddingLeft: true }];
+}

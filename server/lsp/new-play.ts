@@ -1,0 +1,82 @@
+// A play to begin with: what it can start from, and a text that moves at once and has nothing wrong.
+import type { Book, BookFile } from '../../language/book/book.ts';
+import { alignment, alignmentNames, alignmentPoints } from '../../language/court/alignments.ts';
+import { courtOf } from '../../language/court/court.ts';
+import { ruleSet } from '../../language/court/rule-sets.ts';
+import { levelIds } from '../../language/court/youth.ts';
+import { fileSettingsOf } from '../../language/names/file-settings.ts';
+import { usedUris } from '../../language/names/lookup.ts';
+import { sayPlace } from '../../language/words/say-place.ts';
+import type { Choices, NewPlay } from './playbook-protocol.ts';
+
+/** As the notation writes them behind `against`; a press is learnt from the manual. */
+const defences = ['man', '2-3', '3-2', '1-3-1'] as const;
+
+export function newPlayChoices(book: Book, uri: string | undefined): Choices {
+  const file = uri === undefined ? undefined : book.files.get(uri);
+  const court = courtOf(ruleSet('fiba'));
+  const own = file === undefined ? [] : ownAlignments(book, file);
+  const known = alignmentNames.map((name) => {
+    const points = [...(alignmentPoints(court, name) ?? [])];
+    return { name, places: points.map(([player, point]) => `${player} ${sayPlace(court, point)}`).join(', '), own: false };
+  });
+  return {
+    alignments: [...own.map((name) => ({ name, places: '', own: true })), ...known],
+    levels: [...levelIds],
+    defences: [...defences],
+    levelSaid: fileSettingsOf(file?.blocks[0]).level !== undefined,
+    taken: (file?.blocks ?? []).flatMap(({ kind, name }) => (kind === 'play' && name !== undefined ? [name] : [])),
+  };
+}
+
+function ownAlignments(book: Book, file: BookFile): readonly string[] {
+  const reached = new Set([file]);
+  for (const each of reached) {
+    for (const { uri } of usedUris(each)) {
+      const used = book.files.get(uri);
+      if (used !== undefined) reached.add(used);
+    }
+  }
+  const names = [...reached].flatMap(({ blocks }) => blocks.flatMap(({ kind, name }) => (kind === 'alignment' && name !== undefined ? [name] : [])));
+  return [...new Set(names)];
+}
+
+/** Text with `\n` at every line's end. A play that is added to a file begins with a blank line. */
+export function newPlayText({ as, name, alignment: start, against, level, team }: NewPlay): string {
+  const called = quotable(name) || 'First light';
+  const young = level === 'u10' || level === 'u12';
+  const lines = [
+    `play ${quoted(called)}`,
+    ...(as === 'play' && level !== undefined && isLevel(level) ? [`  level ${level}`] : []),
+    `  from ${alignment(start) === undefined ? quoted(quotable(start) || 'box') : start}, ball with 1`,
+    `  against ${defences.find((one) => one === against) ?? 'man'}`,
+    '',
+    ...(young || against !== 'man' ? giveAndGo : ballScreen),
+  ];
+  if (as === 'play') return ['', ...lines, ''].join('\n');
+  const header = ['notation 1', `level ${level !== undefined && isLevel(level) ? level : 'u14'}`];
+  if (as === 'file') return [...header, '', ...lines, ''].join('\n');
+  const book = [`book ${quoted(quotable(team ?? '') || 'Our playbook')}`, `  section "First plays": ${quoted(called)}`];
+  return [...header, '', '# The order in which the plays lie on the bench. New plays get their name into a section.', ...book, '', ...lines, ''].join('\n');
+}
+
+const ballScreen = [
+  '  step "Screen"',
+  '    5 ball-screens for 1, then rolls',
+  '    1 drives off 5 to right elbow',
+  '    look 1 "pull-up": jumper',
+  '    look 5 on the roll: layup',
+];
+
+/** No screens for the youngest, and none is needed against a zone. */
+const giveAndGo = [
+  '  step "Give and go"',
+  '    1 passes to 2',
+  '    1 cuts to rim',
+  '    look 1 "go": bounce-pass, layup',
+];
+
+const isLevel = (level: string): boolean => levelIds.some((one) => one === level);
+const quoted = (name: string): string => `"${name}"`;
+/** A name as it can stand between quotes. */
+const quotable = (name: string): string => name.replace(/["“”\r\n]/g, ' ').replace(/\s+/g, ' ').trim();

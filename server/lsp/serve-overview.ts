@@ -1,0 +1,43 @@
+// What an editor asks about a whole document, or all of them: outline, folds, lenses, links, colours, hints beside the lines.
+import type { ServerCapabilities } from 'vscode-languageserver';
+import type { Asking } from './asking.ts';
+import { inlayHints } from './inlay-hints.ts';
+import { lenses } from './lenses.ts';
+import { links } from './links.ts';
+import { keepTokens, legend, semanticTokens } from './semantic-tokens.ts';
+import { foldings, symbols } from './symbols.ts';
+import { workspaceSymbols } from './workspace-symbols.ts';
+
+export const overview: ServerCapabilities = {
+  documentSymbolProvider: { label: 'Setwright' },
+  workspaceSymbolProvider: true,
+  foldingRangeProvider: true,
+  codeLensProvider: { resolveProvider: false },
+  documentLinkProvider: { resolveProvider: false },
+  semanticTokensProvider: { legend, full: { delta: true }, range: true },
+  inlayHintProvider: true,
+};
+
+export interface Overview {
+  readonly closed: (uri: string) => void;
+}
+
+export function serveOverview({ connection, documents, keeper, options, answer, answerAll }: Asking): Overview {
+  const tokens = keepTokens();
+  connection.onDocumentSymbol(({ textDocument: { uri } }, token) => answer(token, uri, symbols));
+  connection.onWorkspaceSymbol(({ query }, token) => answerAll(token, () => workspaceSymbols(documents.book(), query)));
+  connection.onFoldingRanges(({ textDocument: { uri } }, token) => answer(token, uri, foldings));
+  connection.onCodeLens(({ textDocument: { uri } }, token) => answer(token, uri, (document) => lenses(document, keeper.playsOf(documents.book(), uri))));
+  connection.onDocumentLinks(({ textDocument: { uri } }, token) => answer(token, uri, links));
+
+  const { semanticTokens: on } = connection.languages;
+  const none = { data: [] };
+  on.on(async ({ textDocument: { uri } }, token) => (await answer(token, uri, tokens.full)) ?? none);
+  on.onDelta(async ({ textDocument: { uri }, previousResultId }, token) => (await answer(token, uri, (document) => tokens.delta(document, previousResultId))) ?? none);
+  on.onRange(async ({ textDocument: { uri }, range }, token) => (await answer(token, uri, (document) => ({ data: semanticTokens(document, { from: range.start.line, to: range.end.line }) }))) ?? none);
+
+  connection.languages.inlayHint.on(({ textDocument: { uri }, range }, token) =>
+    answer(token, uri, (document) => inlayHints(document, keeper.playsOf(documents.book(), uri), options().settings.hints, range)),
+  );
+  return { closed: tokens.forget };
+}

@@ -1,0 +1,38 @@
+// What a client that lists plays asks: the playbook, its order, new plays.
+import type { CancellationToken } from 'vscode-languageserver';
+import type { Asking } from './asking.ts';
+import { newPlayChoices, newPlayText } from './new-play.ts';
+import type { PlayFiles } from './play-files.ts';
+import * as protocol from './playbook-protocol.ts';
+import { playbookOf } from './playbook.ts';
+import { arrange } from './sections.ts';
+
+export function servePlaybook({ connection, host, documents, keeper }: Asking, files: PlayFiles): void {
+  const turn = () => new Promise<void>((resolve) => host.turn(resolve));
+
+  connection.onRequest(protocol.playbookMethod, async (value: unknown, token: CancellationToken) => {
+    const question = protocol.readPlaybookQuestion(value);
+    if (question === undefined) return null;
+    const { uri, again } = question;
+    await (uri === undefined ? files.fetchAll(again === true) : files.fetchUsed(uri));
+    if (token.isCancellationRequested) return null;
+    const uris = uri === undefined ? [...documents.book().files.keys()].sort() : [uri];
+    return playbookOf(documents.book, keeper, uris, turn);
+  });
+  connection.onRequest(protocol.arrangeMethod, (value: unknown) => {
+    const question = protocol.readArrange(value);
+    const file = question && documents.book().files.get(question.uri);
+    const edits = question && file && arrange(file, question.from, question.to);
+    return edits ? { edits } : null;
+  });
+  connection.onRequest(protocol.choicesMethod, async (value: unknown) => {
+    const question = protocol.readChoicesQuestion(value);
+    if (question === undefined) return null;
+    if (question.uri !== undefined) await files.fetchUsed(question.uri);
+    return newPlayChoices(documents.book(), question.uri);
+  });
+  connection.onRequest(protocol.newPlayMethod, (value: unknown) => {
+    const question = protocol.readNewPlay(value);
+    return question === undefined ? null : newPlayText(question);
+  });
+}

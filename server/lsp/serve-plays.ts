@@ -1,0 +1,45 @@
+// What a client that shows plays asks beyond the Language Server Protocol.
+import { playbackOf } from '../../language/playback/playback-of.ts';
+import type { Asking } from './asking.ts';
+import { manualText } from './manual.ts';
+import * as protocol from './protocol.ts';
+import { showPlays, type ShownPlays } from './shown-plays.ts';
+import { partAtPosition, rangeOfPart } from './text-and-time.ts';
+
+export function servePlays({ connection, host, documents, answer, compileKey, compileAt }: Asking): ShownPlays {
+  const shown = showPlays(
+    host,
+    {
+      document: documents.get,
+      playbackOf(uri, key) {
+        const document = documents.get(uri);
+        const compiled = document && compileKey(document, key);
+        return compiled && playbackOf(compiled);
+      },
+    },
+    (frame) => void connection.sendNotification(protocol.frameMethod, frame),
+  );
+  connection.onNotification(protocol.showMethod, (value: unknown) => {
+    const wanted = protocol.readShow(value);
+    if (wanted !== undefined) shown.show(wanted);
+  });
+  connection.onNotification(protocol.hideMethod, (value: unknown) => {
+    const wanted = protocol.readHide(value);
+    if (wanted !== undefined) shown.hide(wanted.panel);
+  });
+  connection.onRequest(protocol.partAtMethod, (value: unknown, token) => {
+    const question = protocol.readPartAtQuestion(value);
+    return question === undefined ? null : answer(token, question.uri, (document) => partAtPosition(document, compileAt, question.position));
+  });
+  connection.onRequest(protocol.rangeOfMethod, (value: unknown, token) => {
+    const question = protocol.readRangeOfQuestion(value);
+    return question === undefined
+      ? null
+      : answer(token, question.uri, (document) => {
+          const compiled = compileKey(document, question.playKey);
+          return compiled === undefined ? null : rangeOfPart(document, compiled, question);
+        });
+  });
+  connection.onRequest(protocol.manualMethod, (value: unknown) => manualText(typeof value === 'string' ? value : ''));
+  return shown;
+}

@@ -1,0 +1,28 @@
+// What an editor asks about one place of the text: what it means, where it is given, where else it stands.
+import type { ServerCapabilities } from 'vscode-languageserver';
+import type { Asking } from './asking.ts';
+import { hover } from './hover.ts';
+import { definition, highlights, references } from './navigation.ts';
+import { selections } from './selections.ts';
+
+export const pointing: ServerCapabilities = {
+  hoverProvider: true,
+  definitionProvider: true,
+  referencesProvider: true,
+  documentHighlightProvider: true,
+  selectionRangeProvider: true,
+};
+
+export function servePointing({ connection, documents, answer, compileAt, findingsOf, client }: Asking): void {
+  connection.onHover(({ textDocument: { uri }, position }, token) => answer(token, uri, (document) => hover(document, compileAt(document, position.line), findingsOf(uri), position)));
+  connection.onDefinition(({ textDocument: { uri }, position }, token) =>
+    answer(token, uri, (document) => {
+      const found = definition(documents.book(), document, compileAt(document, position.line), position);
+      if (client().textDocument?.definition?.linkSupport === true) return found;
+      return found.map(({ targetUri, targetSelectionRange }) => ({ uri: targetUri, range: targetSelectionRange }));
+    }),
+  );
+  connection.onReferences(({ textDocument: { uri }, position, context }, token) => answer(token, uri, (document) => references(documents.book(), document, position, context.includeDeclaration)));
+  connection.onDocumentHighlight(({ textDocument: { uri }, position }, token) => answer(token, uri, (document) => highlights(documents.book(), document, position)));
+  connection.onSelectionRanges(({ textDocument: { uri }, positions }, token) => answer(token, uri, (document) => selections(document, positions)));
+}

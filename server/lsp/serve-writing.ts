@@ -1,0 +1,38 @@
+// What changes the text: what can be typed next, mends and other actions, formatting, names changed everywhere.
+import { CodeActionKind, type ServerCapabilities } from 'vscode-languageserver';
+import type { Asking } from './asking.ts';
+import { codeActions } from './code-actions.ts';
+import { completion, documented, readItemData } from './completion/completion.ts';
+import { formatDocument, formatRange, formatTyped } from './formatting.ts';
+import { moveFiles, prepareRename, rename } from './rename.ts';
+
+const filesOfPlays = { filters: [{ pattern: { glob: '**/*.play', matches: 'file' as const } }, { pattern: { glob: '**', matches: 'folder' as const } }] };
+
+export const writing: ServerCapabilities = {
+  completionProvider: { triggerCharacters: [' ', '"', '“', ':', ',', '-'], resolveProvider: true },
+  codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix] },
+  documentFormattingProvider: true,
+  documentRangeFormattingProvider: true,
+  documentOnTypeFormattingProvider: { firstTriggerCharacter: '\n' },
+  renameProvider: { prepareProvider: true },
+  workspace: { fileOperations: { willRename: filesOfPlays } },
+};
+
+export function serveWriting({ connection, documents, answer, answerAll, findingsOf }: Asking): void {
+  connection.onCompletion(({ textDocument: { uri }, position }, token) => answer(token, uri, (document) => completion(documents.book(), document, position)));
+  connection.onCompletionResolve((item, token) =>
+    answerAll(token, () => {
+      const data = readItemData(item.data);
+      return data === undefined ? item : documented(item, data);
+    }),
+  );
+  connection.onCodeAction(({ textDocument: { uri }, range, context }, token) => answer(token, uri, (document) => codeActions(document, findingsOf(uri), range, context.diagnostics, context.only)));
+
+  connection.onDocumentFormatting(({ textDocument: { uri } }, token) => answer(token, uri, formatDocument));
+  connection.onDocumentRangeFormatting(({ textDocument: { uri }, range }, token) => answer(token, uri, (document) => formatRange(document, range)));
+  connection.onDocumentOnTypeFormatting(({ textDocument: { uri }, position }, token) => answer(token, uri, (document) => formatTyped(document, position.line)));
+
+  connection.onPrepareRename(({ textDocument: { uri }, position }, token) => answer(token, uri, (document) => prepareRename(documents.book(), document, position)));
+  connection.onRenameRequest(({ textDocument: { uri }, position, newName }, token) => answer(token, uri, (document) => rename(documents, document, position, newName)));
+  connection.workspace.onWillRenameFiles(({ files }, token) => answerAll(token, () => moveFiles(documents, files.map(({ oldUri, newUri }) => ({ from: oldUri, to: newUri })))));
+}
