@@ -1,15 +1,20 @@
 // docs/actions.md: every verb with what it means, where it ends by itself, a line and a picture.
+import { guard } from '../../language/defence/guard.ts';
 import { verbs } from '../../language/grammar/verbs.ts';
 import type { BodyId } from '../../language/play/play.ts';
-import { drawSvg } from '../../language/picture/draw.ts';
-import { sceneAt } from '../../language/picture/scene.ts';
+import type { Playback } from '../../language/playback/playback.ts';
+import { toPicture } from '../../language/picture/lines.ts';
 import { drawFrame, stripFrames } from '../../language/picture/strip.ts';
+import type { Way } from '../../language/picture/ways.ts';
+import type { Run } from '../../language/timeline/timeline.ts';
 import { sayPlace } from '../../language/words/say-place.ts';
 import { compileExample, mistakesIn, playbackOfExample } from './compile-example.ts';
-import { adaptive, halfCourt, palette } from './drawing.ts';
+import { adaptive, boxRound, palette } from './drawing.ts';
 import { drawn, type Files } from './files.ts';
 import { anchor, code, fenced, page, picture, plain, slug } from './markdown.ts';
-import { actionBoxes, boxes, railPicture } from './notation-page.ts';
+import { actionParts } from './line-words.ts';
+import { railPicture } from './notation-page.ts';
+import { rulesUnder } from './railroad.ts';
 import { groups, playOf, triedFrom, verbWords, type ActionClass, type VerbWords } from './verb-words.ts';
 
 /** Singular words of each verb by its base form, the first the usual one. */
@@ -31,10 +36,12 @@ const rulesOf: Readonly<Record<ActionClass, string>> = {
 export function actionsPage(): Files {
   const files: (readonly [string, string])[] = [];
   const sections = groups.map(({ title, says, classes }) => {
-    const rails = classes.map((verbClass) => {
-      const { file, shown } = railPicture(rulesOf[verbClass], verbClass, { ...actionBoxes, ...boxes });
+    const own = classes.map((verbClass) => rulesOf[verbClass]);
+    const parts = Object.keys(actionParts).filter((rule) => rulesUnder(own).has(rule) && (classes.includes('dribble') || rule !== 'DribblePart'));
+    const rails = [...own.map((rule) => [rule, title] as const), ...parts.map((rule) => [rule, actionParts[rule]!] as const)].map(([rule, name]) => {
+      const { file, shown } = railPicture(rule, own.includes(rule) && own.length > 1 ? rule.toLowerCase() : name);
       files.push(file);
-      return shown;
+      return own.includes(rule) ? shown : `*${name}*:\n\n${shown}`;
     });
     const entries = classes.flatMap((verbClass) => [...wordsByBase(verbClass)].map(([base, words]) => {
       const told = verbWords[verbClass][base];
@@ -83,24 +90,40 @@ function isShown(id: string, lines: string): boolean {
 }
 
 function pictureOf(told: VerbWords, defended: boolean): string {
-  const playback = playbackOfExample(playOf(told));
-  const [run] = playback.runs;
-  const lines = `${told.above?.split('\n').filter((line) => !/^(from|against) /.test(line)).join('\n') ?? ''}\n${told.example}`;
-  const box = halfCourt(playback.court, /half court|backcourt/.test(told.above ?? '') ? 14.3 : 9.6);
+  const { play, runs, ...playback } = playbackOfExample(playOf(told));
+  const run = runs[0];
   if (run === undefined) return '';
-  if (defended) return adaptive(defenders(playback, run.id, lines, box, told.example));
-  const [frame] = stripFrames(playback, run.id);
-  if (frame === undefined) return '';
-  const kept = { ...frame, title: told.example, bodies: frame.bodies.filter(({ id }) => isShown(id, lines)) };
-  return adaptive(drawFrame(playback, kept, palette, box));
+  const lines = `${told.above?.split('\n').filter((line) => !/^(from|against) /.test(line)).join('\n') ?? ''}\n${told.example}`;
+  if (!defended) return adaptive(wayOf({ ...playback, play, runs }, run, lines, told.example));
+  const guarded = { ...run, defenders: defendersOf(told, run) };
+  return adaptive(defendedWay({ ...playback, play, runs: [guarded] }, guarded, lines, told.example));
 }
 
-/** What defenders do is a moment, not a way: the floor as they have done it. */
-function defenders(playback: ReturnType<typeof playbackOfExample>, run: string, lines: string, box: string, title: string): string {
-  const end = playback.runs.find(({ id }) => id === run)!.end;
-  const scene = sceneAt(playback, run, end, { ways: 'none' });
+/** The lines of the example as a printed frame: those who act, and their ways. */
+function wayOf(playback: Playback, run: Run, lines: string, title: string): string {
+  const frame = stripFrames(playback, run.id)[0]!;
+  const bodies = frame.bodies.filter(({ id }) => isShown(id, lines));
+  const ways = frame.ways.filter(({ who, part }) => isShown(who, lines) && !part.includes('?'));
+  return drawFrame(playback, { ...frame, title, bodies, ways, labels: [] }, palette, boxRound(playback.court, [...bodies.map(({ at }) => at), ...ways.flatMap(({ points }) => points)]));
+}
+
+/** The same with the defenders of those men, and the way the model sends whoever the line speaks of. */
+function defendedWay(playback: Playback, run: Run, lines: string, title: string): string {
+  const frame = stripFrames(playback, run.id, { defence: true })[0]!;
   const men = new Set(lines.match(/(?<!\d)X?[1-5](?![\d.])/g)?.map((who) => who.replace('X', '')));
-  const [left, top, width, height] = box.split(' ').map(Number) as [number, number, number, number];
-  const view = { ...scene.view, left, top, right: left + width, bottom: top + height };
-  return drawSvg({ ...scene, title, view, bodies: scene.bodies.filter(({ label }) => men.has(label.replace('X', ''))) }, palette);
+  const bodies = frame.bodies.filter(({ id }) => men.has(id.replace('X', '')));
+  const ways = [...frame.ways.filter(({ who, part }) => men.has(who) && !part.includes('?')), ...(title.match(/X[1-5]/g) ?? []).flatMap((who) => defenderWay(run, who as BodyId))];
+  return drawFrame(playback, { ...frame, title, bodies, ways, labels: [] }, palette, boxRound(playback.court, [...bodies.map(({ at }) => at), ...ways.flatMap(({ points }) => points)]));
+}
+
+/** Every third of a second a point: enough to see the bend. */
+function defenderWay(run: Run, who: BodyId): readonly Way[] {
+  const points = run.defenders[who]?.points ?? [];
+  const kept = points.filter((_, at) => at % 3 === 0 || at === points.length - 1).map(toPicture);
+  return kept.length < 2 ? [] : [{ part: '', kind: 'cut', who, step: undefined, t0: 0, t1: run.end, points: kept }];
+}
+
+function defendersOf(told: VerbWords, run: Run): Run['defenders'] {
+  const { plays } = compileExample(playOf(told));
+  return Object.keys(run.defenders).length > 0 ? run.defenders : guard(plays[0]!.play, run);
 }

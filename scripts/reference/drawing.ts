@@ -44,6 +44,19 @@ export function boxOf(left: number, bottom: number, right: number, top: number):
   return [left, bottom, right - left, top - bottom].map((metres) => Math.round(metres * 100)).join(' ');
 }
 
+/** The part of the floor with these points and the ring on it, four by three, not smaller than a man can be told on. Centimetres. */
+export function boxRound({ boundary }: Court, points: readonly (readonly [number, number])[]): string {
+  const room = 110;
+  const all = [...points, [0, 60] as const];
+  const [left, right] = [Math.min(-300, ...all.map(([x]) => x)) - room, Math.max(300, ...all.map(([x]) => x)) + room];
+  const top = Math.min(boundary.bottom * 100, ...all.map(([, y]) => y - 20)) - 70;
+  const bottom = Math.max(550, ...all.map(([, y]) => y)) + room;
+  const width = Math.max(right - left, ((bottom - top) * 4) / 3, 980);
+  const middle = Math.min(Math.max((left + right) / 2, boundary.left * 100 - 70 + width / 2), boundary.right * 100 + 70 - width / 2);
+  const centre = width > (boundary.right - boundary.left) * 100 + 140 ? 0 : left < boundary.left * 100 - 70 || right > boundary.right * 100 + 70 ? (left + right) / 2 : middle;
+  return [centre - width / 2, top, width, (width * 3) / 4].map(Math.round).join(' ');
+}
+
 /** Half the floor, cut off a little before half court: for pictures laid side by side. */
 export function halfCourt({ boundary }: Court, top = 9.6): string {
   return boxOf(boundary.left - 0.6, boundary.bottom - 0.9, boundary.right + 0.6, top);

@@ -97,6 +97,9 @@ export const lineWords: Readonly<Record<string, Words>> = {
   Section: { title: 'section', around: 'whole', says: 'A chapter of the book with its plays, or with the plays in lines of their own below.', example: 'book\n  section "Last shots": "First light"\n\nplay "First light"\n  1 dribbles to left slot\n  look 1: jumper' },
 };
 
+/** Parts of actions, drawn in the page of actions. */
+export const actionParts: Readonly<Record<string, string>> = { MovePart: 'more of the way', DribblePart: 'more of the dribble', PassPart: 'more of the pass', ScreenPart: 'more of the screen', HoldPart: 'how long', ThrowInPart: 'more of the throw-in', DefendPart: 'more of the defence' };
+
 /** Parts that several lines share: each has a diagram of its own and is a box in the others. */
 export const partWords: Readonly<Record<string, Words>> = {
   Clause: { title: 'clause', around: 'step', says: 'Who does one thing, and what it waits for.', above: 'from horns\n1 passes to 3', example: '2 cuts to rim once 3 catches' },

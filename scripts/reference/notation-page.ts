@@ -1,22 +1,18 @@
 // docs/notation.md: every kind of line, with its diagram and an example.
 import { code, fenced, page, picture, slug, anchor } from './markdown.ts';
 import { drawn, type Files } from './files.ts';
-import { chapters, lineWords, partWords, type Words } from './line-words.ts';
+import { actionParts, chapters, lineWords, partWords, type Words } from './line-words.ts';
 import { diagramOf, lineRules, pictureWidth, type Names } from './railroad.ts';
-
-const actionRules = ['Move', 'Seal', 'Crash', 'Dribble', 'Pass', 'HandOff', 'Screen', 'Close', 'Shot', 'Hold', 'ThrowIn', 'Role', 'Defend'];
 
 /** Rules drawn as a box, with the box's name. */
 export const boxes: Names = {
   ...Object.fromEntries(Object.entries(partWords).map(([rule, { title }]) => [rule, title])),
-  NextClause: 'clause', Action: 'action', SideHeading: 'left or right', Heading: 'direction', Placed: 'a man’s place',
+  ...actionParts, NextClause: 'clause', Action: 'action', SideHeading: 'left or right', Heading: 'direction', Placed: 'a man’s place',
   ShotKindName: 'kind of shot', PassKindName: 'kind of pass', AlignmentName: 'name of an alignment', SpotName: 'name of a spot', LookPin: 'moment of a look',
   MoveVerb: 'verb', DribbleVerb: 'verb', PassVerb: 'verb', FeedVerb: 'verb', ScreenVerb: 'verb', ThrowInVerb: 'verb', HoldVerb: 'verb', ShotVerb: 'verb', DefendVerb: 'verb', SwapVerb: 'swaps',
   Player: 'player', Actor: 'player', Opponent: 'X1 to X5', XPLAYER: 'X1 to X5', PLAYER: '1 to 5', STRING: '"in quotes"', Seconds: 'seconds', SECONDS: 'seconds', Length: 'length', ClockTime: 'clock time',
   Count: 'number', Signed: 'number', SPEED: 'speed', LABEL: 'word', FORM: 'form, such as 2-3',
 };
-
-export const actionBoxes: Names = Object.fromEntries(Object.entries(boxes).filter(([rule]) => !actionRules.includes(rule)));
 
 export function railPicture(rule: string, title: string, names: Names = boxes): { readonly file: readonly [string, string]; readonly shown: string } {
   const { svg, lists } = diagramOf(rule, `How to write: ${title}`, Object.fromEntries(Object.entries(names).filter(([name]) => name !== rule)));

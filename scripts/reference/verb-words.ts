@@ -41,7 +41,7 @@ const move: Record<string, VerbWords> = {
   cut: { says: 'Runs hard without the ball, ready to catch.', above: five, example: '3 cuts to rim', alone: '3' },
   'basket-cut': { says: 'Cuts straight to the rim, mostly after a pass.', above: wide, example: '1 passes to 3\n1 basket-cuts', alone: '3' },
   'back-cut': { says: 'Goes behind a defender who plays between him and the ball.', above: wide, example: '2 back-cuts', alone: '3' },
-  'v-cut': { says: 'Takes his man towards the rim and comes back to catch.', above: five, example: '3 v-cuts to left wing', alone: '3' },
+  'v-cut': { says: 'Takes his man towards the rim and comes back to catch.', above: five, example: '3 v-cuts', alone: '3' },
   'l-cut': { says: 'Comes up along the lane, then out to the wing at a right angle.', above: low, example: '5 l-cuts to left wing', alone: '5', below: '3 clears to left corner\nends with no shot' },
   'shallow-cut': { says: 'Cuts in a flat curve across the top, below the ball.', above: wide, example: '3 shallow-cuts to right slot', alone: '3' },
   'straight-cut': { says: 'Cuts straight on, round nobody.', above: wide, example: '5 straight-cuts to left block', alone: '5' },

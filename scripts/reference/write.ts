@@ -1,8 +1,14 @@
 // `npm run reference`: writes docs/ from the source. Pictures that nothing shows any more are taken away.
 import { mkdirSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
+import { registerHooks } from 'node:module';
 import { dirname, join } from 'node:path';
 import { drawn } from './files.ts';
-import { reference } from './reference.ts';
+
+// The command line carries the player, which only a build makes; its help needs none.
+registerHooks({
+  resolve: (specifier, context, next) => (specifier === 'virtual:player' ? { url: 'data:text/javascript,export const script = "", style = "";', shortCircuit: true } : next(specifier, context)),
+});
+const { reference } = await import('./reference.ts');
 
 const folder = join(import.meta.dirname, '../../docs');
 const files = reference();

@@ -1,0 +1,84 @@
+// docs/README.md: the index, and a first play for somebody who has never programmed. Each snippet is compiled by the test.
+import { drawFrame, drawStrip, stripFrames } from '../../language/picture/strip.ts';
+import { entries } from '../../language/checks/catalogue.ts';
+import { alignmentNames } from '../../language/court/alignments.ts';
+import { ruleSets } from '../../language/court/rule-sets.ts';
+import { spotNames } from '../../language/court/spots.ts';
+import { compileExample, playbackOfExample } from './compile-example.ts';
+import { adaptive, boxRound, palette } from './drawing.ts';
+import { drawn, type Files } from './files.ts';
+import { fenced, page, picture } from './markdown.ts';
+
+const head = 'level u14\n\nplay "First light"\n  from horns';
+const open = '\n\n  step "Open"\n    4 ball-screens for 1, then rolls\n    1 drives off 4 to right elbow';
+const looks = '\n    look 1: jumper\n    look 4 on the roll: layup';
+const clock = '\n  call with 14 on the clock\n  leave 3 seconds after a miss\n  rebound 3, 4, 5 crash, 1, 2 get back';
+const second = '\n\n  step "Second side"\n    1 passes to 3\n    5 back-screens for 2\n    2 cuts off 5 to rim\n    look 2 "behind him": lob, layup';
+const counter = '\n\n  step "Slip" instead of "Open" when X4 shows on 1\n    4 slips\n    look 4: lob, layup';
+
+/** The play as it grows, each stage a whole file. */
+export const stages = {
+  stand: head,
+  move: head + open,
+  look: head + open + looks,
+  clock: head + clock + open + looks,
+  counter: `${head}\n  against man${clock}${open}${looks}${counter}`,
+};
+
+/** A mistake on purpose, and what it brings. */
+export const mistake = { text: `${head}\n\n  step "Open"\n    1 ball-screens for 2\n    2 cuts to top\n    look 2: three`, code: 'screen-with-ball' };
+
+export function firstPlayPage(): Files {
+  const times = compileExample(stages.clock).plays[0]!.timeline.times;
+  const said = compileExample(mistake.text).findings.find(({ code }) => code === mistake.code)?.message ?? '';
+  const called = times.firstLook === undefined || times.allLooks === undefined ? '' : `call it with ${times.firstLook.fromCall} or more on the clock for the first look, ${times.allLooks.fromCall} or more for all of them`;
+  const files = (['stand', 'move'] as const).map((stage) => [`${drawn}/first-play/${stage}.svg`, framed(stages[stage])] as const);
+  const strip = `${drawn}/first-play/counter.svg`;
+  const playback = playbackOfExample(stages.counter);
+  const ways = playback.runs.map(({ label }) => label);
+  const text = page(
+    '# Reference',
+    'For coaches. To install it and to open the editor, see the [front page](../README.md).',
+    [
+      '- [Your first play](#your-first-play), on this page',
+      '- [Every kind of line](notation.md), with diagrams',
+      '- [Actions](actions.md): what each verb means, and where it ends by itself',
+      `- [Spots](spots.md): ${spotNames.length} of them, drawn · [Alignments](alignments.md): ${alignmentNames.length}, drawn`,
+      `- [Checks](checks.md): the ${entries.length} things the tool can say, and why`,
+      `- [Courts and counts](courts.md): ${ruleSets.map(({ name }) => name).join(', ')}`,
+      '- [Assumptions](assumptions.md): how fast legs and ball are taken to be, from where, and what it changes',
+      '- [Rules of order](RULES-OF-ORDER.md): who waits for whom',
+      '- [Command line](command-line.md)',
+    ].join('\n'),
+    '## Your first play',
+    'You need no more than what you say on the bench. Make a file whose name ends in `.play`, open the floor beside it, and type. Nothing has to be in capitals, and how far a line is indented is up to you.',
+    '**1. How do you stand?** A play has a name in quotes. `from` says how you stand at the call; [horns](alignments.md#horns) is one of the alignments it knows. The players are 1 to 5, and 1 has the ball unless you say otherwise. Left and right are as you face the basket.',
+    fenced(stages.stand),
+    picture(files[0]![0], 'Horns: 1 at the top with the ball, 4 and 5 at the elbows, 2 and 3 in the corners', 360),
+    '**2. Who does what?** One thought a line: who, what, where. 4 sets a screen for 1 and rolls; 1 drives off it. Where the screen stands, when 1 may go and where the roll ends is worked out for you. `step` opens a part of the play and gives it a name to shout.',
+    fenced(stages.move),
+    picture(files[1]![0], '4 screens for 1 at the top and rolls to the rim; 1 drives off him to the right elbow', 360),
+    '**3. What do you look for?** A `look` is a chance to score, in the order you want them read. What stands behind the colon happens only if that look is taken.',
+    fenced(stages.look),
+    'Now the play has two ways to end, and the picture can show both: 1 shoots, or he does not and 4 gets the ball at the rim.',
+    '**4. When do you call it?** Say what the clock shows, what a miss should leave, and who goes to the boards. The tool answers with the seconds the play needs, and tells you where they do not suffice.',
+    fenced(stages.clock),
+    called === '' ? undefined : `For this play it says: ${called}. These are figures of a model with legs of an under-14 team, so time your own.`,
+    '**5. What if they take it away?** A counter is a step that stands instead of another, when a defender does something. X4 is the defender of 4.',
+    fenced(stages.counter),
+    picture(strip, 'The play drawn: the main way and the counter', 700),
+    `The ways through it are now: ${ways.join('; ')}.`,
+    '**6. When something cannot work** the line is underlined and says so. Somebody who has the ball cannot screen:',
+    fenced(mistake.text),
+    said === '' ? undefined : `> ${said}`,
+    'Every such sentence has an entry in [checks](checks.md), with the reason and the same lines right.',
+    'From here: the [actions](actions.md) are the words you will look for most, and the folder [examples](../examples) is a whole club’s playbook.',
+  );
+  return [...files, [strip, adaptive(drawStrip(playback, playback.runs.at(-1)!.id, { theme: palette, key: true }))], ['README.md', text]];
+}
+
+function framed(text: string): string {
+  const playback = playbackOfExample(`${text}\n    ends with no shot`);
+  const frame = stripFrames(playback, 0)[0]!;
+  return adaptive(drawFrame(playback, { ...frame, title: playback.play.name, labels: [] }, palette, boxRound(playback.court, frame.bodies.map(({ at }) => at))));
+}
