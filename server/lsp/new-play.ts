@@ -1,24 +1,27 @@
 // A play to begin with: what it can start from, and a text that moves at once and has nothing wrong.
 import type { Book, BookFile } from '../../language/book/book.ts';
-import { alignment, alignmentNames, alignmentPoints } from '../../language/court/alignments.ts';
+import { alignment, alignmentNames, alignmentPoints, type PlayerNumber } from '../../language/court/alignments.ts';
 import { courtOf } from '../../language/court/court.ts';
+import { distance, type Point } from '../../language/court/point.ts';
 import { ruleSet } from '../../language/court/rule-sets.ts';
+import { spotPoint, type SpotName } from '../../language/court/spots.ts';
 import { levelIds } from '../../language/court/youth.ts';
+import { parseLine } from '../../language/grammar/parse-line.ts';
 import { fileSettingsOf } from '../../language/names/file-settings.ts';
 import { usedUris } from '../../language/names/lookup.ts';
 import { sayPlace } from '../../language/words/say-place.ts';
 import type { Choices, NewPlay } from './playbook-protocol.ts';
 
+const usualCourt = courtOf(ruleSet('fiba'));
 /** As the notation writes them behind `against`; a press is learnt from the manual. */
 const defences = ['man', '2-3', '3-2', '1-3-1'] as const;
 
 export function newPlayChoices(book: Book, uri: string | undefined): Choices {
   const file = uri === undefined ? undefined : book.files.get(uri);
-  const court = courtOf(ruleSet('fiba'));
   const own = file === undefined ? [] : ownAlignments(book, file);
-  const known = alignmentNames.map((name) => {
-    const points = [...(alignmentPoints(court, name) ?? [])];
-    return { name, places: points.map(([player, point]) => `${player} ${sayPlace(court, point)}`).join(', '), own: false };
+  const known = alignmentNames.filter(isWritten).map((name) => {
+    const points = [...(alignmentPoints(usualCourt, name) ?? [])];
+    return { name, places: points.map(([player, point]) => `${player} ${sayPlace(usualCourt, point)}`).join(', '), own: false };
   });
   return {
     alignments: [...own.map((name) => ({ name, places: '', own: true })), ...known],
@@ -28,6 +31,9 @@ export function newPlayChoices(book: Book, uri: string | undefined): Choices {
     taken: (file?.blocks ?? []).flatMap(({ kind, name }) => (kind === 'play' && name !== undefined ? [name] : [])),
   };
 }
+
+/** Whether the notation reads the name as it stands. */
+const isWritten = (name: string): boolean => parseLine(`from ${name}`).fault === undefined;
 
 function ownAlignments(book: Book, file: BookFile): readonly string[] {
   const reached = new Set([file]);
@@ -49,9 +55,10 @@ export function newPlayText({ as, name, alignment: start, against, level, team }
     `play ${quoted(called)}`,
     ...(as === 'play' && level !== undefined && isLevel(level) ? [`  level ${level}`] : []),
     `  from ${alignment(start) === undefined ? quoted(quotable(start) || 'box') : start}, ball with 1`,
+    ...(atTheRing(start) === undefined ? [] : ['  already set']),
     `  against ${defences.find((one) => one === against) ?? 'man'}`,
     '',
-    ...(young || against !== 'man' ? giveAndGo : ballScreen),
+    ...(young || against !== 'man' ? giveAndGo(start) : ballScreen(start)),
   ];
   if (as === 'play') return ['', ...lines, ''].join('\n');
   const header = ['notation 1', `level ${level !== undefined && isLevel(level) ? level : 'u14'}`];
@@ -60,21 +67,40 @@ export function newPlayText({ as, name, alignment: start, against, level, team }
   return [...header, '', '# The order in which the plays lie on the bench. New plays get their name into a section.', ...book, '', ...lines, ''].join('\n');
 }
 
-const ballScreen = [
-  '  step "Screen"',
-  '    5 ball-screens for 1, then rolls',
-  '    1 drives off 5 to right elbow',
-  '    look 1 "pull-up": jumper',
-  '    look 5 on the roll: layup',
-];
+function ballScreen(start: string): readonly string[] {
+  return [
+    '  step "Screen"',
+    ...makeRoom(start),
+    '    5 ball-screens for 1, then rolls',
+    `    1 drives off 5 to ${['right elbow', 'left elbow', 'nail'].find((spot) => isFree(start, spot)) ?? 'nail'}`,
+    '    look 1 "pull-up": jumper',
+    '    look 5 on the roll: layup',
+  ];
+}
 
 /** No screens for the youngest, and none is needed against a zone. */
-const giveAndGo = [
-  '  step "Give and go"',
-  '    1 passes to 2',
-  '    1 cuts to rim',
-  '    look 1 "go": bounce-pass, layup',
-];
+function giveAndGo(start: string): readonly string[] {
+  return ['  step "Give and go"', ...makeRoom(start), '    1 passes to 2', '    1 cuts to rim', '    look 1 "go": bounce-pass, layup'];
+}
+
+/** He who starts at the ring leaves it: the place is wanted, and three seconds are counted there, while the others get ready too. */
+function makeRoom(start: string): readonly string[] {
+  const player = atTheRing(start);
+  return player === undefined ? [] : [`    ${player} clears to left corner`];
+}
+
+function atTheRing(start: string): PlayerNumber | undefined {
+  return [...startPoints(start)].find(([player, point]) => player !== 5 && distance(point, usualCourt.ring) < 1)?.[0];
+}
+
+/** Nobody but the screener, who leaves, starts within a step or two. Of an alignment of his own we only know that it stands somewhere. */
+function isFree(start: string, spot: string): boolean {
+  const [name, side] = spot.split(' ').toReversed() as [SpotName, 'left' | 'right' | undefined];
+  const wanted = spotPoint(usualCourt, name, side);
+  return wanted !== undefined && [...startPoints(start)].every(([player, point]) => player === 5 || distance(point, wanted) > 1.5);
+}
+
+const startPoints = (start: string) => alignmentPoints(usualCourt, start) ?? new Map<PlayerNumber, Point>();
 
 const isLevel = (level: string): boolean => levelIds.some((one) => one === level);
 const quoted = (name: string): string => `"${name}"`;
