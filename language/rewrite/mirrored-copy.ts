@@ -1,0 +1,14 @@
+import { freshName, lastSaid, linesBehind, proved, type Here, type Offer } from './here.ts';
+import { isHead } from './steps.ts';
+
+/** A play that runs this one to the other side, and follows it when it is changed. */
+export function mirroredCopy(here: Here): Offer | undefined {
+  if (!isHead(here)) return undefined;
+  const { name } = here.reading.play;
+  const write = () => {
+    const before = JSON.stringify(here.reading.play);
+    const lines = ['', `play "${freshName(here, 'play', `${name}, other side`)}" mirrors "${name}"`];
+    return proved(here, [linesBehind(here, lastSaid(here, 0), lines)], ({ play }) => JSON.stringify(play) === before, 'Give this play a name first.');
+  };
+  return { id: 'mirrored-copy', title: `Add “${name}” to the other side, as a play of its own`, kind: 'extract', write };
+}

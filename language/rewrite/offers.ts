@@ -1,0 +1,12 @@
+import { addLines } from './add-lines.ts';
+import type { Here, Offer } from './here.ts';
+import { mirroredCopy } from './mirrored-copy.ts';
+import { nameAlignment } from './name-alignment.ts';
+import { lookToStep, nameStep, splitStep } from './steps.ts';
+import { otherUnit } from './units.ts';
+
+/** Everything that can be done at a place of a play, likeliest first. */
+export function offersAt(here: Here): readonly Offer[] {
+  const single = [lookToStep, splitStep, nameStep, nameAlignment, mirroredCopy].map((offer) => offer(here)).filter((offer) => offer !== undefined);
+  return [...single, ...addLines(here), ...otherUnit(here)];
+}
