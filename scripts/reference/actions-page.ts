@@ -77,7 +77,7 @@ function entry(base: string, words: readonly string[], told: VerbWords, path: st
 
 /** Where the model sends him if the line says no place. */
 function endAlone(word: string, who: '1' | '3' | '5'): string {
-  const { plays } = compileExample(playOf({ says: '', above: triedFrom.start, example: `${who} ${word}` }));
+  const { plays } = compileExample(playOf({ says: '', above: who === '5' ? triedFrom.inside : triedFrom.start, example: `${who} ${word}` }));
   const run = plays[0]?.timeline.runs[0];
   const last = run?.tracks[who as BodyId]?.segments.at(-1)?.path.at(-1);
   const from = triedFrom.places[who];

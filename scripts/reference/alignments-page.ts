@@ -21,9 +21,8 @@ export function alignmentsPage(): Files {
       return picture(path, title, 300);
     });
     const places = playerNumbers.map((player) => sayPlace(one.places[player]));
-    const four = one.throwIn?.map(sayPlace);
-    const rows = [['with a live ball', ...places], ...(four === undefined ? [] : [['throw-in, in the order of their numbers', ...four, '']])];
-    return `${anchor(slug(name))}\n\n### ${code(name)}\n\n${pictures.join(' ')}\n\n${table(['', '1', '2', '3', '4', '5'].map((head, at) => (at === 0 || four === undefined ? head : at === 5 ? '5' : head)), rows)}`;
+    const four = one.throwIn === undefined ? '' : `\n\nOn a throw-in the other four, in the order of their numbers: ${one.throwIn.map(sayPlace).join(', ')}.`;
+    return `${anchor(slug(name))}\n\n### ${code(name)}\n\n${pictures.join(' ')}\n\n${table(['1', '2', '3', '4', '5'], [places])}${four}`;
   });
   const text = page(
     '# Alignments',

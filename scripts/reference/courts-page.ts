@@ -6,7 +6,7 @@ import type { RuleSet } from '../../language/court/rule-set.ts';
 import type { Measure } from '../../language/court/sources.ts';
 import { floorPicture, halfCourt } from './drawing.ts';
 import { drawn, type Files } from './files.ts';
-import { anchor, code, page, picture, plain, table } from './markdown.ts';
+import { anchor, code, gallery, page, picture, plain, table } from './markdown.ts';
 import { howWords, sayHow } from './say-how.ts';
 
 interface Fact {
@@ -27,8 +27,7 @@ export function courtsPage(): Files {
     '[Reference](README.md) · [spots](spots.md) · [assumptions](assumptions.md)',
     'A play names its rule set with `rules fiba`; `also` names more. The court is drawn and measured by it, and the checks count by it. These books change; what is here has an edition beside it, and your own league’s sheet decides.',
     `How each value is known: ${howWords.join('; ')}.`,
-    ruleSets.map((rules, at) => picture(pictures[at]![0], `Half court, ${rules.name}`, 240)).join('\n'),
-    ruleSets.map(({ name }) => name).join(' · '),
+    gallery(ruleSets.map(({ name }, at) => ({ name, picture: picture(pictures[at]![0], `Half court, ${name}`, 240) }))),
     '## Side by side',
     table(['', ...ruleSets.map(({ id }) => `[${id}](#${id})`)], names.map((name) => [name, ...ruleSets.map(({ id }) => facts.get(id)!.find((fact) => fact.name === name)?.printed ?? '–')])),
     ...ruleSets.map((rules) => [
@@ -68,6 +67,6 @@ function factsOf(rules: RuleSet): readonly Fact[] {
 }
 
 function factOf(name: string, value: Measure | { readonly value: unknown; readonly source: Source }): Fact {
-  if ('printed' in value) return { name, printed: value.printed.includes('in') && value.unit === 'm' ? `${value.printed} (${value.value.toFixed(2)} m)` : value.printed, source: value.source };
+  if ('printed' in value) return { name, printed: /ft|in/.test(value.printed) && value.unit === 'm' ? `${value.printed} (${value.value.toFixed(2)} m)` : value.printed, source: value.source };
   return { name, printed: typeof value.value === 'boolean' ? (value.value ? 'yes' : 'no') : String(value.value), source: value.source };
 }

@@ -3,7 +3,6 @@ import { drawFrame, drawStrip, stripFrames } from '../../language/picture/strip.
 import { entries } from '../../language/checks/catalogue.ts';
 import { alignmentNames } from '../../language/court/alignments.ts';
 import { ruleSets } from '../../language/court/rule-sets.ts';
-import { spotNames } from '../../language/court/spots.ts';
 import { compileExample, playbackOfExample } from './compile-example.ts';
 import { adaptive, boxRound, palette } from './drawing.ts';
 import { drawn, type Files } from './files.ts';
@@ -13,7 +12,6 @@ const head = 'level u14\n\nplay "First light"\n  from horns';
 const open = '\n\n  step "Open"\n    4 ball-screens for 1, then rolls\n    1 drives off 4 to right elbow';
 const looks = '\n    look 1: jumper\n    look 4 on the roll: layup';
 const clock = '\n  call with 14 on the clock\n  leave 3 seconds after a miss\n  rebound 3, 4, 5 crash, 1, 2 get back';
-const second = '\n\n  step "Second side"\n    1 passes to 3\n    5 back-screens for 2\n    2 cuts off 5 to rim\n    look 2 "behind him": lob, layup';
 const counter = '\n\n  step "Slip" instead of "Open" when X4 shows on 1\n    4 slips\n    look 4: lob, layup';
 
 /** The play as it grows, each stage a whole file. */
@@ -43,7 +41,7 @@ export function firstPlayPage(): Files {
       '- [Your first play](#your-first-play), on this page',
       '- [Every kind of line](notation.md), with diagrams',
       '- [Actions](actions.md): what each verb means, and where it ends by itself',
-      `- [Spots](spots.md): ${spotNames.length} of them, drawn · [Alignments](alignments.md): ${alignmentNames.length}, drawn`,
+      `- [Spots](spots.md): drawn · [Alignments](alignments.md): ${alignmentNames.length}, drawn`,
       `- [Checks](checks.md): the ${entries.length} things the tool can say, and why`,
       `- [Courts and counts](courts.md): ${ruleSets.map(({ name }) => name).join(', ')}`,
       '- [Assumptions](assumptions.md): how fast legs and ball are taken to be, from where, and what it changes',
@@ -66,7 +64,7 @@ export function firstPlayPage(): Files {
     called === '' ? undefined : `For this play it says: ${called}. These are figures of a model with legs of an under-14 team, so time your own.`,
     '**5. What if they take it away?** A counter is a step that stands instead of another, when a defender does something. X4 is the defender of 4.',
     fenced(stages.counter),
-    picture(strip, 'The play drawn: the main way and the counter', 700),
+    picture(strip, 'The counter drawn: 4 slips to the rim and gets the lob', 380),
     `The ways through it are now: ${ways.join('; ')}.`,
     '**6. When something cannot work** the line is underlined and says so. Somebody who has the ball cannot screen:',
     fenced(mistake.text),

@@ -18,6 +18,13 @@ export function picture(file: string, says: string, width: number): string {
   return `<img src="${file}" alt="${says.replaceAll('"', '&quot;')}" width="${width}">`;
 }
 
+/** Pictures three in a row, each under its name. */
+export function gallery(shown: readonly { readonly name: string; readonly picture: string }[]): string {
+  const rows = Array.from({ length: Math.ceil(shown.length / 3) }, (_, row) => [0, 1, 2].map((column) => shown[row * 3 + column]));
+  const cells = rows.flatMap((row) => [row.map((one) => one?.name ?? ''), row.map((one) => one?.picture ?? '')]);
+  return table(cells[0]!, cells.slice(1));
+}
+
 /** A place a link can lead to, whatever the heading below it says. */
 export const anchor = (name: string): string => `<a id="${name}"></a>`;
 

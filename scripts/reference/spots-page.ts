@@ -7,7 +7,7 @@ import { parseLine } from '../../language/grammar/parse-line.ts';
 import { node, round, textNode, type SvgNode } from '../../language/picture/nodes.ts';
 import { boxOf, floorPicture, halfCourt, paint, palette, wholeCourt } from './drawing.ts';
 import { drawn, type Files } from './files.ts';
-import { anchor, code, page, picture, slug, table } from './markdown.ts';
+import { anchor, code, gallery, page, picture, slug, table } from './markdown.ts';
 import { wordsOf } from './railroad.ts';
 
 interface SpotWords {
@@ -27,23 +27,26 @@ const spotWords: Readonly<Record<SpotName, SpotWords>> = {
   'high post': { says: 'above the free-throw line; with a side, towards that elbow', label: { of: 'middle', at: 'below' } },
   elbow: { says: 'where the free-throw line meets the lane, just outside it', label: { of: 'right', at: 'right' } },
   nail: { says: 'the middle of the free-throw line, the toes behind it', label: { of: 'middle', at: 'right' } },
-  'free-throw line': { says: 'as the nail; with a side, half-way to that elbow; extended, behind the arc at its height', label: { of: 'left', at: 'left' } },
+  'free-throw line': { says: 'as the nail; with a side, half-way to that elbow; extended, behind the arc at its height', label: { of: 'left', at: 'above' } },
   'dunker spot': { says: 'low beside the lane, nearly under the board', label: { of: 'left', at: 'above' } },
   'short corner': { says: 'on the baseline, half-way between lane and corner', label: { of: 'right', at: 'below' } },
-  corner: { says: 'in the corner behind the arc', label: { of: 'right', at: 'above' } },
+  corner: { says: 'in the corner behind the arc', label: { of: 'right', at: 'below' } },
   wing: { says: 'behind the arc, level with the free-throw line', label: { of: 'left', at: 'left' } },
   slot: { says: 'behind the arc, a third of the way from the top to the wing', label: { of: 'right', at: 'below' } },
   top: { says: 'behind the arc, straight above the ring', label: { of: 'middle', at: 'below' } },
   side: { says: 'near the sideline, in bounds, between wing and half court', label: { of: 'right', at: 'left' } },
-  hash: { says: 'near the sideline, in bounds, at the throw-in mark', label: { of: 'left', at: 'right' } },
+  hash: { says: 'near the sideline, in bounds, at the throw-in mark', label: { of: 'right', at: 'left' } },
   'half court': { says: 'on the front side of the half line', label: { of: 'middle', at: 'above' } },
   backcourt: { says: 'three metres behind the half line', label: { of: 'middle', at: 'below' } },
   'far free-throw line': { says: 'the free-throw line at the other end', label: { of: 'middle', at: 'above' } },
-  sideline: { says: 'out of bounds at the throw-in mark', label: { of: 'left', at: 'right' } },
+  sideline: { says: 'out of bounds at the throw-in mark', label: { of: 'left', at: 'below' } },
   baseline: { says: 'out of bounds behind the baseline; with a side, beside the lane', label: { of: 'right', at: 'right' } },
   'far sideline': { says: 'out of bounds level with the other free-throw line', label: { of: 'left', at: 'right' } },
   'far baseline': { says: 'out of bounds behind the other baseline', label: { of: 'right', at: 'right' } },
 };
+
+/** A name of the court's that the grammar reads as another spot is told there. */
+const spots = spotNames.filter((name) => readAs(name) === name || readAs(name) === undefined);
 
 /** Only the whole court shows these. */
 const farSpots: readonly SpotName[] = ['half court', 'backcourt', 'far free-throw line', 'far sideline', 'far baseline'];
@@ -59,13 +62,12 @@ export function spotsPage(): Files {
     'Left and right are as the offence faces the basket, everywhere on the court. The basket is at the top of each picture. Elbow, block and their neighbours lie just outside the lane, so that nobody who stands there is counted out. Each spot is worked out from the rule set’s own measures, so a corner three is a three on each court.',
     picture(near, 'The spots of the half court by FIBA rules', 760),
     picture(far, 'The spots of the whole court by FIBA rules', 420),
-    table(['spot', 'side', 'where', 'read as the same'], spotNames.map((name) => [`${anchor(slug(name))}${code(name)}`, sideWords(name), spotWords[name].says + (isThrowInPlace(name) ? ' (a throw-in place)' : ''), synonyms(name).map(code).join(', ')])),
+    table(['spot', 'side', 'where', 'read as the same'], spots.map((name) => [`${anchor(slug(name))}${code(name)}`, sideWords(name), spotWords[name].says + (isThrowInPlace(name) ? ' (a throw-in place)' : ''), synonyms(name).map(code).join(', ')])),
     'A plural, such as `2 and 3 cut to the wings`, sends each to the one on his own side. `ball-side`, `weak-side`, `near`, `far`, `same` and `opposite` stand for left or right and are worked out when the line starts. A place beside a spot is said in feet or metres: `2 ft above left elbow`; your own has a name in quotes: `spot "pocket" is 3 ft inside right elbow`.',
     '## On the other courts',
     'Metres from the floor under the ring: to the right, and towards half court. Of a spot with two sides the right one. **Bold** where it is more than 5 cm from FIBA’s.',
-    table(['spot', ...ruleSets.map(({ name }) => name)], spotNames.map((name) => [code(name), ...ruleSets.map((rules) => measures(courtOf(rules), fiba, name))])),
-    others.map(({ rules, path }) => picture(path, `The spots by ${rules.name} rules`, 240)).join('\n'),
-    others.map(({ rules }) => rules.name).join(' · '),
+    table(['spot', ...ruleSets.map(({ name }) => name)], spots.map((name) => [code(name), ...ruleSets.map((rules) => measures(courtOf(rules), fiba, name))])),
+    gallery(others.map(({ rules: { name }, path }) => ({ name, picture: picture(path, `The spots by ${name} rules`, 240) }))),
   );
   return [
     [near, floorPicture(fiba, 'Spots of the half court, FIBA', nodesOf(fiba, (name) => !farSpots.includes(name), 34), boxOf(fiba.boundary.left - 1.4, fiba.boundary.bottom - 1.1, fiba.boundary.right + 1.4, 9.4))],
@@ -85,13 +87,16 @@ function sideWords(name: SpotName): string {
 
 /** Other words the grammar reads as this spot; plurals are told below the table. */
 function synonyms(name: SpotName): readonly string[] {
-  return wordsOf('SpotName').filter((word) => {
-    const { tree } = parseLine(`3 cuts to left ${word}`);
-    if (tree?.$type !== 'Statement' || tree.first.action.$type !== 'Move') return false;
-    const to = tree.first.action.parts.find((part) => part.$type === 'To');
-    const spot = to?.$type === 'To' ? to.spots[0] : undefined;
-    return spot?.$type === 'Place' && spot.name === name && !spot.each && word !== name;
-  });
+  return wordsOf('SpotName').filter((word) => word !== name && readAs(word) === name);
+}
+
+/** The spot that a word for one man is read as; `undefined` where it is read otherwise, or for several men. */
+function readAs(word: string): string | undefined {
+  const { tree } = parseLine(`3 cuts to left ${word}`);
+  if (tree?.$type !== 'Statement' || tree.first.action.$type !== 'Move') return undefined;
+  const to = tree.first.action.parts.find((part) => part.$type === 'To');
+  const spot = to?.$type === 'To' ? to.spots[0] : undefined;
+  return spot?.$type === 'Place' && !spot.each ? spot.name : undefined;
 }
 
 function measures(court: Court, fiba: Court, name: SpotName): string {
@@ -105,14 +110,14 @@ function pointOf(court: Court, name: SpotName): Point {
 }
 
 function dotsOf(court: Court, wanted: (name: SpotName) => boolean, size: number): readonly SvgNode[] {
-  return allSpots(court).filter(({ name }) => wanted(name)).map(({ name, side, point }) => {
+  return allSpots(court).filter(({ name }) => spots.includes(name) && wanted(name)).map(({ name, side, point }) => {
     const plain = side === undefined || takesSide(name) === 'needed';
     return node('circle', { cx: round(point.x * 100), cy: round(point.y * 100), r: size * (plain ? 0.42 : 0.28), fill: isThrowInPlace(name) ? palette.problem : palette.offence });
   });
 }
 
 function nodesOf(court: Court, wanted: (name: SpotName) => boolean, size: number): readonly SvgNode[] {
-  const labels = spotNames.filter(wanted).map((name) => {
+  const labels = spots.filter(wanted).map((name) => {
     const { of, at } = spotWords[name].label;
     const point = spotPoint(court, name, of === 'middle' ? undefined : of) ?? court.ring;
     const [dx, dy, side] = { left: [-0.7, 0.33, 'end'] as const, right: [0.7, 0.33, 'start'] as const, above: [0, -0.65, 'middle'] as const, below: [0, 1.25, 'middle'] as const }[at];

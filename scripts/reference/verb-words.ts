@@ -45,7 +45,7 @@ const move: Record<string, VerbWords> = {
   'l-cut': { says: 'Comes up along the lane, then out to the wing at a right angle.', above: low, example: '5 l-cuts to left wing', alone: '5', below: '3 clears to left corner\nends with no shot' },
   'shallow-cut': { says: 'Cuts in a flat curve across the top, below the ball.', above: wide, example: '3 shallow-cuts to right slot', alone: '3' },
   'straight-cut': { says: 'Cuts straight on, round nobody.', above: wide, example: '5 straight-cuts to left block', alone: '5' },
-  curl: { says: 'Goes tightly round a screener and in.', above: `${low}\n1 dribbles to left wing\n3 clears to right corner\n5 screens down for 4`, example: '4 curls off 5 to rim', alone: '3' },
+  curl: { says: 'Goes tightly round a screener and in.', above: 'from 1 right slot, 2 right corner, 3 left block, 4 right block, 5 left elbow\n5 screens down for 3', example: '3 curls off 5 to nail', alone: '3' },
   fade: { says: 'Drifts away from the ball, behind a screen or as the defence sinks.', above: five, example: '3 fades to left corner', alone: '3' },
   flash: { says: 'Breaks quickly towards the ball into open floor.', above: low, example: '5 flashes to nail', alone: '5' },
   roll: { says: 'Turns to the rim after his screen, the ball in sight.', above: five, example: '4 ball-screens for 1, then rolls\n1 drives off 4 to right wing', alone: '5', below: '2 clears to right corner\nends with no shot' },
@@ -183,4 +183,4 @@ export function playOf({ above = wide, example, below = 'ends with no shot' }: V
 }
 
 /** Where the verb alone is tried. */
-export const triedFrom = { start: five, places: { 1: 'the top, with the ball', 3: 'left wing', 5: 'left elbow' } } as const;
+export const triedFrom = { start: 'from 1 top, 2 right wing, 3 left wing, 4 right elbow, 5 left elbow', inside: 'from 1 top, 2 right wing, 3 right corner, 4 right elbow, 5 left elbow', places: { 1: 'the top, with the ball', 3: 'left wing', 5: 'left elbow' } } as const;
