@@ -48,7 +48,7 @@ export function actionsPage(): Files {
       if (told === undefined) return `### ${code(words[0]!)}\n\n*Not told yet.*`;
       const path = `${drawn}/actions/${slug(base)}.svg`;
       files.push([path, pictureOf(told, verbClass === 'defend')]);
-      return entry(base, words, told, path);
+      return entry(base, words, told, path) + (verbClass === 'defend' && !isActedOut(told) ? '\n\nRead, but not acted out by this version: he goes on as he would without the line.' : '');
     }));
     return [`## ${title}`, says, ...entries, '**How it is written**', ...rails];
   });
@@ -121,6 +121,12 @@ function defenderWay(run: Run, who: BodyId): readonly Way[] {
   const points = run.defenders[who]?.points ?? [];
   const kept = points.filter((_, at) => at % 3 === 0 || at === points.length - 1).map(toPicture);
   return kept.length < 2 ? [] : [{ part: '', kind: 'cut', who, step: undefined, t0: 0, t1: run.end, points: kept }];
+}
+
+/** Whether the model's defenders move otherwise than without the line. */
+function isActedOut(told: VerbWords): boolean {
+  const points = (words: VerbWords) => JSON.stringify(Object.values(defendersOf(words, compileExample(playOf(words)).plays[0]!.timeline.runs[0]!)).map((frames) => frames.points));
+  return points(told) !== points({ ...told, example: '' });
 }
 
 function defendersOf(told: VerbWords, run: Run): Run['defenders'] {

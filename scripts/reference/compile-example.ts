@@ -30,3 +30,8 @@ export function playbackOfExample(text: string): Playback {
 export function mistakesIn(text: string): readonly string[] {
   return compileExample(text).findings.filter(({ severity }) => severity !== 'hint').map(({ code, message, firstLine, place }) => `line ${firstLine + place.line + 1}, ${code}: ${message}`);
 }
+
+/** What a play is taken to be that says nothing of it. */
+export function unsaid(): Compiled['play'] {
+  return compileExample('play "Example"\n1 dribbles to left slot\nlook 1: jumper').plays[0]!.play;
+}

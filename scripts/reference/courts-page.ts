@@ -4,6 +4,7 @@ import type { Source } from '../../language/court/point.ts';
 import { ruleSets } from '../../language/court/rule-sets.ts';
 import type { RuleSet } from '../../language/court/rule-set.ts';
 import type { Measure } from '../../language/court/sources.ts';
+import { unsaid } from './compile-example.ts';
 import { floorPicture, halfCourt } from './drawing.ts';
 import { drawn, type Files } from './files.ts';
 import { anchor, code, gallery, page, picture, plain, table } from './markdown.ts';
@@ -25,7 +26,7 @@ export function courtsPage(): Files {
   const text = page(
     '# Courts and counts',
     '[Reference](README.md) · [spots](spots.md) · [assumptions](assumptions.md)',
-    'A play names its rule set with `rules fiba`; `also` names more. The court is drawn and measured by it, and the checks count by it. These books change; what is here has an edition beside it, and your own league’s sheet decides.',
+    `A play names its rule set with \`rules nba\`; \`also\` names more. Without the line it is \`${unsaid().rules.value}\`. The court is drawn and measured by it, and the checks count by it. These books change; what is here has an edition beside it, and your own league’s sheet decides.`,
     `How each value is known: ${howWords.join('; ')}.`,
     gallery(ruleSets.map(({ name }, at) => ({ name, picture: picture(pictures[at]![0], `Half court, ${name}`, 240) }))),
     '## Side by side',
