@@ -20,7 +20,7 @@ export function assumptionsPage(): Files {
     'The times are a model’s: these numbers, put together by [the rules of order](RULES-OF-ORDER.md). They are there to plan with. They are no promise and no yardstick for a player; time your own team, and put a player’s own pace into the [roster](notation.md#roster).',
     youthCaution.text,
     '## Whose legs',
-    `The word behind \`level\`: ${levelIds.map((id) => `\`${id}\` ${LEVELS[id].name}`).join(', ')}. A play without the line is taken to be for `${unsaid().level.value}`. A number in *italics* has no source at that level and is continued from its neighbours.`,
+    `The word behind \`level\`: ${levelIds.map((id) => `\`${id}\` ${LEVELS[id].name}`).join(', ')}. A play without the line is taken to be for \`${unsaid().level.value}\`. A number in *italics* has no source at that level and is continued from its neighbours.`,
     table(['', 'unit', ...levelIds], quantities.map((quantity) => rowOf(levelTable[quantity])), levelIds.map((_, at) => at + 2)),
     '### Where they come from',
     table(['source', 'how known', 'of'], sourceRows()),
