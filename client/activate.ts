@@ -1,24 +1,37 @@
 // The extension, the same on the desktop and in the browser; only the way the language server starts differs.
-import { commands, languages, window, type CompletionItem, type ExtensionContext, type LanguageStatusItem } from 'vscode';
+import { commands, l10n, languages, window, type CompletionItem, type ExtensionContext, type LanguageStatusItem } from 'vscode';
 import type { BaseLanguageClient, LanguageClientOptions } from 'vscode-languageclient';
+import { registerCallTime } from './call-time.ts';
 import { manualLink, registerManual } from './manual.ts';
+import { serveFiles, watchPlayFiles } from './files-for-server.ts';
+import { registerNewPlay } from './new-play.ts';
 import { registerPlayPanels } from './play-panels.ts';
+import { registerBenchView } from './playbook/bench-view.ts';
+import { openPlaybook } from './playbook/playbook-source.ts';
+import { registerPlaybookView } from './playbook/playbook-view.ts';
 
 export const language = 'setwright';
 
 /** What `activate` hands to tests and to other extensions. */
 export interface Setwright {
   readonly client: BaseLanguageClient;
+  /** The language server answers from then on. */
+  readonly ready: Promise<void>;
+  /** Milliseconds that `activate` itself took, the server's start not counted: nothing waits for it. */
+  readonly activation: number;
 }
 
 export type CreateClient = (context: ExtensionContext, options: LanguageClientOptions) => BaseLanguageClient;
 
-export async function activate(context: ExtensionContext, createClient: CreateClient): Promise<Setwright> {
+export function activate(context: ExtensionContext, createClient: CreateClient): Setwright {
+  const began = performance.now();
   const log = window.createOutputChannel('Setwright', { log: true });
+  const watcher = watchPlayFiles();
   const client = createClient(context, {
     documentSelector: [{ language }],
     outputChannel: log,
-    initializationOptions: { manual: manualLink },
+    initializationOptions: { manual: manualLink, files: true },
+    synchronize: { fileEvents: watcher },
     middleware: {
       async provideCompletionItem(document, position, how, token, next) {
         const answer = await next(document, position, how, token);
@@ -28,23 +41,33 @@ export async function activate(context: ExtensionContext, createClient: CreateCl
       },
     },
   });
+  const files = serveFiles(client);
   const running = client.start();
+  const playbook = openPlaybook(client, running, language);
   context.subscriptions.push(
     log,
+    watcher,
     client,
+    playbook,
+    ...files,
     commands.registerCommand('setwright.showLog', () => log.show()),
     registerManual(client, running),
-    ...registerPlayPanels(context, client, running),
+    ...registerPlayPanels(context, client, running, playbook),
+    ...registerPlaybookView(playbook),
+    ...registerBenchView(playbook, context.workspaceState),
+    ...registerNewPlay(playbook, language),
+    ...registerCallTime(playbook, language),
   );
-  await running;
-  context.subscriptions.push(sayReady(client));
-  return { client };
+  void running.then(() => context.subscriptions.push(sayReady(client)));
+  const activation = performance.now() - began;
+  log.info(`Started in ${activation.toFixed(0)} ms`);
+  return { client, ready: running, activation };
 }
 
 /** After a word that something has to follow, the list of what can follow opens by itself. */
 function openNextList(item: CompletionItem) {
   const { data } = item as CompletionItem & { readonly data?: { readonly more?: unknown } };
-  if (data?.more === true) item.command = { title: 'What can follow', command: 'editor.action.triggerSuggest' };
+  if (data?.more === true) item.command = { title: l10n.t('What can follow'), command: 'editor.action.triggerSuggest' };
 }
 
 /** What the braces in the status bar tell about the open play. */
@@ -52,8 +75,8 @@ function sayReady(client: BaseLanguageClient): LanguageStatusItem {
   const server = client.initializeResult?.serverInfo;
   const item = languages.createLanguageStatusItem('setwright.server', { language });
   item.name = 'Setwright';
-  item.text = 'Setwright is ready';
+  item.text = l10n.t('Setwright is ready');
   item.detail = `${server?.name} ${server?.version}`;
-  item.command = { title: 'Show log', command: 'setwright.showLog' };
+  item.command = { title: l10n.t('Show log'), command: 'setwright.showLog' };
   return item;
 }

@@ -1,13 +1,15 @@
 // The panel that shows the play of a text: frames of the server in, places in the text out. It computes neither text nor times.
 import {
-  commands, DecorationRangeBehavior, Range, Selection, TextEditorRevealType, ThemeColor, Uri, ViewColumn, window, workspace,
+  commands, DecorationRangeBehavior, l10n, Range, Selection, TextEditorRevealType, ThemeColor, Uri, ViewColumn, window, workspace,
   type Disposable, type ExtensionContext, type TextDocument, type TextEditor, type WebviewPanel,
 } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import * as protocol from '../server/lsp/protocol.ts';
+import { firstOpenPlay, openPlay, placeFromCommand } from './open-play.ts';
 import { panelHtml, playerFolder } from './play-panel-html.ts';
 import { MESSAGES_VERSION, readFromPlayer, readKept, type FromPlayer, type ToPlayer } from './preview/messages.ts';
-import { forgetShown, recallShown, rememberShown } from './shown-documents.ts';
+import type { PlaybookSource } from './playbook/playbook-source.ts';
+import { recallShown, rememberShown, type ShownDocument } from './shown-documents.ts';
 
 export const viewType = 'setwright.play';
 const language = 'setwright';
@@ -18,6 +20,10 @@ interface Shown {
   uri: Uri;
   /** Line of the cursor the server was told last. */
   line: number | undefined;
+  /** The play it keeps to; without one it goes with the text. */
+  pin: string | undefined;
+  /** The play it shows now. */
+  playKey: string | undefined;
   /** Frames get a number of the panel's own: a language server that starts anew counts from one again. */
   seq: number;
   /** What the player has to be given when it starts anew. */
@@ -29,7 +35,7 @@ interface Shown {
   pointAgain: boolean;
 }
 
-export function registerPlayPanels(context: ExtensionContext, client: BaseLanguageClient, running: Promise<void>): Disposable[] {
+export function registerPlayPanels(context: ExtensionContext, client: BaseLanguageClient, running: Promise<void>, playbook: Pick<PlaybookSource, 'playsOf'>): Disposable[] {
   const panels = new Map<string, Shown>();
   const now = window.createTextEditorDecorationType({ backgroundColor: new ThemeColor('editor.rangeHighlightBackground'), rangeBehavior: DecorationRangeBehavior.ClosedClosed });
   let made = 0;
@@ -40,17 +46,45 @@ export function registerPlayPanels(context: ExtensionContext, client: BaseLangua
 
   const post = (shown: Shown, message: ToPlayer) => void shown.panel.webview.postMessage(message);
 
+  const show = ({ id, uri }: Shown, what: protocol.Show['what']) => {
+    say(protocol.showMethod, { version: protocol.PROTOCOL_VERSION, panel: id, uri: uri.toString(), what } satisfies protocol.Show);
+    remember();
+  };
+  const remember = () =>
+    // A panel behind another comes back only when it is looked at.
+    void rememberShown(context.workspaceState, [...[...panels.values()].map(({ uri, line, pin }) => ({ uri: uri.toString(), line: line ?? 0, ...(pin !== undefined && { pin }) })), ...shownBefore]);
+
   function follow(shown: Shown, uri: Uri, line: number) {
-    if (shown.line === line && shown.uri.toString() === uri.toString()) return;
+    if (shown.pin !== undefined || (shown.line === line && shown.uri.toString() === uri.toString())) return;
     Object.assign(shown, { uri, line });
-    say(protocol.showMethod, { version: protocol.PROTOCOL_VERSION, panel: shown.id, uri: uri.toString(), what: { kind: 'follow', line } } satisfies protocol.Show);
-    void rememberShown(context.workspaceState, { uri: uri.toString(), line });
+    show(shown, { kind: 'follow', line });
   }
 
-  function adopt(panel: WebviewPanel, uri: Uri, line: number): Shown {
+  function pinTo(shown: Shown, playKey: string) {
+    shown.pin = playKey;
+    show(shown, { kind: 'pin', playKey });
+    tellState(shown);
+  }
+
+  function unpin(shown: Shown) {
+    const line = editorOf(shown)?.selection.active.line ?? shown.line ?? 0;
+    Object.assign(shown, { pin: undefined, line: undefined });
+    follow(shown, shown.uri, line);
+    tellState(shown);
+  }
+
+  /** Title of the panel, and what its buttons may do. */
+  function tellState(shown: Shown) {
+    const { title = '' } = shown.picture ?? {};
+    shown.panel.title = title === '' ? 'Setwright' : shown.pin === undefined ? title : l10n.t('{0} (pinned)', title);
+    if (shown.panel.active) void commands.executeCommand('setContext', 'setwright.pinned', shown.pin !== undefined);
+  }
+
+  function adopt(panel: WebviewPanel, uri: Uri, line: number, pin?: string): Shown {
     const id = `${Date.now().toString(36)}-${++made}`;
-    const shown: Shown = { id, panel, uri, line: undefined, seq: 0, ready: false, pointing: false, pointAgain: false };
+    const shown: Shown = { id, panel, uri, line: undefined, pin: undefined, playKey: undefined, seq: 0, ready: false, pointing: false, pointAgain: false };
     panels.set(id, shown);
+    panel.onDidChangeViewState(() => tellState(shown));
     panel.iconPath = { light: Uri.joinPath(context.extensionUri, 'media/play-light.svg'), dark: Uri.joinPath(context.extensionUri, 'media/play-dark.svg') };
     panel.webview.onDidReceiveMessage((value: unknown) => {
       const message = readFromPlayer(value);
@@ -60,11 +94,13 @@ export function registerPlayPanels(context: ExtensionContext, client: BaseLangua
       panels.delete(id);
       window.visibleTextEditors.forEach((editor) => editor.setDecorations(now, []));
       say(protocol.hideMethod, { version: protocol.PROTOCOL_VERSION, panel: id });
-      if (panels.size === 0) void forgetShown(context.workspaceState);
+      remember();
     });
     panel.webview.options = { enableScripts: true, localResourceRoots: [playerFolder(context.extensionUri)] };
     panel.webview.html = panelHtml(panel.webview, context.extensionUri);
-    follow(shown, uri, line);
+    shown.line = pin === undefined ? undefined : line;
+    if (pin === undefined) follow(shown, uri, line);
+    else pinTo(shown, pin);
     return shown;
   }
 
@@ -130,29 +166,54 @@ export function registerPlayPanels(context: ExtensionContext, client: BaseLangua
       protocol.readPart,
     );
     if (answer === undefined || answer === null) return;
+    if (shown.pin !== undefined && answer.playKey !== shown.playKey) return;
     post(shown, { v: MESSAGES_VERSION, kind: 'cursor', part: answer.part, ...(answer.t !== undefined && { t: answer.t }) });
   }
 
-  function showPlay(uri: Uri, line: number | undefined) {
-    const editor = window.visibleTextEditors.find(({ document }) => document.uri.toString() === uri.toString());
-    const wanted = line ?? editor?.selection.active.line ?? 0;
-    const open = [...panels.values()][0];
-    if (open !== undefined) {
-      follow(open, uri, wanted);
-      return open.panel.reveal(undefined, true);
-    }
-    const panel = window.createWebviewPanel(viewType, 'Setwright', { viewColumn: ViewColumn.Beside, preserveFocus: true }, { enableFindWidget: false, retainContextWhenHidden: false });
-    adopt(panel, uri, wanted);
+  function showPlay(uri: Uri, wanted: number) {
+    const open = [...panels.values()].find(({ pin }) => pin === undefined);
+    if (open === undefined) return void adopt(openPanel(), uri, wanted);
+    follow(open, uri, wanted);
+    open.panel.reveal(undefined, true);
+  }
+
+  const openPanel = () =>
+    window.createWebviewPanel(viewType, 'Setwright', { viewColumn: panels.size === 0 ? ViewColumn.Beside : ([...panels.values()].at(-1)?.panel.viewColumn ?? ViewColumn.Beside), preserveFocus: true }, { enableFindWidget: false, retainContextWhenHidden: false });
+
+  /** One more panel, which keeps to the play. */
+  async function showAlone(place: unknown, line: unknown) {
+    const at = await placeFromCommand(place, line);
+    if (at === undefined) return;
+    const plays = await playbook.playsOf(at.uri);
+    const play = plays.findLast((one) => one.line <= at.line) ?? plays[0];
+    if (play !== undefined) adopt(openPanel(), at.uri, play.line, play.key);
+  }
+
+  const inFront = (): Shown | undefined => [...panels.values()].find(({ panel }) => panel.active) ?? [...panels.values()].find(({ panel }) => panel.visible);
+
+  /** For the team to see: the panel in front of everything else of the window, or in a window of its own for the other screen. */
+  async function showLarge(command: string) {
+    if (inFront() === undefined) await showFromCommand(undefined, undefined);
+    const shown = inFront() ?? [...panels.values()].at(-1);
+    if (shown === undefined) return;
+    shown.panel.reveal(undefined, false);
+    await commands.executeCommand(command);
   }
 
   /** From the palette or a key: what is in front. From a button or the list of files: a uri. From a lens: its text and a line. */
   async function showFromCommand(place: unknown, line: unknown) {
-    const uri = place instanceof Uri ? place : typeof place === 'string' ? Uri.parse(place) : window.activeTextEditor?.document.uri;
-    if (uri === undefined) return;
-    // From the list of files nothing may be open yet.
-    if (!workspace.textDocuments.some((document) => document.uri.toString() === uri.toString())) await window.showTextDocument(uri);
-    showPlay(uri, typeof line === 'number' && Number.isSafeInteger(line) && line >= 0 ? line : undefined);
+    const at = await placeFromCommand(place, line);
+    if (at !== undefined) showPlay(at.uri, at.line);
   }
+
+  /** What a panel of the last time showed, which tells its play: each is given out once. */
+  function lastShown(play: string | undefined): ShownDocument | undefined {
+    const at = [shownBefore.findIndex(({ pin }) => pin !== undefined && pin === play), shownBefore.findIndex(({ pin }) => pin === undefined), shownBefore.length - 1].find((found) => found >= 0);
+    const taken = at === undefined ? undefined : shownBefore.splice(at, 1)[0];
+    const open = firstOpenPlay();
+    return taken ?? (play === undefined || open === undefined ? undefined : { uri: open.uri.toString(), line: open.line });
+  }
+  const shownBefore = [...recallShown(context.workspaceState)];
 
   const isPlay = (document: TextDocument) => document.languageId === language;
 
@@ -169,13 +230,26 @@ export function registerPlayPanels(context: ExtensionContext, client: BaseLangua
   return [
     now,
     commands.registerCommand('setwright.showPlay', showFromCommand),
+    commands.registerCommand('setwright.showPlayAlone', showAlone),
+    // Not over the picture.
+    commands.registerCommand('setwright.openPlay', (uri: unknown, line: unknown) => openPlay(uri, line, inFront()?.panel.active === true ? ViewColumn.One : undefined)),
+    commands.registerCommand('setwright.pin', () => {
+      const shown = inFront();
+      if (shown?.playKey !== undefined) pinTo(shown, shown.playKey);
+    }),
+    commands.registerCommand('setwright.unpin', () => {
+      const shown = inFront();
+      if (shown !== undefined) unpin(shown);
+    }),
+    commands.registerCommand('setwright.showTeam', () => showLarge('workbench.action.maximizeEditorHideSidebar')),
+    commands.registerCommand('setwright.showInWindow', () => showLarge('workbench.action.moveEditorToNewWindow')),
     window.registerWebviewPanelSerializer(viewType, {
       async deserializeWebviewPanel(panel: WebviewPanel, state: unknown) {
-        const known = recallShown(context.workspaceState) ?? (readKept(state) && firstOpenPlay());
+        const known = lastShown(readKept(state)?.play);
         if (known === undefined) return panel.dispose();
         // The server only knows documents that are open.
         await workspace.openTextDocument(Uri.parse(known.uri)).then(undefined, () => undefined);
-        adopt(panel, Uri.parse(known.uri), known.line);
+        adopt(panel, Uri.parse(known.uri), known.line, known.pin);
       },
     }),
     client.onNotification(protocol.frameMethod, (value: unknown) => {
@@ -208,12 +282,8 @@ export function registerPlayPanels(context: ExtensionContext, client: BaseLangua
     } as const satisfies ToPlayer;
     // A player that starts anew needs the last good picture together with its mark.
     shown.picture = message.playback === null && message.stale && before !== undefined ? { ...message, playback: before.playback } : message;
-    shown.panel.title = frame.title === '' ? 'Setwright' : frame.title;
+    shown.playKey = frame.playKey ?? undefined;
+    tellState(shown);
     if (shown.ready) post(shown, message);
   }
-}
-
-function firstOpenPlay() {
-  const document = workspace.textDocuments.find(({ languageId }) => languageId === language);
-  return document && { uri: document.uri.toString(), line: 0 };
 }

@@ -6,7 +6,7 @@ import type { FrameLocator, Locator, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe } from 'vitest';
 import { root } from '../../scripts/build.ts';
 import { executable, openBrowser } from './chromium.ts';
-import { copyOfExamples, places, remove, startHost, type HostOptions, type Place } from './vscode.ts';
+import { copyOfExamples, places, remove, startHost, until, type HostOptions, type Place } from './vscode.ts';
 
 export interface Editor {
   readonly page: Page;
@@ -88,7 +88,28 @@ async function textOf(page: Page): Promise<Locator> {
 }
 
 /** Runs a command by its whole title ("Setwright: Show Log") through the command palette. */
-export async function runCommand({ page }: Editor, title: string) {
+export async function runCommand(editor: Editor, title: string) {
+  await chooseCommand(editor, title);
+  await editor.page.locator('.quick-input-widget').waitFor({ state: 'hidden' });
+}
+
+/** The same for a command that asks something; the answers are typed, each ended with Enter. */
+export async function runAsking(editor: Editor, title: string, answers: readonly string[]) {
+  await chooseCommand(editor, title);
+  for (const answer of answers) {
+    const input = editor.page.locator('.quick-input-widget input[type=text]').first();
+    await until('the next question is asked', async () => (await editor.page.locator('.quick-input-widget').isVisible()) && !(await input.inputValue()).startsWith('>'));
+    // A list of choices fills late.
+    await editor.page.waitForTimeout(500);
+    await input.fill(answer);
+    await editor.page.waitForTimeout(200);
+    await editor.page.keyboard.press('Enter');
+    await editor.page.waitForTimeout(200);
+  }
+  await editor.page.locator('.quick-input-widget').waitFor({ state: 'hidden' });
+}
+
+async function chooseCommand({ page }: Editor, title: string) {
   await page.keyboard.press('F1');
   await page.locator('.quick-input-widget input[type=text]').first().fill(`>${title}`);
   const chosen = page.locator('.quick-input-list .monaco-list-row.focused', { hasText: title });
@@ -97,7 +118,6 @@ export async function runCommand({ page }: Editor, title: string) {
   await page.waitForTimeout(300);
   await chosen.waitFor();
   await page.keyboard.press('Enter');
-  await page.locator('.quick-input-widget').waitFor({ state: 'hidden' });
 }
 
 /** Moves the cursor; both numbers count from 1, as the status bar shows them. */

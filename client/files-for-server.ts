@@ -1,0 +1,51 @@
+// The files of the workspace for the language server, wherever they are: on this machine, a remote one, in a browser's memory.
+import { FileType, Uri, workspace, type Disposable } from 'vscode';
+import type { BaseLanguageClient } from 'vscode-languageclient';
+import { listFilesMethod, readFileMethod, readReadFile } from '../server/lsp/playbook-protocol.ts';
+
+const pattern = '**/*.play';
+const leftOut = '**/node_modules/**';
+const most = 2000;
+
+export function serveFiles(client: BaseLanguageClient): Disposable[] {
+  return [
+    client.onRequest(listFilesMethod, async () => (await playFiles()).map(String)),
+    client.onRequest(readFileMethod, async (value: unknown) => {
+      const question = readReadFile(value);
+      return question === undefined ? null : textOf(Uri.parse(question.uri));
+    }),
+  ];
+}
+
+export const watchPlayFiles = () => workspace.createFileSystemWatcher(pattern);
+
+/** Every `.play` file of the workspace folders, in the order of their names. */
+async function playFiles(): Promise<readonly Uri[]> {
+  const found = await workspace.findFiles(pattern, leftOut, most).then((uris) => uris, () => []);
+  const files = found.length > 0 ? found : await walkFolders();
+  return files.toSorted((a, b) => (a.toString() < b.toString() ? -1 : 1));
+}
+
+/** Not every virtual file system can be searched; all can be walked. */
+async function walkFolders(): Promise<readonly Uri[]> {
+  const files: Uri[] = [];
+  const waiting = (workspace.workspaceFolders ?? []).map(({ uri }) => ({ uri, depth: 0 }));
+  for (const { uri, depth } of waiting) {
+    const entries = await workspace.fs.readDirectory(uri).then((list) => list, () => []);
+    for (const [name, type] of entries) {
+      if (files.length >= most) return files;
+      if ((type & FileType.Directory) !== 0 && depth < 5 && name !== 'node_modules' && !name.startsWith('.')) waiting.push({ uri: Uri.joinPath(uri, name), depth: depth + 1 });
+      if ((type & FileType.File) !== 0 && name.endsWith('.play')) files.push(Uri.joinPath(uri, name));
+    }
+  }
+  return files;
+}
+
+async function textOf(uri: Uri): Promise<string | null> {
+  if (!uri.path.endsWith('.play')) return null;
+  try {
+    return new TextDecoder().decode(await workspace.fs.readFile(uri));
+  } catch {
+    return null;
+  }
+}

@@ -1,0 +1,122 @@
+// "New playbook" and "New play": a few questions, and a text that moves at once.
+import { commands, l10n, Position, Range, Uri, window, workspace, WorkspaceEdit, type Disposable, type QuickPickItem, type TextDocument } from 'vscode';
+import * as protocol from '../server/lsp/playbook-protocol.ts';
+import type { PlaybookSource } from './playbook/playbook-source.ts';
+import { sayAgainst } from './playbook/play-words.ts';
+import { asText } from './playbook/playbook-view.ts';
+
+type Answers = Omit<protocol.NewPlay, 'version' | 'as' | 'uri'>;
+
+const readText = (value: unknown) => (typeof value === 'string' ? value : undefined);
+
+export function registerNewPlay(source: PlaybookSource, language: string): Disposable[] {
+  const choicesFor = (document: TextDocument | undefined) =>
+    source.ask(protocol.choicesMethod, document === undefined ? {} : { uri: document.uri.toString() }, protocol.readChoices);
+  const textOf = (as: protocol.NewPlay['as'], answers: Answers) => source.ask(protocol.newPlayMethod, { as, ...answers }, readText);
+
+  /** From an alignment; `wanted` answers questions before they are asked. */
+  async function newPlay(wanted: unknown) {
+    const editor = window.activeTextEditor;
+    const open = editor?.document.languageId === language ? editor.document : undefined;
+    const choices = await choicesFor(open);
+    if (choices === undefined) return;
+    const answers = await askForPlay(choices, readWanted(wanted), open !== undefined && choices.levelSaid);
+    if (answers === undefined) return;
+    if (open !== undefined && open === window.activeTextEditor?.document) return append(open, answers);
+    const text = await textOf('file', answers);
+    if (text !== undefined) await writeFile(answers.name, text);
+  }
+
+  /** Behind the last play of the open file. */
+  async function append(document: TextDocument, answers: Answers) {
+    const text = await textOf('play', answers);
+    if (text === undefined) return;
+    const end = document.lineAt(document.lineCount - 1).range.end;
+    const lead = end.character === 0 ? '' : '\n';
+    const edit = new WorkspaceEdit();
+    edit.insert(document.uri, end, lead + (document.getText().trim() === '' ? text.trimStart() : text));
+    await workspace.applyEdit(edit);
+    await showNew(document, answers.name);
+  }
+
+  async function newPlaybook(wanted: unknown) {
+    const choices = await choicesFor(undefined);
+    if (choices === undefined) return;
+    const { team: known, ...others } = readWanted(wanted);
+    const team = known ?? (await window.showInputBox({ title: l10n.t('New playbook'), prompt: l10n.t('The team’s name, as it stands on the playbook'), placeHolder: l10n.t('Our team'), validateInput: complainOfName }));
+    if (team === undefined) return;
+    const answers = await askForPlay(choices, { name: l10n.t('First light'), ...others }, false);
+    const text = answers && (await textOf('playbook', { ...answers, team }));
+    if (answers !== undefined && text !== undefined) await writeFile(team, text, answers.name);
+  }
+
+  /** Into the workspace’s first folder; without one, or where it may not be written, as a text that has no file yet. */
+  async function writeFile(name: string, text: string, play = name) {
+    const folder = workspace.workspaceFolders?.[0]?.uri;
+    const uri = folder && (await freeName(folder, name));
+    const written = uri !== undefined && (await workspace.fs.writeFile(uri, new TextEncoder().encode(text)).then(() => true, () => false));
+    const document = written ? await workspace.openTextDocument(uri) : await workspace.openTextDocument({ language, content: text });
+    await showNew(document, play);
+  }
+
+  /** The new play beside its picture, the cursor in its first line of action. */
+  async function showNew(document: TextDocument, name: string) {
+    const lines = document.getText().split(/\r\n|\r|\n/);
+    const head = Math.max(0, lines.findLastIndex((line) => line.startsWith(`play "${name.replace(/["“”]/g, ' ').replace(/\s+/g, ' ').trim()}`)));
+    const step = lines.findIndex((line, at) => at > head && /^\s*step\b/.test(line));
+    const at = new Position(Math.max(head, step + 1), 4);
+    const editor = await window.showTextDocument(document, { selection: new Range(at, at) });
+    editor.revealRange(new Range(head, 0, lines.length, 0));
+    await commands.executeCommand('setwright.showPlay', document.uri, at.line);
+  }
+
+  return [commands.registerCommand('setwright.newPlay', newPlay), commands.registerCommand('setwright.newPlaybook', newPlaybook)];
+}
+
+async function askForPlay(choices: protocol.Choices, known: Partial<Answers>, levelSaid: boolean): Promise<Answers | undefined> {
+  const title = l10n.t('New play');
+  const complain = (name: string) => complainOfName(name) ?? (choices.taken.some((one) => one.toLowerCase() === name.trim().toLowerCase()) ? l10n.t('This file has a play of that name.') : undefined);
+  const name = known.name ?? (await window.showInputBox({ title, prompt: l10n.t('What do you call it on the bench?'), placeHolder: l10n.t('First light'), validateInput: complain }));
+  if (name === undefined) return undefined;
+  const alignment = known.alignment ?? (await pick(title, l10n.t('Where do they stand at the start?'), choices.alignments.map(({ name: word, places, own }) => ({ label: asText(word), value: word, detail: own ? l10n.t('your own') : places }))));
+  if (alignment === undefined) return undefined;
+  const against = known.against ?? (await pick(title, l10n.t('Against what defence?'), choices.defences.map((value) => ({ label: asText(sayAgainst(value)), value }))));
+  if (against === undefined) return undefined;
+  if (levelSaid) return { name: name.trim(), alignment, against };
+  const level = known.level ?? (await pick(title, l10n.t('Whose legs is it for?'), choices.levels.map((value) => ({ label: sayLevel(value), value }))));
+  return level === undefined ? undefined : { name: name.trim(), alignment, against, level };
+}
+
+async function pick(title: string, placeHolder: string, items: readonly (QuickPickItem & { readonly value: string })[]): Promise<string | undefined> {
+  return (await window.showQuickPick(items, { title, placeHolder, matchOnDetail: true }))?.value;
+}
+
+function complainOfName(name: string): string | undefined {
+  if (name.trim() === '') return l10n.t('It needs a name.');
+  return /["“”]/.test(name) ? l10n.t('A name cannot hold quotation marks.') : undefined;
+}
+
+function sayLevel(level: string): string {
+  const words: Readonly<Record<string, string>> = {
+    u10: l10n.t('under 10'), u12: l10n.t('under 12'), u14: l10n.t('under 14'), u16: l10n.t('under 16'), hs: l10n.t('high school'), college: l10n.t('college'), pro: l10n.t('grown-ups who play for a living'),
+  };
+  return words[level] ?? level;
+}
+
+/** What a caller of the command already says; anything else is asked. */
+function readWanted(value: unknown): Partial<Answers> {
+  if (typeof value !== 'object' || value === null || value instanceof Uri) return {};
+  const said = value as Record<string, unknown>;
+  return Object.fromEntries((['name', 'alignment', 'against', 'level', 'team'] as const).flatMap((key) => (typeof said[key] === 'string' ? [[key, said[key]]] : [])));
+}
+
+/** `Côté fort!` is the file `cote-fort.play`; a second one `cote-fort-2.play`. */
+async function freeName(folder: Uri, name: string): Promise<Uri | undefined> {
+  const plain = name.normalize('NFKD').replace(/\p{M}/gu, '').toLowerCase().replace(/[^\p{L}\p{N}]+/gu, '-').replace(/^-+|-+$/g, '') || 'play';
+  for (let number = 1; number < 100; number++) {
+    const uri = Uri.joinPath(folder, `${plain}${number === 1 ? '' : `-${number}`}.play`);
+    const there = await workspace.fs.stat(uri).then(() => true, () => false);
+    if (!there) return uri;
+  }
+  return undefined;
+}
