@@ -1,0 +1,81 @@
+// The manifest, and every word of it and of the client in each language.
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { globSync } from 'tinyglobby';
+import { describe, expect, test } from 'vitest';
+import { root } from '../../scripts/build.ts';
+
+const read = (path: string) => readFileSync(join(root, path), 'utf8');
+const json = (path: string) => JSON.parse(read(path)) as Record<string, string>;
+const manifest = JSON.parse(read('package.json')) as Manifest;
+const english = json('package.nls.json');
+
+interface Manifest {
+  readonly activationEvents: readonly string[];
+  readonly contributes: {
+    readonly commands: readonly { readonly command: string; readonly icon?: string }[];
+    readonly menus: Readonly<Record<string, readonly { readonly command: string; readonly when?: string }[]>>;
+    readonly keybindings: readonly { readonly command: string; readonly when?: string }[];
+    readonly views: Readonly<Record<string, readonly { readonly id: string }[]>>;
+    readonly viewsWelcome: readonly { readonly view: string; readonly contents: string }[];
+    readonly walkthroughs: readonly { readonly steps: readonly { readonly media: { readonly image: Readonly<Record<string, string>> } }[] }[];
+  };
+}
+const { commands, menus, keybindings, views, viewsWelcome, walkthroughs } = manifest.contributes;
+const client = globSync(['client/**/*.ts'], { cwd: root, ignore: ['client/preview/**'] }).map(read).join('\n');
+
+test('every word of the manifest that is named is written, and none in vain', () => {
+  const named = [...read('package.json').matchAll(/"%([\w.]+)%"/g)].map(([, key]) => key!);
+  expect(named.filter((key) => english[key] === undefined)).toEqual([]);
+  expect(Object.keys(english).filter((key) => !named.includes(key))).toEqual([]);
+});
+
+test('every command is there when it is asked for, has a picture, and stands nowhere that it could not run', () => {
+  const known = commands.map(({ command }) => command);
+  expect(known.filter((command) => !client.includes(`registerCommand('${command}'`))).toEqual([]);
+  expect(commands.filter(({ icon }) => icon === undefined)).toEqual([]);
+  const used = [...Object.values(menus).flat(), ...keybindings].map(({ command }) => command);
+  expect(used.filter((command) => !known.includes(command))).toEqual([]);
+  for (const [menu, items] of Object.entries(menus)) if (menu !== 'file/newFile') expect(items.filter(({ when }) => when === undefined), menu).toEqual([]);
+  expect(keybindings.filter(({ when }) => when === undefined)).toEqual([]);
+});
+
+test('it starts for a play and for nothing else', () => {
+  expect(manifest.activationEvents).toEqual(['onLanguage:setwright', 'onWebviewPanel:setwright.play']);
+});
+
+test('every view says what to do when it is empty', () => {
+  const ids = Object.values(views).flat().map(({ id }) => id);
+  expect(ids.filter((id) => !viewsWelcome.some(({ view }) => view === id))).toEqual([]);
+  const linked = Object.values(english).flatMap((text) => [...text.matchAll(/\(command:(setwright\.[\w.]+)/g)].map(([, command]) => command!));
+  expect(linked.filter((command) => !commands.some((one) => one.command === command))).toEqual([]);
+});
+
+test('every picture of the first minutes is there', () => {
+  const pictures = walkthroughs.flatMap(({ steps }) => steps.flatMap(({ media }) => Object.values(media.image)));
+  const there = new Set(readdirSync(join(root, 'media/walkthrough')).map((name) => `media/walkthrough/${name}`));
+  expect(pictures.filter((path) => !there.has(path))).toEqual([]);
+});
+
+describe('the client’s words', () => {
+  const said = [...client.matchAll(/l10n\.t\(\s*'((?:[^'\\]|\\.)*)'/g)].map(([, words]) => words!.replaceAll("\\'", "'"));
+  const bundle = json('l10n/bundle.l10n.json');
+
+  test('are all in the English bundle, and none in vain', () => {
+    expect(said.length).toBeGreaterThan(40);
+    expect([...new Set(said)].filter((words) => bundle[words] === undefined)).toEqual([]);
+    expect(Object.keys(bundle).filter((words) => !said.includes(words))).toEqual([]);
+  });
+
+  test.each(readdirSync(join(root, 'l10n')).filter((name) => name !== 'bundle.l10n.json'))('%s translates only what is said, with the same gaps', (name) => {
+    const gaps = (text: string) => [...text.matchAll(/\{\d\}|\$\(\w+\)/g)].map(String).sort();
+    for (const [words, translated] of Object.entries(json(`l10n/${name}`))) {
+      expect(bundle[words], words).toBeDefined();
+      expect(gaps(translated), words).toEqual(gaps(words));
+    }
+  });
+
+  test.each(globSync('package.nls.*.json', { cwd: root }))('%s translates only what the manifest names', (name) => {
+    expect(Object.keys(json(name)).filter((key) => english[key] === undefined)).toEqual([]);
+  });
+});
