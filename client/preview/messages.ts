@@ -1,5 +1,6 @@
 // What the editor and the player say to each other, version 1. Both ways the other side's words are unknown until read here.
 import * as v from 'valibot';
+import { intentSchema } from '../../language/edit/validate.ts';
 
 export const MESSAGES_VERSION = 1;
 
@@ -25,7 +26,22 @@ const show = v.object({
 /** The cursor stands in the words of `part`; `t` is where that is in time, ms from the call, for a part this run does not have. */
 const cursor = v.object({ v: version, kind: v.literal('cursor'), part: v.string(), t: v.optional(whole) });
 
-export const toPlayerSchema = v.variant('kind', [show, cursor]);
+/** The answer to an `intent` or a `fix` of the same `id`. */
+const outcome = v.object({
+  v: version,
+  kind: v.literal('outcome'),
+  id: whole,
+  /** What was written, or would be; or why it cannot be, both in a coach's words. */
+  words: v.optional(v.string()),
+  refused: v.optional(v.string()),
+  /** Where the words put a man. */
+  at: v.optional(v.object({ x: whole, y: whole })),
+  /** Which run-throughs it changes, where it is more than one. */
+  changes: v.optional(v.string()),
+});
+
+export const toPlayerSchema = v.variant('kind', [show, cursor, outcome]);
+export type Outcome = v.InferOutput<typeof outcome>;
 export type ToPlayer = v.InferOutput<typeof toPlayerSchema>;
 export type Show = v.InferOutput<typeof show>;
 export type Cursor = v.InferOutput<typeof cursor>;
@@ -57,7 +73,17 @@ const shown = v.object({ v: version, kind: v.literal('shown'), seq: whole });
 /** A `show` could not be read; `message` is for the coach, and is shown in the player too. */
 const refused = v.object({ v: version, kind: v.literal('refused'), seq: whole, message: v.string() });
 
-export const fromPlayerSchema = v.variant('kind', [ready, select, now, state, shown, refused]);
+/** Numbers each question of one player; `play` and `seq` say on which picture it was asked, so that a later text is not changed by it. */
+const asked = { v: version, id: v.pipe(whole, v.integer(), v.minValue(0)), play: v.string(), seq: whole };
+
+/** Something was moved by hand. `dry`: only asks for the words. */
+const intent = v.object({ ...asked, kind: v.literal('intent'), dry: v.boolean(), intent: intentSchema });
+
+/** A fix of a finding was chosen: their places in the playback, and the code to be sure of it. */
+const place = v.pipe(whole, v.integer(), v.minValue(0));
+const fix = v.object({ ...asked, kind: v.literal('fix'), code: v.string(), finding: place, fix: place });
+
+export const fromPlayerSchema = v.variant('kind', [ready, select, now, state, shown, refused, intent, fix]);
 export type FromPlayer = v.InferOutput<typeof fromPlayerSchema>;
 export type Kept = v.InferOutput<typeof state>;
 export const keptSchema = state;

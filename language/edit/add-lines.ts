@@ -1,4 +1,5 @@
 // A new line at the end of a step: a cut or a dribble that was drawn, a pass.
+import type { Point } from '../court/point.ts';
 import type { BodyId, Play, Step, StepKey } from '../play/play.ts';
 import { pathTo } from '../play/run-throughs.ts';
 import { wordsFor } from '../words/say-place.ts';
@@ -6,11 +7,11 @@ import { actionsOf, copied, firstThatMeans, lastLineOf, linesOf, refuse, samePla
 import type { Intent, Outcome } from './intent.ts';
 
 export function addCut(editable: Editable, { player, step: key, to }: Extract<Intent, { kind: 'add-cut' }>): Outcome {
-  const { text, place } = wordsFor(editable.court, to);
+  const { text, place, point } = wordsFor(editable.court, to);
   const who = `${player}` as BodyId;
   const withBall = holderAfter(editable.reading.play, key) === who;
   const kind = withBall ? 'dribble' : 'move';
-  return addLine(editable, key, `${player} ${withBall ? 'dribbles' : 'cuts'} to ${text}`, (made) => made.who === who && made.kind === kind && made.to !== undefined && samePlace(made.to.value, place));
+  return addLine(editable, key, `${player} ${withBall ? 'dribbles' : 'cuts'} to ${text}`, (made) => made.who === who && made.kind === kind && made.to !== undefined && samePlace(made.to.value, place), point);
 }
 
 export function addPass(editable: Editable, { from, to, step: key }: Extract<Intent, { kind: 'add-pass' }>): Outcome {
@@ -21,7 +22,7 @@ export function addPass(editable: Editable, { from, to, step: key }: Extract<Int
   return addLine(editable, key, `${from} passes to ${to}`, (made) => made.kind === 'pass' && made.who === `${from}` && made.to === `${to}`);
 }
 
-function addLine(editable: Editable, key: StepKey, words: string, means: (made: Step['actions'][number]) => boolean): Outcome {
+function addLine(editable: Editable, key: StepKey, words: string, means: (made: Step['actions'][number]) => boolean, at?: Point): Outcome {
   const { play, places } = editable.reading;
   const step = stepOf(play, key);
   if (step === undefined && play.steps.length > 0) return refuse('This step is no longer in the play.');
@@ -32,7 +33,7 @@ function addLine(editable: Editable, key: StepKey, words: string, means: (made: 
   const known = new Set(actionsOf(play).map(({ id }) => id));
   const edit = { line: above + 1, at: 0, to: 0, text: `${indent}${words}`, newLine: true };
   const read = (after: Play) => actionsOf(after).some((action) => !known.has(action.id) && means(action));
-  return firstThatMeans(editable, [{ edits: [edit], words }], { added: true }, read) ?? refuse(`I cannot write “${words}” into this step. Write it yourself where it belongs.`);
+  return firstThatMeans(editable, [{ edits: [edit], words, ...(at !== undefined && { at }) }], { added: true }, read) ?? refuse(`I cannot write “${words}” into this step. Write it yourself where it belongs.`);
 }
 
 function lastWritten(lines: readonly string[]): number {

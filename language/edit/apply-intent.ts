@@ -2,7 +2,7 @@
 import { addCut, addPass } from './add-lines.ts';
 import type { Editable } from './editable.ts';
 import type { Intent, Outcome } from './intent.ts';
-import { addVia, moveEnd, moveStart, moveVia } from './move-places.ts';
+import { addVia, bendWay, moveEnd, moveStart, moveVia } from './move-places.ts';
 import { setWait, shiftWait } from './set-wait.ts';
 import { mirrorPlay, swapPlayers } from './whole-play.ts';
 
@@ -20,6 +20,8 @@ export function applyIntent(editable: Editable, intent: Intent): Outcome {
       return moveVia(editable, intent);
     case 'add-via':
       return addVia(editable, intent);
+    case 'bend':
+      return bendWay(editable, intent);
     case 'set-wait':
       return setWait(editable, intent);
     case 'shift-wait':

@@ -3,6 +3,7 @@ import type { Block } from '../book/book.ts';
 import { lineText } from '../book/book.ts';
 import type { BlockEdit } from '../checks/finding.ts';
 import type { Court } from '../court/court.ts';
+import type { Point } from '../court/point.ts';
 import { parseLine } from '../grammar/parse-line.ts';
 import type { Action, ActionId, PartId, Places, Play, Place, Step, StepKey } from '../play/play.ts';
 import type { Reading } from '../play/reading.ts';
@@ -21,6 +22,8 @@ export interface Editable {
 export interface Candidate {
   readonly edits: readonly BlockEdit[];
   readonly words: string;
+  /** Where they put a man. */
+  readonly at?: Point;
 }
 
 /** What a change may touch; all else has to read as before. */
@@ -36,11 +39,11 @@ export function firstThatMeans(editable: Editable, candidates: readonly Candidat
   const known = new Set(lines);
   const { play, problems } = editable.reading;
   const before = untouched(play, play, touched);
-  for (const { edits, words } of candidates) {
-    const after = applyBlockEdits(lines, edits);
+  for (const candidate of candidates) {
+    const after = applyBlockEdits(lines, candidate.edits);
     if (after.some((line) => !known.has(line) && parseLine(line).fault !== undefined)) continue;
     const read = editable.readAgain(after);
-    if (means(read.play) && untouched(read.play, play, touched) === before && read.problems.length <= problems.length) return { edits, words };
+    if (means(read.play) && untouched(read.play, play, touched) === before && read.problems.length <= problems.length) return candidate;
   }
   return undefined;
 }

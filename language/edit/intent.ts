@@ -10,6 +10,8 @@ export type Intent =
   /** `via` counts from 0 in the order they are passed. */
   | { readonly kind: 'move-via'; readonly action: ActionId; readonly via: number; readonly to: Point }
   | { readonly kind: 'add-via'; readonly action: ActionId; readonly to: Point }
+  /** A way is taken hold of at `from` and drawn to `to`: the spot it passes there is moved, or a new one written. */
+  | { readonly kind: 'bend'; readonly action: ActionId; readonly from: Point; readonly to: Point }
   /** The wait before an action, whole. */
   | { readonly kind: 'set-wait'; readonly action: ActionId; readonly seconds: number }
   /** So much later than now, or earlier. */
@@ -22,5 +24,8 @@ export type Intent =
   /** The play goes to the other side. */
   | { readonly kind: 'mirror' };
 
-/** Edits of the block's text that do it, with the words they bring (`left wing`, `1.5 seconds later`); or why it cannot be done, in a sentence. */
-export type Outcome = { readonly edits: readonly BlockEdit[]; readonly words: string } | { readonly refused: string };
+/**
+ * Edits of the block's text that do it, with the words they bring (`left wing`, `1.5 seconds later`) and where the words put a man; or why
+ * it cannot be done, in a sentence.
+ */
+export type Outcome = { readonly edits: readonly BlockEdit[]; readonly words: string; readonly at?: Point } | { readonly refused: string };

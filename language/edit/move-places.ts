@@ -1,7 +1,9 @@
 // A player's start, the end of a way, where a screen stands, the spots on the way.
 import { lineText } from '../book/book.ts';
+import { distance } from '../court/point.ts';
 import { parseLine } from '../grammar/parse-line.ts';
 import type { Action, Play, Place, PlayerNumber, TextPlace } from '../play/play.ts';
+import { resolvePlace } from '../play/places.ts';
 import { sayWrittenPlace } from '../words/say-written-place.ts';
 import { wordsFor, type PlaceWords } from '../words/say-place.ts';
 import { actionOf, copied, faultOn, firstThatMeans, refuse, samePlace, writtenAction, type Candidate, type Editable } from './editable.ts';
@@ -30,8 +32,10 @@ export function moveStart(editable: Editable, { player, to }: Of<'move-start'>):
   if (hasLine) candidates.push({ edits: [{ line: line.line, at: line.to, to: line.to, text: `, ${player} at ${text}` }], words: text });
   // A play without a `from` line gets one below its first line.
   else candidates.push({ edits: [{ line: 1, at: 0, to: 0, text: `  from ${player} at ${text}`, newLine: true }], words: text });
-  return firstThatMeans(editable, candidates, { start: [player] }, means) ?? refuse(`I cannot write ${player}’s place into this line. Write “${player} at ${text}” in the from line yourself.`);
+  return firstThatMeans(editable, landing(candidates, words), { start: [player] }, means) ?? refuse(`I cannot write ${player}’s place into this line. Write “${player} at ${text}” in the from line yourself.`);
 }
+
+const landing = (candidates: readonly Candidate[], { point }: PlaceWords): readonly Candidate[] => candidates.map((candidate) => ({ ...candidate, at: point }));
 
 /** `2 and 3 blocks` becomes `2 at left wing, 3 at right block`: he leaves the others where they are. */
 function apartFromGroup({ block, reading: { play } }: Editable, own: TextPlace, player: PlayerNumber, text: string): readonly Candidate[] {
@@ -57,7 +61,7 @@ export function moveEnd(editable: Editable, { action: id, to }: Of<'move-end' | 
     const then = now === undefined ? undefined : endOf(now)?.place?.value;
     return then !== undefined && samePlace(then, words.place) && samePlaces(viaOf(now!), viaOf(found.action));
   };
-  return firstThatMeans(editable, waysToSay(place, words.text, value.slot), { action: id }, means) ?? refuse(ownLine);
+  return firstThatMeans(editable, landing(waysToSay(place, words.text, value.slot), words), { action: id }, means) ?? refuse(ownLine);
 }
 
 /** A written value is replaced; one that is not written goes behind the verb with its preposition. */
@@ -74,7 +78,7 @@ export function moveVia(editable: Editable, { action: id, via, to }: Of<'move-vi
   const words = wordsFor(editable.court, to);
   const means = (after: Play) => meansVia(after, found.action, vias.with(via, words.place));
   const candidates = viaSpots(editable, found.action).map((place) => ({ edits: [{ ...place, text: words.text }], words: `via ${words.text}` }));
-  return firstThatMeans(editable, candidates, { action: id }, means) ?? refuse('He passes there because of other words in this line. Change them there.');
+  return firstThatMeans(editable, landing(candidates, words), { action: id }, means) ?? refuse('He passes there because of other words in this line. Change them there.');
 }
 
 export function addVia(editable: Editable, { action: id, to }: Of<'add-via'>): Outcome {
@@ -88,7 +92,19 @@ export function addVia(editable: Editable, { action: id, to }: Of<'add-via'>): O
     const now = actionOf(after, id);
     return now !== undefined && viaOf(now).length === vias.length + 1 && viaOf(now).some((place) => samePlace(place, words.place)) && sameEnd(now, action);
   };
-  return firstThatMeans(editable, placesForVia(editable, action, words), { action: id }, means) ?? refuse(ownLine);
+  return firstThatMeans(editable, landing(placesForVia(editable, action, words), words), { action: id }, means) ?? refuse(ownLine);
+}
+
+// So near to a spot on the way the hand means that spot, metres.
+const grasp = 1.2;
+
+/** The way is drawn from where it was taken hold of: the spot it passes there is moved, or a new one written. */
+export function bendWay(editable: Editable, { action, from, to }: Of<'bend'>): Outcome {
+  const { court, reading: { play } } = editable;
+  const found = actionOf(play, action);
+  const far = (found === undefined ? [] : viaOf(found)).map((place) => distance(resolvePlace(place, { court, positions: {}, who: found!.who, spots: play.spots }), from));
+  const via = far.indexOf(Math.min(...far));
+  return via >= 0 && far[via]! <= grasp ? moveVia(editable, { kind: 'move-via', action, via, to }) : addVia(editable, { kind: 'add-via', action, to });
 }
 
 /** Behind the spots he passes already, else before where he goes, else behind his verb. */

@@ -68,6 +68,8 @@ describe('a change on the floor becomes the coach’s words', () => {
   test('a spot on the way is moved, and a second one comes behind it', () => {
     const via = text.replace('off 5 to top', 'off 5 via nail to top');
     expect(change({ kind: 'move-via', action: 'zip/3.1', via: 0, to: spot('elbow', 'left') }, via)).toBe('    once 4 cuts, 3 cuts off 5 via left elbow to top');
+    expect(change({ kind: 'bend', action: 'zip/3.1', from: { x: 0.3, y: 4.4 }, to: spot('elbow', 'left') }, via)).toBe('    once 4 cuts, 3 cuts off 5 via left elbow to top');
+    expect(change({ kind: 'bend', action: 'zip/3.1', from: spot('slot', 'left'), to: spot('slot', 'left') }, via)).toBe('    once 4 cuts, 3 cuts off 5 via nail and left slot to top');
     expect(change({ kind: 'add-via', action: 'zip/3.1', to: spot('slot', 'left') }, via)).toBe('    once 4 cuts, 3 cuts off 5 via nail and left slot to top');
   });
 

@@ -8,6 +8,8 @@ describe('what editor and player say to each other', () => {
     { v: 1, kind: 'show', seq: 3, title: 'Lighthouse', playback: { version: 1 }, stale: false },
     { v: 1, kind: 'cursor', part: 'zip/3.1', t: 4000 },
     { v: 1, kind: 'cursor', part: 'zip/3.1' },
+    { v: 1, kind: 'outcome', id: 3, words: 'left wing', at: { x: -5, y: 6 }, changes: 'every run-through' },
+    { v: 1, kind: 'outcome', id: 3, refused: 'The text has changed meanwhile.' },
   ])('the editor: $kind', (message) => {
     expect(readToPlayer(structuredClone(message))).toEqual(message);
     expect(readFromPlayer(message)).toBeUndefined();
@@ -19,6 +21,8 @@ describe('what editor and player say to each other', () => {
     { v: 1, kind: 'now', play: 'play:lighthouse', part: null, t: 0 },
     { v: 1, kind: 'state', play: 'play:lighthouse', run: 'middle?3.1', t: 4000, speed: 0.5 },
     { v: 1, kind: 'shown', seq: 4 },
+    { v: 1, kind: 'intent', id: 0, play: 'play:lighthouse', seq: 4, dry: true, intent: { kind: 'move-end', action: 'zip/2.1', to: { x: 6, y: 2 } } },
+    { v: 1, kind: 'fix', id: 1, play: 'play:lighthouse', seq: 4, code: 'screen-with-ball', finding: 0, fix: 0 },
     { v: 1, kind: 'refused', seq: 4, message: 'Update Setwright.' },
   ])('the player: $kind', (message) => {
     expect(readFromPlayer(structuredClone(message))).toEqual(message);
@@ -29,6 +33,8 @@ describe('what editor and player say to each other', () => {
     { v: 2, kind: 'cursor', part: 'zip/3.1' },
     { v: 1, kind: 'show', seq: NaN, title: '', playback: null, stale: false },
     { v: 1, kind: 'show', seq: 1, title: 7, playback: null, stale: false },
+    { v: 1, kind: 'intent', id: 0, play: 'p', seq: 4, dry: true, intent: { kind: 'move-end', action: 'zip/2.1', to: { x: 6000, y: 2 } } },
+    { v: 1, kind: 'intent', id: 0, play: 'p', seq: 4, dry: true, intent: { kind: 'write', text: 'rm' } },
     { v: 1, kind: 'eval', code: 'alert(1)' },
     'ready',
     null,
