@@ -1,6 +1,7 @@
 import { createToken, type IToken, type TokenType } from 'chevrotain';
 import { GrammarAST } from 'langium';
 import { SetLineTerminals } from './generated/ast.ts';
+import { readOver } from './read-over.ts';
 
 /** A token of a line. `image` is the keyword as the grammar spells it; what the coach wrote is `text.slice(startOffset, endOffset + 1)`. */
 export type LineToken = IToken & { endOffset: number };
@@ -96,8 +97,8 @@ export function buildLexer(grammar: GrammarAST.Grammar): LineLexer {
     return ATOM.exec(text)?.[0];
   };
 
-  /** The longest keyword that starts at `at`, or nothing. */
-  function phraseAt(text: string, at: number): { token: TokenType; to: number } | undefined {
+  /** The longest keyword that starts at `at`, or nothing. `isStart`: behind `from` a formation needs no hyphens (`from 5 out`). */
+  function phraseAt(text: string, at: number, isStart: boolean): { token: TokenType; to: number } | undefined {
     let phrase = root;
     let best: { token: TokenType; to: number } | undefined;
     let position = at;
@@ -105,11 +106,11 @@ export function buildLexer(grammar: GrammarAST.Grammar): LineLexer {
     for (;;) {
       const atom = atomAt(text, position);
       if (atom === undefined) return best;
-      const lower = atom.toLowerCase();
+      const lower = atom.toLowerCase().replaceAll('’', "'");
       const to = position + atom.length;
       const next = phrase.next.get(lower);
       if (next) {
-        if (next.hyphened && joint !== '-') return best;
+        if (next.hyphened && joint !== '-' && !isStart) return best;
         phrase = next;
         const glued = text[to] === '-' && atomAt(text, to + 1) !== undefined;
         if (phrase.token && !glued) best = { token: phrase.token, to };
@@ -164,7 +165,7 @@ export function buildLexer(grammar: GrammarAST.Grammar): LineLexer {
           continue;
         }
       }
-      const phrase = phraseAt(text, at);
+      const phrase = phraseAt(text, at, tokens.length === 1 && opener === 'from');
       if (phrase) {
         add(phrase.token, phrase.token.name, at, phrase.to);
         continue;
@@ -207,8 +208,9 @@ export function buildLexer(grammar: GrammarAST.Grammar): LineLexer {
   }
 
   /** A player directly before a verb is that verb's subject. In `must have 3 passes` the word is a noun. */
-  function retagged(tokens: LineToken[]): LineToken[] {
-    if (tokens[0]?.image === 'must') return tokens;
+  function retagged(written: LineToken[]): LineToken[] {
+    if (written[0]?.image === 'must') return written;
+    const tokens = readOver(written, definition);
     for (let i = 1; i < tokens.length; i++) {
       const before = tokens[i - 1]!;
       if (!verbs.has(tokens[i]!.tokenType.name) || !players.has(before.tokenType)) continue;

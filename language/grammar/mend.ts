@@ -21,12 +21,16 @@ export interface Mend {
 /** A trade word that the notation says otherwise. Common usage, no source. */
 const OTHER_WORDS: ReadonlyMap<string, readonly string[]> = new Map(Object.entries({
   pick: ['screens', 'screen'], picks: ['screens'], block: ['screens', 'block'], hoop: ['rim'], net: ['rim'], ring: ['rim'], goal: ['rim'], bucket: ['rim'], hole: ['rim'], key: ['lane', 'top of the key'], paint: ['lane'], point: ['top'],
-  goes: ['cuts'], go: ['cut'], comes: ['cuts'], come: ['cut'], dishes: ['passes'], gives: ['passes'], feeds: ['passes'], hits: ['passes'], sends: ['passes'], finds: ['passes'], enters: ['passes'], backdoors: ['back-cuts'],
-  catches: ['flashes'], attacks: ['drives'], penetrates: ['drives'], slashes: ['cuts'], scores: ['shoots'], finishes: ['lays it up'], rebounds: ['crashes'], layups: ['lays it up'], triple: ['three'],
-  center: ['middle'], centre: ['middle'], midcourt: ['half court'], if: ['when'], while: ['as'], after: ['once', 'after'], before: ['until'], towards: ['toward', 'to'], onto: ['to'], through: ['via', 'through to'],
+  dishes: ['passes'], backdoors: ['back-cuts'], protects: ['gets back'], catches: ['flashes'], penetrates: ['drives'], slashes: ['cuts'], scores: ['shoots'], finishes: ['lays it up'], rebounds: ['crashes'], layups: ['lays it up'], triple: ['three'],
+  center: ['middle'], centre: ['middle'], midcourt: ['half court'], if: ['when'], while: ['as'], after: ['once', 'after'], towards: ['toward', 'to'], onto: ['to'], through: ['via', 'through to'],
   from: ['off'], around: ['off', 'around'], using: ['off'], against: ['on'], near: ['beside'], by: ['beside', 'off'], next: ['beside'], '&': ['and'], '+': ['and'], everybody: ['everyone'], all: ['everyone'], rest: ['others'],
-  set: ['is set', 'are set'], open: ['is open', 'are open'], free: ['is free', 'are free'], inbounder: ['is the thrower'], thrower: ['is the thrower'], safety: ['is the safety'], trap: ['traps'], double: ['doubles'], deny: ['denies'], must: ['must have'], needs: ['must have'], requires: ['must have'],
+  set: ['is set', 'are set'], open: ['is open', 'are open'], free: ['is free', 'are free'], inbounder: ['is the thrower'], thrower: ['is the thrower'], safety: ['is the safety'], trap: ['traps'], double: ['doubles'], deny: ['denies'], must: ['must have'], needs: ['must have'], requires: ['must have'], with: ['at'],
+  // Right words with a meaning of their own that no line has: the nearest word would say something else.
+  unless: [], before: [], out: [], back: [], tight: [], high: [], low: [], wide: [], deep: [], fakes: [], fake: [], jabs: [], pinches: [], faces: [], counts: [], bigs: [], whoever: [], screening: [], lanes: [],
+  rejects: [], refuses: [], bumps: [], tags: [], digs: [], stunts: [], spins: [], shuffles: [],
 }));
+/** Left out, the line would say the opposite, or another place. */
+const MEANT: ReadonlySet<string> = new Set(['unless', 'before', 'if', 'not', 'never', 'no', 'without', 'high', 'low', 'wide', 'middle', 'fakes', 'fake', 'whoever', 'except', 'until', 'instead of', 'lanes']);
 const NUMBER_WORDS = ['one', 'two', 'three', 'four', 'five'];
 const SHORT_WORDS = [',', 'to', 'for', 'off', 'and', ':', 'at', 'on', 'with', 'have', 'of', 'after'] as const;
 /** No line needs more tries, and a wrong line must not cost more than a keystroke. */
@@ -79,8 +83,12 @@ function candidates(broken: Broken): readonly Candidate[] {
       const word = plainWords(written(broken, from, from + count));
       if (word.length > 40) break;
       const limit = word.length < 3 && !/^o/.test(word) ? 1 : reach(word);
-      const others = count === 1 && from === broken.index ? (OTHER_WORDS.get(word) ?? []) : [];
+      const known = OTHER_WORDS.get(word);
+      const others = count === 1 && from === broken.index ? (known ?? []) : [];
+      // A word with a meaning of its own is no slip of the pen, nor is a phrase that begins with it.
+      if (known?.length === 0 || (count > 1 && OTHER_WORDS.get(plainWords(written(broken, from)))?.length === 0)) continue;
       for (const keyword of keywords) {
+        if (isNotHis(broken, keyword, from)) continue;
         const target = keywordAtoms(keyword).join(' ');
         const meant = others.indexOf(keyword);
         const distance = meant >= 0 ? meant / 10 : keystrokes(word, target, limit);
@@ -95,6 +103,16 @@ function candidates(broken: Broken): readonly Candidate[] {
   const kept = found.filter((candidate, index) => found.findIndex((other) => other.from === candidate.from && other.to === candidate.to && other.words === candidate.words) === index);
   candidatesOf.set(broken, kept);
   return kept;
+}
+
+const OF_A_DEFENDER: ReadonlySet<string> = new Set(['defend', 'move', 'seal', 'rebound', 'hold', 'event']);
+
+/** A defender's verb for 1 to 5, or a shot for a defender. */
+function isNotHis(broken: Broken, keyword: string, index: number): boolean {
+  const verb = verbOf(keyword);
+  const actor = broken.tokens.findLast((token, at) => at < index && isPlayer(token) && (at === index - 1 || token.tokenType.name === 'SUBJECT'));
+  if (!verb || !actor) return false;
+  return actor.image.startsWith('x') ? !OF_A_DEFENDER.has(verb.class) : verb.class === 'defend';
 }
 
 /** Edit distance, with letters swapped or a blank left out counting less than another letter. */
@@ -165,6 +183,8 @@ function* insertions(broken: Broken): Generator<Mend | undefined> {
   if (!token || token.tokenType.name === 'UNKNOWN') return;
   for (const word of SHORT_WORDS) {
     if (!broken.wanted.some((want) => want.token === word)) continue;
+    // A screen or a pass for an opponent is never meant.
+    if ((word === 'for' || word === 'to') && token.image.startsWith('x') && isPlayer(token)) continue;
     const before = broken.tokens[index - 1];
     const tight = (word === ',' || word === ':') && before !== undefined;
     const at = tight ? endOf(before) : token.startOffset;
@@ -193,6 +213,7 @@ function* omissions(broken: Broken): Generator<Mend | undefined> {
     if (!last || !broken.token || isPlayer(broken.token)) return;
     // What stands there may hold what the coach means: leaving out a verb or a name changes the play.
     if (broken.tokens.slice(broken.index, broken.index + count).some((token) => isPlayer(token) || lineParser().lexer.verbs.has(token.tokenType.name))) return;
+    if (MEANT.has(broken.token.image.toLowerCase())) return;
     const next = broken.tokens[broken.index + count];
     const before = broken.tokens[broken.index - 1];
     const edit = next ? { at: broken.token.startOffset, to: next.startOffset, text: '' } : { at: before ? endOf(before) : broken.token.startOffset, to: endOf(last), text: '' };

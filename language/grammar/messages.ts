@@ -4,6 +4,7 @@ import type { FaultCode, LineFault, LineFix } from './line-fault.ts';
 import { keywordAtoms } from './lexer.ts';
 import { mends, quotes, type Mend } from './mend.ts';
 import { otherNumber, verbOf } from './verbs.ts';
+import { saidOtherwise } from './said-otherwise.ts';
 import { describeWanted } from './wanted-words.ts';
 
 const LINE_BEGINS = 'A line begins with a player and what he does ("3 cuts to rim") or with a word like step, look, note, from or call.';
@@ -11,7 +12,7 @@ const LINE_BEGINS = 'A line begins with a player and what he does ("3 cuts to ri
 type Recogniser = (broken: Broken) => LineFault | undefined;
 /** Mistakes that have a message of their own, the surest first. */
 const RECOGNISERS: readonly Recogniser[] = [
-  openQuote, formationWithoutHyphens, noSuchPlayer, verbFirst, setsAScreen, articleAsName, unfinished, whoDoesIt, noVerb, unitMissing, nameWithoutQuotes,
+  openQuote, formationWithoutHyphens, otherWords, noSuchPlayer, verbFirst, setsAScreen, articleAsName, unfinished, whoDoesIt, noVerb, unitMissing, nameWithoutQuotes,
 ];
 
 /** What is wrong with a line that the parser refused: the exact place, what was wanted there, and what would mend it. */
@@ -50,6 +51,14 @@ function openQuote(broken: Broken): LineFault | undefined {
   return fault(broken, 'open-quote', at, end, 'This quote is never closed. Put a " behind the last word that belongs to it.', fixes, {}, true);
 }
 
+function otherWords(broken: Broken): LineFault | undefined {
+  const said = saidOtherwise(broken);
+  if (!said) return undefined;
+  const { code, from, to, message, fixes } = said;
+  const last = broken.tokens[to - 1]!;
+  return fault(broken, code, broken.tokens[from]!.startOffset, endOf(last), message, fixes, { found: written(broken, from, to) }, !broken.token);
+}
+
 function noSuchPlayer(broken: Broken): LineFault | undefined {
   const players = (token: Broken['token']): boolean => token !== undefined && (token.tokenType.name === 'NUMBER' || (token.tokenType.name === 'UNKNOWN' && /^[xX]\d+$/.test(token.image)));
   const first = broken.tokens[0];
@@ -79,7 +88,9 @@ function singular(verb: string): string {
 
 /** `4 sets a screen for 2`: the kind of screen is the verb. */
 function setsAScreen(broken: Broken): LineFault | undefined {
-  const { token, index } = broken;
+  // `gives` is a verb of its own: the fault is the noun behind it.
+  const index = /^gives?$/.test(broken.tokens[broken.index - 1]?.image ?? '') ? broken.index - 1 : broken.index;
+  const token = broken.tokens[index];
   const noun = broken.tokens[index + 1];
   if (!token || !/^(sets?|gives?|makes?|puts?)$/i.test(token.image) || !noun || verbOf(noun.image)?.class !== 'screen') return undefined;
   const both = [noun.image, otherNumber.get(noun.image)!];

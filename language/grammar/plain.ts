@@ -6,24 +6,35 @@ type Node = { [property: string]: unknown };
 
 const METRES: Record<LengthUnit, number> = { m: 1, cm: 0.01, ft: 0.3048, in: 0.0254 };
 const PLACE_SYNONYMS: Record<string, string> = {
-  basket: 'rim', 'low post': 'block', 'top of the key': 'top',
+  basket: 'rim', 'low post': 'block', 'top of the key': 'top', post: 'mid-post', middle: 'nail',
 };
 const PLURAL_PLACES: Record<string, string> = {
   blocks: 'block', 'low posts': 'block', 'mid-posts': 'mid-post', elbows: 'elbow', 'high posts': 'high post', slots: 'slot', wings: 'wing', corners: 'corner',
   'short corners': 'short corner', 'dunker spots': 'dunker spot', hashes: 'hash',
 };
-const SHOT_SYNONYMS: Record<string, string> = { 'tip in': 'tip-in', 'lay-up': 'layup', 'jump shot': 'jumper', 'three-pointer': 'three', 'hook shot': 'hook' };
+const SHOT_SYNONYMS: Record<string, string> = { 'tip in': 'tip-in', 'lay-up': 'layup', 'jump shot': 'jumper', 'three-pointer': 'three', 'hook shot': 'hook',
+  // A floater, a runner and a set shot are jump shots of their own kind: the release and the flight are theirs. Common practice, no source.
+  floater: 'jumper', runner: 'jumper', 'pull up': 'jumper', 'bank shot': 'jumper', 'set shot': 'jumper', 'catch-and-shoot jumper': 'jumper', 'catch-and-shoot three': 'three',
+  'put-back': 'layup', putback: 'layup', 'finger roll': 'layup',
+};
 const COUNTABLES: Record<string, string> = {
   passes: 'pass', screens: 'screen', 'ball-screens': 'ball-screen', cuts: 'cut', dribbles: 'dribble', drives: 'drive', 'hand-offs': 'hand-off', 'hand off': 'hand-off', reversals: 'reversal', looks: 'look',
 };
-const MOVE_NOUNS: Record<string, string> = { 'post up': 'post-up', 'hand off': 'hand-off' };
-const PASS_SYNONYMS: Record<string, string> = { 'hand off': 'hand-off', 'kick out': 'kick-out', 'skip-pass': 'skip' };
+const MOVE_NOUNS: Record<string, string> = { 'post up': 'post-up', 'hand off': 'hand-off', 'step out': 'step-out', flare: 'fade', 'duck in': 'seal' };
+const WAITS: Record<string, string> = { 'as soon as': 'once', after: 'once' };
+const PASS_SYNONYMS: Record<string, string> = { 'hand off': 'hand-off', 'kick out': 'kick-out', 'skip-pass': 'skip', 'dump off': 'pass', 'dump pass': 'pass' };
+const PASS_STYLES: Record<string, string> = { long: 'baseball', 'long pass': 'baseball' };
 
 function lengthOf(text: string): { value: number; unit: LengthUnit; metres: number } {
   const [, digits, word] = /^([\d.]+)\s*(.*)$/.exec(text) ?? [];
   const value = Number(digits);
   const unit: LengthUnit = /^f/.test(word!) ? 'ft' : /^in/.test(word!) ? 'in' : /^c/.test(word!) ? 'cm' : 'm';
   return { value, unit, metres: value * METRES[unit] };
+}
+
+/** With 8 left the clock shows 8. */
+function onTheClock(node: Node, out: Node): void {
+  if (node['clock'] === 'left') out['clock'] = 'on the clock';
 }
 
 /** Nodes whose data differ from what the parser gives: measures in metres and seconds, players by number, one name for a place. */
@@ -51,6 +62,7 @@ const reshape: { [type: string]: (node: Node, out: Node) => void } = {
   },
   Place(node, out) {
     const name = node['name'] as string | undefined;
+    if (node['side'] === 'other') out['side'] = 'opposite';
     if (name === undefined) {
       out['each'] = false;
       return;
@@ -63,6 +75,26 @@ const reshape: { [type: string]: (node: Node, out: Node) => void } = {
   },
   Shot(node, out) {
     out['kinds'] = ((node['kinds'] as string[] | undefined) ?? []).map((kind) => SHOT_SYNONYMS[kind] ?? kind);
+  },
+  PassStyle(node, out) {
+    const style = node['style'] as string | undefined;
+    if (style !== undefined) out['style'] = PASS_STYLES[style] ?? style;
+  },
+  Wait(node, out) {
+    const how = node['how'] as string | undefined;
+    if (how !== undefined) out['how'] = WAITS[how] ?? how;
+  },
+  // `fills the top`, `attacks the rim`: the verb says it.
+  To(_, out) {
+    out['how'] ??= 'to';
+  },
+  OnClock: onTheClock,
+  ShotWindow: onTheClock,
+  Everyone(node, out) {
+    if (node['all'] === 'rest') out['all'] = 'others';
+  },
+  At(node, out) {
+    if (node['how'] === 'on') out['how'] = 'at';
   },
   OnMove(node, out) {
     const move = node['move'] as string | undefined;
@@ -97,8 +129,8 @@ function plainValue(value: unknown): unknown {
   return value;
 }
 
-/** Reshaped above, or said by the generated types to be there always, which is not so: a link may begin with `then`. */
-const NOT_ALWAYS: ReadonlySet<string> = new Set(['Player.number', 'Seconds.text', 'Length.text', 'Link.how']);
+/** Reshaped above, or said by the generated types to be there always, which is not so: a link may begin with `then`, a place is not always one by name. */
+const NOT_ALWAYS: ReadonlySet<string> = new Set(['Player.number', 'Seconds.text', 'Length.text', 'Link.how', 'Place.name']);
 const mandatory = new Map<string, readonly string[]>();
 /** The properties that a node of a type always has. */
 function mandatoryOf(type: string): readonly string[] {
@@ -132,10 +164,10 @@ export function prune<T>(node: T): T | undefined {
 /** Of these properties, at least one holds something, which the generated types cannot say. */
 const NEVER_EMPTY: ReadonlyMap<string, readonly string[]> = new Map(
   Object.entries({
-    Look: ['players'], Players: ['players'], For: ['players'], Off: ['players'], Past: ['players'], Via: ['spots'], At: ['spots'], To: ['spots', 'ball', 'player'], DefendTo: ['player', 'spots'],
+    Look: ['players'], Players: ['players'], For: ['players'], Off: ['players', 'screen'], Past: ['players'], Via: ['spots'], At: ['spots'], To: ['spots', 'ball', 'player'], DefendTo: ['player', 'spots'],
     Rebound: ['groups'], OnMiss: ['groups'], ShotKinds: ['kinds'], SameAgain: ['parts'], Tags: ['tags'], Situation: ['parts'], Placing: ['spots'], Repeats: ['steps'], From: ['base', 'changes'],
-    Player: ['number', 'pronoun'], Place: ['name', 'half', 'own'], TimeLeft: ['time'], Amount: ['none', 'count'], Ends: ['noShot', 'event'], ShotWindow: ['within', 'late', 'beforeHorn'], Against: ['man', 'formation'],
-    PlayerEvent: ['verb', 'action'], BallEvent: ['spot', 'is'], AlignmentRef: ['name', 'own'],
+    Player: ['number', 'pronoun'], Place: ['name', 'half', 'own'], TimeLeft: ['time'], Amount: ['none', 'count'], Ends: ['noShot', 'event'], ShotWindow: ['within', 'late', 'beforeHorn', 'by', 'notBefore'], Against: ['man', 'formation', 'press'],
+    PlayerEvent: ['verb', 'action', 'overHalfCourt'], BallEvent: ['spot', 'is'], AlignmentRef: ['name', 'own'],
   }),
 );
 

@@ -8,6 +8,8 @@
  * places are singular with `each: true` (`2 and 3 pop to the wings`: each to his own side).
  * Of a broken line the tree holds what stands before the fault, and only whole nodes: `1 passes to 2 as` is the pass without a trigger, `look` is no tree at all.
  *
+ * Words that a line means the same without are not in the tree (read-over.ts): `rolls hard`, `pops out to the top`, `a trailer three`.
+ *
  * | line | tree |
  * |---|---|
  * | `play "A" mirrors "B"` | PlayHead { name, mirrors?, continues?, after? } |
@@ -22,7 +24,7 @@
  * | `from 1 top, 2 and 3 blocks` | From { changes: Placing[] }, no base |
  * | `ball with 1`, `against 2-2-1 press`, `leave 4 seconds after a miss` | BallWith { player }, Against { man, formation?, press }, Leave { time } |
  * | `call with 22 to 26 on the clock, shot clock 24` | Call { low?, time, shotClock? }, each a ClockTime { seconds: number } |
- * | `shot within 16 seconds of the start` | ShotWindow { within?, from?: start|call, early?, late?, clock?, beforeHorn } |
+ * | `shot within 16 seconds of the start`, `shot by 4 on the clock`, `no shot before 6 on the clock` | ShotWindow { within?, from?: start|call, early?, late?, clock?, by?, notBefore?, beforeHorn }, times each a ClockTime |
  * | `situation sideline throw-in, down 1` | Situation { parts: (Circumstance { what } · Score { how, by } · Remark { text })[] } |
  * | `already set`, `clock at 3 seconds`, `inbound within 5 seconds` | AlreadySet, ClockAt { time: ClockTime }, InboundWithin { time } |
  * | `look 3 "pull-up" as he comes off 4: jumper or three` | Look { players[], label?, pins: (OnMove { move } · LookTime { about, time, from } · At · Trigger)[], tail: (ShotKinds { kinds[] } · PassKind { kind, passer? } · TailClause { subject?, action } · OnMiss { groups })[] } |
@@ -35,19 +37,20 @@
  *
  * Clause { subject?, action, triggers[] }: no subject means the subject carries on. Subjects: Players { players } · Everyone { all, else } · Pronoun { word }.
  * Player { number?, defence, pronoun? }: `X4` is { number: 4, defence: true }; `him` has a pronoun and no number.
- * Trigger: Wait { how: as|once|when|until, event } · Later { time } · OnClock { time, clock } · WhenLeft { time, clock? }.
+ * Trigger: Wait { how: as|once|when|until, event } (`as soon as`, `after`: once) · Later { time } · OnClock { time, clock } (`with 8 seconds left` too) · WhenLeft { time, clock? }.
  * Event: PlayerEvent { subject, verb?, spot?, by?, overHalfCourt, action? } (verb for set, catches, reaches, comes off …, else an action) · BallEvent { spot?, is? }.
  *
  * Actions have a verb and parts in the order written:
- *   Move { verb, parts: To · Via · Off · At · Past { how, players } · Through { a, b } · For { players } · OpenSpot · Heading { way } · BeforeScreen }
+ *   Move { verb, parts: To · Via · Off · At · Past { how, players } · Through { a, b } · For { players } · OpenSpot · Heading { way } · BeforeScreen · SwapWith { player } }
+ *     (`replaces 3`: For; `fills the top`: To; `comes off 4`, `uses 4's screen`: Off, and the reader says whether he drives or cuts; `2 and 4 swap`: no part)
  *   Seal { verb, on?, parts: At · To }, Crash { verb, on? }, Close { verb, player }, Role { verb, parts: At }
  *   Dribble { verb, parts: To · Via · Off · Heading · DribbleAt { player } · Past · Through }
  *   Pass { verb, parts: PassTo { player } · PassAlong { way } · PassStyle { style } · PassBall · Early · At }, HandOff { verb, parts: PassTo · At · PassBall }
  *   Screen { verb, parts: For { players } · On { player } · ScreenWay { way } · At }
- *   Shot { verb, kinds[], from?: Spot }, Hold { verb, parts: At · PassBall · HoldFor { time } · With }, ThrowIn { verb, parts: PassTo · FromSpot { spot } · At · PassAlong · PassBall · Early }
- *   Defend { verb, parts: DefendTo { player?, spots } · With · Guarded { player } · At · Off · Heading }
+ *   Shot { verb, kinds[], from?: Spot }, Hold { verb, parts: At · PassBall · HoldFor { time } · OnClock (`until 8 on the clock`) · With }, ThrowIn { verb, parts: PassTo · FromSpot { spot } · At · PassAlong · PassBall · Early }
+ *   Defend { verb, parts: DefendTo { player?, spots } · With · Guarded { player } · At · Off · OffSpot { spot } · TheScreen · Heading }
  *   SameAgain { parts: For · To · Off }: `then for 2`, the verb before once more (only in a Link with `then`)
- * To { how, ball, spots, either, player? }: spots joined by `or` are choices (`either`), by `and` one for each subject; a player only in SameAgain (`1 passes to 2, then to 3`). Off { double, then, players }. At { how, spots, apart? }.
+ * To { how, ball, spots, either, player? }: spots joined by `or` are choices (`either`), by `and` one for each subject; a player only in SameAgain (`1 passes to 2, then to 3`). Off { double, then, screen, players }: `screen` without players is `off the screen`, the last one set for him. At { how: at|in, spots, apart? }: `on the wing` is `at`.
  * Spot: Place { side?, name?, each, extended, half?, own? } · Between { a, b } · NextTo { how, player } · Offset { by: Length, direction, from } · Coordinates { x, y, unit? };
  * a and b, from: Place or PointOfPlayer { player }.
  */
@@ -108,9 +111,9 @@ export interface PlaceNode extends TreeNode {
   /** The name of the coach's own spot. */
   readonly own?: string;
 }
-export type SideWord = NonNullable<ast.Place['side']>;
+export type SideWord = Exclude<NonNullable<ast.Place['side']>, 'other'>;
 export type PlaceName =
-  | Exclude<ast.SpotName, 'basket' | 'low post' | 'low posts' | 'top of the key' | 'blocks' | 'mid-posts' | 'elbows' | 'high posts' | 'slots' | 'wings' | 'corners' | 'short corners' | 'dunker spots' | 'hashes'>;
+  | Exclude<ast.SpotName, 'basket' | 'low post' | 'low posts' | 'top of the key' | 'blocks' | 'mid-posts' | 'elbows' | 'high posts' | 'slots' | 'wings' | 'corners' | 'short corners' | 'dunker spots' | 'hashes' | 'post' | 'middle'>;
 
 export interface SpeedNode extends TreeNode {
   readonly $type: 'Speed';
@@ -144,13 +147,13 @@ export interface ShotNode extends TreeNode {
 
 export interface PassKindNode extends TreeNode {
   readonly $type: 'PassKind';
-  readonly kind: Exclude<ast.PassKindName, 'skip-pass' | 'hand off' | 'kick out'> | 'hand-off' | 'kick-out';
+  readonly kind: Exclude<ast.PassKindName, 'skip-pass' | 'hand off' | 'kick out' | 'dump off' | 'dump pass'> | 'hand-off' | 'kick-out';
   readonly passer?: PlayerNode;
 }
 
 export interface OnMoveNode extends TreeNode {
   readonly $type: 'OnMove';
-  readonly move: Exclude<ast.OnMove['move'], 'post up' | 'hand off'> | 'post-up' | 'hand-off';
+  readonly move: Exclude<ast.OnMove['move'], 'post up' | 'hand off' | 'step out' | 'flare' | 'duck in'> | 'post-up' | 'hand-off' | 'step-out';
 }
 
 export interface LinkNode extends TreeNode {
@@ -161,7 +164,29 @@ export interface LinkNode extends TreeNode {
   readonly clause: Plain<ast.Clause>;
 }
 
+export interface WaitNode extends TreeNode {
+  readonly $type: 'Wait';
+  /** `as soon as` and `after` are `once`. */
+  readonly how: 'as' | 'once' | 'when' | 'until';
+  readonly event: Plain<ast.Event>;
+}
+
+export interface OnClockNode extends TreeNode {
+  readonly $type: 'OnClock';
+  readonly time: ClockTimeNode;
+  readonly clock: 'on the clock' | 'on the shot clock';
+}
+
+export interface EveryoneNode extends TreeNode {
+  readonly $type: 'Everyone';
+  readonly all: 'everyone' | 'everybody' | 'both' | 'others';
+  readonly else: boolean;
+}
+
 interface Reshaped {
+  Wait: WaitNode;
+  OnClock: OnClockNode;
+  Everyone: EveryoneNode;
   Link: LinkNode;
   ShotKinds: ShotKindsNode;
   Shot: ShotNode;

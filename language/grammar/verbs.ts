@@ -22,13 +22,26 @@ const VERBS: Readonly<Record<VerbClass, readonly Row[]>> = {
     ['dives', 'dive'], ['posts up', 'post up'], ['lifts', 'lift'], ['drifts', 'drift'], ['fills', 'fill'], ['steps out', 'step out'], ['steps in', 'step in'],
     ['clears', 'clear'], ['clears out', 'clear out', 'clear'], ['spaces', 'space'], ['spots up', 'spot up'], ['sprints', 'sprint'], ['runs', 'run'], ['jogs', 'jog'], ['walks', 'walk'],
     ['moves', 'move'], ['relocates', 'relocate', 'move'], ['makes the same cut', 'make the same cut', 'same cut'],
+    ['comes', 'come', 'move'], ['goes', 'go', 'move'], ['slides', 'slide', 'move'], ['loops', 'loop', 'move'], ['returns', 'return', 'move'], ['steps up', 'step up', 'move'],
+    ['gets open', 'get open', 'v-cut'], ['cuts backdoor', 'cut backdoor', 'back-cut'], ['cuts back door', 'cut back door', 'back-cut'], ['goes backdoor', 'go backdoor', 'back-cut'],
+    ['goes back door', 'go back door', 'back-cut'], ['replaces', 'replace', 'fill'], ['comes off', 'come off'], ['uses', 'use', 'come off'],
+    ['swaps', 'swap'], ['swaps places', 'swap places', 'swap'], ['exchanges', 'exchange', 'swap'], ['exchanges places', 'exchange places', 'swap'], ['changes places', 'change places', 'swap'],
+    ['trades places', 'trade places', 'swap'], ['switches places', 'switch places', 'swap'],
   ],
-  seal: [['seals', 'seal']],
+  seal: [['seals', 'seal'], ['ducks in', 'duck in', 'seal']],
   rebound: [['crashes', 'crash'], ['gets back', 'get back'], ['boxes out', 'box out']],
-  dribble: [['dribbles', 'dribble'], ['drives', 'drive'], ['turns the corner', 'turn the corner'], ['brings the ball up', 'bring the ball up'], ['backs out', 'back out']],
+  dribble: [
+    ['dribbles', 'dribble'], ['drives', 'drive'], ['turns the corner', 'turn the corner'], ['brings the ball up', 'bring the ball up'], ['backs out', 'back out'],
+    ['brings the ball', 'bring the ball', 'dribble'], ['brings it', 'bring it', 'dribble'], ['takes the ball', 'take the ball', 'dribble'], ['takes it', 'take it', 'dribble'],
+    ['pushes the ball', 'push the ball', 'dribble'], ['pushes it', 'push it', 'dribble'], ['brings it up', 'bring it up', 'bring the ball up'],
+    ['takes the ball up', 'take the ball up', 'bring the ball up'], ['pushes the ball up', 'push the ball up', 'bring the ball up'], ['pushes it up', 'push it up', 'bring the ball up'],
+    ['pulls the ball out', 'pull the ball out', 'back out'], ['pulls it out', 'pull it out', 'back out'], ['attacks', 'attack', 'drive'],
+  ],
   pass: [
     ['passes', 'pass'], ['bounce-passes', 'bounce-pass'], ['chest-passes', 'chest-pass'], ['lobs', 'lob'], ['skips', 'skip'], ['skip-passes', 'skip-pass', 'skip'], ['throws', 'throw'],
     ['tips', 'tip'], ['swings', 'swing'], ['reverses', 'reverse'], ['kicks out', 'kick out'],
+    ['kicks', 'kick', 'kick out'], ['dumps', 'dump', 'pass'], ['sends', 'send', 'pass'], ['outlets', 'outlet', 'pass'], ['enters', 'enter', 'pass'],
+    ['feeds', 'feed', 'pass'], ['hits', 'hit', 'pass'], ['finds', 'find', 'pass'], ['gives', 'give', 'pass'],
   ],
   'hand-off': [['hands off', 'hand off'], ['hands', 'hand', 'hand off'], ['hands back', 'hand back', 'hand off']],
   screen: [
@@ -43,22 +56,26 @@ const VERBS: Readonly<Record<VerbClass, readonly Row[]>> = {
   ],
   hold: [
     ['holds', 'hold'], ['waits', 'wait'], ['stays', 'stay'], ['keeps his dribble', 'keep their dribble', 'keep dribble'], ['picks up his dribble', 'pick up their dribble', 'pick up'],
-    ['picks up', 'pick up'],
+    ['picks up', 'pick up'], ['faces up', 'face up', 'hold'], ['squares up', 'square up', 'hold'],
   ],
-  'throw-in': [['inbounds', 'inbound'], ['throws in', 'throw in', 'inbound']],
+  'throw-in': [
+    ['inbounds', 'inbound'], ['throws in', 'throw in', 'inbound'], ['throws it in', 'throw it in', 'inbound'], ['throws the ball in', 'throw the ball in', 'inbound'],
+    ['passes it in', 'pass it in', 'inbound'], ['takes the ball out', 'take the ball out', 'inbound'], ['takes it out', 'take it out', 'inbound'],
+  ],
   role: [['is the safety', null, 'safety'], ['is the thrower', null, 'thrower']],
   defend: [
     ['switches', 'switch'], ['goes under', 'go under'], ['goes over', 'go over'], ['goes through', 'go through'], ['goes behind', 'go behind'], ['trails', 'trail'], ['follows', 'follow', 'trail'],
     ['helps', 'help'], ['denies', 'deny'], ['shows', 'show'], ['hedges', 'hedge', 'show'], ['traps', 'trap'], ['doubles', 'double', 'trap'], ['drops', 'drop'], ['guards', 'guard'],
     ['recovers', 'recover'], ['rotates', 'rotate'], ['fronts', 'front'], ['closes out', 'close out'], ['sags', 'sag'], ['overplays', 'overplay', 'deny'], ['jumps', 'jump'], ['stays home', 'stay home'],
+    ['fights over', 'fight over', 'go over'], ['fights through', 'fight through', 'go through'], ['ducks under', 'duck under', 'go under'],
   ],
   event: [
     ['is set', 'are set', 'set'], ['has the ball', 'have the ball', 'have ball'], ['is open', 'are open', 'open'], ['is free', 'are free', 'open'], ['releases', 'release'], ['turns', 'turn'],
-    ['arrives', 'arrive'], ['reaches', 'reach'], ['gets to', 'get to', 'reach'], ['leaves', 'leave'], ['comes off', 'come off'], ['gets past', 'get past', 'clear'], ['catches', 'catch'],
+    ['arrives', 'arrive'], ['reaches', 'reach'], ['gets to', 'get to', 'reach'], ['leaves', 'leave'], ['gets past', 'get past', 'clear'], ['catches', 'catch'],
   ],
 };
 
-/** Every verb word of the grammar, as the tree spells it. `clears` is a move; with a player behind it in a trigger (`once 3 clears 4`) the tree says so. */
+/** Every verb word of the grammar, as the tree spells it. `clears` and `comes off` are moves and stand in a trigger too (`once 3 clears 4`); `turns` is an event and a hold (`5 turns and shoots`). */
 export const verbs: ReadonlyMap<string, Verb> = new Map(
   (Object.entries(VERBS) as [VerbClass, readonly Row[]][]).flatMap(([verbClass, rows]) =>
     rows.flatMap(([singular, plural, base]) => {

@@ -15,7 +15,7 @@ describe('words expected at the cursor', () => {
     ['step "B" af', ['after'], 9, 'af'],
     ['step "B" after "', ['string'], 15, '"'],
     ['call with 22 on', ['on the clock'], 13, 'on'],
-    ['call with 22 ', ['to', 'on the clock'], 13, ''],
+    ['call with 22 ', ['to', 'on the clock', 'left'], 13, ''],
     ['from 4-o', ['4-out 1-in'], 5, '4-o'],
     ['1 keeps his dr', ['keeps his dribble'], 2, 'keeps his dr'],
     ['5 posts u', ['posts up'], 2, 'posts u'],

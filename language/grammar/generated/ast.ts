@@ -24,6 +24,7 @@ export const SetLineTerminals = {
 export type SetLineTerminalNames = keyof typeof SetLineTerminals;
 
 export type SetLineKeywordNames =
+    | "'s"
     | "("
     | ")"
     | ","
@@ -57,14 +58,18 @@ export type SetLineKeywordNames =
     | "are"
     | "are free"
     | "are open"
+    | "are over half court"
     | "are set"
     | "around"
     | "arrive"
     | "arrives"
     | "as"
+    | "as soon as"
     | "at"
     | "at least"
     | "at most"
+    | "attack"
+    | "attacks"
     | "average"
     | "away"
     | "back"
@@ -81,6 +86,7 @@ export type SetLineKeywordNames =
     | "ball-screen"
     | "ball-screens"
     | "ball-side"
+    | "bank shot"
     | "baseball"
     | "baseball-pass"
     | "baseline"
@@ -88,6 +94,7 @@ export type SetLineKeywordNames =
     | "basket"
     | "basket-cut"
     | "basket-cuts"
+    | "before"
     | "before the horn"
     | "before the screen"
     | "behind"
@@ -104,11 +111,22 @@ export type SetLineKeywordNames =
     | "box"
     | "box out"
     | "boxes out"
+    | "bring it"
+    | "bring it up"
+    | "bring the ball"
     | "bring the ball up"
+    | "brings it"
+    | "brings it up"
+    | "brings the ball"
     | "brings the ball up"
+    | "by"
     | "call"
     | "catch"
+    | "catch-and-shoot jumper"
+    | "catch-and-shoot three"
     | "catches"
+    | "change places"
+    | "changes places"
     | "chest-pass"
     | "chest-passes"
     | "clear"
@@ -121,20 +139,27 @@ export type SetLineKeywordNames =
     | "closes behind"
     | "closes out"
     | "college"
+    | "come"
     | "come off"
+    | "comes"
     | "comes off"
     | "continues"
     | "corner"
     | "corners"
     | "crash"
     | "crashes"
+    | "cross half court"
     | "cross-screen"
     | "cross-screens"
     | "crosses half court"
     | "curl"
     | "curls"
     | "cut"
+    | "cut back door"
+    | "cut backdoor"
     | "cuts"
+    | "cuts back door"
+    | "cuts backdoor"
     | "denies"
     | "deny"
     | "diamond"
@@ -157,6 +182,14 @@ export type SetLineKeywordNames =
     | "drives"
     | "drop"
     | "drops"
+    | "duck in"
+    | "duck under"
+    | "ducks in"
+    | "ducks under"
+    | "dump"
+    | "dump off"
+    | "dump pass"
+    | "dumps"
     | "dunk"
     | "dunker spot"
     | "dunker spots"
@@ -169,11 +202,19 @@ export type SetLineKeywordNames =
     | "end of a quarter"
     | "end of the game"
     | "ends"
+    | "enter"
+    | "enters"
     | "every player"
     | "everybody"
     | "everyone"
     | "exactly"
+    | "exchange"
+    | "exchange places"
+    | "exchanges"
+    | "exchanges places"
     | "extended"
+    | "face up"
+    | "faces up"
     | "fade"
     | "fades"
     | "far"
@@ -181,9 +222,18 @@ export type SetLineKeywordNames =
     | "far free-throw line"
     | "far side"
     | "fast"
+    | "feed"
+    | "feeds"
     | "fiba"
+    | "fight over"
+    | "fight through"
+    | "fights over"
+    | "fights through"
     | "fill"
     | "fills"
+    | "find"
+    | "finds"
+    | "finger roll"
     | "first"
     | "flare"
     | "flare-screen"
@@ -191,6 +241,7 @@ export type SetLineKeywordNames =
     | "flares"
     | "flash"
     | "flashes"
+    | "floater"
     | "follow"
     | "follows"
     | "for"
@@ -204,16 +255,27 @@ export type SetLineKeywordNames =
     | "front"
     | "fronts"
     | "ft"
+    | "full-court"
     | "get back"
+    | "get open"
     | "get past"
     | "get to"
     | "gets back"
+    | "gets open"
     | "gets past"
     | "gets to"
+    | "give"
+    | "gives"
+    | "go"
+    | "go back door"
+    | "go backdoor"
     | "go behind"
     | "go over"
     | "go through"
     | "go under"
+    | "goes"
+    | "goes back door"
+    | "goes backdoor"
     | "goes behind"
     | "goes over"
     | "goes through"
@@ -241,6 +303,8 @@ export type SetLineKeywordNames =
     | "high post"
     | "high posts"
     | "him"
+    | "hit"
+    | "hits"
     | "hold"
     | "holds"
     | "hook"
@@ -273,7 +337,9 @@ export type SetLineKeywordNames =
     | "jumps"
     | "keep their dribble"
     | "keeps his dribble"
+    | "kick"
     | "kick out"
+    | "kicks"
     | "kicks out"
     | "l-cut"
     | "l-cuts"
@@ -297,14 +363,19 @@ export type SetLineKeywordNames =
     | "line"
     | "lob"
     | "lobs"
+    | "long"
+    | "long pass"
     | "look"
     | "looks"
+    | "loop"
+    | "loops"
     | "low post"
     | "low posts"
     | "m"
     | "make the same cut"
     | "makes the same cut"
     | "man"
+    | "man-to-man"
     | "mid-post"
     | "mid-posts"
     | "middle"
@@ -324,6 +395,7 @@ export type SetLineKeywordNames =
     | "need a two"
     | "nfhs"
     | "no"
+    | "no shot before"
     | "not"
     | "notation"
     | "note"
@@ -337,8 +409,11 @@ export type SetLineKeywordNames =
     | "open spot"
     | "opposite"
     | "or"
+    | "other"
     | "others"
     | "otherwise"
+    | "outlet"
+    | "outlets"
     | "outside"
     | "over"
     | "over half court"
@@ -350,7 +425,9 @@ export type SetLineKeywordNames =
     | "overplays"
     | "pace"
     | "pass"
+    | "pass it in"
     | "passes"
+    | "passes it in"
     | "pick up"
     | "pick up their dribble"
     | "picks up"
@@ -362,12 +439,27 @@ export type SetLineKeywordNames =
     | "play"
     | "pop"
     | "pops"
+    | "post"
     | "post up"
     | "posts up"
     | "press"
     | "pro"
+    | "pull it out"
+    | "pull the ball out"
     | "pull up"
+    | "pulls it out"
+    | "pulls the ball out"
     | "pulls up"
+    | "push it"
+    | "push it up"
+    | "push the ball"
+    | "push the ball up"
+    | "pushes it"
+    | "pushes it up"
+    | "pushes the ball"
+    | "pushes the ball up"
+    | "put-back"
+    | "putback"
     | "re-screen"
     | "re-screens"
     | "reach"
@@ -380,6 +472,11 @@ export type SetLineKeywordNames =
     | "relocate"
     | "relocates"
     | "repeats"
+    | "replace"
+    | "replaces"
+    | "rest"
+    | "return"
+    | "returns"
     | "reversal"
     | "reversals"
     | "reverse"
@@ -395,6 +492,7 @@ export type SetLineKeywordNames =
     | "rotates"
     | "rules"
     | "run"
+    | "runner"
     | "runs"
     | "sag"
     | "sags"
@@ -404,6 +502,9 @@ export type SetLineKeywordNames =
     | "seal"
     | "seals"
     | "section"
+    | "send"
+    | "sends"
+    | "set shot"
     | "shallow-cut"
     | "shallow-cuts"
     | "shoot"
@@ -421,6 +522,8 @@ export type SetLineKeywordNames =
     | "skip-pass"
     | "skip-passes"
     | "skips"
+    | "slide"
+    | "slides"
     | "slip"
     | "slips"
     | "slot"
@@ -434,6 +537,8 @@ export type SetLineKeywordNames =
     | "spread"
     | "sprint"
     | "sprints"
+    | "square up"
+    | "squares up"
     | "stack"
     | "stagger"
     | "stagger-screen"
@@ -447,19 +552,37 @@ export type SetLineKeywordNames =
     | "step"
     | "step in"
     | "step out"
+    | "step up"
     | "steps in"
     | "steps out"
+    | "steps up"
     | "straight-cut"
     | "straight-cuts"
     | "strong-side"
+    | "swap"
+    | "swap places"
     | "swapped"
+    | "swaps"
+    | "swaps places"
     | "swing"
     | "swings"
     | "switch"
+    | "switch places"
     | "switches"
+    | "switches places"
     | "tags"
     | "take"
+    | "take it"
+    | "take it out"
+    | "take the ball"
+    | "take the ball out"
+    | "take the ball up"
     | "takes"
+    | "takes it"
+    | "takes it out"
+    | "takes the ball"
+    | "takes the ball out"
+    | "takes the ball up"
     | "them"
     | "then"
     | "they"
@@ -469,8 +592,12 @@ export type SetLineKeywordNames =
     | "through to"
     | "throw"
     | "throw in"
+    | "throw it in"
+    | "throw the ball in"
     | "throws"
     | "throws in"
+    | "throws it in"
+    | "throws the ball in"
     | "tied"
     | "time"
     | "times"
@@ -483,6 +610,8 @@ export type SetLineKeywordNames =
     | "top of the key"
     | "touch the ball"
     | "toward"
+    | "trade places"
+    | "trades places"
     | "trail"
     | "trails"
     | "transition"
@@ -504,6 +633,7 @@ export type SetLineKeywordNames =
     | "up-screen"
     | "up-screens"
     | "use"
+    | "uses"
     | "v-cut"
     | "v-cuts"
     | "via"
@@ -518,7 +648,8 @@ export type SetLineKeywordNames =
     | "with"
     | "with no shot"
     | "within"
-    | "without a shot";
+    | "without a shot"
+    | "zone";
 
 export type SetLineTokenNames = SetLineTerminalNames | SetLineKeywordNames;
 
@@ -687,7 +818,7 @@ export interface At extends langium.AstNode {
     readonly $container: Defend | HandOff | Hold | Look | Move | Pass | Role | Screen | Seal | ThrowIn;
     readonly $type: 'At';
     apart?: Length;
-    how: 'at' | 'in';
+    how: 'at' | 'in' | 'on';
     spots: Array<Spot>;
 }
 
@@ -700,6 +831,12 @@ export const At = {
 
 export function isAt(item: unknown): item is At {
     return reflection.isInstance(item, At.$type);
+}
+
+export type AttackVerb = 'attack' | 'attacks';
+
+export function isAttackVerb(item: unknown): item is AttackVerb {
+    return item === 'attacks' || item === 'attack';
 }
 
 export interface BallEvent extends langium.AstNode {
@@ -748,7 +885,7 @@ export function isBeforeScreen(item: unknown): item is BeforeScreen {
 }
 
 export interface Between extends langium.AstNode {
-    readonly $container: At | BallEvent | DefendTo | FromSpot | OwnSpot | Placing | PlayerEvent | Shot | To | Via;
+    readonly $container: At | BallEvent | DefendTo | FromSpot | OffSpot | OwnSpot | Placing | PlayerEvent | Shot | To | Via;
     readonly $type: 'Between';
     a: PointRef;
     b: PointRef;
@@ -867,6 +1004,12 @@ export function isClockTime(item: unknown): item is ClockTime {
     return reflection.isInstance(item, ClockTime.$type);
 }
 
+export type ClockWord = 'left' | 'on the clock' | 'on the shot clock';
+
+export function isClockWord(item: unknown): item is ClockWord {
+    return item === 'on the clock' || item === 'on the shot clock' || item === 'left';
+}
+
 export interface Close extends langium.AstNode {
     readonly $container: Clause | DefenceDoes | PlayerEvent | TailClause;
     readonly $type: 'Close';
@@ -890,6 +1033,12 @@ export function isCloseVerb(item: unknown): item is CloseVerb {
     return item === 'closes behind' || item === 'close behind';
 }
 
+export type ComeOffVerb = 'come off' | 'comes off' | 'use' | 'uses';
+
+export function isComeOffVerb(item: unknown): item is ComeOffVerb {
+    return item === 'comes off' || item === 'come off' || item === 'uses' || item === 'use';
+}
+
 export type Condition = DefenceDoes | Remark | TimeLeft;
 
 export const Condition = {
@@ -901,7 +1050,7 @@ export function isCondition(item: unknown): item is Condition {
 }
 
 export interface Coordinates extends langium.AstNode {
-    readonly $container: At | BallEvent | DefendTo | FromSpot | OwnSpot | Placing | PlayerEvent | Shot | To | Via;
+    readonly $container: At | BallEvent | DefendTo | FromSpot | OffSpot | OwnSpot | Placing | PlayerEvent | Shot | To | Via;
     readonly $type: 'Coordinates';
     unit?: 'ft' | 'm';
     x: Signed;
@@ -982,7 +1131,7 @@ export function isDefend(item: unknown): item is Defend {
     return reflection.isInstance(item, Defend.$type);
 }
 
-export type DefendPart = At | DefendTo | Guarded | Heading | Off | With;
+export type DefendPart = At | DefendTo | Guarded | Heading | Off | OffSpot | TheScreen | With;
 
 export const DefendPart = {
     $type: 'DefendPart'
@@ -1009,10 +1158,10 @@ export function isDefendTo(item: unknown): item is DefendTo {
     return reflection.isInstance(item, DefendTo.$type);
 }
 
-export type DefendVerb = 'close out' | 'closes out' | 'denies' | 'deny' | 'double' | 'doubles' | 'drop' | 'drops' | 'follow' | 'follows' | 'front' | 'fronts' | 'go behind' | 'go over' | 'go through' | 'go under' | 'goes behind' | 'goes over' | 'goes through' | 'goes under' | 'guard' | 'guards' | 'hedge' | 'hedges' | 'help' | 'helps' | 'jump' | 'jumps' | 'overplay' | 'overplays' | 'recover' | 'recovers' | 'rotate' | 'rotates' | 'sag' | 'sags' | 'show' | 'shows' | 'stay home' | 'stays home' | 'switch' | 'switches' | 'trail' | 'trails' | 'trap' | 'traps';
+export type DefendVerb = 'close out' | 'closes out' | 'denies' | 'deny' | 'double' | 'doubles' | 'drop' | 'drops' | 'duck under' | 'ducks under' | 'fight over' | 'fight through' | 'fights over' | 'fights through' | 'follow' | 'follows' | 'front' | 'fronts' | 'go behind' | 'go over' | 'go through' | 'go under' | 'goes behind' | 'goes over' | 'goes through' | 'goes under' | 'guard' | 'guards' | 'hedge' | 'hedges' | 'help' | 'helps' | 'jump' | 'jumps' | 'overplay' | 'overplays' | 'recover' | 'recovers' | 'rotate' | 'rotates' | 'sag' | 'sags' | 'show' | 'shows' | 'stay home' | 'stays home' | 'switch' | 'switches' | 'trail' | 'trails' | 'trap' | 'traps';
 
 export function isDefendVerb(item: unknown): item is DefendVerb {
-    return item === 'switches' || item === 'switch' || item === 'goes under' || item === 'go under' || item === 'goes over' || item === 'go over' || item === 'goes through' || item === 'go through' || item === 'goes behind' || item === 'go behind' || item === 'trails' || item === 'trail' || item === 'follows' || item === 'follow' || item === 'helps' || item === 'help' || item === 'denies' || item === 'deny' || item === 'shows' || item === 'show' || item === 'hedges' || item === 'hedge' || item === 'traps' || item === 'trap' || item === 'doubles' || item === 'double' || item === 'drops' || item === 'drop' || item === 'guards' || item === 'guard' || item === 'recovers' || item === 'recover' || item === 'rotates' || item === 'rotate' || item === 'fronts' || item === 'front' || item === 'closes out' || item === 'close out' || item === 'sags' || item === 'sag' || item === 'overplays' || item === 'overplay' || item === 'jumps' || item === 'jump' || item === 'stays home' || item === 'stay home';
+    return item === 'switches' || item === 'switch' || item === 'goes under' || item === 'go under' || item === 'goes over' || item === 'go over' || item === 'goes through' || item === 'go through' || item === 'goes behind' || item === 'go behind' || item === 'trails' || item === 'trail' || item === 'follows' || item === 'follow' || item === 'helps' || item === 'help' || item === 'denies' || item === 'deny' || item === 'shows' || item === 'show' || item === 'hedges' || item === 'hedge' || item === 'traps' || item === 'trap' || item === 'doubles' || item === 'double' || item === 'drops' || item === 'drop' || item === 'guards' || item === 'guard' || item === 'recovers' || item === 'recover' || item === 'rotates' || item === 'rotate' || item === 'fronts' || item === 'front' || item === 'closes out' || item === 'close out' || item === 'sags' || item === 'sag' || item === 'overplays' || item === 'overplay' || item === 'jumps' || item === 'jump' || item === 'stays home' || item === 'stay home' || item === 'fights over' || item === 'fight over' || item === 'fights through' || item === 'fight through' || item === 'ducks under' || item === 'duck under';
 }
 
 export type Demand = Amount | EveryTouch | NotHold | Touch;
@@ -1028,8 +1177,8 @@ export function isDemand(item: unknown): item is Demand {
 export interface Dribble extends langium.AstNode {
     readonly $container: Clause | DefenceDoes | PlayerEvent | TailClause;
     readonly $type: 'Dribble';
-    parts: Array<DribblePart | Heading>;
-    verb: DribbleVerb;
+    parts: Array<DribblePart | Heading | To>;
+    verb: AttackVerb | DribbleVerb;
 }
 
 export const Dribble = {
@@ -1067,10 +1216,10 @@ export function isDribblePart(item: unknown): item is DribblePart {
     return reflection.isInstance(item, DribblePart.$type);
 }
 
-export type DribbleVerb = 'back out' | 'backs out' | 'bring the ball up' | 'brings the ball up' | 'dribble' | 'dribbles' | 'drive' | 'drives' | 'turn the corner' | 'turns the corner';
+export type DribbleVerb = 'back out' | 'backs out' | 'bring it up' | 'bring it' | 'bring the ball up' | 'bring the ball' | 'brings it up' | 'brings it' | 'brings the ball up' | 'brings the ball' | 'dribble' | 'dribbles' | 'drive' | 'drives' | 'pull it out' | 'pull the ball out' | 'pulls it out' | 'pulls the ball out' | 'push it up' | 'push it' | 'push the ball up' | 'push the ball' | 'pushes it up' | 'pushes it' | 'pushes the ball up' | 'pushes the ball' | 'take it' | 'take the ball up' | 'take the ball' | 'takes it' | 'takes the ball up' | 'takes the ball' | 'turn the corner' | 'turns the corner';
 
 export function isDribbleVerb(item: unknown): item is DribbleVerb {
-    return item === 'dribbles' || item === 'dribble' || item === 'drives' || item === 'drive' || item === 'turns the corner' || item === 'turn the corner' || item === 'brings the ball up' || item === 'bring the ball up' || item === 'backs out' || item === 'back out';
+    return item === 'dribbles' || item === 'dribble' || item === 'drives' || item === 'drive' || item === 'turns the corner' || item === 'turn the corner' || item === 'brings the ball up' || item === 'bring the ball up' || item === 'backs out' || item === 'back out' || item === 'brings the ball' || item === 'bring the ball' || item === 'brings it' || item === 'bring it' || item === 'takes the ball' || item === 'take the ball' || item === 'takes it' || item === 'take it' || item === 'pushes the ball' || item === 'push the ball' || item === 'pushes it' || item === 'push it' || item === 'brings it up' || item === 'bring it up' || item === 'takes the ball up' || item === 'take the ball up' || item === 'pushes the ball up' || item === 'push the ball up' || item === 'pushes it up' || item === 'push it up' || item === 'pulls the ball out' || item === 'pull the ball out' || item === 'pulls it out' || item === 'pull it out';
 }
 
 export interface Early extends langium.AstNode {
@@ -1141,7 +1290,7 @@ export function isEventVerb(item: unknown): item is EventVerb {
 export interface Everyone extends langium.AstNode {
     readonly $container: Clause | DefenceDoes | Placing | PlayerEvent | ReboundGroup | TailClause | Touch;
     readonly $type: 'Everyone';
-    all: 'both' | 'everybody' | 'everyone' | 'others';
+    all: 'both' | 'everybody' | 'everyone' | 'others' | 'rest';
     else: boolean;
 }
 
@@ -1165,6 +1314,18 @@ export const EveryTouch = {
 
 export function isEveryTouch(item: unknown): item is EveryTouch {
     return reflection.isInstance(item, EveryTouch.$type);
+}
+
+export type FeedVerb = 'feed' | 'feeds' | 'find' | 'finds' | 'give' | 'gives' | 'hit' | 'hits';
+
+export function isFeedVerb(item: unknown): item is FeedVerb {
+    return item === 'feeds' || item === 'feed' || item === 'hits' || item === 'hit' || item === 'finds' || item === 'find' || item === 'gives' || item === 'give';
+}
+
+export type FillVerb = 'fill' | 'fills';
+
+export function isFillVerb(item: unknown): item is FillVerb {
+    return item === 'fills' || item === 'fill';
 }
 
 export interface First extends langium.AstNode {
@@ -1341,7 +1502,7 @@ export function isHoldFor(item: unknown): item is HoldFor {
     return reflection.isInstance(item, HoldFor.$type);
 }
 
-export type HoldPart = At | HoldFor | PassBall | With;
+export type HoldPart = At | HoldFor | OnClock | PassBall | With;
 
 export const HoldPart = {
     $type: 'HoldPart'
@@ -1351,10 +1512,10 @@ export function isHoldPart(item: unknown): item is HoldPart {
     return reflection.isInstance(item, HoldPart.$type);
 }
 
-export type HoldVerb = 'hold' | 'holds' | 'keep their dribble' | 'keeps his dribble' | 'pick up their dribble' | 'pick up' | 'picks up his dribble' | 'picks up' | 'stay' | 'stays' | 'wait' | 'waits';
+export type HoldVerb = 'face up' | 'faces up' | 'hold' | 'holds' | 'keep their dribble' | 'keeps his dribble' | 'pick up their dribble' | 'pick up' | 'picks up his dribble' | 'picks up' | 'square up' | 'squares up' | 'stay' | 'stays' | 'turn' | 'turns' | 'wait' | 'waits';
 
 export function isHoldVerb(item: unknown): item is HoldVerb {
-    return item === 'holds' || item === 'hold' || item === 'waits' || item === 'wait' || item === 'stays' || item === 'stay' || item === 'keeps his dribble' || item === 'keep their dribble' || item === 'picks up his dribble' || item === 'pick up their dribble' || item === 'picks up' || item === 'pick up';
+    return item === 'holds' || item === 'hold' || item === 'waits' || item === 'wait' || item === 'stays' || item === 'stay' || item === 'keeps his dribble' || item === 'keep their dribble' || item === 'picks up his dribble' || item === 'pick up their dribble' || item === 'picks up' || item === 'pick up' || item === 'turns' || item === 'turn' || item === 'faces up' || item === 'face up' || item === 'squares up' || item === 'square up';
 }
 
 export interface InboundWithin extends langium.AstNode {
@@ -1399,6 +1560,16 @@ export const Later = {
 
 export function isLater(item: unknown): item is Later {
     return reflection.isInstance(item, Later.$type);
+}
+
+export type Lead = OnClock | Trigger;
+
+export const Lead = {
+    $type: 'Lead'
+} as const;
+
+export function isLead(item: unknown): item is Lead {
+    return reflection.isInstance(item, Lead.$type);
 }
 
 export interface Leave extends langium.AstNode {
@@ -1544,8 +1715,8 @@ export function isMirrored(item: unknown): item is Mirrored {
 export interface Move extends langium.AstNode {
     readonly $container: Clause | DefenceDoes | PlayerEvent | TailClause;
     readonly $type: 'Move';
-    parts: Array<Heading | MovePart>;
-    verb: MoveVerb;
+    parts: Array<At | For | Heading | MovePart | Off | SwapWith | To>;
+    verb: ComeOffVerb | FillVerb | MoveVerb | ReplaceVerb | SwapVerb;
 }
 
 export const Move = {
@@ -1568,14 +1739,14 @@ export function isMovePart(item: unknown): item is MovePart {
     return reflection.isInstance(item, MovePart.$type);
 }
 
-export type MoveVerb = 'back-cut' | 'back-cuts' | 'basket-cut' | 'basket-cuts' | 'clear out' | 'clear' | 'clears out' | 'clears' | 'curl' | 'curls' | 'cut' | 'cuts' | 'dive' | 'dives' | 'drift' | 'drifts' | 'fade' | 'fades' | 'fill' | 'fills' | 'flare' | 'flares' | 'flash' | 'flashes' | 'jog' | 'jogs' | 'l-cut' | 'l-cuts' | 'lift' | 'lifts' | 'make the same cut' | 'makes the same cut' | 'move' | 'moves' | 'pop' | 'pops' | 'post up' | 'posts up' | 'relocate' | 'relocates' | 'roll' | 'rolls' | 'run' | 'runs' | 'shallow-cut' | 'shallow-cuts' | 'slip' | 'slips' | 'space' | 'spaces' | 'spot up' | 'spots up' | 'sprint' | 'sprints' | 'step in' | 'step out' | 'steps in' | 'steps out' | 'straight-cut' | 'straight-cuts' | 'v-cut' | 'v-cuts' | 'walk' | 'walks';
+export type MoveVerb = 'back-cut' | 'back-cuts' | 'basket-cut' | 'basket-cuts' | 'clear out' | 'clear' | 'clears out' | 'clears' | 'come' | 'comes' | 'curl' | 'curls' | 'cut back door' | 'cut backdoor' | 'cut' | 'cuts back door' | 'cuts backdoor' | 'cuts' | 'dive' | 'dives' | 'drift' | 'drifts' | 'fade' | 'fades' | 'flare' | 'flares' | 'flash' | 'flashes' | 'get open' | 'gets open' | 'go back door' | 'go backdoor' | 'go' | 'goes back door' | 'goes backdoor' | 'goes' | 'jog' | 'jogs' | 'l-cut' | 'l-cuts' | 'lift' | 'lifts' | 'loop' | 'loops' | 'make the same cut' | 'makes the same cut' | 'move' | 'moves' | 'pop' | 'pops' | 'post up' | 'posts up' | 'relocate' | 'relocates' | 'return' | 'returns' | 'roll' | 'rolls' | 'run' | 'runs' | 'shallow-cut' | 'shallow-cuts' | 'slide' | 'slides' | 'slip' | 'slips' | 'space' | 'spaces' | 'spot up' | 'spots up' | 'sprint' | 'sprints' | 'step in' | 'step out' | 'step up' | 'steps in' | 'steps out' | 'steps up' | 'straight-cut' | 'straight-cuts' | 'v-cut' | 'v-cuts' | 'walk' | 'walks';
 
 export function isMoveVerb(item: unknown): item is MoveVerb {
-    return item === 'cuts' || item === 'cut' || item === 'basket-cuts' || item === 'basket-cut' || item === 'back-cuts' || item === 'back-cut' || item === 'v-cuts' || item === 'v-cut' || item === 'l-cuts' || item === 'l-cut' || item === 'shallow-cuts' || item === 'shallow-cut' || item === 'straight-cuts' || item === 'straight-cut' || item === 'curls' || item === 'curl' || item === 'fades' || item === 'fade' || item === 'flares' || item === 'flare' || item === 'flashes' || item === 'flash' || item === 'rolls' || item === 'roll' || item === 'pops' || item === 'pop' || item === 'slips' || item === 'slip' || item === 'dives' || item === 'dive' || item === 'posts up' || item === 'post up' || item === 'lifts' || item === 'lift' || item === 'drifts' || item === 'drift' || item === 'fills' || item === 'fill' || item === 'steps out' || item === 'step out' || item === 'steps in' || item === 'step in' || item === 'clears' || item === 'clear' || item === 'clears out' || item === 'clear out' || item === 'spaces' || item === 'space' || item === 'spots up' || item === 'spot up' || item === 'sprints' || item === 'sprint' || item === 'runs' || item === 'run' || item === 'jogs' || item === 'jog' || item === 'walks' || item === 'walk' || item === 'moves' || item === 'move' || item === 'relocates' || item === 'relocate' || item === 'makes the same cut' || item === 'make the same cut';
+    return item === 'cuts' || item === 'cut' || item === 'basket-cuts' || item === 'basket-cut' || item === 'back-cuts' || item === 'back-cut' || item === 'v-cuts' || item === 'v-cut' || item === 'l-cuts' || item === 'l-cut' || item === 'shallow-cuts' || item === 'shallow-cut' || item === 'straight-cuts' || item === 'straight-cut' || item === 'curls' || item === 'curl' || item === 'fades' || item === 'fade' || item === 'flares' || item === 'flare' || item === 'flashes' || item === 'flash' || item === 'rolls' || item === 'roll' || item === 'pops' || item === 'pop' || item === 'slips' || item === 'slip' || item === 'dives' || item === 'dive' || item === 'posts up' || item === 'post up' || item === 'lifts' || item === 'lift' || item === 'drifts' || item === 'drift' || item === 'steps out' || item === 'step out' || item === 'steps in' || item === 'step in' || item === 'clears' || item === 'clear' || item === 'clears out' || item === 'clear out' || item === 'spaces' || item === 'space' || item === 'spots up' || item === 'spot up' || item === 'sprints' || item === 'sprint' || item === 'runs' || item === 'run' || item === 'jogs' || item === 'jog' || item === 'walks' || item === 'walk' || item === 'moves' || item === 'move' || item === 'relocates' || item === 'relocate' || item === 'makes the same cut' || item === 'make the same cut' || item === 'comes' || item === 'come' || item === 'goes' || item === 'go' || item === 'slides' || item === 'slide' || item === 'loops' || item === 'loop' || item === 'returns' || item === 'return' || item === 'steps up' || item === 'step up' || item === 'gets open' || item === 'get open' || item === 'cuts backdoor' || item === 'cut backdoor' || item === 'cuts back door' || item === 'cut back door' || item === 'goes backdoor' || item === 'go backdoor' || item === 'goes back door' || item === 'go back door';
 }
 
 export interface NextTo extends langium.AstNode {
-    readonly $container: At | BallEvent | DefendTo | FromSpot | OwnSpot | Placing | PlayerEvent | Shot | To | Via;
+    readonly $container: At | BallEvent | DefendTo | FromSpot | OffSpot | OwnSpot | Placing | PlayerEvent | Shot | To | Via;
     readonly $type: 'NextTo';
     how: 'behind' | 'beside' | 'in front of';
     player: Player;
@@ -1640,6 +1811,7 @@ export interface Off extends langium.AstNode {
     readonly $type: 'Off';
     double: boolean;
     players: Array<Player>;
+    screen: boolean;
     then: boolean;
 }
 
@@ -1647,6 +1819,7 @@ export const Off = {
     $type: 'Off',
     double: 'double',
     players: 'players',
+    screen: 'screen',
     then: 'then'
 } as const;
 
@@ -1655,7 +1828,7 @@ export function isOff(item: unknown): item is Off {
 }
 
 export interface Offset extends langium.AstNode {
-    readonly $container: At | BallEvent | DefendTo | FromSpot | OwnSpot | Placing | PlayerEvent | Shot | To | Via;
+    readonly $container: At | BallEvent | DefendTo | FromSpot | OffSpot | OwnSpot | Placing | PlayerEvent | Shot | To | Via;
     readonly $type: 'Offset';
     by: Length;
     direction: 'above' | 'behind' | 'below' | 'in front of' | 'inside' | 'left of' | 'outside' | 'right of';
@@ -1671,6 +1844,21 @@ export const Offset = {
 
 export function isOffset(item: unknown): item is Offset {
     return reflection.isInstance(item, Offset.$type);
+}
+
+export interface OffSpot extends langium.AstNode {
+    readonly $container: Defend;
+    readonly $type: 'OffSpot';
+    spot: Spot;
+}
+
+export const OffSpot = {
+    $type: 'OffSpot',
+    spot: 'spot'
+} as const;
+
+export function isOffSpot(item: unknown): item is OffSpot {
+    return reflection.isInstance(item, OffSpot.$type);
 }
 
 export interface On extends langium.AstNode {
@@ -1689,9 +1877,9 @@ export function isOn(item: unknown): item is On {
 }
 
 export interface OnClock extends langium.AstNode {
-    readonly $container: Clause | Look | Statement;
+    readonly $container: Clause | Hold | Look | Statement;
     readonly $type: 'OnClock';
-    clock: 'on the clock' | 'on the shot clock';
+    clock: ClockWord;
     time: ClockTime;
 }
 
@@ -1723,7 +1911,7 @@ export function isOnMiss(item: unknown): item is OnMiss {
 export interface OnMove extends langium.AstNode {
     readonly $container: Look;
     readonly $type: 'OnMove';
-    move: 'catch' | 'curl' | 'cut' | 'dive' | 'drive' | 'fade' | 'flash' | 'hand off' | 'lob' | 'pop' | 'post up' | 'roll' | 'seal' | 'skip' | 'slip';
+    move: 'back-cut' | 'basket-cut' | 'catch' | 'curl' | 'cut' | 'dive' | 'drift' | 'drive' | 'duck in' | 'fade' | 'fill' | 'flare' | 'flash' | 'hand off' | 'l-cut' | 'lift' | 'lob' | 'pop' | 'post up' | 'roll' | 'seal' | 'shallow-cut' | 'skip' | 'slip' | 'step out' | 'v-cut';
 }
 
 export const OnMove = {
@@ -1830,7 +2018,7 @@ export interface Pass extends langium.AstNode {
     readonly $container: Clause | DefenceDoes | PlayerEvent | TailClause;
     readonly $type: 'Pass';
     parts: Array<PassPart | PassTo>;
-    verb: PassVerb;
+    verb: FeedVerb | PassVerb;
 }
 
 export const Pass = {
@@ -1846,7 +2034,7 @@ export function isPass(item: unknown): item is Pass {
 export interface PassAlong extends langium.AstNode {
     readonly $container: Pass | ThrowIn;
     readonly $type: 'PassAlong';
-    way: 'across the lane' | 'across' | 'ahead' | 'along the baseline' | 'back' | 'behind the board' | 'inside' | 'over the top';
+    way: 'across the lane' | 'across' | 'ahead' | 'along the baseline' | 'back out' | 'back' | 'behind the board' | 'inside' | 'over the top';
 }
 
 export const PassAlong = {
@@ -1896,10 +2084,10 @@ export function isPassKind(item: unknown): item is PassKind {
     return reflection.isInstance(item, PassKind.$type);
 }
 
-export type PassKindName = 'baseball-pass' | 'bounce-pass' | 'chest-pass' | 'hand off' | 'kick out' | 'lob' | 'overhead-pass' | 'pass' | 'skip' | 'skip-pass' | 'tip';
+export type PassKindName = 'baseball-pass' | 'bounce-pass' | 'chest-pass' | 'dump off' | 'dump pass' | 'hand off' | 'kick out' | 'lob' | 'overhead-pass' | 'pass' | 'skip' | 'skip-pass' | 'tip';
 
 export function isPassKindName(item: unknown): item is PassKindName {
-    return item === 'pass' || item === 'bounce-pass' || item === 'lob' || item === 'skip' || item === 'skip-pass' || item === 'overhead-pass' || item === 'baseball-pass' || item === 'chest-pass' || item === 'hand off' || item === 'kick out' || item === 'tip';
+    return item === 'pass' || item === 'bounce-pass' || item === 'lob' || item === 'skip' || item === 'skip-pass' || item === 'overhead-pass' || item === 'baseball-pass' || item === 'chest-pass' || item === 'hand off' || item === 'kick out' || item === 'tip' || item === 'dump off' || item === 'dump pass';
 }
 
 export type PassPart = At | Early | PassAlong | PassBall | PassStyle | PassTo;
@@ -1915,7 +2103,7 @@ export function isPassPart(item: unknown): item is PassPart {
 export interface PassStyle extends langium.AstNode {
     readonly $container: Pass;
     readonly $type: 'PassStyle';
-    style: 'baseball' | 'baseball-pass' | 'overhead' | 'overhead-pass';
+    style: 'baseball' | 'baseball-pass' | 'long pass' | 'long' | 'overhead' | 'overhead-pass';
 }
 
 export const PassStyle = {
@@ -1942,10 +2130,10 @@ export function isPassTo(item: unknown): item is PassTo {
     return reflection.isInstance(item, PassTo.$type);
 }
 
-export type PassVerb = 'bounce-pass' | 'bounce-passes' | 'chest-pass' | 'chest-passes' | 'kick out' | 'kicks out' | 'lob' | 'lobs' | 'pass' | 'passes' | 'reverse' | 'reverses' | 'skip' | 'skip-pass' | 'skip-passes' | 'skips' | 'swing' | 'swings' | 'throw' | 'throws' | 'tip' | 'tips';
+export type PassVerb = 'bounce-pass' | 'bounce-passes' | 'chest-pass' | 'chest-passes' | 'dump' | 'dumps' | 'enter' | 'enters' | 'kick out' | 'kick' | 'kicks out' | 'kicks' | 'lob' | 'lobs' | 'outlet' | 'outlets' | 'pass' | 'passes' | 'reverse' | 'reverses' | 'send' | 'sends' | 'skip' | 'skip-pass' | 'skip-passes' | 'skips' | 'swing' | 'swings' | 'throw' | 'throws' | 'tip' | 'tips';
 
 export function isPassVerb(item: unknown): item is PassVerb {
-    return item === 'passes' || item === 'pass' || item === 'bounce-passes' || item === 'bounce-pass' || item === 'chest-passes' || item === 'chest-pass' || item === 'lobs' || item === 'lob' || item === 'skips' || item === 'skip' || item === 'skip-passes' || item === 'skip-pass' || item === 'throws' || item === 'throw' || item === 'tips' || item === 'tip' || item === 'swings' || item === 'swing' || item === 'reverses' || item === 'reverse' || item === 'kicks out' || item === 'kick out';
+    return item === 'passes' || item === 'pass' || item === 'bounce-passes' || item === 'bounce-pass' || item === 'chest-passes' || item === 'chest-pass' || item === 'lobs' || item === 'lob' || item === 'skips' || item === 'skip' || item === 'skip-passes' || item === 'skip-pass' || item === 'throws' || item === 'throw' || item === 'tips' || item === 'tip' || item === 'swings' || item === 'swing' || item === 'reverses' || item === 'reverse' || item === 'kicks out' || item === 'kick out' || item === 'kicks' || item === 'kick' || item === 'dumps' || item === 'dump' || item === 'sends' || item === 'send' || item === 'outlets' || item === 'outlet' || item === 'enters' || item === 'enter';
 }
 
 export interface Past extends langium.AstNode {
@@ -1966,11 +2154,11 @@ export function isPast(item: unknown): item is Past {
 }
 
 export interface Place extends langium.AstNode {
-    readonly $container: AlignmentRef | At | BallEvent | Between | DefendTo | FromSpot | Offset | OwnSpot | Placing | PlayerEvent | Shot | To | Via;
+    readonly $container: AlignmentRef | At | BallEvent | Between | DefendTo | FromSpot | OffSpot | Offset | OwnSpot | Placing | PlayerEvent | Shot | To | Via;
     readonly $type: 'Place';
     extended: boolean;
     half?: 'ball-side' | 'far side' | 'left side' | 'near side' | 'right side' | 'strong-side' | 'weak-side';
-    name?: 'backcourt' | SpotName;
+    name: 'backcourt' | 'basket' | 'rim' | SpotName;
     own?: string;
     side?: 'left' | 'middle' | 'right' | Side;
 }
@@ -2008,7 +2196,7 @@ export function isPlacing(item: unknown): item is Placing {
 }
 
 export interface Player extends langium.AstNode {
-    readonly $container: AlignmentRef | BallWith | Close | Crash | DefendTo | DribbleAt | For | Guarded | Look | NextTo | Note | Off | On | PartSwap | PassKind | PassTo | Past | PlayerEvent | Players | PointOfPlayer | Seal | Swapped | Through | To | With;
+    readonly $container: AlignmentRef | BallWith | Close | Crash | DefendTo | DribbleAt | For | Guarded | Look | NextTo | Note | Off | On | PartSwap | PassKind | PassTo | Past | PlayerEvent | Players | PointOfPlayer | Seal | SwapWith | Swapped | Through | To | With;
     readonly $type: 'Player';
     number: string;
     pronoun?: 'him' | 'them';
@@ -2211,6 +2399,12 @@ export function isRepeats(item: unknown): item is Repeats {
     return reflection.isInstance(item, Repeats.$type);
 }
 
+export type ReplaceVerb = 'replace' | 'replaces';
+
+export function isReplaceVerb(item: unknown): item is ReplaceVerb {
+    return item === 'replaces' || item === 'replace';
+}
+
 export interface Role extends langium.AstNode {
     readonly $container: Clause | DefenceDoes | PlayerEvent | TailClause;
     readonly $type: 'Role';
@@ -2379,10 +2573,10 @@ export function isSealPart(item: unknown): item is SealPart {
     return reflection.isInstance(item, SealPart.$type);
 }
 
-export type SealVerb = 'seal' | 'seals';
+export type SealVerb = 'duck in' | 'ducks in' | 'seal' | 'seals';
 
 export function isSealVerb(item: unknown): item is SealVerb {
-    return item === 'seals' || item === 'seal';
+    return item === 'seals' || item === 'seal' || item === 'ducks in' || item === 'duck in';
 }
 
 export interface Seconds extends langium.AstNode {
@@ -2445,10 +2639,10 @@ export function isShot(item: unknown): item is Shot {
     return reflection.isInstance(item, Shot.$type);
 }
 
-export type ShotKindName = 'dunk' | 'hook shot' | 'hook' | 'jump shot' | 'jumper' | 'lay-up' | 'layup' | 'three' | 'three-pointer' | 'tip in';
+export type ShotKindName = 'bank shot' | 'catch-and-shoot jumper' | 'catch-and-shoot three' | 'dunk' | 'finger roll' | 'floater' | 'hook shot' | 'hook' | 'jump shot' | 'jumper' | 'lay-up' | 'layup' | 'pull up' | 'put-back' | 'putback' | 'runner' | 'set shot' | 'three' | 'three-pointer' | 'tip in';
 
 export function isShotKindName(item: unknown): item is ShotKindName {
-    return item === 'layup' || item === 'lay-up' || item === 'dunk' || item === 'jumper' || item === 'jump shot' || item === 'three' || item === 'three-pointer' || item === 'hook' || item === 'hook shot' || item === 'tip in';
+    return item === 'layup' || item === 'lay-up' || item === 'dunk' || item === 'jumper' || item === 'jump shot' || item === 'three' || item === 'three-pointer' || item === 'hook' || item === 'hook shot' || item === 'tip in' || item === 'floater' || item === 'runner' || item === 'pull up' || item === 'bank shot' || item === 'set shot' || item === 'put-back' || item === 'putback' || item === 'finger roll' || item === 'catch-and-shoot three' || item === 'catch-and-shoot jumper';
 }
 
 export interface ShotKinds extends langium.AstNode {
@@ -2475,20 +2669,24 @@ export function isShotVerb(item: unknown): item is ShotVerb {
 export interface ShotWindow extends langium.AstNode {
     readonly $type: 'ShotWindow';
     beforeHorn: boolean;
-    clock?: 'on the clock' | 'on the shot clock';
+    by?: ClockTime;
+    clock?: ClockWord;
     early?: ClockTime;
     from?: 'call' | 'start';
     late?: ClockTime;
+    notBefore?: ClockTime;
     within?: Seconds;
 }
 
 export const ShotWindow = {
     $type: 'ShotWindow',
     beforeHorn: 'beforeHorn',
+    by: 'by',
     clock: 'clock',
     early: 'early',
     from: 'from',
     late: 'late',
+    notBefore: 'notBefore',
     within: 'within'
 } as const;
 
@@ -2496,10 +2694,10 @@ export function isShotWindow(item: unknown): item is ShotWindow {
     return reflection.isInstance(item, ShotWindow.$type);
 }
 
-export type Side = 'ball-side' | 'far' | 'left' | 'near' | 'opposite' | 'right' | 'same' | 'strong-side' | 'weak-side';
+export type Side = 'ball-side' | 'far' | 'left' | 'near' | 'opposite' | 'other' | 'right' | 'same' | 'strong-side' | 'weak-side';
 
 export function isSide(item: unknown): item is Side {
-    return item === 'left' || item === 'right' || item === 'ball-side' || item === 'weak-side' || item === 'strong-side' || item === 'near' || item === 'far' || item === 'same' || item === 'opposite';
+    return item === 'left' || item === 'right' || item === 'ball-side' || item === 'weak-side' || item === 'strong-side' || item === 'near' || item === 'far' || item === 'same' || item === 'opposite' || item === 'other';
 }
 
 export type Signed = number;
@@ -2557,10 +2755,10 @@ export function isSpot(item: unknown): item is Spot {
     return reflection.isInstance(item, Spot.$type);
 }
 
-export type SpotName = 'backcourt' | 'baseline' | 'basket' | 'block' | 'blocks' | 'corner' | 'corners' | 'dunker spot' | 'dunker spots' | 'elbow' | 'elbows' | 'far baseline' | 'far free-throw line' | 'free-throw line extended' | 'free-throw line' | 'half court' | 'hash' | 'hashes' | 'high post' | 'high posts' | 'lane line' | 'lane' | 'low post' | 'low posts' | 'mid-post' | 'mid-posts' | 'nail' | 'rim' | 'short corner' | 'short corners' | 'sideline' | 'slot' | 'slots' | 'top of the key' | 'top' | 'wing' | 'wings';
+export type SpotName = 'backcourt' | 'baseline' | 'basket' | 'block' | 'blocks' | 'corner' | 'corners' | 'dunker spot' | 'dunker spots' | 'elbow' | 'elbows' | 'far baseline' | 'far free-throw line' | 'free-throw line extended' | 'free-throw line' | 'half court' | 'hash' | 'hashes' | 'high post' | 'high posts' | 'lane line' | 'lane' | 'low post' | 'low posts' | 'mid-post' | 'mid-posts' | 'middle' | 'nail' | 'post' | 'rim' | 'short corner' | 'short corners' | 'sideline' | 'slot' | 'slots' | 'top of the key' | 'top' | 'wing' | 'wings';
 
 export function isSpotName(item: unknown): item is SpotName {
-    return item === 'rim' || item === 'basket' || item === 'block' || item === 'blocks' || item === 'low post' || item === 'low posts' || item === 'mid-post' || item === 'mid-posts' || item === 'elbow' || item === 'elbows' || item === 'nail' || item === 'high post' || item === 'high posts' || item === 'top' || item === 'top of the key' || item === 'slot' || item === 'slots' || item === 'wing' || item === 'wings' || item === 'corner' || item === 'corners' || item === 'short corner' || item === 'short corners' || item === 'dunker spot' || item === 'dunker spots' || item === 'free-throw line' || item === 'free-throw line extended' || item === 'half court' || item === 'hash' || item === 'hashes' || item === 'backcourt' || item === 'far free-throw line' || item === 'far baseline' || item === 'baseline' || item === 'sideline' || item === 'lane' || item === 'lane line';
+    return item === 'rim' || item === 'basket' || item === 'block' || item === 'blocks' || item === 'low post' || item === 'low posts' || item === 'mid-post' || item === 'mid-posts' || item === 'post' || item === 'middle' || item === 'elbow' || item === 'elbows' || item === 'nail' || item === 'high post' || item === 'high posts' || item === 'top' || item === 'top of the key' || item === 'slot' || item === 'slots' || item === 'wing' || item === 'wings' || item === 'corner' || item === 'corners' || item === 'short corner' || item === 'short corners' || item === 'dunker spot' || item === 'dunker spots' || item === 'free-throw line' || item === 'free-throw line extended' || item === 'half court' || item === 'hash' || item === 'hashes' || item === 'backcourt' || item === 'far free-throw line' || item === 'far baseline' || item === 'baseline' || item === 'sideline' || item === 'lane' || item === 'lane line';
 }
 
 export interface SprintTime extends langium.AstNode {
@@ -2583,7 +2781,7 @@ export function isSprintTime(item: unknown): item is SprintTime {
 export interface Statement extends langium.AstNode {
     readonly $type: 'Statement';
     first: Clause;
-    lead?: Trigger;
+    lead?: Lead;
     links: Array<Link>;
 }
 
@@ -2647,6 +2845,27 @@ export function isSwapped(item: unknown): item is Swapped {
     return reflection.isInstance(item, Swapped.$type);
 }
 
+export type SwapVerb = 'change places' | 'changes places' | 'exchange places' | 'exchange' | 'exchanges places' | 'exchanges' | 'swap places' | 'swap' | 'swaps places' | 'swaps' | 'switch places' | 'switches places' | 'trade places' | 'trades places';
+
+export function isSwapVerb(item: unknown): item is SwapVerb {
+    return item === 'swaps' || item === 'swap' || item === 'swaps places' || item === 'swap places' || item === 'exchanges' || item === 'exchange' || item === 'exchanges places' || item === 'exchange places' || item === 'changes places' || item === 'change places' || item === 'trades places' || item === 'trade places' || item === 'switches places' || item === 'switch places';
+}
+
+export interface SwapWith extends langium.AstNode {
+    readonly $container: Move;
+    readonly $type: 'SwapWith';
+    player: Player;
+}
+
+export const SwapWith = {
+    $type: 'SwapWith',
+    player: 'player'
+} as const;
+
+export function isSwapWith(item: unknown): item is SwapWith {
+    return reflection.isInstance(item, SwapWith.$type);
+}
+
 export interface Tags extends langium.AstNode {
     readonly $type: 'Tags';
     tags: Array<string>;
@@ -2698,6 +2917,19 @@ export function isTailItem(item: unknown): item is TailItem {
     return reflection.isInstance(item, TailItem.$type);
 }
 
+export interface TheScreen extends langium.AstNode {
+    readonly $container: Defend;
+    readonly $type: 'TheScreen';
+}
+
+export const TheScreen = {
+    $type: 'TheScreen'
+} as const;
+
+export function isTheScreen(item: unknown): item is TheScreen {
+    return reflection.isInstance(item, TheScreen.$type);
+}
+
 export interface Through extends langium.AstNode {
     readonly $container: Dribble | Move;
     readonly $type: 'Through';
@@ -2742,10 +2974,10 @@ export function isThrowInPart(item: unknown): item is ThrowInPart {
     return reflection.isInstance(item, ThrowInPart.$type);
 }
 
-export type ThrowInVerb = 'inbound' | 'inbounds' | 'throw in' | 'throws in';
+export type ThrowInVerb = 'inbound' | 'inbounds' | 'pass it in' | 'passes it in' | 'take it out' | 'take the ball out' | 'takes it out' | 'takes the ball out' | 'throw in' | 'throw it in' | 'throw the ball in' | 'throws in' | 'throws it in' | 'throws the ball in';
 
 export function isThrowInVerb(item: unknown): item is ThrowInVerb {
-    return item === 'inbounds' || item === 'inbound' || item === 'throws in' || item === 'throw in';
+    return item === 'inbounds' || item === 'inbound' || item === 'throws in' || item === 'throw in' || item === 'throws it in' || item === 'throw it in' || item === 'throws the ball in' || item === 'throw the ball in' || item === 'passes it in' || item === 'pass it in' || item === 'takes the ball out' || item === 'take the ball out' || item === 'takes it out' || item === 'take it out';
 }
 
 export interface TimeLeft extends langium.AstNode {
@@ -2772,9 +3004,9 @@ export interface To extends langium.AstNode {
     readonly $type: 'To';
     ball: boolean;
     either: boolean;
-    how: 'into' | 'through to' | 'to' | 'toward';
+    how?: 'into' | 'through to' | 'to' | 'toward';
     player?: Player;
-    spots: Array<Spot>;
+    spots: Array<Place | Spot>;
 }
 
 export const To = {
@@ -2847,7 +3079,7 @@ export interface Wait extends langium.AstNode {
     readonly $container: Clause | Look | Statement;
     readonly $type: 'Wait';
     event: Event;
-    how: 'as' | 'once' | 'until' | 'when';
+    how: 'after' | 'as soon as' | 'as' | 'once' | 'until' | 'when';
 }
 
 export const Wait = {
@@ -2949,6 +3181,7 @@ export type SetLineAstType = {
     InboundWithin: InboundWithin
     InsteadOf: InsteadOf
     Later: Later
+    Lead: Lead
     Leave: Leave
     Length: Length
     Level: Level
@@ -2965,6 +3198,7 @@ export type SetLineAstType = {
     Notation: Notation
     Note: Note
     Off: Off
+    OffSpot: OffSpot
     Offset: Offset
     On: On
     OnClock: OnClock
@@ -3023,11 +3257,13 @@ export type SetLineAstType = {
     Statement: Statement
     StepHead: StepHead
     Subjects: Subjects
+    SwapWith: SwapWith
     Swapped: Swapped
     Tags: Tags
     TailAction: TailAction
     TailClause: TailClause
     TailItem: TailItem
+    TheScreen: TheScreen
     Through: Through
     ThrowIn: ThrowIn
     ThrowInPart: ThrowInPart
@@ -3091,8 +3327,7 @@ export class SetLineAstReflection extends langium.AbstractAstReflection {
                 },
                 press: {
                     name: Against.press,
-                    defaultValue: false,
-                    optional: true
+                    defaultValue: false
                 }
             },
             superTypes: [Header.$type]
@@ -3670,6 +3905,12 @@ export class SetLineAstReflection extends langium.AbstractAstReflection {
             },
             superTypes: [Trigger.$type]
         },
+        Lead: {
+            name: Lead.$type,
+            properties: {
+            },
+            superTypes: []
+        },
         Leave: {
             name: Leave.$type,
             properties: {
@@ -3847,7 +4088,13 @@ export class SetLineAstReflection extends langium.AbstractAstReflection {
                 },
                 players: {
                     name: Off.players,
-                    defaultValue: []
+                    defaultValue: [],
+                    optional: true
+                },
+                screen: {
+                    name: Off.screen,
+                    defaultValue: false,
+                    optional: true
                 },
                 then: {
                     name: Off.then,
@@ -3856,6 +4103,15 @@ export class SetLineAstReflection extends langium.AbstractAstReflection {
                 }
             },
             superTypes: [DefendPart.$type, DribblePart.$type, MovePart.$type, RepeatPart.$type]
+        },
+        OffSpot: {
+            name: OffSpot.$type,
+            properties: {
+                spot: {
+                    name: OffSpot.spot
+                }
+            },
+            superTypes: [DefendPart.$type]
         },
         Offset: {
             name: Offset.$type,
@@ -3891,7 +4147,7 @@ export class SetLineAstReflection extends langium.AbstractAstReflection {
                     name: OnClock.time
                 }
             },
-            superTypes: [Trigger.$type]
+            superTypes: [HoldPart.$type, Lead.$type, Trigger.$type]
         },
         OnMiss: {
             name: OnMiss.$type,
@@ -4063,8 +4319,7 @@ export class SetLineAstReflection extends langium.AbstractAstReflection {
                     optional: true
                 },
                 name: {
-                    name: Place.name,
-                    optional: true
+                    name: Place.name
                 },
                 own: {
                     name: Place.own,
@@ -4425,6 +4680,10 @@ export class SetLineAstReflection extends langium.AbstractAstReflection {
                     defaultValue: false,
                     optional: true
                 },
+                by: {
+                    name: ShotWindow.by,
+                    optional: true
+                },
                 clock: {
                     name: ShotWindow.clock,
                     optional: true
@@ -4439,6 +4698,10 @@ export class SetLineAstReflection extends langium.AbstractAstReflection {
                 },
                 late: {
                     name: ShotWindow.late,
+                    optional: true
+                },
+                notBefore: {
+                    name: ShotWindow.notBefore,
                     optional: true
                 },
                 within: {
@@ -4541,6 +4804,15 @@ export class SetLineAstReflection extends langium.AbstractAstReflection {
             },
             superTypes: []
         },
+        SwapWith: {
+            name: SwapWith.$type,
+            properties: {
+                player: {
+                    name: SwapWith.player
+                }
+            },
+            superTypes: []
+        },
         Swapped: {
             name: Swapped.$type,
             properties: {
@@ -4587,6 +4859,12 @@ export class SetLineAstReflection extends langium.AbstractAstReflection {
             properties: {
             },
             superTypes: []
+        },
+        TheScreen: {
+            name: TheScreen.$type,
+            properties: {
+            },
+            superTypes: [DefendPart.$type]
         },
         Through: {
             name: Through.$type,
@@ -4651,7 +4929,8 @@ export class SetLineAstReflection extends langium.AbstractAstReflection {
                     optional: true
                 },
                 how: {
-                    name: To.how
+                    name: To.how,
+                    optional: true
                 },
                 player: {
                     name: To.player,
@@ -4678,7 +4957,7 @@ export class SetLineAstReflection extends langium.AbstractAstReflection {
             name: Trigger.$type,
             properties: {
             },
-            superTypes: [LookPin.$type]
+            superTypes: [Lead.$type, LookPin.$type]
         },
         Use: {
             name: Use.$type,

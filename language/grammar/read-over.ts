@@ -1,0 +1,76 @@
+import type { TokenType } from 'chevrotain';
+import type { LineToken } from './lexer.ts';
+import { verbOf } from './verbs.ts';
+
+/** How hard or how fast: said in every gym, drawn in no play. Common usage, no source. */
+const MANNER: ReadonlySet<string> = new Set(['hard', 'tight', 'tightly', 'quickly', 'sharply', 'strongly', 'immediately', 'simply']);
+/** Which way, as far as the place behind it says the same: `pops out to the top`, `posts up low on the block`. */
+const DIRECTIONS: ReadonlySet<string> = new Set(['out', 'back', 'up', 'down', 'over', 'across', 'away', 'around', 'in', 'high', 'low', 'wide', 'deep']);
+const BEFORE_A_PLACE: ReadonlySet<string> = new Set(['to', 'into', 'toward', 'at', 'on', 'in', 'off', 'via']);
+/** Which way, where the verb says it already. */
+const SAID_BY_THE_VERB: { readonly [base: string]: readonly string[] } = {
+  pop: ['out', 'back'], lift: ['up'], space: ['out', 'wide'], 'spot up': ['wide'], drift: ['out'], fade: ['out', 'away'], flash: ['up', 'out'], clear: ['away'], dive: ['down', 'in'], roll: ['down'],
+  run: ['wide'], sprint: ['wide'], stay: ['wide', 'high', 'low', 'out', 'deep'], hold: ['wide', 'high', 'low'], wait: ['wide', 'high', 'low'],
+};
+/** `comes up and ball-screens`: where he comes to, the screen says. */
+const SAID_BY_WHAT_FOLLOWS: ReadonlySet<string> = new Set(['comes', 'come']);
+/** `a pull-up jumper`, `a trailer three`: the shot is the last word. */
+const OF_A_SHOT: ReadonlySet<string> = new Set([
+  'pull up', 'spot up', 'corner', 'trailer', 'open', 'wide-open', 'turnaround', 'driving', 'reverse', 'power', 'quick', 'running', 'short', 'mid-range', 'midrange', 'deep', 'contested', 'catch-and-shoot',
+]);
+const SHOTS: ReadonlySet<string> = new Set(['layup', 'lay-up', 'dunk', 'jumper', 'jump shot', 'three', 'three-pointer', 'hook', 'hook shot', 'floater', 'runner', 'bank shot']);
+const BEFORE_A_SHOT: ReadonlySet<string> = new Set([':', ',', 'or', 'then', 'shoots', 'shoot', 'takes', 'take']);
+
+const wordOf = ({ image }: LineToken): string => image.toLowerCase();
+
+/**
+ * The tokens without the words that a line means the same without: adverbs of manner, directions that the place repeats, adjectives of a shot.
+ * A direction that says something of its own stays, and is then a fault: `2 cuts high` without a place.
+ */
+export function readOver(tokens: readonly LineToken[], types: { readonly [name: string]: TokenType }): LineToken[] {
+  const kept: LineToken[] = [];
+  for (const [index, token] of tokens.entries()) {
+    if (kept.length === 0 || token.tokenType.name === 'STRING' || !isReadOver(kept, token, tokens.slice(index + 1, index + 3))) {
+      kept.push(token);
+      continue;
+    }
+    // `up to` is one word in `up to 2 times`.
+    if (token.tokenType.name === 'up to') kept.push(retyped(token, types['to']!, 2));
+  }
+  return kept;
+}
+
+function retyped(token: LineToken, tokenType: TokenType, width: number): LineToken {
+  return { ...token, image: tokenType.name, tokenType, tokenTypeIdx: tokenType.tokenTypeIdx!, startOffset: token.endOffset + 1 - width };
+}
+
+function isReadOver(kept: readonly LineToken[], token: LineToken, next: readonly LineToken[]): boolean {
+  const word = wordOf(token);
+  if (MANNER.has(word)) return token.tokenType.name === 'UNKNOWN';
+  if (OF_A_SHOT.has(word) && BEFORE_A_SHOT.has(kept.at(-1)!.image)) return next.some((other, index) => SHOTS.has(other.image) && (index === 0 || OF_A_SHOT.has(wordOf(next[0]!))));
+  const isUpTo = token.tokenType.name === 'up to';
+  if (!isUpTo && !DIRECTIONS.has(word)) return false;
+  const verb = verbBefore(kept);
+  if (!verb) return false;
+  const { class: verbClass, base, word: verbWord } = verb;
+  const direction = isUpTo ? 'up' : word;
+  const isSaid = SAID_BY_THE_VERB[base]?.includes(direction) === true || (SAID_BY_WHAT_FOLLOWS.has(verbWord) && direction !== 'in');
+  const following = isUpTo ? 'to' : next[0]?.image;
+  const standsBeforePlace = following !== undefined && BEFORE_A_PLACE.has(following);
+  if (!standsBeforePlace) return isSaid;
+  if (direction === 'in') return following === 'to' && ['move', 'dribble', 'pass'].includes(verbClass);
+  // Behind a screen `up` and `down`, behind a pass `back` and `across` are words of the notation.
+  if (verbClass === 'screen' || verbClass === 'pass' || verbClass === 'hand-off') return isUpTo ? verbClass !== 'screen' : token.tokenType.name === 'UNKNOWN' || (verbClass === 'pass' && (direction === 'up' || direction === 'over' || direction === 'down'));
+  return ['move', 'seal', 'dribble', 'hold', 'defend', 'shot'].includes(verbClass);
+}
+
+/** The verb that the word belongs to: directly before it, or with the ball and another direction between. */
+function verbBefore(kept: readonly LineToken[]): { readonly class: string; readonly base: string; readonly word: string } | undefined {
+  for (let index = kept.length - 1; index >= 0; index--) {
+    const { image } = kept[index]!;
+    const verb = verbOf(image);
+    if (verb) return { class: verb.class, base: verb.base, word: image };
+    if (!['it', 'ball', 'back', 'ahead'].includes(image)) return undefined;
+  }
+  return undefined;
+}

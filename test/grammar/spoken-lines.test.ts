@@ -1,0 +1,159 @@
+import { describe, expect, it } from 'vitest';
+import { parseLine } from '../../language/grammar/parse-line.ts';
+import { verbOf } from '../../language/grammar/verbs.ts';
+
+/** What a coach says, and the line of the notation that has the same tree. */
+const rows: readonly (readonly [spoken: string, notation: string])[] = [
+  // `on` before a place
+  ['from 1 on top, 2 and 3 on the wings, 4 and 5 on the blocks', 'from 1 top, 2 and 3 wings, 4 and 5 blocks'],
+  ['from stack, 4 on top', 'from stack, 4 top'],
+  ['from 1 top, 2 in the right corner', 'from 1 top, 2 right corner'],
+  ['5 posts up on the left block', '5 posts up at the left block'],
+  ['4 ball-screens for 1 on the right side', '4 ball-screens for 1 at the right side'],
+  ['1 passes to 2 on the right wing', '1 passes to 2 at the right wing'],
+  ['look 4 on the left block: layup', 'look 4 at the left block: layup'],
+  // passes
+  ['1 feeds 5', '1 passes to 5'],
+  ['1 hits 3', '1 passes to 3'],
+  ['1 finds 2 in the corner', '1 passes to 2 in the corner'],
+  ['1 feeds it to 5', '1 passes it to 5'],
+  ['5 gives it back to 1', '5 passes it back to 1'],
+  ['1 dumps it to 5', '1 passes it to 5'],
+  ['1 dumps it in to 5', '1 passes it to 5'],
+  ['1 enters to 4', '1 passes to 4'],
+  ['5 outlets to 1', '5 passes to 1'],
+  ['1 kicks to 2', '1 kicks out to 2'],
+  ['1 kicks it out to 2', '1 kicks out it to 2'],
+  ['5 kicks out to 1', '5 kicks to 1'],
+  ['5 passes out to 1', '5 passes to 1'],
+  ['1 throws long to 5', '1 throws baseball to 5'],
+  ['1 throws it in to 2', '1 inbounds to 2'],
+  ['3 takes the ball out on the right sideline', '3 inbounds at the right sideline'],
+  ['look 5 "dump": dump-off, layup', 'look 5 "dump": pass, layup'],
+  // moves
+  ['4 comes to the top', '4 moves to the top'],
+  ['4 comes up to the top', '4 moves to the top'],
+  ['4 comes up and ball-screens for 1', '4 comes and ball-screens for 1'],
+  ['3 goes to rim', '3 moves to rim'],
+  ['3 slides to the corner', '3 moves to the corner'],
+  ['4 steps up to right elbow', '4 moves to right elbow'],
+  ['5 moves up to the left wing', '5 moves to the left wing'],
+  ['2 lifts up to the wing', '2 lifts to the wing'],
+  ['4 pops out to the top', '4 pops to the top'],
+  ['4 pops back to top', '4 pops to top'],
+  ['4 pops out', '4 pops'],
+  ['2 and 3 stay wide', '2 and 3 stay'],
+  ['3 cuts hard to rim', '3 cuts to rim'],
+  ['4 rolls hard', '4 rolls'],
+  ['2 curls tight off 5', '2 curls off 5'],
+  ['5 posts up low on the block', '5 posts up at the block'],
+  ['2 cuts backdoor', '2 back-cuts'],
+  ['2 goes back door', '2 back-cuts'],
+  ['2 gets open on the wing', '2 v-cuts at the wing'],
+  ['1 replaces 3', '1 fills for 3'],
+  ['2 exchanges with 4', '2 swaps with 4'],
+  ['2 and 4 change places', '2 and 4 swap'],
+  ['5 ducks in', '5 seals'],
+  ['5 seals his man', '5 seals'],
+  ['1 pops to the other wing', '1 pops to the opposite wing'],
+  ['2 cuts off 5\'s screen to top', '2 cuts off 5 to top'],
+  ['2 comes off 5’s screen', '2 comes off 5'],
+  // the ball
+  ['1 brings the ball to left wing', '1 dribbles to left wing'],
+  ['1 takes it to left wing', '1 dribbles to left wing'],
+  ['1 pushes the ball up', '1 brings the ball up'],
+  ['1 pulls it out', '1 backs out'],
+  ['1 attacks the basket', '1 drives to the basket'],
+  ['1 attacks off 4', '1 drives off 4'],
+  ['5 faces up', '5 holds'],
+  // shots
+  ['look 1: floater', 'look 1: jumper'],
+  ['look 1: pull-up jumper', 'look 1: jumper'],
+  ['look 1: runner or floater', 'look 1: jumper or jumper'],
+  ['look 5: put-back', 'look 5: layup'],
+  ['look 4: trailer three', 'look 4: three'],
+  ['look 5: catch and shoot three', 'look 5: three'],
+  ['look 5: open corner three', 'look 5: three'],
+  // order and clock
+  ['as soon as 2 catches, 5 rolls', 'once 2 catches, 5 rolls'],
+  ['after 1 passes, 2 cuts', 'once 1 passes, 2 cuts'],
+  ['with 8 seconds left, 4 screens for 1', 'at 8 seconds on the clock, 4 screens for 1'],
+  ['at 6 left, 1 drives', 'at 6 on the clock, 1 drives'],
+  ['1 waits until 8 left', '1 waits until 8 on the clock'],
+  ['1 waits until 8 are left', '1 waits until 8 on the clock'],
+  ['ends when 3 crosses half court', 'ends once 3 is over half court'],
+  ['call with 20 left', 'call with 20 on the clock'],
+  ['call it at 20 on the clock', 'call with 20 on the clock'],
+  ['shot between 8 and 4 left', 'shot between 8 and 4 on the clock'],
+  // the start and the defence
+  ['against man-to-man', 'against man'],
+  ['against man to man', 'against man'],
+  ['against a 2-3 zone', 'against 2-3'],
+  ['against 2-2-1 full-court press', 'against 2-2-1 press'],
+  ['from horns with 4 and 5 swapped', 'from horns, 4 and 5 swapped'],
+  ['from 5 out', 'from 5-out'],
+  ['from 4 out 1 in, ball with 2', 'from 4-out 1-in, ball with 2'],
+  ['rebound 4, 5 crash, the rest get back', 'rebound 4, 5 crash, others get back'],
+  ['4 screens X3', '4 screens on X3'],
+  ['X4 hedges hard', 'X4 hedges'],
+  ['X1 fights over 4', 'X1 goes over 4'],
+  ['X2 ducks under 4', 'X2 goes under 4'],
+  ['look 4 in the middle', 'look 4 in the nail'],
+];
+
+/** The tree without columns, every verb in its base form. */
+function shape(line: string): unknown {
+  const { tree, fault } = parseLine(line);
+  expect(fault?.message, line).toBeUndefined();
+  return JSON.parse(JSON.stringify(tree, (key, value: unknown) => {
+    if (key === 'at' || key === 'to' || key === 'spans') return undefined;
+    return key === 'verb' ? (verbOf(value as string)?.base ?? value) : value;
+  }));
+}
+
+describe('what coaches say is read as the notation has it', () => {
+  it.each(rows)('%s: %s', (spoken, notation) => {
+    expect(shape(spoken)).toEqual(shape(notation));
+  });
+});
+
+const action = (line: string) => {
+  const { tree, fault } = parseLine(line);
+  expect(fault?.message).toBeUndefined();
+  return tree?.$type === 'Statement' ? tree.first.action : undefined;
+};
+
+describe('words with a tree of their own', () => {
+  it('"comes off" and "uses" keep their verb: whether he has the ball, the line does not know', () => {
+    expect(action('1 comes off 4 to right elbow')).toMatchObject({ $type: 'Move', verb: 'comes off', parts: [{ $type: 'Off', players: [{ number: 4 }] }, { $type: 'To' }] });
+    expect(action('2 comes off 5 then 4 to left wing')).toMatchObject({ parts: [{ $type: 'Off', then: true, players: [{ number: 5 }, { number: 4 }] }, { $type: 'To' }] });
+    expect(action("1 uses 4's screen")).toMatchObject({ $type: 'Move', verb: 'uses', parts: [{ $type: 'Off', players: [{ number: 4 }] }] });
+  });
+  it('"the screen" is the last one set for him', () => {
+    expect(action('1 uses the screen and drives to right elbow')).toMatchObject({ parts: [{ $type: 'Off', screen: true, players: [] }] });
+    expect(action('4 cuts baseline off the screen')).toMatchObject({ parts: [{ $type: 'Heading' }, { $type: 'Off', screen: true }] });
+    expect(action('X2 goes under the screen')).toMatchObject({ $type: 'Defend', parts: [{ $type: 'TheScreen' }] });
+  });
+  it('"as he comes off 4" stays an event', () => {
+    const { tree } = parseLine('look 3 as he comes off 4: jumper');
+    expect(tree).toMatchObject({ $type: 'Look', pins: [{ $type: 'Wait', event: { $type: 'PlayerEvent', verb: 'comes off', by: { number: 4 } } }] });
+  });
+  it('"fills the top" says the place without "to"', () => {
+    expect(action('5 fills the top')).toMatchObject({ $type: 'Move', parts: [{ $type: 'To', spots: [{ name: 'top' }] }] });
+  });
+  it('"until 8 on the clock" belongs to the hold', () => {
+    expect(action('1 waits until 8 seconds are left')).toMatchObject({ $type: 'Hold', parts: [{ $type: 'OnClock', time: { seconds: 8 }, clock: 'on the clock' }] });
+  });
+  it('a window may say one end', () => {
+    expect(parseLine('shot by 4 on the clock').tree).toMatchObject({ $type: 'ShotWindow', by: { seconds: 4 } });
+    expect(parseLine('no shot before 6 on the clock').tree).toMatchObject({ $type: 'ShotWindow', notBefore: { seconds: 6 } });
+    expect(parseLine('shot within 10 seconds').tree).toMatchObject({ $type: 'ShotWindow', within: { seconds: 10 } });
+  });
+  it('a player may cross half court, and the ball be at a place', () => {
+    expect(parseLine('when 1 crosses half court, 2 cuts').fault).toBeUndefined();
+    expect(parseLine('when the ball is at right wing, 5 flashes').tree).toMatchObject({ lead: { event: { $type: 'BallEvent', spot: { name: 'wing' } } } });
+  });
+  it.each(['back-cut', 'v-cut', 'l-cut', 'basket-cut', 'shallow-cut', 'lift', 'drift', 'fill', 'step-out'])('a look is pinned on the %s', (move) => {
+    expect(parseLine(`look 2 on the ${move}`).tree).toMatchObject({ pins: [{ $type: 'OnMove', move }] });
+  });
+});
