@@ -14,6 +14,7 @@ import { createLookup, stillAnswers, type Asked, type Lookup } from './names/loo
 import { useProblems } from './names/use-problems.ts';
 import type { BlockKey, Places, Play } from './play/play.ts';
 import { readPlay, type Reading } from './play/read-play.ts';
+import { stepOpenings } from './timeline/openings.ts';
 import { schedule } from './timeline/schedule.ts';
 import type { Timeline } from './timeline/timeline.ts';
 
@@ -32,7 +33,7 @@ export interface Compiled {
 
 /** Compiles one play. Pure, and never throws: what cannot be read or scheduled is among the findings. `headGap`: a line of the file's header cannot be read. */
 export function compilePlay(block: Block, lookup: Lookup, headGap = false): Compiled {
-  const reading = readPlay(block, lookup);
+  const reading = readPlay(block, lookup, stepOpenings);
   const { play, places } = reading;
   const timeline = schedule(play);
   const gapAbove = headGap || lookup.asked.some(({ answer }) => isBlock(answer) && hasGap(answer));
@@ -132,7 +133,7 @@ function headGapOf(book: Book, uri: string): boolean {
 /** Edits of a play's text that do what somebody did with his hand, or why not. */
 export function intentOn(compiled: Compiled, lookup: Lookup, intent: Intent): Outcome {
   const { block, reading, court } = compiled;
-  return applyIntent({ block, reading, court, readAgain: (lines) => readPlay(withLines(block, lines), lookup) }, intent);
+  return applyIntent({ block, reading, court, readAgain: (lines) => readPlay(withLines(block, lines), lookup, stepOpenings) }, intent);
 }
 
 function withLines(block: Block, lines: readonly string[]): Block {

@@ -17,6 +17,8 @@ export const secondDribble = check({
     for (const way of subject.ways) {
       for (const { action, before } of walkBall(subject, way)) {
         if (action.kind !== 'dribble' || action.style === 'keep' || action.who !== before.holder || before.dribble !== 'used') continue;
+        // `holds at the top` of a man who stands there.
+        if (action.origin === 'derived' && way.run.tracks[action.who]?.segments.every((segment) => segment.action !== action.id)) continue;
         yield { part: action.id, params: { who: action.who }, run: way.run.id };
       }
     }

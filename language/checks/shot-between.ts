@@ -9,12 +9,12 @@ export const shotOutsideClock = check({
   code: 'shot-outside-clock',
   severity: 'error',
   needs: 'before',
-  message: 'The first look’s shot leaves the hand with {shows:seconds} on the clock when called with {called:seconds}; it is to be between {early:seconds} and {late:seconds}.',
+  message: 'The first look’s shot leaves the hand with {shows:seconds} on the {clock} when called with {called:seconds}; it is to be between {early:seconds} and {late:seconds}.',
   manual: { title: 'The first shot outside the time asked for', why, wrong: 'call with 20 on the clock\nshot between 18 and 17 on the clock\n1 dribbles to left corner, then drives to rim\nlook 1: layup' },
   *find(subject) {
-    for (const { timed, called, typical, between } of firstLook(subject)) {
+    for (const { timed, called, typical, between, clock } of firstLook(subject)) {
       if (typical <= between.from && typical >= between.to) continue;
-      yield { ...placeOf(timed), params: { shows: least(typical * 1000), called, early: between.from, late: between.to } };
+      yield { ...placeOf(timed), params: { shows: least(typical * 1000), clock, called, early: between.from, late: between.to } };
       return;
     }
   },
@@ -24,13 +24,13 @@ export const shotOutsideClockWhenLate = check({
   code: 'shot-may-miss-clock',
   severity: 'warning',
   needs: 'before',
-  message: 'Called with {called:seconds}, the first look’s shot leaves the hand with {first:seconds} to {last:seconds} on the clock in eight runs of ten; it is to be between {early:seconds} and {late:seconds}.',
+  message: 'Called with {called:seconds}, the first look’s shot leaves the hand with {first:seconds} to {last:seconds} on the {clock} in eight runs of ten; it is to be between {early:seconds} and {late:seconds}.',
   manual: { title: 'The first shot may miss the time asked for', why },
   *find(subject) {
-    for (const { timed, called, typical, first, last, between } of firstLook(subject)) {
+    for (const { timed, called, typical, first, last, between, clock } of firstLook(subject)) {
       if (typical > between.from || typical < between.to) return;
       if (first <= between.from && last >= between.to) continue;
-      yield { ...placeOf(timed), params: { called, first: least(first * 1000), last: least(last * 1000), early: between.from, late: between.to } };
+      yield { ...placeOf(timed), params: { called, clock, first: least(first * 1000), last: least(last * 1000), early: between.from, late: between.to } };
       return;
     }
   },
@@ -43,6 +43,7 @@ interface Aimed {
   readonly typical: number;
   readonly first: number;
   readonly last: number;
+  readonly clock: 'clock' | 'shot clock';
   readonly between: { readonly from: number; readonly to: number };
 }
 
@@ -50,11 +51,13 @@ function firstLook(subject: Subject): readonly Aimed[] {
   const { call, between } = subject.play.clock;
   const timed = timedLooks(subject)[0];
   // Without a call the clock has no reading; `before the horn` only asks that there is time left.
-  if (call === undefined || between === undefined || timed === undefined) return [];
+  if (between === undefined || timed === undefined) return [];
+  const shotClock = subject.play.clock.shotClock ?? subject.rules.counts.shotClock?.value;
+  const calls = between.clock === 'shot' ? [shotClock] : [call?.to, call?.from];
   const shown = (called: number, release: number) => called - (release - timed.run.clockStartsAt) / 1000;
   const { typical, early, late } = timed.time;
-  return [...new Set([call.to, call.from])].map((called) => ({
-    timed, called, between, typical: shown(called, typical), first: shown(called, early), last: shown(called, late),
+  return [...new Set(calls)].filter((called) => called !== undefined).map((called) => ({
+    timed, called, between, clock: between.clock === 'shot' ? 'shot clock' : 'clock', typical: shown(called, typical), first: shown(called, early), last: shown(called, late),
   }));
 }
 

@@ -20,8 +20,10 @@ export function cuesOf(play: Play, run: Run): readonly Cue[] {
     if (!run.steps.includes(step.key)) continue;
     const { condition } = step;
     if (condition?.kind === 'defence') {
-      const at = times.get(`${step.key}:start.${condition.who}`);
-      if (at !== undefined) cues.push({ who: condition.who, at, verb: condition.verb, ...(condition.on && { on: condition.on }) });
+      for (const who of [condition.who, ...(condition.also ?? [])]) {
+        const at = times.get(`${step.key}:start.${who}`);
+        if (at !== undefined) cues.push({ who, at, verb: condition.verb, ...(condition.on && { on: condition.on }) });
+      }
     }
     for (const action of [...step.kept, ...step.actions]) {
       if (action.kind !== 'defend') continue;

@@ -2,7 +2,7 @@
 import { nameKey } from '../names/name-key.ts';
 import type { BodyId, Step, StepKey } from './play.ts';
 import type { Copies } from './repeated-steps.ts';
-import { copyParts, copySteps } from './repeated-steps.ts';
+import { copyParts, copySteps, everyPart, firstOf } from './repeated-steps.ts';
 import type { Reader } from './reader.ts';
 import { bodyOf, report } from './reader.ts';
 import type { Ball } from './scope.ts';
@@ -15,14 +15,22 @@ export interface KnownSteps {
   readonly ballAtStart: ReadonlyMap<StepKey, Ball>;
 }
 
+export interface After {
+  /** The step the first copy follows, and where the ball then is. */
+  readonly parent: StepKey | null;
+  readonly ball: Ball;
+  /** When the copies open, ms from the call; `undefined` where no clock is at hand. */
+  readonly opensAt: (copies: readonly Step[]) => ReadonlyMap<StepKey, number> | undefined;
+}
+
 /** The copies that `again from` or `repeats` asks for; `undefined` for every other step. */
-export function copiesOf(reader: Reader, head: StepHead, after: { readonly parent: StepKey | null; readonly ball: Ball }, known: KnownSteps): Copies | undefined {
+export function copiesOf(reader: Reader, head: StepHead, after: After, known: KnownSteps): Copies | undefined {
   const origin = head.tree?.origin;
   if (origin?.$type !== 'AgainFrom' && origin?.$type !== 'Repeats') return undefined;
   const source = origin.$type === 'AgainFrom' ? courseFrom(origin.step, head, known) : origin.steps.flatMap(name => stepNamed(name, known) ?? []);
   const first = source[0];
   if (first === undefined) return undefined;
-  if (origin.$type === 'Repeats' && origin.lasting !== undefined) report(reader, 'not-yet', head.key, { what: 'repeating for a time; it is shown once' });
+  const lasting = origin.$type === 'Repeats' ? origin.lasting?.seconds : undefined;
   const swaps = new Map<BodyId, BodyId>();
   for (const swap of origin.$type === 'AgainFrom' ? origin.parts : []) {
     const meaning = { part: head.key, him: [] };
@@ -30,17 +38,29 @@ export function copiesOf(reader: Reader, head: StepHead, after: { readonly paren
     const plays = swap === undefined ? undefined : bodyOf(reader, swap.plays, meaning);
     if (player !== undefined && plays !== undefined) swaps.set(plays, player);
   }
-  const copies = copySteps({
+  const asked = copySteps({
     asks: head.key,
     source,
-    times: Math.max(1, Math.trunc(origin.times ?? 1)),
+    times: lasting === undefined ? Math.max(1, Math.trunc(origin.times ?? 1)) : Number.POSITIVE_INFINITY,
     after: after.parent,
     ball: after.ball,
     firstHolder: known.ballAtStart.get(first.key)?.holder,
-    ...(swaps.size === 0 ? {} : { swaps }),
+    ...(swaps.size === 0 ? {} : { swaps: everyPart(swaps) }),
   });
+  const copies = lasting === undefined ? asked : within(reader, head, asked, source.length, after, lasting);
   copyParts(reader.parts, copies, { line: head.line, at: origin.at, to: origin.to });
   return copies;
+}
+
+/** Copies up to the first that would start past the time, counted from the start of the first of them. */
+function within(reader: Reader, head: StepHead, copies: Copies, round: number, after: After, seconds: number): Copies {
+  const opens = after.opensAt(copies.steps);
+  if (opens === undefined) report(reader, 'not-yet', head.key, { what: 'repeating for a time; it is shown once' });
+  const start = opens?.get(copies.steps[0]?.key ?? '') ?? 0;
+  const last = opens?.get(copies.steps.at(-1)?.key ?? '') ?? start;
+  // Steps that take no time would come again for ever.
+  const fits = opens === undefined || last === start ? round : copies.steps.findIndex(({ key }) => (opens.get(key) ?? Number.POSITIVE_INFINITY) - start >= seconds * 1000);
+  return fits < 0 ? copies : firstOf(copies, Math.max(1, fits), after.ball);
 }
 
 function stepNamed(name: string, known: KnownSteps): Step | undefined {
@@ -50,9 +70,10 @@ function stepNamed(name: string, known: KnownSteps): Step | undefined {
 
 /** The plain steps from the named one down to the last above the line that asks. */
 function courseFrom(name: string, asks: StepHead, known: KnownSteps): Step[] {
-  const from = known.heads.find(each => nameKey(each.name) === nameKey(name));
-  if (from === undefined) return [];
+  const from = known.heads.findIndex(each => nameKey(each.name) === nameKey(name));
+  if (from < 0) return [];
   return known.heads
-    .filter(head => head.line >= from.line && head.line < asks.line && (head === from || known.links.get(head.key)?.how === 'plain'))
+    .slice(from, known.heads.findIndex(({ key }) => key === asks.key))
+    .filter((head, index) => index === 0 || known.links.get(head.key)?.how === 'plain')
     .flatMap(head => known.steps.get(head.key) ?? []);
 }

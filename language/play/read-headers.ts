@@ -77,7 +77,7 @@ export function readSituation(headers: HeaderLines): readonly string[] {
 export function readDefence(headers: HeaderLines): Play['defence'] {
   const tree = headerOf(headers, 'Against')?.tree;
   if (tree === undefined) return { value: { kind: 'none' }, origin: 'default' };
-  if (tree.formation === undefined) return { value: { kind: 'man' }, origin: 'written' };
+  if (tree.formation === undefined) return { value: { kind: 'man', ...(tree.press ? { press: true as const } : {}) }, origin: 'written' };
   return { value: { kind: 'zone', zone: tree.press ? `${tree.formation} press` : tree.formation }, origin: 'written' };
 }
 
@@ -123,13 +123,15 @@ function windowOf(reader: Reader, headers: HeaderLines, most: number): Pick<Cloc
   }
   // Any time before the horn: from the most the clock can show at the call.
   if (tree.beforeHorn) return { between: { from: most, to: 0 } };
-  if (tree.early === undefined || tree.late === undefined) return {};
-  if (tree.clock === 'on the shot clock') {
-    report(reader, 'not-yet', 'window', { what: 'a window on the shot clock' });
-    return {};
+  if (tree.by !== undefined || tree.notBefore !== undefined) {
+    if (tree.by !== undefined) putPart(reader, 'window#to', line, tree.by);
+    if (tree.notBefore !== undefined) putPart(reader, 'window#from', line, tree.notBefore);
+    return { between: { from: tree.notBefore?.seconds ?? most, to: tree.by?.seconds ?? 0 } };
   }
+  if (tree.early === undefined || tree.late === undefined) return {};
   putPart(reader, 'window#from', line, tree.early);
   putPart(reader, 'window#to', line, tree.late);
   const seconds = [tree.early.seconds, tree.late.seconds];
-  return { between: { from: Math.max(...seconds), to: Math.min(...seconds) } };
+  const between = { from: Math.max(...seconds), to: Math.min(...seconds) };
+  return { between: tree.clock === 'on the shot clock' ? { ...between, clock: 'shot' } : between };
 }

@@ -2,7 +2,9 @@
 import type { Columns, LookTree, NodeOf } from '../grammar/tree.ts';
 import { spanOf } from '../grammar/tree.ts';
 import type { Action, BodyId, Look, LookId, Pass, PassKind, Rebound } from './play.ts';
-import { readAction, readShot } from './read-actions.ts';
+import { readAction } from './read-actions.ts';
+import { readShot } from './read-ball.ts';
+import { readPlace } from './read-places.ts';
 import { readEvents } from './read-waits.ts';
 import { readReboundGroups } from './read-annotations.ts';
 import type { Reader } from './reader.ts';
@@ -41,12 +43,19 @@ function readPin(reader: Reader, scope: Scope, tree: LookTree, line: Line, looke
   let pin: Look['pin'];
   for (const each of tree.pins) {
     if (each === undefined) continue;
-    if (pin !== undefined || each.$type === 'At' || each.$type === 'Later' || each.$type === 'OnClock' || each.$type === 'WhenLeft') {
+    if (pin !== undefined) {
       report(reader, 'not-yet', id, { what: reader.lines[line.index]?.text.slice(each.at, each.to) ?? 'this' });
       continue;
     }
     putPart(reader, `${id}#pin`, line.index, each);
     if (each.$type === 'OnMove') pin = { kind: 'on', style: each.move };
+    if (each.$type === 'Later') pin = { kind: 'later', seconds: each.time.seconds };
+    if (each.$type === 'OnClock') pin = { kind: 'at', seconds: each.time.seconds, of: each.clock === 'on the shot clock' ? 'shot' : 'period' };
+    if (each.$type === 'WhenLeft') pin = { kind: 'at', seconds: each.time.seconds, of: each.clock === undefined ? 'period' : 'shot' };
+    if (each.$type === 'At') {
+      const place = each.spots[0] === undefined ? undefined : readPlace(reader, each.spots[0], meaning);
+      if (place !== undefined) pin = { kind: 'place', place };
+    }
     if (each.$type === 'LookTime') pin = { kind: 'at', seconds: each.time.seconds, of: each.from === 'after the call' ? 'call' : 'start' };
     if (each.$type === 'Wait') {
       const event = readEvents(reader, each.event, scope, meaning)[0];

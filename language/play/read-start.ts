@@ -44,7 +44,9 @@ function readThrowIn(reader: Reader, lines: StartLines): Start['throwIn'] {
   if (lines.throwIn === undefined || !isOffence(lines.throwIn.by)) return undefined;
   const { tree, line, by } = lines.throwIn;
   putPart(reader, 'throw-in', line, tree);
-  const from = tree.parts.find(part => part?.$type === 'FromSpot' || part?.$type === 'At');
+  // Behind the receiver `at` is where he takes it.
+  const receiver = tree.parts.findIndex(part => part?.$type === 'PassTo');
+  const from = tree.parts.find(part => part?.$type === 'FromSpot') ?? tree.parts.find((part, index) => part?.$type === 'At' && (receiver < 0 || index < receiver));
   const spot: SpotTree | undefined = from?.$type === 'FromSpot' ? from.spot : from?.$type === 'At' ? from.spots[0] : undefined;
   const place = spot === undefined ? undefined : readPlace(reader, spot, { part: 'throw-in', him: [by] });
   if (spot === undefined) putGap(reader, 'throw-in#from', line, tree.to);

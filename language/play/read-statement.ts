@@ -22,7 +22,7 @@ export function readStatement(reader: Reader, scope: Scope, tree: StatementTree,
     const action: ActionTree = clause.action.$type === 'SameAgain' ? sameAgain(clause.action, before) : clause.action;
     before = action;
     // A leading trigger holds the whole line: its first link, on which the others hang.
-    const triggers = index === 0 && tree.lead !== undefined ? [tree.lead, ...clause.triggers] : clause.triggers;
+    const triggers = [...(index === 0 && tree.lead !== undefined ? [tree.lead] : []), ...clause.triggers, ...untilOf(action)];
     const link = actions.length === 0 ? 0 : actions[actions.length - 1]!.link + 1;
     const columns = columnsOf(clause, index === 0 ? tree.at : clause.at);
     const waitsOf = (owner: string) => readTriggers(reader, scope, triggers, { part: line.key, him }, line.index, owner);
@@ -40,6 +40,11 @@ function readTriggers(reader: Reader, scope: Scope, triggers: readonly (TriggerT
     if (trigger === undefined) return waits;
     return [...waits, ...readTrigger(reader, trigger, scope, meaning, line, owner, waits.length)];
   }, []);
+}
+
+/** `waits until 8 on the clock`: what he does next is pinned there, so the hold is. */
+function untilOf(action: ActionTree): readonly NodeOf<'OnClock'>[] {
+  return action.$type === 'Hold' ? action.parts.filter(part => part?.$type === 'OnClock') : [];
 }
 
 /** `4 screens for 5, then for 2`: the verb before once more, with these words in the place of its own of the same kind. */

@@ -3,6 +3,7 @@ import type { LineTree } from '../grammar/tree.ts';
 import { keptActions, repeatedActions } from './kept.ts';
 import type { Action, ActionId, BodyId, Condition, LineKey, Look, StatedEnd, Step } from './play.ts';
 import { readEnd } from './read-annotations.ts';
+import type { Model } from './mirrored-step.ts';
 import { readLook } from './read-look.ts';
 import type { LineMeaning } from './line-meaning.ts';
 import { countsAsLine } from './line-meaning.ts';
@@ -22,6 +23,8 @@ export interface StepLines {
   readonly trees: readonly (LineTree | undefined)[];
   /** The step this one stands instead of. */
   readonly replaced?: Step;
+  /** What it takes over from the step it mirrors. */
+  readonly model?: Model;
   /** All bodies the step's lines name. */
   readonly named: ReadonlySet<BodyId>;
 }
@@ -34,17 +37,21 @@ export interface ReadStep {
 }
 
 export function readStep(reader: Reader, from: StepLines, treeOfLine: (line: LineKey) => LineTree | undefined): ReadStep {
-  const { head, link, trees, replaced } = from;
-  const kept = replaced === undefined ? [] : keptActions(replaced, from.named);
-  const ball = kept.reduce(ballAfter, from.ball);
+  const { head, link, trees, replaced, model } = from;
+  const kept = [...(replaced === undefined ? [] : keptActions(replaced, from.named)), ...(model?.kept ?? [])];
+  const copied = model?.actions ?? [];
+  const ball = [...kept, ...copied].reduce(ballAfter, from.ball);
   const scope = openScope(head.key, head.key, ball, subjectsNamed(reader, trees, head.lines));
   const nextLook = lookIds(head.key);
-  const actions: Action[] = [];
-  const looks: Look[] = [];
-  let end: StatedEnd | undefined;
+  // Their numbers are taken.
+  for (const { who } of copied) scope.nextId(who);
+  for (const { who } of model?.looks ?? []) nextLook(`${who[0]!}` as BodyId);
+  const actions: Action[] = [...copied];
+  const looks: Look[] = [...(model?.looks ?? [])];
+  let end: StatedEnd | undefined = model?.end;
   const lines = new Map<number, LineMeaning>();
   putHead(reader, head, trees);
-  let count = 0;
+  let count = model?.lines ?? 0;
   for (const index of head.lines) {
     const parsed = reader.lines[index]!;
     const tree = trees[index];
@@ -153,18 +160,19 @@ function readCondition(reader: Reader, head: StepHead): Condition | undefined {
   putPart(reader, `${head.key}#when`, head.line, when);
   const text = reader.lines[head.line]?.text.slice(when.at, when.to) ?? '';
   if (when.$type === 'Remark') return { kind: 'remark', text: when.text };
-  if (when.$type !== 'DefenceDoes') {
-    report(reader, 'not-yet', `${head.key}#when`, { what: text });
-    return { kind: 'remark', text };
+  if (when.$type === 'TimeLeft') {
+    const seconds = [when.time.seconds, when.low ?? when.time.seconds];
+    return { kind: 'clock', clock: when.clock === undefined ? 'period' : 'shot', from: Math.min(...seconds), to: Math.max(...seconds), text };
   }
   const meaning = { part: `${head.key}#when`, him: [] };
-  const who = when.subject?.$type === 'Players' ? bodiesOf(reader, when.subject.players, meaning)[0] : undefined;
+  const [who, ...also] = when.subject?.$type === 'Players' ? bodiesOf(reader, when.subject.players, meaning) : [];
   if (who === undefined || isOffence(who) || when.action === undefined) return { kind: 'remark', text };
   const action = when.action;
   const parts: readonly unknown[] = 'parts' in action ? action.parts : [];
   const players = parts.flatMap(part => playerOf(part));
   const on = players.map(player => bodyOf(reader, player, meaning)).find(body => body !== undefined);
-  return { kind: 'defence', who, verb: baseForm(action.verb), ...(on === undefined ? {} : { on }), text };
+  const partners = also.filter(body => !isOffence(body));
+  return { kind: 'defence', who, ...(partners.length === 0 ? {} : { also: partners }), verb: baseForm(action.verb), ...(on === undefined ? {} : { on }), text };
 }
 
 function playerOf(part: unknown): Parameters<typeof bodyOf>[1][] {

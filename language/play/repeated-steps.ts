@@ -2,6 +2,7 @@
 import type { Change } from './change-places.ts';
 import { changeAction, changeId, changeLook } from './change-places.ts';
 import type { BodyId, PartId, Step, StepKey, TextPlace } from './play.ts';
+import { OFFENCE } from './play.ts';
 import type { Ball } from './scope.ts';
 import { ballAfter } from './scope.ts';
 
@@ -56,17 +57,35 @@ export function copySteps(copying: Copying): Copies {
   return { steps, ball, changes };
 }
 
+/** The first so many of the copies. */
+export function firstOf(copies: Copies, count: number, ball: Ball): Copies {
+  const steps = copies.steps.slice(0, count);
+  return { steps, ball: steps.flatMap(({ actions }) => actions).reduce(ballAfter, ball), changes: copies.changes.slice(0, count) };
+}
+
+/**
+ * What is said of some men, said of all: whoever is not named keeps his own part where it is free, and the rest take what is left, so that
+ * no two play one part.
+ */
+export function everyPart(said: ReadonlyMap<BodyId, BodyId>): Parts {
+  const parts = new Map<BodyId, BodyId>();
+  for (const [part, man] of said) if (![...parts.values()].includes(man)) parts.set(part, man);
+  const isFree = (man: BodyId): boolean => ![...parts.values()].includes(man);
+  for (const body of OFFENCE) if (!parts.has(body) && isFree(body)) parts.set(body, body);
+  for (const body of OFFENCE) if (!parts.has(body)) parts.set(body, OFFENCE.find(isFree) ?? body);
+  return parts;
+}
+
 /** The parts are taken once more: after two times of `2 as 1, 3 as 2, 1 as 3` the first man's part is 3's. */
 function nextTurn(before: Parts, swaps: Parts): Parts {
-  const bodies: readonly BodyId[] = ['1', '2', '3', '4', '5'];
-  return new Map(bodies.map(body => {
+  return new Map(OFFENCE.map(body => {
     const now = before.get(body) ?? body;
     return [body, swaps.get(now) ?? now];
   }));
 }
 
 /** Unless the words say who plays whom, whoever has the ball takes the part of the one who had it at the first start, and he takes his. */
-function partsByBall(first: BodyId | undefined, now: BodyId | undefined): Parts {
+export function partsByBall(first: BodyId | undefined, now: BodyId | undefined): Parts {
   return first === undefined || now === undefined || first === now ? new Map() : new Map([[first, now], [now, first]]);
 }
 

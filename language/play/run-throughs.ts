@@ -18,7 +18,7 @@ function endsHere(play: Play, step: Step): boolean {
 }
 
 /** The steps from the root to a step, itself last; empty where the play has no such step. */
-export function pathTo(play: Play, key: StepKey): readonly Step[] {
+export function pathTo(play: Pick<Play, 'steps'>, key: StepKey): readonly Step[] {
   const path: Step[] = [];
   let step = play.steps.find(each => each.key === key);
   while (step !== undefined && !path.includes(step)) {

@@ -31,8 +31,9 @@ export interface StepOrder {
 }
 
 /** Names and keys of the steps a block opens. `first` are lines above the first step that make an unnamed one. */
-export function stepHeads(opened: readonly { readonly line: number; readonly name?: string; readonly tree?: StepTree; readonly lines: readonly number[] }[]): StepHead[] {
+export function stepHeads(opened: readonly { readonly line: number; readonly name?: string; readonly tree?: StepTree; readonly lines: readonly number[] }[], given: readonly Step[] = []): StepHead[] {
   const nextKey = numberedKeys();
+  for (const { name } of given) nextKey(slugOf(name));
   return opened.map(step => {
     const isUnnamedStart = step.tree === undefined && step.name === undefined && step.lines.includes(step.line);
     const { key, ordinal } = nextKey(isUnnamedStart ? 'start' : slugOf(step.name ?? 'unnamed'));
@@ -41,25 +42,26 @@ export function stepHeads(opened: readonly { readonly line: number; readonly nam
   });
 }
 
-/** Hangs each step where its words put it (rule 2). */
-export function orderSteps(reader: Reader, heads: readonly StepHead[]): StepOrder {
+/** Hangs each step where its words put it (rule 2). `given` are steps of a play that this one mirrors: they stand before its own. */
+export function orderSteps(reader: Reader, heads: readonly StepHead[], given: readonly Step[] = []): StepOrder {
   const byName = new Map<string, StepHead>();
+  for (const { key, name } of given) if (!byName.has(nameKey(name))) byName.set(nameKey(name), { key, name, line: -1, lines: [] });
   for (const head of heads) {
     const known = byName.get(nameKey(head.name));
     if (known === undefined) byName.set(nameKey(head.name), head);
     else report(reader, 'duplicate-name', head.key, { kind: 'step', name: head.name }, [known.key]);
   }
   const wanted = new Map<StepKey, Wanted>();
-  let lastPlain: StepKey | undefined;
+  let lastPlain = given.findLast(({ how }) => how === 'plain')?.key;
   for (const head of heads) {
     const want = wantedOf(reader, head, byName, lastPlain);
     wanted.set(head.key, want);
     if (want.how === 'plain' && want.on !== null) lastPlain = head.key;
   }
-  const links = new Map<StepKey, Link>();
+  const links = new Map<StepKey, Link>(given.map(({ key, parent, how, insteadOf }) => [key, { parent, how, ...(insteadOf === undefined ? {} : { insteadOf }) }]));
   const order: StepKey[] = [];
   for (const head of heads) settle(head.key, { wanted, links, order, heads, reader }, new Set());
-  reportTwoWays(reader, heads, links);
+  reportTwoWays(reader, heads, links, given);
   return { links, order };
 }
 
@@ -71,7 +73,9 @@ interface Wanted {
 
 function wantedOf(reader: Reader, head: StepHead, byName: ReadonlyMap<string, StepHead>, lastPlain: StepKey | undefined): Wanted {
   const origin = head.tree?.origin;
-  if (head.tree?.mirrors !== undefined) return notYet(reader, head, 'a step that mirrors another');
+  const model = head.tree?.mirrors;
+  // Whose lines it takes over has to stand above.
+  if (model !== undefined && (byName.get(nameKey(model))?.line ?? head.line) >= head.line) named(reader, head, model, new Map());
   if (origin === undefined) return { how: 'plain', on: lastPlain };
   switch (origin.$type) {
     case 'First':
@@ -87,11 +91,6 @@ function wantedOf(reader: Reader, head: StepHead, byName: ReadonlyMap<string, St
       return { how: 'plain', on: known ? lastPlain : null };
     }
   }
-}
-
-function notYet(reader: Reader, head: StepHead, what: string): Wanted {
-  report(reader, 'not-yet', head.key, { what });
-  return { how: 'after', on: null };
 }
 
 function named(reader: Reader, head: StepHead, name: string, byName: ReadonlyMap<string, StepHead>): StepKey | null {
@@ -135,8 +134,9 @@ function linkOf(want: Wanted, at: Settling, onTheWay: Set<StepKey>): Link | unde
 }
 
 /** Two ways on from one step need a word that parts them. */
-function reportTwoWays(reader: Reader, heads: readonly StepHead[], links: ReadonlyMap<StepKey, Link>): void {
-  const open = new Map<string, StepHead>();
+function reportTwoWays(reader: Reader, heads: readonly StepHead[], links: ReadonlyMap<StepKey, Link>, given: readonly Step[]): void {
+  const open = new Map<string, Pick<StepHead, 'key' | 'name'>>();
+  for (const step of given) if (step.condition === undefined) open.set(step.parent ?? '', step);
   for (const head of heads) {
     const link = links.get(head.key);
     if (link === undefined || head.tree?.when !== undefined || head.tree?.otherwise === true) continue;
@@ -146,7 +146,7 @@ function reportTwoWays(reader: Reader, heads: readonly StepHead[], links: Readon
       open.set(from, head);
       continue;
     }
-    const after = heads.find(each => each.key === link.parent)?.name ?? 'the start';
+    const after = [...heads, ...given].find(each => each.key === link.parent)?.name ?? 'the start';
     report(reader, 'two-ways-on', head.key, { name: head.name, other: other.name, after }, [other.key]);
   }
 }

@@ -159,8 +159,10 @@ function meetingOf(branch: Branch, item: LookItem, who: BodyId, edges: readonly 
   const stays = done > ready ? { stays: done } : {};
   if (look.pin?.kind === 'place' && settled !== undefined) {
     const spot = pointOf(branch, look.pin.place, standingOf(branch, who, item.holder));
-    const met = passingBy(body.stretches, spot, Math.max(start, ready));
-    if (met !== undefined && met.when < done && ready + flightMs(branch, kind, from, met.at) <= met.when) return { ...strideMeeting(branch, kind, from, met, settled), ...stays };
+    const there = passingBy(body.stretches, spot, Math.max(start, ready));
+    // Where the ball cannot be there in time, as soon after as it can.
+    const met = there !== undefined && ready + flightMs(branch, kind, from, there.at) > there.when ? earliestMeeting(branch, kind, who, from, ready) : there;
+    if (met !== undefined && met.when < done) return { ...strideMeeting(branch, kind, from, met, settled), ...stays };
   } else if (look.pin !== undefined && look.pin.kind !== 'at' && look.pin.kind !== 'later' && settled !== undefined) {
     const half = start + Math.round((done - start) * halfWay);
     const earliest = look.pin.kind === 'on' ? Math.max(ready, half - flightMs(branch, kind, from, bodyAt(body, half))) : ready;

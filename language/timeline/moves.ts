@@ -48,6 +48,11 @@ export function routeOf(branch: Branch, item: Running): Route {
     const at = placed?.at ?? screener.place;
     const from = points[points.length - 1]!;
     if (!used.written && isGone(branch, item, used)) continue;
+    const gate = gateOf(branch, item, used.by);
+    if (gate !== undefined) {
+      shoulders.push({ used, at: gate, placed });
+      continue;
+    }
     if (!(placed !== undefined && used.written) && !passesScreener(from, target, at, used.written)) {
       if (distance(from, target) > 0.5) tellMissed(branch, item, used);
       continue;
@@ -56,8 +61,14 @@ export function routeOf(branch: Branch, item: Running): Route {
     shoulders.push({ used, at: corner[0]!, placed });
     points.push(...corner);
   }
-  tellOrder(branch, item, shoulders, own, target);
+  tellOrder(branch, item, shoulders.filter(({ used }) => gateOf(branch, item, used.by) === undefined), own, target);
   return { points: [...points, ...corners, end], shoulders, partners: [...usedScreens(branch, item).map(({ by }) => by), ...partnersBefore(branch, item)] };
+}
+
+/** `between 4 and 5` of two who screen: he brushes neither shoulder but goes through the middle of the gate. */
+function gateOf(branch: Branch, item: Running, by: BodyId): Point | undefined {
+  const gate = item.action.via.find((via) => via.kind === 'between' && [via.a, via.b].includes(by) && [via.a, via.b].every((end) => typeof end === 'string' && item.action.off.includes(end)));
+  return gate && commit(pointOf(branch, gate, standingOf(branch, item.action.who, item.holder)));
 }
 
 /** Leaving his screen, he may brush those who came off him and those who stood beside him; after a hand-off, the other man. */

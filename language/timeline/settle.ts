@@ -17,7 +17,7 @@ import { settlePass, tenths } from './passes.ts';
 import { problem } from './problem-codes.ts';
 import type { ScreenItem } from './screens.ts';
 import { mayBeUsedLater, placeScreen, usersOf } from './screens.ts';
-import { shoot } from './shots.ts';
+import { shoot, shotFrom } from './shots.ts';
 import { startEdges } from './start.ts';
 import { tellMissedTimes, untilEvent } from './waits.ts';
 
@@ -141,7 +141,7 @@ function settleShot(branch: Branch, item: ActionItem, edges: readonly Edge[]): S
   const { action } = item;
   if (action.kind !== 'shot') return settleMoment(branch, item, edges);
   const last = branch.ball[branch.ball.length - 1];
-  const done = shoot(branch, { action: action.id, who: action.who, kind: action.shot.value, edges, offDribble: last?.kind === 'dribble' && last.by === action.who });
+  const done = shoot(branch, { action: action.id, who: action.who, kind: action.shot.value, edges, offDribble: last?.kind === 'dribble' && last.by === action.who, ...shotFrom(branch, action) });
   return { start: done.start, done: done.shot, free: done.shot, place: bodyOf(branch, action.who).place };
 }
 

@@ -1,14 +1,15 @@
 /** Shots: from the catch or the end of the drive to the release, and the ball's flight. A layup is finished at the rim, run in with the ball. */
+import type { Point } from '../court/point.ts';
 import { commit, distance } from '../court/point.ts';
 import { shotFlight } from '../motion/ball.ts';
 import { legLimits, releaseSeconds } from '../motion/levels.ts';
-import type { ActionId, BodyId, ShotKind } from '../play/play.ts';
+import type { ActionId, BodyId, Shot, ShotKind } from '../play/play.ts';
 import type { Branch } from './branch.ts';
 import { bodyOf, happen } from './branch.ts';
 import type { Edge } from './graph.ts';
 import { edge, latestOf, varyingEdge } from './graph.ts';
 import { runRoute } from './moves.ts';
-import { away } from './where.ts';
+import { away, pointOf, standingOf } from './where.ts';
 
 export interface ShotOrder {
   readonly action: ActionId;
@@ -17,6 +18,8 @@ export interface ShotOrder {
   /** Catch, end of the dribble, or whatever frees him. */
   readonly edges: readonly Edge[];
   readonly offDribble: boolean;
+  /** `shoots from left corner`: he takes the ball there first. */
+  readonly from?: Point;
 }
 
 export interface ShotDone {
@@ -28,6 +31,7 @@ export interface ShotDone {
 // A finish is let go within a stride of the ring; farther out he runs in first. Common practice, no source.
 const atTheRim = 1.6;
 const finishFrom = 0.9;
+const atTheSpot = 0.6;
 
 export function shoot(branch: Branch, order: ShotOrder): ShotDone {
   const { court, level } = branch.scene;
@@ -35,13 +39,12 @@ export function shoot(branch: Branch, order: ShotOrder): ShotDone {
   const near = order.kind === 'layup' || order.kind === 'dunk' || order.kind === 'tip-in';
   let { edges, offDribble } = order;
   let start: number | undefined;
-  const gap = distance(body.place, court.ring);
-  if (near && gap > atTheRim) {
+  const goal = near ? (distance(body.place, court.ring) > atTheRim ? commit(away(court.ring, body.place, -finishFrom)) : undefined) : order.from;
+  if (goal !== undefined && (near || distance(body.place, goal) > atTheSpot)) {
     const startsAt = latestOf(branch.scene.graph, edges).at;
-    const finish = commit(away(court.ring, body.place, -finishFrom));
     const run = runRoute(branch, {
       action: order.action, who: order.who, withBall: true, mayWait: false, exit: 0, limits: legLimits(level, 'set', true), edges, startsAt,
-      route: { points: [body.place, finish], shoulders: [], partners: [] },
+      route: { points: [body.place, goal], shoulders: [], partners: [] },
     });
     start = run.start;
     edges = [edge(run.arrive, 'catch-to-release')];
@@ -55,6 +58,11 @@ export function shoot(branch: Branch, order: ShotOrder): ShotDone {
   const rim = happen(branch, `${order.action}:rim`, 'rim', order.action, undefined, [edge(shot, 'flight', flight)]);
   branch.ball.push({ kind: 'shot', action: order.action, by: order.who, shot: order.kind, begin: shot, end: rim, from });
   return { start: start ?? shot, shot, rim };
+}
+
+/** Where a shot is to be taken from, if its words say so. */
+export function shotFrom(branch: Branch, { who, from }: Shot): { readonly from?: Point } {
+  return from === undefined ? {} : { from: commit(pointOf(branch, from.value, standingOf(branch, who, who))) };
 }
 
 /** An edge carries one varying part; where the way in has its own, that one is held at its typical value. */

@@ -12,7 +12,7 @@ import type { Running } from './moves.ts';
 import { runRoute, settleMove } from './moves.ts';
 import { flightMs } from './passes.ts';
 import { problem } from './problem-codes.ts';
-import { shoot } from './shots.ts';
+import { shoot, shotFrom } from './shots.ts';
 import { passReleaseMs } from './start.ts';
 import { cutAt, restAfter, stopAt } from './stops.ts';
 import { away } from './where.ts';
@@ -274,7 +274,7 @@ function tailItem(branch: Branch, action: Action): ActionItem {
 function playShot(tail: Tail, action: Extract<Action, { kind: 'shot' }>): void {
   const { branch } = tail;
   if (branch.holder !== action.who) return lacksBall(tail, action);
-  const done = shoot(branch, { action: action.id, who: action.who, kind: action.shot.value, edges: tail.edges, offDribble: tail.driven });
+  const done = shoot(branch, { action: action.id, who: action.who, kind: action.shot.value, edges: tail.edges, offDribble: tail.driven, ...shotFrom(branch, action) });
   tail.shot = done.shot;
   tail.last = done.rim;
 }

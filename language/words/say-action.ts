@@ -13,21 +13,23 @@ export function sayAction(action: Action): string {
 export function sayDeed(action: Action): string {
   switch (action.kind) {
     case 'move':
-      return joined(thirdPerson(action.verb), sayOff(action.off), sayVia(action.via), action.to && sayGoal(action.to.value));
+      if (action.verb === 'safety') return joined('is the safety', action.to && `at ${sayWrittenPlace(action.to.value)}`);
+      return joined(thirdPerson(action.verb), action.on, sayOff(action.off), sayVia(action.via), action.to && (action.on === undefined || action.to.origin !== 'derived') && sayGoal(action.to.value));
     case 'dribble':
       if (action.style === 'keep') return 'keeps his dribble';
       return joined(thirdPerson(action.verb), action.at && `at ${action.at}`, sayOff(action.off), sayVia(action.via), action.to && sayGoal(action.to.value));
     case 'pass':
-      return joined(sayPassVerb(action), `to ${action.to}`, action.at && `at ${sayWrittenPlace(action.at.value)}`, action.early && 'early');
+      return joined(sayPassVerb(action), action.way, `to ${action.to}`, action.at && `at ${sayWrittenPlace(action.at.value)}`, action.early && 'early');
     case 'hand-off':
       return `hands off to ${action.to}`;
     case 'screen':
       if (action.verb === 'close-behind') return joined('closes behind', action.users[0]);
       return joined(sayScreenVerb(action), action.users.length > 0 && `for ${sayList(action.users)}`, action.on && `on ${action.on}`, action.at && `at ${sayWrittenPlace(action.at.value)}`);
     case 'shot':
-      return [action.shot.value, ...action.or].map(sayShot).join(' or ');
+      return joined([action.shot.value, ...action.or].map(sayShot).join(' or '), action.from && `from ${sayWrittenPlace(action.from.value)}`);
     case 'hold':
-      return joined(thirdPerson(action.verb), action.seconds !== undefined && `for ${action.seconds} s`);
+      if (action.verb === 'safety') return 'is the safety';
+      return joined(thirdPerson(action.verb), action.on && (action.verb === 'box-out' ? action.on : `with ${action.on}`), action.seconds !== undefined && `for ${action.seconds} s`);
     case 'defend':
       return joined(thirdPerson(action.verb), action.on, action.to && `to ${sayWrittenPlace(action.to.value)}`);
   }

@@ -55,7 +55,7 @@ function openStep(play: Play, step: Step): string {
   const nameOf = (key: string | null | undefined) => play.steps.find((one) => one.key === key)?.name ?? key ?? '';
   const how =
     step.how === 'instead' ? `, instead of ${nameOf(step.insteadOf)}` : step.how === 'after' ? `, after ${nameOf(step.parent)}` : step.how === 'first' ? ', from the start' : '';
-  const when = step.condition === undefined ? '' : step.condition.kind === 'defence' ? `, when ${step.condition.text}` : `, ${step.condition.text}`;
+  const when = step.condition === undefined ? '' : step.condition.kind !== 'remark' ? `, when ${step.condition.text}` : `, ${step.condition.text}`;
   return `${step.name}${how}${when}:`;
 }
 

@@ -23,14 +23,19 @@ function say(action: Action): string {
   }
   if (action.kind === 'move' && action.pace !== 'set') add('pace', action.pace);
   if (action.kind === 'dribble') add('at', action.at);
+  if (action.kind === 'move' || action.kind === 'hold') add('on', action.on);
   if (action.kind === 'pass') {
     words.push(`${action.pass.value}>${action.to}`);
     add('at', place(action.at?.value));
     if (action.early) words.push('early');
+    add('way', action.way);
     if (action.throwIn) words.push('throw-in');
   }
   if (action.kind === 'hand-off') words.push(`>${action.to}`);
-  if (action.kind === 'shot') words.push([action.shot.value, ...action.or].join('|'));
+  if (action.kind === 'shot') {
+    words.push([action.shot.value, ...action.or].join('|'));
+    add('from', place(action.from?.value));
+  }
   if (action.kind === 'hold') add('seconds', action.seconds);
   if (action.kind === 'defend') {
     add('on', action.on);
@@ -46,7 +51,7 @@ function say(action: Action): string {
 
 function place(value: Parameters<typeof JSON.stringify>[0]): string | undefined {
   if (value === undefined) return undefined;
-  if (value.kind === 'spot') return [value.side, value.name, value.extended ? 'extended' : undefined].filter(Boolean).join(' ');
+  if (value.kind === 'spot') return [value.side, value.name, value.extended ? 'extended' : undefined, value.among && `among ${value.among.join('+')}`].filter(Boolean).join(' ');
   if (value.kind === 'offset') return `${value.by} ${value.direction} ${place(value.from)}`;
   if (value.kind === 'between') return `between ${typeof value.a === 'string' ? value.a : place(value.a)} & ${typeof value.b === 'string' ? value.b : place(value.b)}`;
   if (value.kind === 'either') return value.options.map(place).join(' or ');
@@ -67,7 +72,15 @@ const rows: readonly (readonly [line: string, ...actions: string[]])[] = [
   ['4 pops to top', '4 move:pop style=pop to=top'],
   ['4 slips before the screen', '4 move:slip style=slip'],
   ['5 posts up at left block', '5 move:post-up style=post-up to=left block'],
-  ['5 seals X5', '5 move:seal style=seal'],
+  ['5 seals X5', '5 move:seal style=seal on=X5'],
+  ['5 seals X2', '5 move:seal style=seal to=0.9 in front of player 2 on=X2'],
+  ['5 boxes out X3', '5 box-out on=X3'],
+  ['2 cuts to the open spot', '2 move:cut style=fill'],
+  ['2 cuts through to left corner', '2 move:cut style=cut via=rim to=left corner'],
+  ['2 holds at left wing', '2 move:move style=straight to=left wing', '2 hold'],
+  ['1 holds at left wing', '1 dribble:dribble style=dribble to=left wing', '1 hold'],
+  ['2 holds at left wing until 3 catches', '2 move:move style=straight to=left wing', '2 hold until(3 catch)'],
+  ['4 and 5 screen for 2, 2 cuts between 4 and 5 to top', '4 screen:screen style=screen for=2 stagger=4+5', '5 screen:screen style=screen for=2 stagger=4+5', '2 move:cut style=cut off=4+5 via=between 4 & 5 to=top'],
   ['2 sprints to right corner', '2 move:sprint style=straight to=right corner pace=sprint'],
   ['2 jogs to right corner via right wing', '2 move:jog style=straight via=right wing to=right corner pace=jog'],
   ['2 steps out to the short corner', '2 move:step-out style=step-out to=short corner'],
@@ -75,7 +88,8 @@ const rows: readonly (readonly [line: string, ...actions: string[]])[] = [
   ['3 cuts over 4 and 5 to right wing', '3 move:cut style=cut off=4+5 to=right wing'],
   ['2 fills for 1', '2 move:fill style=fill to=player 1'],
   ['2 fills the open spot', '2 move:fill style=fill'],
-  ['2 and 3 pop to the wings', '2 move:pop style=pop to=wing', '3 move:pop style=pop to=wing'],
+  ['2 and 3 pop to the wings', '2 move:pop style=pop to=wing among 2+3', '3 move:pop style=pop to=wing among 2+3'],
+  ['4 and 5 post up at the nail, 1 m apart', '4 move:post-up style=post-up to=0.5 left of nail', '5 move:post-up style=post-up to=0.5 right of nail'],
   ['2 and 3 cut to left corner and right corner', '2 move:cut style=cut to=left corner', '3 move:cut style=cut to=right corner'],
   ['2 cuts to left wing or left elbow', '2 move:cut style=cut to=left wing or left elbow'],
   ['3 cuts off 5 to rim, 2 makes the same cut off 4', '3 move:cut style=cut off=5 to=rim', '2 move:same-cut style=cut off=4 to=rim'],
@@ -106,6 +120,10 @@ const rows: readonly (readonly [line: string, ...actions: string[]])[] = [
   ['1 passes to 2 early', '1 pass:pass pass>2 early'],
   ['1 passes to 2 to 3', '1 pass:pass pass>2', '2 pass:pass pass>3'],
   ['1 hands off to 2', '1 hand-off:hand-off >2'],
+  ['1 hands off to 2 at right wing', '1 dribble:dribble style=dribble to=right wing', '1 hand-off:hand-off >2'],
+  ['1 passes along the baseline to 2', '1 pass:pass pass>2 way=along the baseline'],
+  ['1 passes over the top to 5', '1 pass:pass lob>5 way=over the top'],
+  ['1 shoots a three from left corner', '1 shot:shoot three from=left corner'],
   ['1 shoots', '1 shot:shoot shot'],
   ['1 shoots a three or jumper', '1 shot:shoot three|jumper'],
   ['1 pulls up', '1 shot:pull-up jumper'],
@@ -179,7 +197,8 @@ describe('a line that cannot be meant', () => {
     ['2 cuts to "poket"', 'unknown-spot'],
     ['2 cuts to left nail', 'spot-without-side'],
     ['2 at left wing', 'verb-missing'],
-    ['2 is the safety at top', 'not-yet'],
+    ['2 passes behind the board to 3', 'not-yet'],
+    ['X2 overplays 2 baseline', 'not-yet'],
   ])('%s: %s', (line, code) => {
     expect(codes(readLines('1 drives', line))).toContain(code);
   });

@@ -5,6 +5,7 @@ import { createLookup } from '../../language/names/lookup.ts';
 import type { Action, Look, Step } from '../../language/play/play.ts';
 import type { Reading } from '../../language/play/read-play.ts';
 import { readPlay } from '../../language/play/read-play.ts';
+import type { StepClock } from '../../language/play/reading.ts';
 
 export const uri = 'file:///club/sets.play';
 
@@ -53,6 +54,12 @@ export function playBlock(book: Book, name?: string): Block {
 export function read(text: string, name?: string): Reading {
   const book = bookOf(text);
   return readPlay(playBlock(book, name), createLookup(book, uri));
+}
+
+/** The first play of a text, with a clock that tells when steps open. */
+export function readPlayWith(text: string, clock: StepClock): Reading {
+  const book = bookOf(text);
+  return readPlay(playBlock(book), createLookup(book, uri), clock);
 }
 
 /** A play with these lines under its opener. */

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { runThroughs } from '../../language/play/run-throughs.ts';
-import { codes, lighthouse, lookOf, read, readLines, short, stepOf } from './reading.ts';
+import { codes, lighthouse, lookOf, read, readLines, short, stepOf, readPlayWith } from './reading.ts';
 
 describe('steps', () => {
   it('makes an unnamed first step of the lines above the first step', () => {
@@ -73,9 +73,15 @@ describe('steps', () => {
   });
 
   it('says what it cannot carry out yet', () => {
-    expect(codes(readLines('step "A"', '1 passes to 2', 'step "Run" repeats "A" for 15 seconds'))).toEqual(['not-yet']);
-    expect(codes(readLines('step "A"', '1 passes to 2', 'step "B" mirrors "A"'))).toEqual(['not-yet']);
-    expect(codes(readLines('2 is the safety at top', 'step "A"', '1 passes to 2'))).toEqual(['not-yet']);
+    expect(codes(readLines('step "A"', '1 passes to 2', 'step "B"', '2 inbounds to 3'))).toEqual(['not-yet']);
+    expect(codes(readLines('step "A"', '1 passes to 2', 'step "B"', '2 inbounds from the left sideline'))).toEqual(['not-yet']);
+  });
+
+  it('waits for the clock where its line says how much is left', () => {
+    const when = (words: string) => readLines('step "A"', '1 passes to 2', `step "B" ${words}`, '2 drives').play.steps[1]!.condition;
+    expect(when('when 5 to 8 seconds are left')).toEqual({ kind: 'clock', clock: 'period', from: 5, to: 8, text: '5 to 8 seconds are left' });
+    expect(when('when 6 seconds are left on the shot clock')).toMatchObject({ kind: 'clock', clock: 'shot', from: 6, to: 6 });
+    expect(when('when X4 and X1 trap 1')).toMatchObject({ kind: 'defence', who: 'X4', also: ['X1'], verb: 'trap', on: '1' });
   });
 
   it('runs to a stated end, also where looks stand before it', () => {
@@ -172,6 +178,10 @@ describe('looks', () => {
     ['look 3 as he comes off 4: jumper', { kind: 'off', screener: '4' }],
     ['look 3 as 5 rolls: jumper', { kind: 'as', event: { who: '5', does: 'roll' } }],
     ['look 2 at about 3 s after the start: three', { kind: 'at', seconds: 3, of: 'start' }],
+    ['look 2 at left corner: three', { kind: 'place', place: { kind: 'spot', name: 'corner', side: 'left' } }],
+    ['look 2 2 seconds later: three', { kind: 'later', seconds: 2 }],
+    ['look 2 at 6 on the clock: three', { kind: 'at', seconds: 6, of: 'period' }],
+    ['look 2 when 8 seconds are left on the shot clock: three', { kind: 'at', seconds: 8, of: 'shot' }],
     ['look 3 "pull-up" on the drive: jumper', { kind: 'on', style: 'drive' }],
   ])('%s is pinned', (line, pin) => {
     const reading = readLines(line);
@@ -268,5 +278,99 @@ describe('a play made from another', () => {
     expect(codes(read('play "A" mirrors "A"'))).toEqual(['copy-loop']);
     expect(codes(read('play "A" mirrors "Z"'))).toEqual(['unknown-play']);
     expect(codes(read('play "A" continues "B" after "Z"\nplay "B"\n  1 drives'))).toEqual(['unknown-step']);
+  });
+});
+
+describe('the safety', () => {
+  it('goes to his place and gets the ball when the last look is passed up, on a way of its own', () => {
+    const reading = readLines('2 is the safety at top', 'step "A"', '1 passes to 3', 'look 3: three');
+    expect(reading.problems).toEqual([]);
+    expect(reading.play.steps.map(({ key, parent, how }) => [key, parent, how])).toEqual([['a', null, 'plain'], ['a~safety', 'a', 'after']]);
+    expect(reading.play.steps[0]!.actions.map(({ id, verb }) => [id, verb])).toEqual([['a/2.1', 'safety'], ['a/1.1', 'pass']]);
+    expect(reading.play.steps[1]).toMatchObject({ actions: [{ kind: 'pass', who: '3', to: '2', throwIn: false }], end: { shot: false } });
+    expect(runThroughs(reading.play).map(({ id }) => id)).toEqual(['a?3.1', 'a~safety']);
+    for (const part of ['a/2.1', 'a/2.1#to', 'a~safety', 'a~safety/3.1', 'a~safety#end']) expect(reading.places.get(part)).toMatchObject({ line: 1 });
+    expect(reading.lines[1]).toMatchObject({ kind: 'action', step: 'a', actions: ['a/2.1'] });
+  });
+
+  it('is thrown the ball where it is still out of bounds', () => {
+    const { play } = readLines('3 inbounds from the left sideline', '2 is the safety', 'step "A"', '4 cuts to rim', 'look 4: layup');
+    expect(play.steps[1]!.actions).toMatchObject([{ who: '3', to: '2', throwIn: true }]);
+  });
+
+  it('needs a look that can be passed up, and a ball in other hands', () => {
+    expect(readLines('2 is the safety at top', 'step "A"', '1 passes to 3').play.steps).toHaveLength(1);
+    expect(readLines('2 is the safety at top', 'step "A"', '1 passes to 2', 'look 3').play.steps).toHaveLength(1);
+    expect(readLines('2 is the safety at top', 'step "A"', '1 passes to 3', 'look 3', 'ends with no shot').play.steps).toHaveLength(1);
+  });
+});
+
+describe('a step that mirrors another', () => {
+  const both = (...lines: string[]) => readLines('step "Right"', '1 passes to 2 at right wing', '1 cuts to right corner', 'look 1 at right corner: three', ...lines);
+
+  it('has its lines with left for right, then its own', () => {
+    const reading = both('step "Left" mirrors "Right" instead of "Right" when X2 denies', '3 cuts to rim', 'look 3');
+    expect(reading.problems).toEqual([]);
+    const left = stepOf(reading, 'left');
+    expect(left.actions.map(({ id, line, origin }) => [id, line, origin])).toEqual([['left/1.1', 'left:1', 'copied'], ['left/1.2', 'left:2', 'copied'], ['left/3.1', 'left:4', 'written']]);
+    expect(left.actions[1]).toMatchObject({ to: { value: { side: 'left' } } });
+    expect(left.looks.map(({ id, pin }) => [id, pin])).toEqual([['left?1.1', { kind: 'place', place: { kind: 'spot', name: 'corner', side: 'left' } }], ['left?3.1', undefined]]);
+    expect(left).toMatchObject({ how: 'instead', insteadOf: 'right', kept: [] });
+    for (const action of left.actions) expect(reading.places.has(action.id)).toBe(true);
+  });
+
+  it('gives the ball\'s man the part of the one who had it', () => {
+    expect(stepOf(both('step "Left" mirrors "Right"'), 'left').actions.map(({ who }) => who)).toEqual(['2', '2']);
+    expect(stepOf(both('step "Left" mirrors "Right"'), 'left').actions[0]).toMatchObject({ to: '1', at: { value: { side: 'left' } } });
+  });
+
+  it('is not made of a step that does not stand above it', () => {
+    expect(codes(both('step "Left" mirrors "Up"'))).toEqual(['unknown-step']);
+    expect(codes(both('step "Left" mirrors "Left"'))).toEqual(['unknown-step']);
+    expect(codes(readLines('step "Left" mirrors "Right"', 'step "Right"', '1 drives'))).toEqual(['unknown-step']);
+  });
+});
+
+describe('a play that mirrors another', () => {
+  const two = (...lines: string[]) => read(['play "A"', 'step "Zip"', '1 passes to 2', 'step "End"', '2 drives to right elbow', 'look 2', 'play "B" mirrors "A"', ...lines].join('\n'), 'B');
+
+  it('goes on with steps of its own', () => {
+    const reading = two('step "More"', '2 passes to 3', 'look 3', 'step "Other" instead of "End" when X2 denies', '1 drives');
+    expect(reading.problems).toEqual([]);
+    expect(reading.play.steps.map(({ key, parent, insteadOf }) => [key, parent, insteadOf])).toEqual([['zip', null, undefined], ['end', 'zip', undefined], ['more', 'end', undefined], ['other', 'zip', 'end']]);
+    expect(stepOf(reading, 'more').actions).toMatchObject([{ id: 'more/2.1', origin: 'written' }]);
+    expect(reading.leftOut).toEqual([]);
+  });
+
+  it('keeps keys apart from those of the other', () => {
+    const reading = two('step "Zip"', '2 passes to 3');
+    expect(reading.play.steps.map(({ key }) => key)).toEqual(['zip', 'end', 'zip#2']);
+    expect(codes(reading)).toEqual(['duplicate-name']);
+  });
+
+  it('can run steps of the other again', () => {
+    expect(two('step "More" again from "Zip" with 2 as 1, 3 as 2').play.steps.map(({ key, parent }) => [key, parent])).toEqual([['zip', null], ['end', 'zip'], ['more~1', 'end'], ['more~2', 'more~1']]);
+  });
+});
+
+describe('steps repeated for a time', () => {
+  it('come until the first that would start past it', () => {
+    const text = 'play "A"\nstep "Swing"\n1 passes to 2\n2 passes to 1\nstep "Run" repeats "Swing" for 5 seconds\nstep "End"\n1 drives';
+    const opensAt = (every: number) => readPlayWith(text, play => new Map(play.steps.map(({ key }, index) => [key, 400 + index * every])));
+    expect(opensAt(2000).play.steps.map(({ key }) => key)).toEqual(['swing', 'run~1', 'run~2', 'run~3', 'end']);
+    expect(opensAt(2500).play.steps.map(({ key }) => key)).toEqual(['swing', 'run~1', 'run~2', 'end']);
+    expect(opensAt(9000).play.steps.map(({ key, parent }) => [key, parent])).toEqual([['swing', null], ['run~1', 'swing'], ['end', 'run~1']]);
+    expect(opensAt(0).play.steps.map(({ key }) => key)).toEqual(['swing', 'run~1', 'end']);
+  });
+
+  it('are shown once, and that is said, where nobody tells the time', () => {
+    expect(codes(readLines('step "A"', '1 passes to 2', 'step "Run" repeats "A" for 15 seconds'))).toEqual(['not-yet']);
+  });
+});
+
+describe('parts given for a run', () => {
+  it('are one for each man, whatever is left unsaid', () => {
+    const { play } = readLines('step "A"', '1 passes to 2', '5 cuts to rim', '3 cuts to rim', 'step "More" again from "A" with 3 as 5, 1 as 3');
+    expect(play.steps[1]!.actions.map(({ id }) => id)).toEqual(['more~1/5.1', 'more~1/3.1', 'more~1/1.1']);
   });
 });

@@ -3,6 +3,7 @@ import { createLookup } from '../../language/names/lookup.ts';
 import type { Play } from '../../language/play/play.ts';
 import type { Reading } from '../../language/play/read-play.ts';
 import { readPlay } from '../../language/play/read-play.ts';
+import { stepOpenings } from '../../language/timeline/openings.ts';
 import { schedule } from '../../language/timeline/schedule.ts';
 import type { Run, TimedEvent, Timeline } from '../../language/timeline/timeline.ts';
 
@@ -12,14 +13,14 @@ const uri = 'file:///test.play';
 export function readingOf(text: string): Reading {
   const book = openFile(emptyBook, uri, text);
   const block = book.files.get(uri)!.blocks.find(({ kind }) => kind === 'play')!;
-  return readPlay(block, createLookup(book, uri));
+  return readPlay(block, createLookup(book, uri), stepOpenings);
 }
 
 /** All plays of a text, in text order. */
 export function playsOf(text: string): readonly Play[] {
   const book = openFile(emptyBook, uri, text);
   const blocks = book.files.get(uri)!.blocks.filter(({ kind }) => kind === 'play');
-  return blocks.map((block) => readPlay(block, createLookup(book, uri)).play);
+  return blocks.map((block) => readPlay(block, createLookup(book, uri), stepOpenings).play);
 }
 
 /** Text to timeline. */

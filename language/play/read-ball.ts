@@ -1,0 +1,114 @@
+// What the man with the ball does.
+import type { Columns, NodeOf, SpotTree } from '../grammar/tree.ts';
+import type { Action, Dribble, Pass, PassKind, Place, Shot, ShotKind } from './play.ts';
+import type { One } from './read-clause.ts';
+import { baseOf, isHolder, meaningOf, partOf, putValue } from './read-clause.ts';
+import { readPlace } from './read-places.ts';
+import { goThere, goingOf, placeOfSubject, rim } from './read-way.ts';
+import { baseForm } from './read-waits.ts';
+import { bodyOf, putPart, report } from './reader.ts';
+
+/** Words for going off a screen or to a place that leave open whether he has the ball: what he does if he has it. Common usage, no source. */
+export const withTheBall: Readonly<Record<string, 'drives' | 'dribbles'>> = {
+  'comes off': 'drives', 'come off': 'drives', uses: 'drives', use: 'drives', comes: 'dribbles', come: 'dribbles', goes: 'dribbles', go: 'dribbles', returns: 'dribbles', return: 'dribbles',
+};
+
+export function dribbled(tree: NodeOf<'Move'>): NodeOf<'Dribble'> {
+  return { ...tree, $type: 'Dribble', verb: withTheBall[tree.verb]!, parts: tree.parts as never };
+}
+
+export function readDribble(one: One, tree: NodeOf<'Dribble'>): Dribble {
+  const base = baseOf(one, tree.verb);
+  const at = tree.parts.find(part => part?.$type === 'DribbleAt');
+  const going = goingOf(one, base.id, tree.parts);
+  const meaning = meaningOf(one, base.id);
+  const target = at?.$type === 'DribbleAt' ? bodyOf(one.reader, at.player, meaning) : undefined;
+  const style = target !== undefined ? 'dribble-at' : base.verb === 'drive' || base.verb === 'turn-the-corner' ? 'drive' : 'dribble';
+  const dribble: Dribble = { ...base, kind: 'dribble', ...going, style, ...(target === undefined ? {} : { at: target }) };
+  if (dribble.to !== undefined || target !== undefined) return dribble;
+  const to = dribbleEnds[base.verb];
+  return to === undefined ? dribble : { ...dribble, to: { value: to, origin: 'default' } };
+}
+
+/** Where a dribble without a place goes. Common practice, no source. */
+const dribbleEnds: Readonly<Record<string, Place>> = {
+  drive: rim, 'turn-the-corner': rim, 'bring-the-ball-up': { kind: 'spot', name: 'top' }, 'back-out': { kind: 'spot', name: 'slot' },
+};
+
+const passKinds: Readonly<Record<string, PassKind>> = { 'bounce-pass': 'bounce', lob: 'lob', skip: 'skip', throw: 'overhead', tip: 'tip' };
+const passStyles: Readonly<Record<string, PassKind>> = { overhead: 'overhead', 'overhead-pass': 'overhead', baseball: 'baseball', 'baseball-pass': 'baseball' };
+
+type PassParts = NodeOf<'Pass'>['parts'] | NodeOf<'ThrowIn'>['parts'];
+
+/** `1 passes to 2 to 3` is two passes, the second by 2. */
+export function readPass(one: One, verb: string, parts: PassParts): Action[] {
+  const receivers = parts.filter(part => part?.$type === 'PassTo');
+  const at = parts.find((part, index) => part?.$type === 'At' && parts.slice(0, index).some(before => before?.$type === 'PassTo'));
+  const along = parts.find(part => part?.$type === 'PassAlong');
+  const way = along?.$type === 'PassAlong' && !along.way.startsWith('back') ? along.way : undefined;
+  if (way === 'behind the board') report(one.reader, 'not-yet', partOf(one), { what: 'a pass behind the board; it flies straight' });
+  const styled = parts.find(part => part?.$type === 'PassStyle');
+  const early = parts.some(part => part?.$type === 'Early');
+  const isThrowIn = baseForm(verb) === 'inbound';
+  if (isThrowIn && !one.scope.ball.out) report(one.reader, 'not-yet', partOf(one), { what: 'a throw-in in the middle of a play; a play of its own begins with it' });
+  if (receivers.length === 0) {
+    if (!isThrowIn) report(one.reader, 'pass-to-nobody', partOf(one), { who: one.who });
+    return [];
+  }
+  const passes: Pass[] = [];
+  let passer = one.who;
+  for (const [count, receiver] of receivers.entries()) {
+    if (receiver.$type !== 'PassTo') continue;
+    const to = bodyOf(one.reader, receiver.player, meaningOf(one, partOf(one)));
+    if (to === undefined) break;
+    const base = baseOf({ ...one, who: passer }, verb);
+    putPart(one.reader, `${base.id}#to`, one.clause.line.index, receiver.player);
+    const kind = (styled?.$type === 'PassStyle' ? passStyles[styled.style] : undefined) ?? passKinds[base.verb] ?? (way === 'over the top' ? 'lob' : 'pass');
+    const last = count === receivers.length - 1;
+    const place = last && at?.$type === 'At' ? placeOfSubject(one, at.spots, meaningOf(one, base.id), false) : undefined;
+    if (place?.[0] !== undefined) putPart(one.reader, `${base.id}#at`, one.clause.line.index, place[1]);
+    passes.push({
+      ...base,
+      waits: count === 0 ? base.waits : [],
+      link: one.clause.link + count,
+      kind: 'pass',
+      pass: { value: kind, origin: kind === 'pass' && (base.verb === 'pass' || base.verb === 'inbound') ? 'default' : 'written' },
+      to,
+      ...(place?.[0] === undefined ? {} : { at: { value: place[0], origin: 'written' as const } }),
+      early: early && last,
+      throwIn: count === 0 && one.scope.ball.out && (isThrowIn || one.scope.ball.holder === passer),
+      ...(way === undefined || !last ? {} : { way }),
+    });
+    passer = to;
+  }
+  return passes;
+}
+
+export function readHandOff(one: One, tree: NodeOf<'HandOff'>): Action[] {
+  const receiver = tree.parts.find(part => part?.$type === 'PassTo');
+  const to = receiver?.$type === 'PassTo' ? bodyOf(one.reader, receiver.player, meaningOf(one, partOf(one))) : undefined;
+  if (to === undefined) {
+    report(one.reader, 'pass-to-nobody', partOf(one), { who: one.who });
+    return [];
+  }
+  const at = tree.parts.find(part => part?.$type === 'At');
+  const going = at?.$type === 'At' && isHolder(one) ? goThere(one, at, () => true) : [];
+  const base = baseOf(one, tree.verb);
+  if (receiver?.$type === 'PassTo') putPart(one.reader, `${base.id}#to`, one.clause.line.index, receiver.player);
+  return [...going, { ...base, ...(going.length === 0 ? {} : { waits: [], link: base.link + 1 }), kind: 'hand-off', to }];
+}
+
+const shotKinds: Readonly<Record<string, ShotKind>> = { dunk: 'dunk', 'lay-up': 'layup', 'pull-up': 'jumper', 'tip-in': 'tip-in', hook: 'hook' };
+
+export function readShot(one: Pick<One, 'reader' | 'scope' | 'clause' | 'who' | 'end'>, verb: string, kinds: readonly ShotKind[], columns: Columns | undefined, spot?: SpotTree): Shot {
+  const full: One = { ...one, index: 0 };
+  const base = baseOf(full, verb);
+  const [written, ...or] = kinds;
+  const byVerb = shotKinds[base.verb];
+  putValue(full, `${base.id}#shot`, written === undefined && byVerb === undefined ? undefined : columns);
+  const kind = written ?? byVerb;
+  const from = spot === undefined ? undefined : readPlace(one.reader, spot, meaningOf(full, base.id));
+  if (spot !== undefined) putPart(one.reader, `${base.id}#from`, one.clause.line.index, spot);
+  const taken = from === undefined ? {} : { from: { value: from, origin: 'written' as const } };
+  return { ...base, ...taken, kind: 'shot', shot: kind === undefined ? { value: 'shot', origin: 'default' } : { value: kind, origin: 'written' }, or };
+}

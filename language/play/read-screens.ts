@@ -1,0 +1,60 @@
+// Screens.
+import type { Columns, NodeOf } from '../grammar/tree.ts';
+import type { Action, BodyId, Place, Screen } from './play.ts';
+import type { One } from './read-clause.ts';
+import { asList, baseOf, meaningOf, putValue } from './read-clause.ts';
+import { placeOfSubject } from './read-way.ts';
+import { bodiesOf, bodyOf, isOffence } from './reader.ts';
+
+const screenStyles: Readonly<Record<string, Screen['style']>> = {
+  'ball-screen': 'ball', 'back-screen': 'back', 'flare-screen': 'flare', 'cross-screen': 'cross', 'down-screen': 'down', 'up-screen': 'up', 'pin-screen': 'pin-down',
+};
+
+export function readScreen(one: One, tree: NodeOf<'Screen'>): Screen {
+  const base = baseOf(one, tree.verb);
+  const meaning = meaningOf(one, base.id);
+  const users: BodyId[] = [];
+  let on: BodyId | undefined;
+  let at: [Place | undefined, Columns] | undefined;
+  let way: Screen['style'] | undefined;
+  for (const part of tree.parts) {
+    if (part?.$type === 'For') users.push(...bodiesOf(one.reader, part.players, meaning));
+    if (part?.$type === 'On') on ??= bodyOf(one.reader, part.player, meaning);
+    if (part?.$type === 'ScreenWay') way ??= part.way;
+    if (part?.$type === 'At') at ??= placeOfSubject(one, part.spots, meaning, false, part.apart);
+  }
+  // `screens on 3` says who uses it; only a defender is screened.
+  if (on !== undefined && isOffence(on)) {
+    users.push(on);
+    on = undefined;
+  }
+  putValue(one, `${base.id}#at`, at?.[0] === undefined ? undefined : at[1]);
+  const before = base.verb === 're-screen' ? one.scope.screens.get(one.who) : undefined;
+  const own = users.length > 1 && users.length === one.clause.subjects.length ? [users[one.index]!] : users;
+  return {
+    ...base,
+    kind: 'screen',
+    style: screenStyles[base.verb] ?? way ?? before?.style ?? 'screen',
+    users: own.length === 0 && before !== undefined ? before.users : own,
+    ...(on === undefined ? {} : { on }),
+    ...(at?.[0] === undefined ? {} : { at: { value: at[0], origin: 'written' as const } }),
+    together: [one.who],
+    formation: base.verb === 'double-screen' ? 'double' : base.verb === 'stagger-screen' ? 'stagger' : 'single',
+  };
+}
+
+/** Several who screen for the same man set it together: staggered, unless the words say `double`. Common practice, no source. */
+export function together(screen: Screen, screens: readonly Action[]): Screen {
+  const partners = screens.filter(other => other.kind === 'screen' && other.users.join() === screen.users.join());
+  if (partners.length < 2) return screen;
+  return { ...screen, together: partners.map(({ who }) => who), formation: screen.formation === 'double' ? 'double' : 'stagger' };
+}
+
+/** `4 and 5 close behind him`: a double screen that shuts once he is through. */
+export function readClose(one: One, tree: NodeOf<'Close'>): Screen {
+  const base = baseOf(one, tree.verb);
+  const user = bodyOf(one.reader, tree.player, meaningOf(one, base.id));
+  putValue(one, `${base.id}#at`, undefined);
+  const at = user === undefined ? {} : { at: { value: { kind: 'behind', who: user } as const, origin: 'derived' as const } };
+  return { ...base, kind: 'screen', style: 'screen', users: asList(user), ...at, together: [one.who], formation: 'double' };
+}

@@ -1,0 +1,139 @@
+// Where a clause sends its man: places, screeners to come off, directions without a spot.
+import type { Columns, NodeOf, SpotTree } from '../grammar/tree.ts';
+import type { Action, BodyId, Place, Value, Wait } from './play.ts';
+import type { One } from './read-clause.ts';
+import { asList, baseOf, isHolder, meaningOf, putValue } from './read-clause.ts';
+import { metresOf, readPlace, setApart } from './read-places.ts';
+import { isSpotName, takesSide } from '../court/spots.ts';
+import type { Meaning } from './reader.ts';
+import { bodiesOf, bodyOf, report } from './reader.ts';
+
+export type Part = NodeOf<'Move'>['parts'][number] | NodeOf<'Dribble'>['parts'][number] | NodeOf<'Seal'>['parts'][number];
+
+export interface Going {
+  readonly to?: Value<Place>;
+  readonly via: readonly Place[];
+  readonly off: readonly BodyId[];
+}
+
+/** Where a clause sends its man: `to`, `via`, `off` and the directions without a spot. */
+export function goingOf(one: One, id: string, parts: readonly Part[]): Going {
+  const { reader } = one;
+  const meaning = meaningOf(one, id);
+  const via: Place[] = [];
+  const off: BodyId[] = [];
+  let to: { place: Place; columns: Columns; origin: 'written' | 'derived' } | undefined;
+  for (const part of parts) {
+    if (part === undefined) continue;
+    const go = (place: Place | undefined, columns: Columns, origin: 'written' | 'derived' = 'written') => {
+      if (place !== undefined && to === undefined) to = { place, columns, origin };
+    };
+    switch (part.$type) {
+      case 'To':
+        // Through the lane under the ring and out again; common practice, no source.
+        if (part.how === 'through to') via.push(rim);
+        if (part.ball) go(ballPlace(one), part, 'derived');
+        else go(...placeOfSubject(one, part.spots, meaning, part.either));
+        break;
+      case 'At':
+        go(...placeOfSubject(one, part.spots, meaning, false, part.apart));
+        break;
+      case 'Via':
+        for (const spot of part.spots) via.push(...asList(readPlace(reader, spot, meaning)));
+        break;
+      case 'Off':
+        off.push(...(part.screen && part.players.length === 0 ? latestScreener(one, one.who, id) : bodiesOf(reader, part.players, meaning)));
+        break;
+      case 'Past':
+        for (const who of bodiesOf(reader, part.players, meaning)) {
+          if (part.how === 'over' || part.how === 'around') off.push(who);
+          else via.push(part.how === 'behind' ? { kind: 'behind', who } : { kind: 'beside', who });
+        }
+        break;
+      case 'Through': {
+        const a = bodyOf(reader, part.a, meaning);
+        const b = bodyOf(reader, part.b, meaning);
+        if (a === undefined || b === undefined) break;
+        via.push({ kind: 'between', a, b });
+        // Two who screen for him, or together, are the gate he goes through; two who merely stand are only passed.
+        if ([a, b].every(who => one.scope.screens.get(who) !== undefined)) off.push(a, b);
+        break;
+      }
+      case 'For': {
+        const who = bodiesOf(reader, part.players, meaning)[0];
+        if (who !== undefined) go({ kind: 'player', who }, part);
+        break;
+      }
+      case 'Heading': {
+        const heading = headings[part.way];
+        if (heading === undefined) break;
+        via.push(...heading.via);
+        go(heading.to, part);
+        break;
+      }
+      default:
+        break;
+    }
+  }
+  putValue(one, `${id}#to`, to?.columns);
+  return { via, off, ...(to === undefined ? {} : { to: { value: to.place, origin: to.origin } }) };
+}
+
+export const rim: Place = { kind: 'spot', name: 'rim' };
+
+/** A direction without a spot ends at the rim, by way of the floor it names. Common practice, no source. */
+const headings: Readonly<Record<string, { readonly via: readonly Place[]; readonly to?: Place }>> = {
+  baseline: { via: [{ kind: 'spot', name: 'short corner' }], to: rim },
+  middle: { via: [{ kind: 'spot', name: 'nail' }], to: rim },
+  left: { via: [{ kind: 'spot', name: 'elbow', side: 'left' }], to: rim },
+  right: { via: [{ kind: 'spot', name: 'elbow', side: 'right' }], to: rim },
+  'up the lane': { via: [], to: { kind: 'spot', name: 'nail' } },
+  'down the lane': { via: [{ kind: 'spot', name: 'nail' }], to: rim },
+  'along the baseline': { via: [{ kind: 'spot', name: 'short corner' }] },
+  'across the lane': { via: [], to: { kind: 'spot', name: 'block', side: 'far' } },
+  'through the lane': { via: [{ kind: 'spot', name: 'lane' }] },
+};
+
+function ballPlace(one: One): Place | undefined {
+  const { holder } = one.scope.ball;
+  return holder === undefined || holder === one.who ? undefined : { kind: 'beside', who: holder };
+}
+
+/** Of several places joined by `and` each subject takes one; of those joined by `or` he has the choice. */
+export function placeOfSubject(one: One, spots: readonly (SpotTree | undefined)[], meaning: Meaning, either: boolean, apart?: NodeOf<'At'>['apart']): [Place | undefined, Columns] {
+  const { reader, clause, index } = one;
+  const written = spots.filter(spot => spot !== undefined);
+  if (either && written.length > 1) {
+    const options = written.flatMap(spot => asList(readPlace(reader, spot, meaning)));
+    const columns = { at: written[0]!.at, to: written[written.length - 1]!.to };
+    return [options.length > 1 ? { kind: 'either', options } : options[0], columns];
+  }
+  const spot = written[clause.subjects.length > 1 ? Math.min(index, written.length - 1) : 0];
+  if (spot === undefined) return [undefined, { at: one.end, to: one.end }];
+  const place = readPlace(reader, spot, meaning);
+  if (place === undefined || written.length > 1 || clause.subjects.length < 2) return [place, spot];
+  return [apart === undefined ? shared(place, clause.subjects) : setApart(place, metresOf(apart), index, clause.subjects.length), spot];
+}
+
+/** `2 and 3 to the wings`: which of the two is whose is known once they start. */
+function shared(place: Place, among: readonly BodyId[]): Place {
+  if (place.kind !== 'spot' || place.side !== undefined || !isSpotName(place.name)) return place;
+  return takesSide(place.name) === 'needed' || place.extended ? { ...place, among } : place;
+}
+
+/** `off the screen`: whose screen for him was read last. */
+function latestScreener(one: One, user: BodyId, part: string): BodyId[] {
+  const last = [...one.scope.screens.values()].findLast(screen => screen.users.includes(user));
+  if (last === undefined) report(one.reader, 'who-is-meant', part, { word: 'the screen' });
+  return asList(last?.who);
+}
+
+/** `holds at left wing`, `hands off at the top`: he goes there first, with the ball if he has it. Of its own words the line has only the place. */
+export function goThere(one: One, spots: NodeOf<'At'>, waits: (wait: Wait) => boolean): Action[] {
+  const base = baseOf(one, isHolder(one) ? 'dribble' : 'move');
+  const [place, columns] = placeOfSubject(one, spots.spots, meaningOf(one, base.id), false, spots.apart);
+  if (place === undefined) return [];
+  putValue(one, `${base.id}#to`, columns);
+  const go = { ...base, waits: base.waits.filter(waits), origin: 'derived' as const, to: { value: place, origin: 'written' as const }, via: [], off: [] };
+  return [isHolder(one) ? { ...go, kind: 'dribble', style: 'dribble' } : { ...go, kind: 'move', style: 'straight', pace: 'set' }];
+}

@@ -1,0 +1,69 @@
+import { describe, expect, it } from 'vitest';
+import type { Action } from '../../language/play/play.ts';
+import { actionsOf, codes, readLines } from './reading.ts';
+
+/** Who does what kind of thing, off whom, to where, waiting for what. */
+function say(action: Action): string {
+  const off = 'off' in action && action.off.length > 0 ? ` off ${action.off.join('+')}` : '';
+  const to = (action.kind === 'move' || action.kind === 'dribble') && action.to !== undefined ? ` to ${'name' in action.to.value ? action.to.value.name : 'who' in action.to.value ? action.to.value.who : ''}` : '';
+  const receiver = action.kind === 'pass' ? ` to ${action.to}` : '';
+  const clock = action.waits.map(wait => (wait.kind === 'clock' ? ` @${wait.seconds}` : '')).join('');
+  return `${action.who} ${action.kind}:${action.verb}${off}${to}${receiver}${clock}`;
+}
+
+describe('words that leave open whether he has the ball', () => {
+  it.each([
+    ['1 comes off 4 to right elbow', '1 dribble:drive off 4 to elbow'],
+    ['2 comes off 4 to right elbow', '2 move:cut off 4 to elbow'],
+    ['2 comes off 5 then 4 to left wing', '2 move:cut off 5+4 to wing'],
+    ["1 uses 4's screen", '1 dribble:drive off 4 to rim'],
+    ['1 comes to the top', '1 dribble:dribble to top'],
+    ['4 comes to the top', '4 move:move to top'],
+    ['1 goes to right elbow', '1 dribble:dribble to elbow'],
+    ['3 goes to the corner', '3 move:move to corner'],
+  ])('%s: %s', (line, wanted) => {
+    expect(actionsOf(line).map(say)).toEqual([wanted]);
+  });
+});
+
+describe('the screen', () => {
+  it('is the one set last for him', () => {
+    expect(actionsOf('5 screens for 3', '4 ball-screens for 1', '1 comes off the screen to the nail', '3 cuts off the screen to top').map(say).slice(2)).toEqual(['1 dribble:drive off 4 to nail', '3 move:cut off 5 to top']);
+  });
+  it('must have been set', () => {
+    expect(codes(readLines('2 cuts off the screen to top'))).toContain('who-is-meant');
+  });
+  it('a defender goes under is the one set for his man', () => {
+    const { play } = readLines('4 ball-screens for 1', 'X1 goes under the screen', '1 drives off 4 to rim');
+    expect(play.steps[0]!.actions.find(({ who }) => who === 'X1')).toMatchObject({ kind: 'defend', on: '4' });
+  });
+});
+
+describe('two who change places', () => {
+  it.each([['2 and 4 swap'], ['2 exchanges with 4'], ['2 changes places with 4']])('%s: each fills for the other', line => {
+    expect(actionsOf(line).map(say)).toEqual(['2 move:fill to 4', '4 move:fill to 2']);
+  });
+  it('one alone cannot', () => {
+    expect(codes(readLines('2 swaps'))).toContain('who-is-meant');
+  });
+});
+
+describe('the clock', () => {
+  it('a hold until 8 on the clock pins what he does next', () => {
+    expect(actionsOf('1 waits until 8 on the clock, then drives').map(say)).toEqual(['1 hold:wait @8', '1 dribble:drive to rim']);
+  });
+  it('he goes to the place at once and waits there', () => {
+    expect(actionsOf('2 waits on the left wing until 8 on the clock').map(say).at(-1)).toBe('2 hold:wait @8');
+    expect(actionsOf('2 waits on the left wing until 8 on the clock').map(say)[0]).not.toContain('@');
+  });
+  it('a window with one end runs from the call, or to the horn', () => {
+    expect(readLines('call with 20 left', 'shot by 4 on the clock').play.clock).toMatchObject({ call: { from: 20, to: 20 }, between: { from: 20, to: 4 } });
+    expect(readLines('call with 20 left', 'no shot before 6 on the clock').play.clock).toMatchObject({ between: { from: 6, to: 0 } });
+  });
+});
+
+it('a trailer of the offence comes behind the ball to the top', () => {
+  expect(actionsOf('3 trails').map(say)).toEqual(['3 move:move to top']);
+  expect(codes(readLines('3 trails'))).not.toContain('offence-defends');
+  expect(codes(readLines('3 trails 2'))).toContain('offence-defends');
+});
