@@ -1,20 +1,71 @@
-// Each finding's fixes, as the light bulb's quick fixes.
+// The light bulb: each finding's fixes, all usual mends at once, and what a coach can ask for at a place of a play.
 import { CodeActionKind, type CodeAction, type Diagnostic, type Range } from 'vscode-languageserver-types';
-import { blockOfKey } from '../../language/book/book.ts';
-import type { FileFinding } from '../../language/compile.ts';
-import type { Fix } from '../../language/checks/finding.ts';
+import * as v from 'valibot';
+import { blockAtLine, blockOfKey } from '../../language/book/book.ts';
+import { createLookup } from '../../language/names/lookup.ts';
+import { intentOn, type FileFinding } from '../../language/compile.ts';
+import type { BlockEdit, Fix } from '../../language/checks/finding.ts';
+import type { Intent } from '../../language/edit/intent.ts';
+import { playersNamed } from '../../language/names/players-named.ts';
+import type { FileEdit } from '../../language/names/rename.ts';
+import type { PlayerNumber } from '../../language/play/play.ts';
+import { allow } from '../../language/rewrite/allow.ts';
+import { fixAll } from '../../language/rewrite/fix-all.ts';
+import type { Here, Offer, Rewritten } from '../../language/rewrite/here.ts';
+import { offersAt } from '../../language/rewrite/offers.ts';
+import type { Asking } from './asking.ts';
 import type { OpenDocument } from './documents.ts';
 import { meet, textEditOf, visibleRange } from './positions.ts';
+import { workspaceEditOf } from './workspace-edits.ts';
 
-/** What mends the findings that touch the range; the fix a finding prefers stands first. `only`: kinds the editor asks for. */
-export function codeActions(document: OpenDocument, findings: readonly FileFinding[], range: Range, diagnostics: readonly Diagnostic[], only?: readonly string[]): CodeAction[] {
-  if (only !== undefined && !only.some((kind) => CodeActionKind.QuickFix.startsWith(kind))) return [];
-  return findings.flatMap((finding) => {
-    const block = blockOfKey(document.file, finding.block);
-    if (block === undefined) return [];
-    const place = visibleRange(block, finding.firstLine, finding.place);
-    if (!meet(place, range)) return [];
-    const solves = diagnostics.filter(({ code, range: { start } }) => code === finding.code && start.line === place.start.line);
+export const fixAllKind = `${CodeActionKind.SourceFixAll}.setwright`;
+export const actionKinds = [CodeActionKind.QuickFix, CodeActionKind.RefactorRewrite, CodeActionKind.RefactorExtract, fixAllKind];
+
+const dataSchema = v.object({ uri: v.string(), version: v.number(), id: v.string(), range: v.object({ start: v.object({ line: v.number(), character: v.number() }), end: v.object({ line: v.number(), character: v.number() }) }) });
+
+export interface Asked {
+  readonly range: Range;
+  readonly diagnostics: readonly Diagnostic[];
+  /** Kinds the editor asks for; none: all. */
+  readonly only?: readonly string[];
+}
+
+/** What can be done at a range. Where the editor can wait, the edits of all but the fixes are worked out when one is chosen. */
+export function codeActions(asking: Asking, document: OpenDocument, { range, diagnostics, only }: Asked): CodeAction[] {
+  const wants = (kind: string): boolean => only === undefined || only.some((wanted) => kind === wanted || kind.startsWith(`${wanted}.`));
+  const findings = asking.findingsOf(document.uri);
+  const fixes = wants(CodeActionKind.QuickFix) ? quickFixes(document, findings, range, diagnostics) : [];
+  const offers = offersIn(asking, document, findings, range).filter(({ kind }) => wants(kind));
+  // Without a word from the editor only where there is something to mend.
+  const all = wants(fixAllKind) && findings.some((finding) => finding.fixes.some(({ preferred }) => preferred === true)) ? [fixAllOffer(asking, document)] : [];
+  const waits = asking.client().textDocument?.codeAction?.resolveSupport?.properties.includes('edit') === true;
+  const made = [...offers, ...all].flatMap((offer): CodeAction[] => {
+    const action: CodeAction = { title: offer.title, kind: offer.kind, ...(offer.solves && { diagnostics: diagnosticsOf(offer.solves, document, diagnostics) }) };
+    if (waits) return [{ ...action, data: { uri: document.uri, version: document.version, id: offer.id, range } }];
+    const written = offer.write();
+    return 'edits' in written && written.edits.length > 0 ? [{ ...action, edit: editOf(asking, written.edits) }] : [];
+  });
+  return [...fixes, ...made];
+}
+
+export type Resolved = { readonly action: CodeAction } | { readonly refused: string };
+
+/** The action with its edit, or why it cannot be done after all. */
+export function resolveAction(asking: Asking, action: CodeAction): Resolved {
+  const read = v.safeParse(dataSchema, action.data);
+  if (!read.success) return { action };
+  const { uri, version, id, range } = read.output;
+  const document = asking.documents.get(uri);
+  if (document === undefined || document.version !== version) return { refused: 'The text has changed since this was offered. Ask again.' };
+  const offers = [...offersIn(asking, document, asking.findingsOf(uri), range), fixAllOffer(asking, document)];
+  const written = offers.find((offer) => offer.id === id && offer.title === action.title)?.write() ?? { refused: 'This can no longer be done here.' };
+  return 'refused' in written ? written : { action: { ...action, edit: editOf(asking, written.edits) } };
+}
+
+/** What mends the findings that touch the range; the fix a finding prefers stands first. */
+function quickFixes(document: OpenDocument, findings: readonly FileFinding[], range: Range, diagnostics: readonly Diagnostic[]): CodeAction[] {
+  return touched(document, findings, range).flatMap(({ finding, block }) => {
+    const solves = diagnosticsOf(finding, document, diagnostics);
     return preferredFirst(finding.fixes).map((fix): CodeAction => ({
       title: fix.title,
       kind: CodeActionKind.QuickFix,
@@ -25,4 +76,69 @@ export function codeActions(document: OpenDocument, findings: readonly FileFindi
   });
 }
 
+function touched(document: OpenDocument, findings: readonly FileFinding[], range: Range) {
+  return findings.flatMap((finding) => {
+    const block = blockOfKey(document.file, finding.block);
+    return block !== undefined && meet(visibleRange(block, finding.firstLine, finding.place), range) ? [{ finding, block }] : [];
+  });
+}
+
+function diagnosticsOf({ code, block: key, firstLine, place }: FileFinding, { file }: OpenDocument, diagnostics: readonly Diagnostic[]): Diagnostic[] {
+  const block = blockOfKey(file, key);
+  return block === undefined ? [] : diagnostics.filter((one) => one.code === code && one.range.start.line === visibleRange(block, firstLine, place).start.line);
+}
+
 const preferredFirst = (fixes: readonly Fix[]): readonly Fix[] => fixes.toSorted((a, b) => Number(b.preferred === true) - Number(a.preferred === true));
+
+// ---- what a coach can ask for -------------------------------------------------------------------------------------
+
+interface OfferedAction extends Omit<Offer, 'kind'> {
+  readonly kind: string;
+  readonly solves?: FileFinding;
+}
+
+function offersIn(asking: Asking, document: OpenDocument, findings: readonly FileFinding[], range: Range): readonly OfferedAction[] {
+  const { block, firstLine } = blockAtLine(document.file, range.start.line);
+  const compiled = asking.compileAt(document, range.start.line);
+  if (compiled === undefined || block.kind !== 'play') return [];
+  const isOneLine = range.end.line === range.start.line;
+  const here: Here = { ...compiled, book: asking.documents.book(), uri: document.uri, firstLine, line: range.start.line - firstLine, at: range.start.character, to: isOneLine ? range.end.character : Infinity };
+  const allowed = touched(document, findings, range).flatMap(({ finding }): OfferedAction[] => {
+    const offer = allow(here, finding);
+    return offer === undefined ? [] : [{ ...offer, kind: CodeActionKind.QuickFix, solves: finding }];
+  });
+  const kinds = { rewrite: CodeActionKind.RefactorRewrite, extract: CodeActionKind.RefactorExtract };
+  const byHand = intentsAt(here).map(({ title, intent }): OfferedAction => ({ id: title, title, kind: CodeActionKind.RefactorRewrite, write: () => writeIntent(asking, document, here, intent) }));
+  return [...allowed, ...offersAt(here).map((offer) => ({ ...offer, kind: kinds[offer.kind] })), ...byHand];
+}
+
+/** On the first line of a play it goes to the other side; where two players are selected, or one in the `from` line, they are swapped. */
+function intentsAt({ block, line, at, to }: Here): readonly { readonly title: string; readonly intent: Intent }[] {
+  if (line === 0) return [{ title: 'Run this play to the other side', intent: { kind: 'mirror' } }];
+  const players = playersNamed(block).filter(({ body, place }) => place.line === line && place.to >= at && place.at <= to && !body.startsWith('X'));
+  const named = [...new Set(players.map(({ body }) => Number(body) as PlayerNumber))];
+  const isFrom = block.lines[line]?.parsed.tree?.$type === 'From';
+  const pairs = named.length === 2 ? [named] : named.length === 1 && isFrom ? ([1, 2, 3, 4, 5] as const).filter((other) => other !== named[0]).map((other) => [named[0]!, other]) : [];
+  return pairs.map(([a, b]) => ({ title: `Swap ${a} and ${b}: each starts where the other does`, intent: { kind: 'swap', a: a!, b: b! } }));
+}
+
+function writeIntent({ documents }: Asking, document: OpenDocument, here: Here, intent: Intent): Rewritten {
+  const compiled = { ...here, key: here.block.key, play: here.reading.play, places: here.reading.places, findings: [] };
+  const outcome = intentOn(compiled, createLookup(documents.book(), document.uri), intent);
+  return 'refused' in outcome ? outcome : { edits: outcome.edits.map((edit) => fileEditOf(here, edit)) };
+}
+
+function fileEditOf({ block, firstLine, uri }: Here, edit: BlockEdit): FileEdit {
+  const { range, newText } = textEditOf(block, firstLine, edit);
+  return { uri, range, text: newText };
+}
+
+function fixAllOffer({ documents, keeper }: Asking, { uri }: OpenDocument): OfferedAction {
+  return { id: 'fix-all', title: 'Mend everything that has one usual mend', kind: fixAllKind, write: () => ({ edits: fixAll(documents.book(), uri, (book) => keeper.findingsOf(book, uri)) }) };
+}
+
+/** Lines put in end as the lines of their file do. */
+function editOf({ documents }: Asking, edits: readonly FileEdit[]) {
+  const ends = (uri: string): string => documents.book().files.get(uri)?.blocks.flatMap(({ lines }) => lines).find(({ eol }) => eol !== '')?.eol ?? '\n';
+  return workspaceEditOf(documents, edits.map((edit) => ({ ...edit, text: edit.text.replace(/\r\n|\n|\r/g, ends(edit.uri)) })));
+}

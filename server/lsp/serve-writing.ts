@@ -1,7 +1,7 @@
 // What changes the text: what can be typed next, mends and other actions, formatting, names changed everywhere.
-import { CodeActionKind, type ServerCapabilities } from 'vscode-languageserver';
+import { LSPErrorCodes, MessageType, ResponseError, ShowMessageNotification, type ServerCapabilities } from 'vscode-languageserver';
 import type { Asking } from './asking.ts';
-import { codeActions } from './code-actions.ts';
+import { actionKinds, codeActions, resolveAction } from './code-actions.ts';
 import { completion, documented, readItemData } from './completion/completion.ts';
 import { formatDocument, formatRange, formatTyped } from './formatting.ts';
 import { moveFiles, prepareRename, rename } from './rename.ts';
@@ -10,7 +10,7 @@ const filesOfPlays = { filters: [{ pattern: { glob: '**/*.play', matches: 'file'
 
 export const writing: ServerCapabilities = {
   completionProvider: { triggerCharacters: [' ', '"', '“', ':', ',', '-'], resolveProvider: true },
-  codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix] },
+  codeActionProvider: { codeActionKinds: actionKinds, resolveProvider: true },
   documentFormattingProvider: true,
   documentRangeFormattingProvider: true,
   documentOnTypeFormattingProvider: { firstTriggerCharacter: '\n' },
@@ -18,7 +18,8 @@ export const writing: ServerCapabilities = {
   workspace: { fileOperations: { willRename: filesOfPlays } },
 };
 
-export function serveWriting({ connection, documents, answer, answerAll, findingsOf }: Asking): void {
+export function serveWriting(asking: Asking): void {
+  const { connection, documents, answer, answerAll } = asking;
   connection.onCompletion(({ textDocument: { uri }, position }, token) => answer(token, uri, (document) => completion(documents.book(), document, position)));
   connection.onCompletionResolve((item, token) =>
     answerAll(token, () => {
@@ -26,7 +27,16 @@ export function serveWriting({ connection, documents, answer, answerAll, finding
       return data === undefined ? item : documented(item, data);
     }),
   );
-  connection.onCodeAction(({ textDocument: { uri }, range, context }, token) => answer(token, uri, (document) => codeActions(document, findingsOf(uri), range, context.diagnostics, context.only)));
+  connection.onCodeAction(({ textDocument: { uri }, range, context: { diagnostics, only } }, token) => answer(token, uri, (document) => codeActions(asking, document, { range, diagnostics, ...(only && { only }) })));
+  connection.onCodeActionResolve((action, token) =>
+    answerAll(token, () => {
+      const resolved = resolveAction(asking, action);
+      if ('action' in resolved) return resolved.action;
+      // Editors show the error of a resolve to nobody.
+      void connection.sendNotification(ShowMessageNotification.type, { type: MessageType.Info, message: resolved.refused });
+      throw new ResponseError(LSPErrorCodes.RequestFailed, resolved.refused);
+    }),
+  );
 
   connection.onDocumentFormatting(({ textDocument: { uri } }, token) => answer(token, uri, formatDocument));
   connection.onDocumentRangeFormatting(({ textDocument: { uri }, range }, token) => answer(token, uri, (document) => formatRange(document, range)));
