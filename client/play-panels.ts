@@ -5,6 +5,7 @@ import {
 } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import * as protocol from '../server/lsp/protocol.ts';
+import { changeByHand } from './change-by-hand.ts';
 import { firstOpenPlay, openPlay, placeFromCommand } from './open-play.ts';
 import { panelHtml, playerFolder } from './play-panel-html.ts';
 import { MESSAGES_VERSION, readFromPlayer, readKept, type FromPlayer, type ToPlayer } from './preview/messages.ts';
@@ -26,6 +27,8 @@ interface Shown {
   playKey: string | undefined;
   /** Frames get a number of the panel's own: a language server that starts anew counts from one again. */
   seq: number;
+  /** Of the text that the newest frame was made from. */
+  documentVersion: number | undefined;
   /** What the player has to be given when it starts anew. */
   picture?: Extract<ToPlayer, { kind: 'show' }>;
   ready: boolean;
@@ -82,7 +85,7 @@ export function registerPlayPanels(context: ExtensionContext, client: BaseLangua
 
   function adopt(panel: WebviewPanel, uri: Uri, line: number, pin?: string): Shown {
     const id = `${Date.now().toString(36)}-${++made}`;
-    const shown: Shown = { id, panel, uri, line: undefined, pin: undefined, playKey: undefined, seq: 0, ready: false, pointing: false, pointAgain: false };
+    const shown: Shown = { id, panel, uri, line: undefined, pin: undefined, playKey: undefined, seq: 0, documentVersion: undefined, ready: false, pointing: false, pointAgain: false };
     panels.set(id, shown);
     panel.onDidChangeViewState(() => tellState(shown));
     panel.iconPath = { light: Uri.joinPath(context.extensionUri, 'media/play-light.svg'), dark: Uri.joinPath(context.extensionUri, 'media/play-dark.svg') };
@@ -112,6 +115,10 @@ export function registerPlayPanels(context: ExtensionContext, client: BaseLangua
     }
     if (message.kind === 'select') return select(shown, message);
     if (message.kind === 'now') return markNow(shown, message);
+    if (message.kind === 'intent' || message.kind === 'fix') {
+      const outcome = message.seq === shown.seq ? await changeByHand(ask, shown, message) : { refused: protocol.staleText };
+      return post(shown, { v: MESSAGES_VERSION, kind: 'outcome', id: message.id, ...outcome });
+    }
   }
 
   /** The words of what is going on at the moment shown are marked in the text. */
@@ -283,6 +290,7 @@ export function registerPlayPanels(context: ExtensionContext, client: BaseLangua
     // A player that starts anew needs the last good picture together with its mark.
     shown.picture = message.playback === null && message.stale && before !== undefined ? { ...message, playback: before.playback } : message;
     shown.playKey = frame.playKey ?? undefined;
+    shown.documentVersion = frame.documentVersion ?? undefined;
     tellState(shown);
     if (shown.ready) post(shown, message);
   }

@@ -9,6 +9,7 @@ const PAUSE = 'M7 5h3.4v14H7zM13.6 5H17v14h-3.4z';
 const BACK = 'M6 5h2.4v14H6zM18.6 5.9v12.2a.6.6 0 0 1-.93.5l-8.4-6.1a.6.6 0 0 1 0-1l8.4-6.1a.6.6 0 0 1 .93.5z';
 const NEXT = 'M15.6 5H18v14h-2.4zM5.4 5.9v12.2a.6.6 0 0 0 .93.5l8.4-6.1a.6.6 0 0 0 0-1l-8.4-6.1a.6.6 0 0 0-.93.5z';
 const HELP = 'M12 2.8a9.2 9.2 0 1 0 0 18.4 9.2 9.2 0 0 0 0-18.4zm0 1.9a7.3 7.3 0 1 1 0 14.6 7.3 7.3 0 0 1 0-14.6zM11 16h2v2h-2zM8.6 9.6a3.4 3.4 0 1 1 5.5 2.6c-.9.7-1.1 1-1.1 1.8h-2c0-1.7.7-2.4 1.7-3.2a1.5 1.5 0 1 0-2.3-1.2z';
+const PEN = 'M4 20l1.2-4.9L15.9 4.4a1.6 1.6 0 0 1 2.3 0l1.4 1.4a1.6 1.6 0 0 1 0 2.3L8.9 18.8 4 20zm2.9-4l-.6 1.7 1.7-.6 7.8-7.8-1.1-1.1z';
 const FLOOR = 'M4 4h6v2H6v4H4zM14 4h6v6h-2V6h-4zM4 14h2v4h4v2H4zM18 14h2v6h-6v-2h4z';
 
 export interface Wishes {
@@ -18,17 +19,22 @@ export interface Wishes {
   readonly speed: (speed: number) => void;
   readonly showTeam: () => void;
   readonly help: () => void;
+  /** Drags draw new lines, or move what is written again. */
+  readonly draw: () => void;
 }
 
 export interface Controls {
   readonly root: HTMLElement;
   readonly frame: (state: PlayerState) => void;
+  readonly drawing: (on: boolean) => void;
 }
 
 export function createControls(wishes: Wishes): Controls {
   const play = iconButton('Play', PLAY, 'play', wishes.togglePlaying);
   const back = iconButton('Moment before', BACK, 'small', () => wishes.stepMoment(-1));
   const next = iconButton('Next moment', NEXT, 'small', () => wishes.stepMoment(1));
+  const draw = iconButton('Draw a new cut or pass: from a player', PEN, 'small draw', wishes.draw);
+  draw.setAttribute('aria-pressed', 'false');
   const slider = element('input', { type: 'range', class: 'time', min: 0, max: 1000, step: 10, value: 0, 'aria-label': 'Time' });
   slider.addEventListener('input', () => wishes.seek(Number(slider.value)));
   const [here, whole] = [element('span'), element('span', { class: 'whole' })];
@@ -39,7 +45,7 @@ export function createControls(wishes: Wishes): Controls {
     'div',
     { class: 'controls', role: 'group', 'aria-label': 'Playing' },
     element('div', { class: 'scrub' }, slider),
-    element('div', { class: 'buttons' }, back, play, next, reading, element('span', { class: 'gap' }), speed,
+    element('div', { class: 'buttons' }, back, play, next, reading, element('span', { class: 'gap' }), draw, speed,
       iconButton('Show the team: only the floor', FLOOR, 'small', wishes.showTeam), iconButton('Keys and lines', HELP, 'small', wishes.help)),
   );
 
@@ -53,11 +59,12 @@ export function createControls(wishes: Wishes): Controls {
 
   return {
     root,
+    drawing: (on) => draw.setAttribute('aria-pressed', String(on)),
     frame(state) {
       const run = currentRun(state);
       if (off !== (run === undefined)) {
         off = run === undefined;
-        for (const control of [play, back, next, slider]) control.disabled = off;
+        for (const control of [play, back, next, slider, draw]) control.disabled = off;
       }
       if (playing !== state.playing) {
         playing = state.playing;

@@ -46,6 +46,11 @@ export interface CourtPicture {
   /** A new play or another run of it. */
   readonly load: (playback: Playback | null, run: LabelledRun | undefined) => void;
   readonly frame: (moment: Moment, lit: readonly BodyId[], part: PartId | undefined) => void;
+  readonly viewBox: () => string;
+  /** How large players are drawn. */
+  readonly scale: () => number;
+  /** Where a place on the floor (cm) is on the screen, pixels. */
+  readonly onScreen: (x: number, y: number) => DOMPoint | undefined;
   /** The picture has another size: letters are kept readable. */
   readonly resized: () => void;
 }
@@ -167,7 +172,12 @@ export function createCourt(picked: Picked): CourtPicture {
     labelled = '';
   }
 
-  return { svg, load, frame, resized };
+  const onScreen = (x: number, y: number) => {
+    const matrix = svg.getScreenCTM();
+    return matrix === null ? undefined : new DOMPoint(x, y).matrixTransform(matrix);
+  };
+
+  return { svg, load, frame, resized, viewBox: () => viewBoxOf(view), scale: () => view.bodies, onScreen };
 }
 
 function isScreening(run: LabelledRun, { id, moving, action }: BodyAt): boolean {

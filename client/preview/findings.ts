@@ -1,5 +1,6 @@
 // What the checks say of this run-through, each with its moment.
 import type { Playback } from '../../language/playback/playback.ts';
+import { fixButtons, SEVERITY_WORDS, type FixChosen } from './callout.ts';
 import { element } from './elements.ts';
 import type { LabelledRun } from './state.ts';
 import { tenths } from './words.ts';
@@ -10,9 +11,7 @@ export interface FindingsView {
   readonly mark: (index: number) => void;
 }
 
-const WORDS = { error: 'Cannot work', warning: 'Take care', hint: 'Hint' } as const;
-
-export function createFindings(picked: (index: number) => void): FindingsView {
+export function createFindings(picked: (index: number) => void, chosen: FixChosen): FindingsView {
   const list = element('ul', { class: 'finding-list' });
   const root = element('section', { class: 'findings', 'aria-labelledby': 'findings-head' }, element('h2', { id: 'findings-head' }, 'To look at'), list);
   let loaded: unknown;
@@ -31,13 +30,14 @@ export function createFindings(picked: (index: number) => void): FindingsView {
         const button = element(
           'button',
           { type: 'button', class: `finding ${finding.severity}` },
-          element('span', { class: 'severity' }, WORDS[finding.severity]),
+          element('span', { class: 'severity' }, SEVERITY_WORDS[finding.severity]),
           element('span', { class: 'message' }, finding.message),
           element('span', { class: 'when' }, when),
         );
         button.addEventListener('click', () => picked(i));
         buttons.set(i, button);
-        return [element('li', {}, button)];
+        const fixes = fixButtons(finding, i, chosen);
+        return [element('li', {}, button, ...(fixes === undefined ? [] : [fixes]))];
       });
       root.hidden = items.length === 0;
       list.replaceChildren(...items);

@@ -13,6 +13,8 @@ export interface KeyWishes {
   readonly speed: (by: 1 | -1) => void;
   readonly showTeam: () => void;
   readonly help: () => void;
+  /** Absent where nothing can be written. */
+  readonly draw?: () => void;
   /** Esc: leave what is marked, or the floor alone. */
   readonly leave: () => void;
 }
@@ -27,6 +29,14 @@ const KEYS: readonly (readonly [string, string])[] = [
   ['F', 'Show the team: only the floor'],
   ['Esc', 'Leave that, or what is marked'],
   ['?', 'This help'],
+];
+
+// In the editor's panel, where what is moved is written.
+const HAND_KEYS: readonly (readonly [string, string])[] = [
+  ['Drag', 'Move a player’s start, the end of a way, a screen, a bar’s beginning'],
+  ['Enter, arrows', 'On a handle: take hold, move; Enter writes, Esc lets go'],
+  ['W, ← →', 'On a bar: begin later or earlier'],
+  ['D', 'Draw new cuts and passes, and back'],
 ];
 
 /** Listens on the whole window. Keys that a field or a button needs for itself are left to it, and so are the editor's own chords. */
@@ -67,6 +77,9 @@ function wishOf({ key, shiftKey }: KeyboardEvent, slider: boolean, wishes: KeyWi
     case 'f':
     case 'F':
       return wishes.showTeam;
+    case 'd':
+    case 'D':
+      return wishes.draw;
     case '?':
       return wishes.help;
     case 'Escape':
@@ -77,9 +90,9 @@ function wishOf({ key, shiftKey }: KeyboardEvent, slider: boolean, wishes: KeyWi
 }
 
 /** The help: keys and the lines on the floor. */
-export function createHelp(): HTMLDialogElement {
+export function createHelp(byHand: boolean): HTMLDialogElement {
   const close = element('button', { type: 'button', class: 'close' }, 'Close');
-  const rows = KEYS.flatMap(([keys, words]) => [element('dt', {}, element('kbd', {}, keys)), element('dd', {}, words)]);
+  const rows = [...KEYS, ...(byHand ? HAND_KEYS : [])].flatMap(([keys, words]) => [element('dt', {}, element('kbd', {}, keys)), element('dd', {}, words)]);
   const dialog = element(
     'dialog',
     { class: 'help', 'aria-labelledby': 'help-head' },

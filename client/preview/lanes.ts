@@ -3,6 +3,7 @@ import { stepSpans } from '../../language/playback/moments.ts';
 import type { Playback } from '../../language/playback/playback.ts';
 import type { BodyId, PartId } from '../../language/play/play.ts';
 import { element } from './elements.ts';
+import type { LaneHand } from './lane-hand.ts';
 import { lanesOf, ticksOf, type Lane, type LaneMark, type Tick } from './lane-marks.ts';
 import { currentRun, type LabelledRun, type PlayerState } from './state.ts';
 
@@ -26,7 +27,7 @@ interface Shown {
   marked: boolean;
 }
 
-export function createLanes(picks: LanePicks): LanesView {
+export function createLanes(picks: LanePicks, hand?: LaneHand): LanesView {
   const axis = element('div', { class: 'axis' });
   const rows = element('div', { class: 'rows' });
   const needle = element('div', { class: 'needle' });
@@ -77,6 +78,7 @@ export function createLanes(picks: LanePicks): LanesView {
     const kind = `${mark.kind}${mark.taken === false ? ' passed' : ''}${mark.severity === undefined ? '' : ` ${mark.severity}`}${mark.afterShot === true ? ' after-shot' : ''}`;
     const button = element('button', { type: 'button', class: `mark ${point ? 'point' : 'bar'} ${kind}`, title: mark.words, 'aria-label': mark.words, tabindex: shown.length === 0 ? 0 : -1 });
     if (mark.short !== '') button.append(element('span', {}, mark.short));
+    if (!point && mark.part?.includes('/') === true && mark.kind !== 'shot') hand?.give(button, mark, () => end);
     button.style.left = percent(mark.from);
     if (!point) button.style.width = percent(mark.to - mark.from);
     return button;

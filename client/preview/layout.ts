@@ -13,6 +13,10 @@ export interface Pieces {
   readonly told: HTMLElement;
   readonly live: HTMLElement;
   readonly help: HTMLElement;
+  readonly callout: HTMLElement;
+  /** What can be moved by hand, and the words beside it; only where there is an editor. */
+  readonly hand?: SVGSVGElement;
+  readonly chip?: HTMLElement;
 }
 
 export interface Layout {
@@ -29,7 +33,7 @@ export function createFrame(pieces: Pieces): Layout {
   const stale = element('p', { class: 'stale', role: 'status' });
   const caption = element('p', { class: 'caption' });
   const empty = element('div', { class: 'empty' });
-  const floor = element('div', { class: 'floor-box' }, pieces.court, empty);
+  const floor = element('div', { class: 'floor-box' }, pieces.court, ...(pieces.hand === undefined ? [] : [pieces.hand]), pieces.callout, empty);
   const main = element(
     'main',
     { class: 'player' },
@@ -37,7 +41,7 @@ export function createFrame(pieces: Pieces): Layout {
     element('section', { class: 'stage', 'aria-label': 'The floor' }, stale, floor, caption, pieces.controls),
     element('div', { class: 'side' }, pieces.runs, pieces.lanes, pieces.findings, pieces.told),
   );
-  document.body.append(main, pieces.live, pieces.help);
+  document.body.append(main, pieces.live, pieces.help, ...(pieces.chip === undefined ? [] : [pieces.chip]));
 
   let drawn: PlayerState | undefined;
 

@@ -4,10 +4,16 @@ import { momentOf, type Moment } from '../../language/playback/at.ts';
 import { momentsOf } from '../../language/playback/moments.ts';
 import { readPlayback } from '../../language/playback/validate.ts';
 import type { BodyId, PartId } from '../../language/play/play.ts';
+import { startAsking } from './asking.ts';
+import { createCallout } from './callout.ts';
+import { createChip } from './chip.ts';
 import { clockRemark, createClock } from './clock.ts';
 import { createControls } from './controls.ts';
 import { createCourt } from './draw.ts';
 import { createFindings } from './findings.ts';
+import { createHand } from './hand.ts';
+import { handlesAt, type Handle } from './handles.ts';
+import { createLaneHand } from './lane-hand.ts';
 import { createFrame } from './layout.ts';
 import { createHelp, listenToKeys } from './keyboard.ts';
 import type { LaneMark } from './lane-marks.ts';
@@ -32,17 +38,60 @@ let loaded: { playback: PlayerState['playback']; run: change.LabelledRun | undef
 let scheduled = false;
 let before: number | undefined;
 let told: PartId | null | undefined;
+let drawing = false;
 let keeping: ReturnType<typeof setTimeout> | undefined;
 
 const clock = createClock();
 const court = createCourt({ body: pickBody, part: pickPart, finding: pickFinding });
-const controls = createControls({ togglePlaying, stepMoment, seek, speed: setSpeed, showTeam, help: openHelp });
-const lanes = createLanes({ body: pickBody, mark: pickMark, step: (part, t) => pickPart(part, t), seek });
+const controls = createControls({ togglePlaying, stepMoment, seek, speed: setSpeed, showTeam, help: openHelp, draw: toggleDrawing });
 const runs = createRuns(chooseRun);
-const findings = createFindings(pickFinding);
 const words = createTold((part) => pickPart(part));
-const help = createHelp();
-const layout = createFrame({ clock: clock.root, court: court.svg, controls: controls.root, runs: runs.root, lanes: lanes.root, findings: findings.root, told: words.root, live: words.live, help });
+// Where there is no editor nothing can be written.
+const byHand = port.host === 'panel' ? startHands() : undefined;
+const chosen = byHand === undefined ? undefined : chooseFix;
+const lanes = createLanes({ body: pickBody, mark: pickMark, step: (part, t) => pickPart(part, t), seek }, byHand?.lanes);
+const findings = createFindings(pickFinding, chosen);
+const callout = createCallout(chosen);
+const help = createHelp(byHand !== undefined);
+const layout = createFrame({
+  clock: clock.root, court: court.svg, controls: controls.root, runs: runs.root, lanes: lanes.root, findings: findings.root, told: words.root, live: words.live, help, callout: callout.root,
+  ...(byHand !== undefined && { hand: byHand.floor.root, chip: byHand.chip.root }),
+});
+
+function startHands() {
+  const chip = createChip();
+  const asking = startAsking(
+    port.post,
+    () => (state.playback === null ? undefined : { play: state.playback.play.key, seq: state.seq }),
+    (outcome) => (floor.holds() ? floor : onLanes).answered(outcome),
+  );
+  const floor = createHand({ asking, chip, picked: pickHandle, say: words.say });
+  const onLanes = createLaneHand({ asking, chip, say: words.say });
+  return { chip, asking, floor, lanes: onLanes };
+}
+
+function pickHandle({ kind, who, part }: Handle): void {
+  if (kind === 'player' || kind === 'draw' || part === undefined) pickBody(who);
+  else pickPart(part);
+}
+
+function toggleDrawing(): void {
+  drawing = !drawing;
+  controls.drawing(drawing);
+  schedule();
+}
+
+function chooseFix(finding: number, fix: number): void {
+  const found = state.playback?.findings[finding];
+  if (byHand === undefined || found === undefined) return;
+  byHand.asking.fix(found.code, finding, fix, (outcome) => {
+    callout.hide();
+    words.say(outcome.refused ?? `Written: ${outcome.words ?? ''}`);
+    if (outcome.refused === undefined) return;
+    byHand.chip.follow(() => court.svg.getBoundingClientRect());
+    byHand.chip.settle(outcome);
+  });
+}
 
 /** A change by hand or by message: drawn at the next frame. */
 function update(next: PlayerState): void {
@@ -101,6 +150,9 @@ function draw(): void {
   if (loaded === undefined || loaded.playback !== playback || loaded.run !== run) {
     loaded = { playback, run };
     court.load(playback, run);
+    byHand?.floor.letGo();
+    byHand?.lanes.letGo();
+    callout.hide();
     for (const view of [clock, runs, lanes, findings]) view.load(playback, run);
     words.load(playback);
     told = undefined;
@@ -112,6 +164,8 @@ function draw(): void {
   clock.frame(playback, run, shown.t);
   const moment = momentOf(playback, run, shown.t);
   court.frame(moment, state.lit, state.part);
+  // While it plays nothing is taken hold of; while something is held nothing else comes up.
+  if (byHand !== undefined && !byHand.floor.holds()) byHand.floor.show(shown.playing ? [] : handlesAt(playback, run, moment, state.part, drawing), court.viewBox(), court.scale());
   lanes.frame(shown);
   words.frame(state.part);
   layout.caption(sayMoment(playback, moment) || clockRemark(playback, run, shown.t));
@@ -143,7 +197,7 @@ function keepSoon(): void {
   }, 200);
 }
 
-function byHand(next: PlayerState): void {
+function changed(next: PlayerState): void {
   update(next);
   keepSoon();
 }
@@ -154,27 +208,27 @@ function sayHere(): void {
 }
 
 function togglePlaying(): void {
-  byHand(change.togglePlaying(state));
+  changed(change.togglePlaying(state));
   if (!state.playing) sayHere();
 }
 
 function stepMoment(by: 1 | -1): void {
-  byHand(change.stepMoment(state, by));
+  changed(change.stepMoment(state, by));
   sayHere();
   if (state.part !== undefined) select(state.part);
 }
 
 function seek(t: number): void {
-  byHand(change.seek(state, t));
+  changed(change.seek(state, t));
 }
 
 function nudge(seconds: number): void {
-  byHand(change.pause(change.seek(state, state.t + seconds * 1000)));
+  changed(change.pause(change.seek(state, state.t + seconds * 1000)));
   sayHere();
 }
 
 function setSpeed(speed: number): void {
-  byHand(change.setSpeed(state, speed));
+  changed(change.setSpeed(state, speed));
 }
 
 function changeSpeed(by: 1 | -1): void {
@@ -183,7 +237,7 @@ function changeSpeed(by: 1 | -1): void {
 }
 
 function chooseRun(index: number): void {
-  byHand(change.chooseRun(state, index));
+  changed(change.chooseRun(state, index));
   const run = currentRun(state);
   if (run !== undefined) words.say(`Run-through ${state.run + 1}: ${run.label}`);
 }
@@ -194,14 +248,14 @@ function pickBody(id: BodyId): void {
   const doing = momentOf(state.playback, run, state.t).bodies.find((body) => body.id === id)?.action;
   const latest = run.tracks[id]?.segments.findLast(({ t0 }) => t0 <= state.t)?.action;
   const part = doing ?? latest ?? 'from';
-  byHand({ ...change.pick(state, part), lit: [id] });
+  changed({ ...change.pick(state, part), lit: [id] });
   select(part);
 }
 
 /** Marks a part; `t` where picking it also goes there in time, else only when it is not on show. */
 function pickPart(part: PartId, t?: number): void {
   const picked = t === undefined ? change.follow(change.pause(state), { v: MESSAGES_VERSION, kind: 'cursor', part }) : change.seek(change.pick(state, part), t);
-  byHand(picked);
+  changed(picked);
   select(part);
 }
 
@@ -210,7 +264,7 @@ function pickMark(mark: LaneMark): void {
     pickFinding(mark.finding);
     return;
   }
-  if (mark.part === undefined) byHand(change.pause(change.seek(state, mark.from)));
+  if (mark.part === undefined) changed(change.pause(change.seek(state, mark.from)));
   else pickPart(mark.part, mark.from);
 }
 
@@ -220,9 +274,19 @@ function pickFinding(index: number): void {
   const run = finding.run === undefined ? -1 : state.playback.runs.findIndex(({ id }) => id === finding.run);
   const at = run < 0 ? state : change.chooseRun(state, run);
   const marked = change.pick(change.pause(at), finding.part);
-  byHand(finding.moment === undefined ? marked : change.seek(marked, finding.moment));
+  changed(finding.moment === undefined ? marked : change.seek(marked, finding.moment));
   findings.mark(index);
+  // Once the picture of its moment is drawn.
+  requestAnimationFrame(() => showCallout(index));
   port.post({ v: MESSAGES_VERSION, kind: 'select', play: state.playback.play.key, part: finding.part, place: finding.place });
+}
+
+function showCallout(index: number): void {
+  const finding = state.playback?.findings[index];
+  if (finding === undefined) return;
+  const at = finding.spot && court.onScreen(finding.spot.x * 100, finding.spot.y * 100);
+  const box = court.svg.getBoundingClientRect();
+  callout.show(finding, index, at && { x: at.x - box.left, y: at.y - box.top });
 }
 
 function select(part: PartId): void {
@@ -238,8 +302,10 @@ function showTeam(): void {
 }
 
 function leave(): void {
+  callout.hide();
+  if (drawing) toggleDrawing();
   if (layout.isTeam()) showTeam();
-  else byHand(change.pick(state, undefined));
+  else changed(change.pick(state, undefined));
 }
 
 function openHelp(): void {
@@ -248,12 +314,13 @@ function openHelp(): void {
 
 /** A mailbox: only the newest of each kind is read, at the next frame. */
 function hear(message: ToPlayer): void {
+  if (message.kind === 'outcome') return byHand?.asking.hear(message);
   if (message.kind === 'cursor') pointed = message;
   else if (mail === undefined || message.seq >= mail.seq) mail = message;
   schedule();
 }
 
-listenToKeys({ togglePlaying, stepMoment, nudge, toStart: () => seek(0), toEnd: () => seek(Infinity), chooseRun, speed: changeSpeed, showTeam, help: openHelp, leave });
+listenToKeys({ togglePlaying, stepMoment, nudge, toStart: () => seek(0), toEnd: () => seek(Infinity), chooseRun, speed: changeSpeed, showTeam, help: openHelp, leave, ...(byHand !== undefined && { draw: toggleDrawing }) });
 addEventListener('fullscreenchange', () => {
   if (document.fullscreenElement === null && layout.isTeam()) layout.toggleTeam();
 });

@@ -63,10 +63,6 @@ function pinWords(pin: NonNullable<Look['pin']>): string {
       return `at ${sayWrittenPlace(pin.place)}`;
     case 'as':
       return `as ${eventWords(pin.event)}`;
-    case 'later':
-      return `${saySeconds(pin.seconds)} later`;
-    case 'place':
-      return `at ${sayWrittenPlace(pin.place)}`;
   }
 }
 

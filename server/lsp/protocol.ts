@@ -1,6 +1,7 @@
 // What the server and a client that shows plays tell each other beyond the Language Server Protocol. Both ends read it
 // through these schemas: what comes over the border is unknown until then.
 import * as v from 'valibot';
+import { intentSchema } from '../../language/edit/validate.ts';
 import type { Playback } from '../../language/playback/playback.ts';
 
 export const PROTOCOL_VERSION = 1;
@@ -91,6 +92,38 @@ export const rangeOfSchema = v.object({
 const rangeSchema = v.nullable(range);
 export type RangeOf = v.InferOutput<typeof rangeSchema>;
 
+/**
+ * Request: something was moved by hand in the picture made from `documentVersion`, or a fix of a finding was chosen. The answer's edits are
+ * to be made at once, as one step that can be undone; of another version than the server's the request is refused.
+ */
+export const byHandMethod = 'setwright/intent';
+const byHandSchema = v.object({
+  version: v.literal(PROTOCOL_VERSION),
+  uri: v.string(),
+  documentVersion: whole,
+  playKey: v.string(),
+  what: v.variant('kind', [
+    v.object({ kind: v.literal('intent'), intent: intentSchema }),
+    v.object({ kind: v.literal('fix'), code: v.string(), finding: count, fix: count }),
+  ]),
+});
+export type ByHand = v.InferOutput<typeof byHandSchema>;
+const metres = v.pipe(v.number(), v.finite());
+const byHandAnswerSchema = v.union([
+  v.object({ refused: v.string() }),
+  v.object({
+    edits: v.array(v.object({ range, newText: v.string() })),
+    /** What is written, in a coach's words. */
+    words: v.string(),
+    /** Where the words put a man. */
+    at: v.optional(v.object({ x: metres, y: metres })),
+    /** The run-throughs it changes, where they are several. */
+    changes: v.optional(v.string()),
+  }),
+]);
+export type ByHandAnswer = v.InferOutput<typeof byHandAnswerSchema>;
+export const staleText = 'The text has changed meanwhile. Try again on the new picture.';
+
 /** Request with the code of a finding: its manual entry as Markdown. */
 export const manualMethod = 'setwright/manual';
 
@@ -106,6 +139,8 @@ export const readShow = reading(showSchema);
 export const readHide = reading(hideSchema);
 export const readPartAtQuestion = reading(partAtSchema);
 export const readRangeOfQuestion = reading(rangeOfSchema);
+export const readByHand = reading(byHandSchema);
+export const readByHandAnswer = reading(byHandAnswerSchema);
 export const readPart = reading(partSchema);
 export const readRange = reading(rangeSchema);
 /** The envelope only: the playback in it is read by whoever shows it. */

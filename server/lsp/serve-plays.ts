@@ -1,12 +1,14 @@
 // What a client that shows plays asks beyond the Language Server Protocol.
 import { playbackOf } from '../../language/playback/playback-of.ts';
 import type { Asking } from './asking.ts';
+import { changeByHand } from './by-hand.ts';
 import { manualText } from './manual.ts';
 import * as protocol from './protocol.ts';
 import { showPlays, type ShownPlays } from './shown-plays.ts';
 import { partAtPosition, rangeOfPart } from './text-and-time.ts';
 
-export function servePlays({ connection, host, documents, answer, compileKey, compileAt }: Asking): ShownPlays {
+export function servePlays(asking: Asking): ShownPlays {
+  const { connection, host, documents, answer, compileKey, compileAt } = asking;
   const shown = showPlays(
     host,
     {
@@ -39,6 +41,10 @@ export function servePlays({ connection, host, documents, answer, compileKey, co
           const compiled = compileKey(document, question.playKey);
           return compiled === undefined ? null : rangeOfPart(document, compiled, question);
         });
+  });
+  connection.onRequest<protocol.ByHandAnswer | null, void>(protocol.byHandMethod, (value: unknown, token) => {
+    const question = protocol.readByHand(value);
+    return question === undefined ? null : answer(token, question.uri, (document) => changeByHand(asking, document, question));
   });
   connection.onRequest(protocol.manualMethod, (value: unknown) => manualText(typeof value === 'string' ? value : ''));
   return shown;

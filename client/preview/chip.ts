@@ -1,0 +1,53 @@
+// The chip beside the hand: the words that would be written, or why they cannot be.
+import { element, setText } from './elements.ts';
+import type { Outcome } from './messages.ts';
+
+export interface Chip {
+  readonly root: HTMLElement;
+  /** Stays beside what the hand holds. */
+  readonly follow: (place: () => DOMRect) => void;
+  readonly would: (outcome: Outcome) => void;
+  /** What was done in the end stays a moment; a refusal stays longer, to be read. */
+  readonly settle: (outcome: Outcome) => void;
+  readonly hide: () => void;
+}
+
+export function createChip(): Chip {
+  const words = element('span', { class: 'words' });
+  const changes = element('span', { class: 'changes' });
+  const root = element('div', { class: 'chip', 'aria-hidden': 'true' }, words, changes);
+  root.hidden = true;
+  let going: ReturnType<typeof setTimeout> | undefined;
+
+  function put(outcome: Outcome): void {
+    clearTimeout(going);
+    setText(words, outcome.refused ?? outcome.words ?? '');
+    setText(changes, outcome.refused === undefined && outcome.changes !== undefined ? `changes ${outcome.changes}` : '');
+    root.classList.toggle('refused', outcome.refused !== undefined);
+  }
+
+  return {
+    root,
+    follow(place) {
+      clearTimeout(going);
+      root.hidden = false;
+      const { left, right, top, bottom } = place();
+      const { width, height } = root.getBoundingClientRect();
+      const x = Math.min(Math.max((left + right) / 2 - width / 2, 6), innerWidth - width - 6);
+      const y = top - height - 8 < 6 ? bottom + 8 : top - height - 8;
+      root.style.transform = `translate(${x.toFixed(0)}px, ${y.toFixed(0)}px)`;
+    },
+    would: put,
+    settle(outcome) {
+      put(outcome);
+      root.hidden = false;
+      going = setTimeout(() => (root.hidden = true), outcome.refused === undefined ? 1200 : 5000);
+    },
+    hide() {
+      clearTimeout(going);
+      root.hidden = true;
+      setText(words, '');
+      setText(changes, '');
+    },
+  };
+}
