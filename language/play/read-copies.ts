@@ -40,6 +40,7 @@ export function copiesOf(reader: Reader, head: StepHead, after: After, known: Kn
   }
   const asked = copySteps({
     asks: head.key,
+    name: head.name,
     source,
     times: lasting === undefined ? Math.max(1, Math.trunc(origin.times ?? 1)) : Number.POSITIVE_INFINITY,
     after: after.parent,

@@ -1,7 +1,7 @@
 // Screens.
 import type { Columns, NodeOf } from '../grammar/tree.ts';
-import type { Action, BodyId, Place, Screen } from './play.ts';
-import type { One } from './read-clause.ts';
+import type { Action, BodyId, Move, Place, Screen, Wait } from './play.ts';
+import type { Base, One } from './read-clause.ts';
 import { asList, baseOf, meaningOf, putValue } from './read-clause.ts';
 import { placeOfSubject } from './read-way.ts';
 import { bodiesOf, bodyOf, isOffence } from './reader.ts';
@@ -51,10 +51,25 @@ export function together(screen: Screen, screens: readonly Action[]): Screen {
 }
 
 /** `4 and 5 close behind him`: a double screen that shuts once he is through. */
-export function readClose(one: One, tree: NodeOf<'Close'>): Screen {
+export function readClose(one: One, tree: NodeOf<'Close'>): Screen | Move {
   const base = baseOf(one, tree.verb);
-  const user = bodyOf(one.reader, tree.player, meaningOf(one, base.id));
+  // The subjects close; `him` is who went through.
+  const { lastMove } = one.scope;
+  const through = tree.player.number === undefined && lastMove !== undefined && !one.clause.subjects.includes(lastMove.who) ? lastMove.who : undefined;
+  const user = through ?? bodyOf(one.reader, tree.player, meaningOf(one, base.id));
+  const gate = user === undefined || lastMove?.who !== user ? undefined : lastMove.via.find(via => via.kind === 'between' && (via.a === one.who || via.b === one.who));
+  if (user !== undefined && gate !== undefined) return shutGate(one, base, user, gate);
   putValue(one, `${base.id}#at`, undefined);
   const at = user === undefined ? {} : { at: { value: { kind: 'behind', who: user } as const, origin: 'derived' as const } };
   return { ...base, kind: 'screen', style: 'screen', users: asList(user), ...at, together: [one.who], formation: 'double' };
+}
+
+/** Each steps half-way in to where he went through, once he has. */
+function shutGate(one: One, base: Base, user: BodyId, gate: Place): Move {
+  putValue(one, `${base.id}#to`, undefined);
+  const part = `${base.id}#wait${base.waits.length === 0 ? '' : base.waits.length + 1}`;
+  putValue(one, part, undefined);
+  const through: Wait = { kind: 'once', event: { who: user, does: 'reach', place: gate }, part };
+  const to: Place = { kind: 'between', a: gate, b: one.who };
+  return { ...base, waits: [...base.waits, through], kind: 'move', to: { value: to, origin: 'derived' }, via: [], off: [], style: 'straight', pace: 'set' };
 }

@@ -15,6 +15,7 @@ const mostCopies = 40;
 export interface Copying {
   /** The step that asks for the copies; theirs are `<step>~1`, `<step>~2` … */
   readonly asks: StepKey;
+  readonly name: string;
   /** The plain course that is copied, in order. */
   readonly source: readonly Step[];
   readonly times: number;
@@ -48,13 +49,24 @@ export function copySteps(copying: Copying): Copies {
       const key = `${asks}~${steps.length + 1}`;
       const change: Change = { place: place => place, body: body => parts.get(body) ?? body, step: own => (own === step.key ? key : own) };
       const actions = step.actions.map(action => changeAction(action, change));
-      steps.push({ key, name: step.name, parent, how: 'plain', actions, kept: [], looks: step.looks.map(look => changeLook(look, change)) });
+      steps.push({ key, name: nameOf(copying, step, time), parent, how: 'plain', actions, kept: [], looks: step.looks.map(look => changeLook(look, change)) });
       changes.push({ from: step.key, change });
       parent = key;
       ball = actions.reduce(ballAfter, ball);
     }
   }
   return { steps, ball, changes };
+}
+
+/** `Keep drifting, 2nd time`; of several steps in turn `Run: Swing, 2nd time`. */
+function nameOf({ name, source, times }: Copying, step: Step, time: number): string {
+  const own = source.length > 1 ? `${name}: ${step.name}` : name;
+  return times > 1 ? `${own}, ${ordinal(time + 1)} time` : own;
+}
+
+function ordinal(count: number): string {
+  const last = count % 100 > 10 && count % 100 < 14 ? 0 : count % 10;
+  return `${count}${['th', 'st', 'nd', 'rd'][last] ?? 'th'}`;
 }
 
 /** The first so many of the copies. */

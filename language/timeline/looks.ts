@@ -7,11 +7,12 @@ import { bodyAt, bodyOf, happen, tell, whenOf } from './branch.ts';
 import type { Edge } from './graph.ts';
 import { delayed, edge, latestOf, varyingEdge } from './graph.ts';
 import { hasBall, lookBefore, nearestAbove } from './items.ts';
-import { earliestMeeting, flightMs, lastToDo, passingBy, tenths } from './passes.ts';
+import { earliestMeeting, flightMs, lastToDo, tenths } from './passes.ts';
 import { problem } from './problem-codes.ts';
 import { usedScreens } from './screens.ts';
 import { clockMoment, eventNumber, spokenOf } from './waits.ts';
 import type { Spoken } from './waits.ts';
+import { passingBy } from './ways.ts';
 import { pointOf, standingOf } from './where.ts';
 
 /** Ball and roller meet when he has half his way behind him; common practice, no source. */

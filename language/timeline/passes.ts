@@ -13,7 +13,7 @@ import { runRoute } from './moves.ts';
 import { problem } from './problem-codes.ts';
 import { stopAt } from './stops.ts';
 import { stepIn } from './throw-in.ts';
-import { shareNearest } from './ways.ts';
+import { nearSpot, passingBy } from './ways.ts';
 import { pointOf, standingOf } from './where.ts';
 
 export type PassItem = ActionItem & { readonly action: Pass };
@@ -121,19 +121,7 @@ function meetAtSpot(branch: Branch, item: PassItem, from: Point, ready: number, 
   return { at: receiver.place, edges: [edge(run.arrive, 'meets-cutter', -flight)], catching: [edge(run.arrive, 'legs')] };
 }
 
-const nearSpot = 0.6;
 const meetingStepMs = 20;
-
-export function passingBy(stretches: readonly { readonly segment: { readonly t0: number; readonly t1: number; readonly path: readonly Point[] } }[], spot: Point, from: number): { readonly at: Point; readonly when: number } | undefined {
-  for (const { segment } of stretches) {
-    if (segment.t1 < from) continue;
-    const [a, b] = [segment.path[0]!, segment.path[segment.path.length - 1]!];
-    const share = shareNearest(a, b, spot);
-    const at = { x: a.x + (b.x - a.x) * share, y: a.y + (b.y - a.y) * share };
-    if (distance(at, spot) <= nearSpot) return { at: commit(at), when: Math.round(segment.t0 + (segment.t1 - segment.t0) * share) };
-  }
-  return undefined;
-}
 
 /** The first place on his way where ball and man can be at once, `undefined` where he is through before the ball comes. */
 export function earliestMeeting(branch: Branch, kind: PassKind, receiver: BodyId, from: Point, ready: number): { readonly at: Point; readonly when: number } | undefined {

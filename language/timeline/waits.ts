@@ -1,20 +1,20 @@
 /** Written waits and times (rule 18): which event they speak of, and the edges they make. */
 import type { Action, ActionId, BodyId, EventRef, Wait } from '../play/play.ts';
 import type { ActionItem, Branch, Item, Need, Settled } from './branch.ts';
-import { bodyOf, tell } from './branch.ts';
+import { bodyOf, tell, whenOf } from './branch.ts';
 import type { Edge } from './graph.ts';
-import { edge, varyingEdge } from './graph.ts';
+import { delayed, edge, varyingEdge } from './graph.ts';
 import { nearestAbove } from './items.ts';
 import { problem } from './problem-codes.ts';
 import { usedScreens } from './screens.ts';
-import { gapToLine } from './ways.ts';
+import { gapToLine, passingBy } from './ways.ts';
 import { pointOf, standingOf } from './where.ts';
 
 /** The action a wait speaks of, and which of its moments. */
 export interface Spoken {
   readonly item: ActionItem;
   /** `done` for everything but a catch (somebody else's pass) and a screen passed. */
-  readonly moment: 'done' | 'got' | 'start';
+  readonly moment: 'done' | 'got' | 'start' | 'there';
   readonly screen?: ActionId;
 }
 
@@ -97,7 +97,7 @@ function momentOf(branch: Branch, item: ActionItem, event: EventRef): Spoken {
     const used = usedScreens(branch, item).find(({ by, screen }) => by === event.other && screen !== undefined);
     if (used?.screen !== undefined) return { item, moment: 'done', screen: used.screen.key };
   }
-  return { item, moment: 'done' };
+  return { item, moment: arrives.has(event.does) && event.place !== undefined ? 'there' : 'done' };
 }
 
 /** The event itself once its action is settled; `as` asks for its start. */
@@ -106,7 +106,8 @@ export function eventNumber(branch: Branch, spoken: Spoken, start: boolean): num
   if (settled === undefined) return undefined;
   if (spoken.screen !== undefined) return branch.byId.get(`${spoken.screen}:use.${spoken.item.action.who}`) ?? settled.done;
   if (spoken.moment === 'got') return settled.got ?? settled.done;
-  if (start) return settled.start;
+  // One reaches a place when he is there, not when he leaves for it.
+  if (start && spoken.moment !== 'there') return settled.start;
   // Of a pass his own "passes" is the release: for the passer it is done then.
   return settled.released ?? settled.done;
 }
@@ -126,10 +127,26 @@ export function waitEdges(branch: Branch, item: ActionItem): readonly Edge[] {
     const spoken = spokenOf(branch, item, wait.event);
     const event = spoken && eventNumber(branch, spoken, wait.kind === 'as');
     if (event === undefined) continue;
+    const onTheWay = spoken && reachedOnTheWay(branch, spoken.item, wait.event);
+    if (onTheWay !== undefined) {
+      const before = branch.settled.get(spoken!.item.key)!.start;
+      edges.push(wait.kind === 'as' || wait.kind === 'until' ? edge(before, 'written-wait', onTheWay) : delayed(reactionEdge(branch, before, 'written-wait', item), onTheWay));
+      continue;
+    }
     if (wait.kind === 'as' || wait.kind === 'until') edges.push(edge(event, 'written-wait'));
     else edges.push(reactionEdge(branch, event, 'written-wait', item));
   }
   return edges;
+}
+
+/** `once 1 reaches the lane`, who goes on beyond it: when he comes by, ms after he started. */
+function reachedOnTheWay(branch: Branch, { action, key }: ActionItem, event: EventRef): number | undefined {
+  const settled = branch.settled.get(key);
+  if (!arrives.has(event.does) || event.place === undefined || settled === undefined || !branch.bodies.has(action.who)) return undefined;
+  const start = whenOf(branch, settled.start);
+  const stretches = bodyOf(branch, action.who).stretches.filter(({ segment }) => segment.action === action.id);
+  const by = passingBy(stretches, pointOf(branch, event.place, standingOf(branch, action.who, undefined)), start);
+  return by === undefined || by.when >= whenOf(branch, settled.done) ? undefined : by.when - start;
 }
 
 /** One reaction of the actor after somebody else's event; after his own, none. */

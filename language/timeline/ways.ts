@@ -130,3 +130,18 @@ export function gapToLine(a: Point, b: Point, point: Point): number {
   const share = shareNearest(a, b, point);
   return distance(point, { x: a.x + (b.x - a.x) * share, y: a.y + (b.y - a.y) * share });
 }
+
+/** So near to a spot one is at it, metres; common practice, no source. */
+export const nearSpot = 0.6;
+
+/** When and where a man comes by a spot, at the earliest from `from` ms on. */
+export function passingBy(stretches: readonly { readonly segment: { readonly t0: number; readonly t1: number; readonly path: readonly Point[] } }[], spot: Point, from: number): { readonly at: Point; readonly when: number } | undefined {
+  for (const { segment } of stretches) {
+    if (segment.t1 < from) continue;
+    const [a, b] = [segment.path[0]!, segment.path[segment.path.length - 1]!];
+    const share = shareNearest(a, b, spot);
+    const at = { x: a.x + (b.x - a.x) * share, y: a.y + (b.y - a.y) * share };
+    if (distance(at, spot) <= nearSpot) return { at: commit(at), when: Math.round(segment.t0 + (segment.t1 - segment.t0) * share) };
+  }
+  return undefined;
+}

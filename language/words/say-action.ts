@@ -14,6 +14,7 @@ export function sayDeed(action: Action): string {
   switch (action.kind) {
     case 'move':
       if (action.verb === 'safety') return joined('is the safety', action.to && `at ${sayWrittenPlace(action.to.value)}`);
+      if (action.verb === 'close-behind') return joined('closes behind', ...action.waits.flatMap((wait) => ('event' in wait && wait.event.does === 'reach' ? [wait.event.who] : [])).slice(-1));
       return joined(thirdPerson(action.verb), action.on, sayOff(action.off), sayVia(action.via), action.to && (action.on === undefined || action.to.origin !== 'derived') && sayGoal(action.to.value));
     case 'dribble':
       if (action.style === 'keep') return 'keeps his dribble';

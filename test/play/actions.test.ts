@@ -75,6 +75,7 @@ const rows: readonly (readonly [line: string, ...actions: string[]])[] = [
   ['5 seals X5', '5 move:seal style=seal on=X5'],
   ['5 seals X2', '5 move:seal style=seal to=0.9 in front of player 2 on=X2'],
   ['5 boxes out X3', '5 box-out on=X3'],
+  ['2 cuts between 4 and 5 to top, 4 and 5 close behind him', '2 move:cut style=cut via=between 4 & 5 to=top', '4 move:close-behind style=straight to=between between 4 & 5 & 4 once(2 reach between 4 & 5)', '5 move:close-behind style=straight to=between between 4 & 5 & 5 once(2 reach between 4 & 5)'],
   ['2 cuts to the open spot', '2 move:cut style=fill'],
   ['2 cuts through to left corner', '2 move:cut style=cut via=rim to=left corner'],
   ['2 holds at left wing', '2 move:move style=straight to=left wing', '2 hold'],

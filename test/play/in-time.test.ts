@@ -96,6 +96,27 @@ describe('a gate', () => {
   });
 });
 
+describe('a gate that shuts', () => {
+  it('shuts half-way once he has come through', () => {
+    const run = runNamed(timelineOf(playText('from 1 top, 2 at rim, 3 left wing, 4 left elbow, 5 right elbow', '2 cuts between 4 and 5 to right slot', '4 and 5 close behind him', '1 passes to 2', 'look 2: three')), 'start?2.1');
+    const through = run.tracks['2']!.segments[0]!.t1;
+    expect(eventNamed(run, 'start/4.1:start').at).toBeGreaterThan(through);
+    expect(eventNamed(run, 'start/4.1:start').at).toBeLessThan(through + 500);
+    expect(endOf(run, '4').x).toBeCloseTo(-1.4, 1);
+  });
+});
+
+describe('a place reached on the way', () => {
+  it('is reached when he comes by, not when he sets out nor when he is through', () => {
+    const run = runNamed(steps('2 cuts to left corner via nail', 'once 2 reaches the nail, 4 lifts', '1 passes to 3'), 'start');
+    const [first, second] = run.tracks['2']!.segments;
+    expect(eventNamed(run, 'start/4.1:start').at).toBeGreaterThan(first!.t1);
+    expect(eventNamed(run, 'start/4.1:start').at).toBeLessThan(second!.t1);
+    const as = runNamed(steps('2 cuts to left corner via nail', 'as 2 reaches the nail, 4 lifts', '1 passes to 3'), 'start');
+    expect(eventNamed(as, 'start/4.1:start').at).toBe(first!.t1);
+  });
+});
+
 describe('steps repeated for a time', () => {
   it('fill it, and no more of them begin', () => {
     const timeline = steps('step "A"', '1 passes to 2', 'step "Swing"', '2 passes to 1', '1 passes to 2', 'step "Run" repeats "Swing" for 10 seconds', 'step "Go"', '2 drives', 'look 2: layup');

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Reading } from '../../language/play/read-play.ts';
 import { stateAfterStep, stateBefore } from '../../language/play/state.ts';
+import { endOf } from '../../language/play/default-ends.ts';
 import { resolvePlace } from '../../language/play/places.ts';
 import { courtOf } from '../../language/court/court.ts';
 import { ruleSet } from '../../language/court/rule-sets.ts';
@@ -128,5 +129,16 @@ describe('where a place is', () => {
     expect(at({ kind: 'own', name: 'constructor' })).toEqual(positions['2']);
     expect(at({ kind: 'spot', name: 'moon' })).toEqual(positions['2']);
     expect(at({ kind: 'either', options: [] })).toEqual(positions['2']);
+  });
+});
+
+describe('the open spot', () => {
+  it('is the nearest that nobody holds, another than his own', () => {
+    const spots = (['left', 'right'] as const).flatMap(side => (['corner', 'wing', 'slot'] as const).map(name => resolvePlace({ kind: 'spot', name, side }, { court, positions: {}, who: '1', spots: {} })));
+    const [leftCorner, , leftSlot, rightCorner, rightWing] = spots as [{ x: number; y: number }, ...{ x: number; y: number }[]];
+    const fill = { id: 'a/3.1', step: 'a', line: 'a:1', link: 0, who: '3', verb: 'fill', waits: [], origin: 'written', kind: 'move', via: [], off: [], style: 'fill', pace: 'set' } as const;
+    const end = endOf(fill, { court, positions: { '1': leftSlot!, '2': rightWing!, '3': leftCorner, '4': rightCorner!, '5': { x: 0, y: 1 } }, ball: '1', who: '3', spots: {} });
+    expect(end).toEqual(spots[1]);
+    expect(endOf({ ...fill, style: 'space' }, { court, positions: { '3': leftCorner }, who: '3', spots: {} })).toEqual(leftCorner);
   });
 });

@@ -220,6 +220,12 @@ describe('steps copied from others', () => {
     expect(course(copies('step "More" repeats "A" 2 times')).slice(2)).toEqual([['more~1', 'b', '3>2'], ['more~2', 'more~1', '2>1']]);
   });
 
+  it('are named by the step that asks for them', () => {
+    expect(copies('step "More" again from "A", up to 2 times').play.steps.slice(2).map(({ name }) => name)).toEqual(['More: A, 1st time', 'More: B, 1st time', 'More: A, 2nd time', 'More: B, 2nd time']);
+    expect(copies('step "More" repeats "A"').play.steps.slice(2).map(({ name }) => name)).toEqual(['More']);
+    expect(copies('step "More" repeats "A" 12 times').play.steps.slice(-2).map(({ name }) => name)).toEqual(['More, 11th time', 'More, 12th time']);
+  });
+
   it('are made of one step as often as it is named', () => {
     expect(course(copies('step "More" repeats "B", "B"')).slice(2).map(([key]) => key)).toEqual(['more~1', 'more~2']);
   });
