@@ -1,7 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { CompletionRequest, CompletionResolveRequest, type CompletionItem, type CompletionList } from 'vscode-languageserver-protocol';
+import { CompletionRequest, CompletionResolveRequest, InsertTextFormat, type CompletionItem, type CompletionList } from 'vscode-languageserver-protocol';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { parseLine } from '../../language/grammar/parse-line.ts';
 import { root } from '../../scripts/build.ts';
 import { atMark, talk, type Client } from './talking.ts';
 
@@ -10,7 +11,7 @@ const firstOfMiddle = lighthouse.findIndex((line) => line.includes('"Middle"')) 
 
 let client: Client;
 let files = 0;
-beforeAll(async () => void (client = await talk()));
+beforeAll(async () => void (client = await talk({ capabilities: { textDocument: { completion: { completionItem: { snippetSupport: true } } } } })));
 afterAll(() => client.close());
 
 /** What is offered where the mark stands on a line put into Lighthouse before line `at` (from 0). */
@@ -43,6 +44,10 @@ describe('what is offered first', () => {
     ['  step "Other" instead of |', ['"Zip"', '"Middle"', '"Slip"'], 'steps, the nearest above first'],
     ['  step "Other" instead of "Zip" when |', ['X1', 'X2', 'X3', 'X4', 'X5'], 'what a defender does'],
     ['  step "Other" instead of "Zip" when X4 |', ['switches', 'shows', 'denies'], 'what a defender does'],
+    ['    1 passes to |', ['3'], 'the man who has just come open, at a distance one passes'],
+    ['    look |', ['1: three', '2: three', '3: three', '4: jumper', '5: layup'], 'the chances there are'],
+    ['    look 3 |', ['on', 'as'], 'what a look is pinned to'],
+    ['  step "Other" |', ['instead of', 'after', 'when'], 'where a step stands'],
     ['    as 5 |', ['catches'], 'what can be waited for'],
   ] as const)('%s', async (line, first, _why) => {
     const at = line.startsWith('  step') ? firstOfMiddle - 1 : firstOfMiddle;
@@ -52,6 +57,9 @@ describe('what is offered first', () => {
   test.each([
     ['  from |', ['box', 'horns', 'stack']],
     ['  shot |', ['within', 'between']],
+    ['  against |', ['man', '2-3', '3-2', '1-3-1', '2-2-1 press']],
+    ['  against 2|', ['2-3', '2-2-1 press']],
+    ['  call |', ['with']],
   ] as const)('in the head of a play: %s', async (line, first) => {
     expect((await labels(line, 5)).slice(0, first.length)).toEqual(first);
   });
@@ -71,11 +79,54 @@ describe('what is not offered, because it cannot be', () => {
     ['    1 picks up his dribble, 1 |', ['dribbles', 'drives'], 'no second dribble'],
     ['    4 screens for |', ['4', 'X4'], 'nobody screens for himself'],
     ['    4 |', ['switches', 'shows'], 'the offence does not defend'],
+    ['    1 passes to |', ['him', 'them', 'look … : …', 'step …'], 'a number is meant, and no line begins here'],
+    ['    4 screens for |', ['him', 'them'], 'a number is meant'],
+    ['    3 cuts |', ['look … : …', '1 passes to …'], 'a line has begun'],
     ['    X4 |', ['cuts', 'passes to'], 'a defender does not attack'],
   ] as const)('%s', async (line, never, _why) => {
     const items = await labels(line);
     expect(items).not.toEqual([]);
     for (const label of never) expect(items).not.toContain(label);
+  });
+});
+
+describe('whole lines with stops', () => {
+  const whole = async (line: string, at?: number) => (await offered(line, at)).filter(({ insertTextFormat }) => insertTextFormat === InsertTextFormat.Snippet);
+
+  test.each([
+    ['    |', firstOfMiddle, ['look … : …', 'step …', '1 passes to …', '… ball-screens for …, then rolls'], []],
+    ['  |', 5, ['step …'], ['look … : …', '1 passes to …', 'call …, shot …, leave …', 'rebound …']],
+    ['|', 0, ['play …', 'play … from a throw-in'], ['step …', 'look … : …']],
+    ['    1|', firstOfMiddle, ['1 passes to …', '1 dribbles to …'], ['look … : …']],
+  ] as const)('at the start of %j', async (line, at, there, never) => {
+    const found = (await whole(line, at)).map(({ label }) => label);
+    expect(found).toEqual(expect.arrayContaining([...there]));
+    for (const label of never) expect(found).not.toContain(label);
+  });
+
+  test('the numbers in them are likely ones, and what they write can be read', async () => {
+    for (const item of await whole('    |')) {
+      const { newText } = item.textEdit as { newText: string };
+      const lines = newText.replace(/\$\{\d+\|([^,|]*)[^|]*\|\}/g, '$1').replace(/\$\{\d+:([^}]*)\}/g, '$1').replaceAll('$0', '').split('\n');
+      for (const line of lines) expect(parseLine(line).fault, `${item.label}: ${line}`).toBeUndefined();
+    }
+    const [pass] = (await whole('    |')).filter(({ label }) => label === '1 passes to …');
+    expect((pass!.textEdit as { newText: string }).newText).toMatch(/^1 passes to \$\{1\|3,/);
+  });
+
+  test('a step goes back to the depth of steps', async () => {
+    const [step] = (await whole('    |')).filter(({ label }) => label === 'step …');
+    expect(step!.additionalTextEdits).toEqual([{ range: { start: { line: firstOfMiddle, character: 2 }, end: { line: firstOfMiddle, character: 4 } }, newText: '' }]);
+    expect((step!.textEdit as { newText: string }).newText).toBe('step "${1:Name}"\n    $0');
+  });
+
+  test('not for an editor that does not know them', async () => {
+    const plain = await talk();
+    await plain.open('file:///plays/plain.play', lighthouse.join('\n'));
+    const list = (await plain.connection.sendRequest(CompletionRequest.type, { textDocument: { uri: 'file:///plays/plain.play' }, position: { line: firstOfMiddle, character: 4 } })) as CompletionList;
+    expect(list.items.length).toBeGreaterThan(0);
+    expect(list.items.filter(({ insertTextFormat }) => insertTextFormat === InsertTextFormat.Snippet)).toEqual([]);
+    plain.close();
   });
 });
 

@@ -1,6 +1,6 @@
 // One thing that can be written at the cursor, before it is an item of the protocol.
 
-export type ChoiceKind = 'player' | 'defender' | 'action' | 'place' | 'name' | 'alignment' | 'shot' | 'word' | 'value';
+export type ChoiceKind = 'player' | 'defender' | 'action' | 'place' | 'name' | 'alignment' | 'shot' | 'word' | 'value' | 'statement';
 
 export interface Choice {
   /** As it is written. */
@@ -14,6 +14,12 @@ export interface Choice {
   readonly from?: number;
   /** Something has to follow: a blank is written behind it, and the next choice may open. */
   readonly more?: boolean;
+  /** A whole line with stops, written instead of the text; its further lines are indented from the first. */
+  readonly snippet?: string;
+  /** How deep the line is to stand, where that is not where it is. */
+  readonly indent?: number;
+  /** A sentence about it, where the word itself is not known. */
+  readonly about?: string;
 }
 
 /** The first choice of each text, in order of rank. */

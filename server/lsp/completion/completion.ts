@@ -1,5 +1,5 @@
 // What can be written at the cursor, by the grammar and by how the game stands there.
-import { CompletionItemKind, MarkupKind, type CompletionItem, type CompletionList, type Position } from 'vscode-languageserver-types';
+import { CompletionItemKind, InsertTextFormat, InsertTextMode, MarkupKind, type CompletionItem, type CompletionList, type Position, type Range } from 'vscode-languageserver-types';
 import * as v from 'valibot';
 import { blockAtLine, type Book } from '../../../language/book/book.ts';
 import { expectedAfter } from '../../../language/grammar/expected.ts';
@@ -7,17 +7,19 @@ import type { OpenDocument } from '../documents.ts';
 import { textOfLine } from '../positions.ts';
 import { about } from './about.ts';
 import { actionChoices } from './actions.ts';
+import { chanceChoices } from './chances.ts';
 import { inOrder, type Choice, type ChoiceKind } from './choice.ts';
 import { bodiesOf, type Line } from './line.ts';
 import { nameChoices } from './names.ts';
 import { placeChoices } from './places.ts';
 import { playerChoices } from './players.ts';
 import { standingAt } from './standing.ts';
-import { valueChoices, wordChoices } from './words.ts';
+import { statementChoices } from './statements.ts';
+import { valueChoices, wantsDefence, wordChoices } from './words.ts';
 
 const kinds: Readonly<Record<ChoiceKind, CompletionItemKind>> = {
   player: CompletionItemKind.Variable, defender: CompletionItemKind.Variable, action: CompletionItemKind.Function, place: CompletionItemKind.Constant, name: CompletionItemKind.Reference,
-  alignment: CompletionItemKind.Struct, shot: CompletionItemKind.Event, word: CompletionItemKind.Keyword, value: CompletionItemKind.Value,
+  alignment: CompletionItemKind.Struct, shot: CompletionItemKind.Event, word: CompletionItemKind.Keyword, value: CompletionItemKind.Value, statement: CompletionItemKind.Snippet,
 };
 
 const dataSchema = v.object({ uri: v.string(), line: v.number(), kind: v.string(), text: v.string() });
@@ -29,13 +31,14 @@ export function readItemData(value: unknown): ItemData | undefined {
   return read.success ? read.output : undefined;
 }
 
-export function completion(book: Book, document: OpenDocument, position: Position): CompletionList {
+/** `withStops`: the editor knows whole lines with stops. */
+export function completion(book: Book, document: OpenDocument, position: Position, withStops = false): CompletionList {
   const { block, firstLine } = blockAtLine(document.file, position.line);
   const at = position.line - firstLine;
   const text = textOfLine(block, at);
   const prefix = text.slice(0, position.character);
   const expected = expectedAfter(prefix);
-  if (expected.items.length === 0) return { isIncomplete: false, items: [] };
+  if (expected.items.length === 0 && !wantsDefence(prefix)) return { isIncomplete: false, items: [] };
   const standing = standingAt(book, document, position.line, prefix.slice(0, expected.from));
   const line: Line = { prefix, expected, block, at, standing, actors: bodiesOf(expected.acting?.subject), ...(standing.step !== undefined && { step: standing.step }) };
   const { items } = expected;
@@ -46,6 +49,8 @@ export function completion(book: Book, document: OpenDocument, position: Positio
     ...nameChoices(line, items, book, document.file),
     ...wordChoices(line, items),
     ...valueChoices(line, items),
+    ...chanceChoices(line),
+    ...(withStops ? statementChoices(line) : []),
   ]);
   const fitting = choices.filter((choice) => begins(choice, prefix.slice(choice.from ?? expected.from)));
   return { isIncomplete: false, items: fitting.map((choice, rank) => itemOf(choice, rank, document.uri, position, line, text)) };
@@ -74,8 +79,23 @@ function itemOf(choice: Choice, rank: number, uri: string, position: Position, l
     sortText: String(rank).padStart(4, '0'),
     filterText: choice.text,
     textEdit: { range: { start, end }, newText: more ? `${choice.text} ` : choice.text },
+    ...(choice.snippet !== undefined && withStopsAt(choice, choice.snippet, position.line, text, { start, end })),
+    ...(choice.about !== undefined && { documentation: choice.about }),
     data: more ? { ...data, more: true } : data,
     ...(rank === 0 && { preselect: true }),
+  };
+}
+
+/** Further lines stand under the first; a line that is to stand less deep loses blanks at its start. */
+function withStopsAt({ indent }: Choice, snippet: string, line: number, text: string, range: Range): Partial<CompletionItem> {
+  const blanks = /^\s*/.exec(text.slice(0, range.start.character))![0].length;
+  const depth = indent ?? blanks;
+  const lines = snippet.replaceAll('\n', `\n${' '.repeat(depth)}`);
+  return {
+    insertTextFormat: InsertTextFormat.Snippet,
+    insertTextMode: InsertTextMode.asIs,
+    textEdit: { range, newText: lines },
+    ...(depth < blanks && { additionalTextEdits: [{ range: { start: { line, character: depth }, end: { line, character: blanks } }, newText: '' }] }),
   };
 }
 

@@ -4,6 +4,7 @@ import type { Expected } from '../../../language/grammar/expected.ts';
 import type { BodyId } from '../../../language/play/play.ts';
 import type { Choice } from './choice.ts';
 import { has, type Line } from './line.ts';
+import { unlikelihood } from './receivers.ts';
 
 /** A place where several readings want a player: the strictest of them counts. */
 type Wanted = 'defence' | 'receiver' | 'user' | 'screener' | 'guarded' | 'looker' | 'subject' | 'anyone';
@@ -52,7 +53,7 @@ function rankOf(line: Line, body: BodyId, wanted: Wanted): number | undefined {
     case 'defence':
       return (isDefender(body) ? 10 : 80) + number;
     case 'receiver':
-      return himself || isDefender(body) ? undefined : 10 + near(line, body);
+      return himself || isDefender(body) ? undefined : 10 + unlikelihood(line, body);
     case 'user': {
       if (himself || isDefender(body)) return undefined;
       const ball = /^ball-/.test(line.expected.acting?.verb ?? '') === (body === standing.holder);

@@ -5,7 +5,7 @@ import type { Point } from '../../../language/court/point.ts';
 import { ruleSet } from '../../../language/court/rule-sets.ts';
 import { parseLine } from '../../../language/grammar/parse-line.ts';
 import { createLookup } from '../../../language/names/lookup.ts';
-import type { BodyId } from '../../../language/play/play.ts';
+import type { Action, BodyId, Play } from '../../../language/play/play.ts';
 import { readPlay } from '../../../language/play/read-play.ts';
 import { stateBefore, type GameState } from '../../../language/play/state.ts';
 import { sayPlace } from '../../../language/words/say-place.ts';
@@ -26,6 +26,8 @@ export interface Standing {
   readonly acted: readonly BodyId[];
   readonly ownSpots: readonly { readonly name: string; readonly point: Point }[];
   readonly step?: string;
+  /** What each man did last on this path; `order` grows, `inStep`: in this step. */
+  readonly lastDid: Readonly<Partial<Record<BodyId, { readonly kind: Action['kind']; readonly verb: string; readonly order: number; readonly inStep: boolean }>>>;
   readonly sayWhere: (body: BodyId) => string | undefined;
 }
 
@@ -49,6 +51,7 @@ export function standingAt(book: Book, document: OpenDocument, line: number, bef
     screening: [...new Set(state.screensSet.map(({ by }) => by).reverse())],
     looked: state.looksSoFar.map(bodyOf),
     acted: inStep.map(bodyOf),
+    lastDid: lastDeeds(play, state),
     ownSpots: Object.entries(play.spots).map(([name, point]) => ({ name, point })),
     ...(state.step !== undefined && { step: state.step }),
     sayWhere(body) {
@@ -58,7 +61,17 @@ export function standingAt(book: Book, document: OpenDocument, line: number, bef
   };
 }
 
-const nowhere: Standing = { court: courtOf(ruleSet('fiba')), dribble: 'none', out: false, where: {}, screening: [], looked: [], acted: [], ownSpots: [], sayWhere: () => undefined };
+const nowhere: Standing = { court: courtOf(ruleSet('fiba')), dribble: 'none', out: false, where: {}, screening: [], looked: [], acted: [], lastDid: {}, ownSpots: [], sayWhere: () => undefined };
+
+function lastDeeds(play: Play, { actionsSoFar, step }: GameState): Standing['lastDid'] {
+  const actions = new Map(play.steps.flatMap((one) => [...one.kept, ...one.actions]).map((action) => [action.id, action]));
+  const did: { -readonly [Body in BodyId]?: Standing['lastDid'][Body] } = {};
+  for (const [order, id] of actionsSoFar.entries()) {
+    const action = actions.get(id);
+    if (action !== undefined) did[action.who] = { kind: action.kind, verb: action.verb, order, inStep: id.startsWith(`${step}/`) };
+  }
+  return did;
+}
 
 /** The links of the line that stand whole before the one being typed: of `1 passes to 3, 3 ` that is `1 passes to 3`. */
 function wholeLinks(before: string): string | undefined {

@@ -20,9 +20,18 @@ const joints = new Set(['and', 'then', 'or']);
 const leading = ['to', 'for', 'off', 'at', 'via', 'on', 'with', 'from', 'in'];
 const opening = new Set([...leading, 'then', 'and', 'or', 'as', 'once', 'when', 'until', 'after', 'instead of', 'between', 'beside', 'behind', 'through to', 'into', 'double of', 'with', 'within']);
 
+/** Where some words are written far more often than the others, in this order. */
+const aheadIn: readonly { readonly rule: string; readonly texts: readonly string[] }[] = [
+  { rule: 'StepHead', texts: ['instead of', 'after', 'when', 'first', 'again from', 'repeats', 'mirrors', 'otherwise'] },
+  { rule: 'LookPin', texts: ['on', 'as', 'once', 'at', 'when'] },
+  { rule: 'Call', texts: ['with'] },
+];
+
 export function wordChoices(line: Line, items: readonly Expected[]): readonly Choice[] {
   return items.filter((item) => item.kind === 'keyword' && item.class === undefined && !signs.test(item.text) && !isPlaceWord(item)).flatMap((item) => {
     if (line.prefix.slice(0, line.expected.from).trim() === '') return startChoice(line, item);
+    // Where a number is meant a pronoun is only finished, never proposed.
+    if (/^(him|them)$/.test(item.text) && line.expected.typed === '') return [];
     if (item.path[0] === 'Placing' && line.block.kind !== 'alignment') return [];
     if (item.path[0] === 'Entry' && line.block.kind !== 'roster') return [];
     return [wordChoice(line, item)];
@@ -35,7 +44,8 @@ function startChoice(line: Line, item: Expected): readonly Choice[] {
   const rank = order.indexOf(item.text);
   if (rank < 0) return [];
   // A header stands once in a play.
-  const again = place === 'play' && rank < 12 && line.block.lines.some(({ parsed }, at) => at !== line.at && new RegExp(`^\\s*${item.text}\\b`, 'i').test(parsed.text));
+  const again = place === 'play' && rank < 12 && line.block.lines.some(({ parsed }, at) => at !== line.at && new RegExp(`^\\s*${item.text}\\b${item.text === 'ball with' ? '|^\\s*from\\b.*\\bball with\\b' : ''}`, 'i').test(parsed.text));
+  if (item.text === 'inbound' && !line.standing.out) return [];
   return [{ text: item.text, kind: 'word', rank: (again ? 300 : 50) + rank, ...(!alone.has(item.text) && { more: true }) }];
 }
 
@@ -48,9 +58,12 @@ function wordChoice(line: Line, item: Expected): Choice {
   if (has(item, 'AlignmentName')) return { text, kind: 'alignment', rank: 10 };
   if (has(item, 'LevelName') || has(item, 'RuleSetName')) return { text, kind: 'value', rank: 10 };
   if (joints.has(text)) return { text, kind: 'word', rank: line.expected.acting?.verb === undefined ? 300 : isWhole(line) ? 15 : 30, ...(opening.has(text) && { more: true }) };
+  if (/^(him|them)$/.test(text)) return { text, kind: 'word', rank: 400 };
   if (has(item, 'Subjects')) return { text, kind: 'word', rank: 210 };
+  const ahead = aheadIn.find(({ rule, texts }) => has(item, rule) && texts.includes(text));
+  if (ahead !== undefined) return { text, kind: 'word', rank: 15 + ahead.texts.indexOf(text) / 10, ...(opening.has(text) && { more: true }) };
   const first = leading.indexOf(text);
-  const rank = /^(him|them)$/.test(text) || has(item, 'Event') ? 70 : first >= 0 ? 20 + first / 10 : has(item, 'Trigger') ? 40 : 34;
+  const rank = has(item, 'Event') ? 70 : first >= 0 ? 20 + first / 10 : has(item, 'Trigger') ? 40 : 34;
   return { text, kind: 'word', rank, ...(opening.has(text) && { more: true }) };
 }
 
@@ -59,8 +72,15 @@ const isWhole = ({ prefix }: Line): boolean => /(?:^|[\s,])(?:to|for|off|at|via)
 
 const formations = ['2-3', '3-2', '1-3-1', '2-2-1 press'];
 
+/** Only `against` is written, with what may be the beginning of the defence behind it. */
+export const wantsDefence = (prefix: string): boolean => /^\s*against\s+[\w-]*$/i.test(prefix);
+
 /** Times and formations: what a coach chooses himself, as examples of what fits. */
 export function valueChoices(line: Line, items: readonly Expected[]): readonly Choice[] {
+  if (wantsDefence(line.prefix)) {
+    const from = /\S*$/.exec(line.prefix)!.index;
+    return ['man', ...formations].filter((text) => text.startsWith(line.prefix.slice(from).toLowerCase())).map((text, at): Choice => ({ text, kind: 'value', rank: 10 + at, from }));
+  }
   if (items.some(({ kind, path }) => kind === 'form' && path.includes('Against'))) return formations.map((text, at): Choice => ({ text, kind: 'value', rank: 40 + at }));
   const asked = /(?:^|\s)(?:within|for|about|leave)\s$/i.test(line.prefix.slice(0, line.expected.from)) && items.some(({ kind }) => kind === 'seconds');
   return asked ? ['2 seconds', '4 seconds'].map((text, at): Choice => ({ text, kind: 'value', rank: 60 + at })) : [];
