@@ -72,7 +72,7 @@ describe('every kind of line', () => {
 });
 
 /** Read, but not carried out yet: the page prints what this version says of them. */
-const notYet = new Set<string>(['swap', 'safety']);
+const notYet = new Set<string>(['swap']);
 
 describe('every action', () => {
   const bases = [...new Set([...verbs.values()].filter((verb) => verb.class !== 'event' && verb.number === 'singular').map((verb) => `${verb.class}/${verb.base}`))];
