@@ -90,6 +90,48 @@ describe.each([['over stdio', overStdio], ['in a worker', inWorker]] as const)('
     expect(actions.map(({ title }) => title)).toContainEqual(expect.stringMatching(/^Pass to 3 first/));
   });
 
+  describe('answers', () => {
+    const textDocument = { uri };
+    const position = { line, character: 4 };
+    const range = { start: { line, character: 0 }, end: { line, character: 28 } };
+    const options = { tabSize: 2, insertSpaces: true };
+    const nameAt = { line: text.split('\n').findIndex((one) => one.includes('step "Middle"')), character: 10 };
+
+    test.each([
+      ['where a name is given', 'textDocument/definition', { textDocument, position: nameAt }, /"line":19/],
+      ['where it is used', 'textDocument/references', { textDocument, position: nameAt, context: { includeDeclaration: true } }, /"line":27/],
+      ['what belongs together', 'textDocument/documentHighlight', { textDocument, position }, /"kind":3/],
+      ['what a new name changes', 'textDocument/rename', { textDocument, position: nameAt, newName: 'Centre' }, /Centre.*Centre/],
+      ['that a name can be changed', 'textDocument/prepareRename', { textDocument, position: nameAt }, /"placeholder":"Middle"/],
+      ['what a moved file changes', 'workspace/willRenameFiles', { files: [{ oldUri: uri, newUri: 'file:///plays/other.play' }] }, /"documentChanges":\[\]/],
+      ['the outline', 'textDocument/documentSymbol', { textDocument }, /"name":"Lighthouse"/],
+      ['names in all files', 'workspace/symbol', { query: 'zip' }, /"containerName":"Lighthouse"/],
+      ['folds', 'textDocument/foldingRange', { textDocument }, /"startLine":13/],
+      ['what a selection grows to', 'textDocument/selectionRange', { textDocument, positions: [position] }, /"parent"/],
+      ['links', 'textDocument/documentLink', { textDocument }, /^\[\]$/],
+      ['lenses', 'textDocument/codeLens', { textDocument }, /▶ Show/],
+      ['colours', 'textDocument/semanticTokens/full', { textDocument }, /"data":\[\d+,/],
+      ['colours of some lines', 'textDocument/semanticTokens/range', { textDocument, range }, /"data":\[\d+,/],
+      ['the running clock', 'textDocument/inlayHint', { textDocument, range }, /→ \d+\.\d s/],
+      ['how a document is set', 'textDocument/formatting', { textDocument, options }, /^\[\]$/],
+      ['how some lines are set', 'textDocument/rangeFormatting', { textDocument, options, range }, /^\[\]$/],
+      ['how a new line is set', 'textDocument/onTypeFormatting', { textDocument, options, position, ch: '\n' }, /^\[\]$/],
+      ['what can be done', 'textDocument/codeAction', { textDocument, range, context: { diagnostics: [], only: ['refactor'] } }, /Split “Zip” here/],
+    ] as const)('%s (%s)', async (_, method, params, says) => {
+      expect(JSON.stringify(await client.connection.sendRequest(method, params))).toMatch(says);
+    });
+
+    test('only the colours that have changed', async () => {
+      const { resultId } = (await client.connection.sendRequest('textDocument/semanticTokens/full', { textDocument })) as { resultId: string };
+      expect(await client.connection.sendRequest('textDocument/semanticTokens/full/delta', { textDocument, previousResultId: resultId })).toMatchObject({ edits: [] });
+    });
+
+    test('the edit of what was chosen', async () => {
+      const waits = { uri, version: 1, id: 'split-step', range };
+      expect(JSON.stringify(await client.connection.sendRequest('codeAction/resolve', { title: 'Split “Zip” here', data: waits }))).toMatch(/step \\"Zip 2\\"/);
+    });
+  });
+
   test('sends the play to whoever shows it, again at each change', async () => {
     await client.connection.sendNotification(showMethod, { version: 1, panel: 'p', uri, what: { kind: 'follow', line } });
     await until(() => frames.length === 1);
