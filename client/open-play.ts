@@ -21,11 +21,11 @@ export async function placeFromCommand(place: unknown, line: unknown): Promise<P
   return { uri, line: said ?? editor?.selection.active.line ?? 0 };
 }
 
-/** The text, the cursor in the line; anything else that a command brings along is left alone. */
+/** The text, the cursor in the line. The list keeps the keyboard, so that a coach can go on down it. Anything else that a command brings along is left alone. */
 export async function openPlay(uri: unknown, line: unknown, viewColumn?: ViewColumn): Promise<void> {
   if (!(uri instanceof Uri)) return;
   const at = lineFrom(line);
-  await window.showTextDocument(uri, { preview: true, ...(at !== undefined && { selection: new Range(at, 0, at, 0) }), ...(viewColumn !== undefined && { viewColumn }) });
+  await window.showTextDocument(uri, { preview: true, preserveFocus: true, ...(at !== undefined && { selection: new Range(at, 0, at, 0) }), ...(viewColumn !== undefined && { viewColumn }) });
 }
 
 export function firstOpenPlay(): PlaceOfPlay | undefined {

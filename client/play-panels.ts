@@ -213,6 +213,12 @@ export function registerPlayPanels(context: ExtensionContext, client: BaseLangua
     if (at !== undefined) showPlay(at.uri, at.line);
   }
 
+  async function openFromList(uri: unknown, line: unknown) {
+    // Not over the picture, which goes along although no text has the keyboard.
+    await openPlay(uri, line, inFront()?.panel.active === true ? ViewColumn.One : undefined);
+    if (uri instanceof Uri && typeof line === 'number') for (const shown of panels.values()) follow(shown, uri, line);
+  }
+
   /** What a panel of the last time showed, which tells its play: each is given out once. */
   function lastShown(play: string | undefined): ShownDocument | undefined {
     const at = [shownBefore.findIndex(({ pin }) => pin !== undefined && pin === play), shownBefore.findIndex(({ pin }) => pin === undefined), shownBefore.length - 1].find((found) => found >= 0);
@@ -238,8 +244,7 @@ export function registerPlayPanels(context: ExtensionContext, client: BaseLangua
     now,
     commands.registerCommand('setwright.showPlay', showFromCommand),
     commands.registerCommand('setwright.showPlayAlone', showAlone),
-    // Not over the picture.
-    commands.registerCommand('setwright.openPlay', (uri: unknown, line: unknown) => openPlay(uri, line, inFront()?.panel.active === true ? ViewColumn.One : undefined)),
+    commands.registerCommand('setwright.openPlay', openFromList),
     commands.registerCommand('setwright.pin', () => {
       const shown = inFront();
       if (shown?.playKey !== undefined) pinTo(shown, shown.playKey);

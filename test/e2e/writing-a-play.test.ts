@@ -159,7 +159,7 @@ inRealVsCode(
       await until('the words of the bar are selected', async () => (await selection(editor())).startsWith('Ln 18,'));
       expect(await selection(editor())).toMatch(/\(24 selected\)/);
       await screenshot(editor(), 'words selected');
-      await floor().locator('g[data-body="1"]').click();
+      await floor().locator('.handle[data-handle$=" 1"]').click({ force: true });
       await until('the words of the man are selected', async () => !(await selection(editor())).startsWith('Ln 18,'));
     });
   },
