@@ -17,14 +17,14 @@ export function lenses({ uri, file }: OpenDocument, plays: readonly Compiled[]):
   });
 }
 
-function sayTimes({ play, timeline: { times } }: Compiled): readonly string[] {
+/** Short, to stand side by side; seconds from the call, or from the hand-over at a throw-in. */
+function sayTimes({ timeline: { times } }: Compiled): readonly string[] {
   const { firstLook, allLooks, looks } = times;
   if (firstLook === undefined || allLooks === undefined || looks.length === 0) return [];
   const typical = looks.map((look) => look.typical);
   const [first, last] = [sayMoment(Math.min(...typical)), sayMoment(Math.max(...typical))];
-  const zero = play.start.throwIn === undefined ? 'the call' : 'the hand-over';
   return [
-    looks.length === 1 ? `Look ${first} after ${zero}` : `First look ${first} after ${zero}, last ${last}`,
+    looks.length === 1 ? `Look at ${first}` : `First look at ${first}, last ${last}`,
     firstLook.fromCall === allLooks.fromCall ? `Call it with ${firstLook.fromCall} s or more` : `Call it with ${firstLook.fromCall} s or more, ${allLooks.fromCall} for every look`,
   ];
 }

@@ -110,7 +110,7 @@ inRealVsCode(
       expect(await linesShown(text, middle[0]!, middle.length)).toEqual(middle);
       await until('nothing is underlined', async () => (await text.locator('.squiggly-error, .squiggly-warning').count()) === 0);
       await until('the run-throughs are there again', async () => (await floor().locator('body').innerText()).includes('pull-up'));
-      await text.getByText(/→ \d+\.\d s/).first().waitFor();
+      await text.getByText(/→\s\d+\.\d\ss/).first().waitFor();
       await screenshot(editor(), 'step written again');
     });
 

@@ -31,6 +31,6 @@ test('a play and each step fold, without the blank lines behind them', async () 
 test('above the play stands when to call it, and a way to see it', async () => {
   const found = await client.connection.sendRequest(CodeLensRequest.type, { textDocument });
   const line = lighthouse.split('\n').findIndex((one) => one.startsWith('play'));
-  expect(found!.map(({ command }) => command!.title)).toEqual(['▶ Show', expect.stringMatching(/^First look \d+\.\d s after the call, last \d+\.\d s$/), expect.stringMatching(/^Call it with \d+ s or more, \d+ for every look$/)]);
+  expect(found!.map(({ command }) => command!.title)).toEqual(['▶ Show', expect.stringMatching(/^First look at \d+\.\d s, last \d+\.\d s$/), expect.stringMatching(/^Call it with \d+ s or more, \d+ for every look$/)]);
   expect(found![0]).toMatchObject({ range: { start: { line } }, command: { command: 'setwright.showPlay', arguments: [uri, line] } });
 });
