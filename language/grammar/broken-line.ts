@@ -1,6 +1,7 @@
 import type { Follow, Walk, Wanted } from './follow.ts';
 import { lineParser } from './line-parser.ts';
-import type { LexedLine, LineToken } from './lexer.ts';
+import type { LexedLine } from './lexer.ts';
+import type { LineToken } from './line-token.ts';
 import type { LineEdit, LineFix } from './line-fault.ts';
 import { verbOf } from './verbs.ts';
 

@@ -1,5 +1,5 @@
 import type { GrammarAST } from 'langium';
-import type { LineToken } from './lexer.ts';
+import type { LineToken } from './line-token.ts';
 
 /**
  * The grammar as a recursive transition network: which tokens may come next, exactly. Langium's parser says only that a line is wrong,

@@ -1,10 +1,8 @@
-import { createToken, type IToken, type TokenType } from 'chevrotain';
+import { createToken, type TokenType } from 'chevrotain';
 import { GrammarAST } from 'langium';
 import { SetLineTerminals } from './generated/ast.ts';
+import type { LineToken } from './line-token.ts';
 import { readOver } from './read-over.ts';
-
-/** A token of a line. `image` is the keyword as the grammar spells it; what the coach wrote is `text.slice(startOffset, endOffset + 1)`. */
-export type LineToken = IToken & { endOffset: number };
 
 export interface LexedLine {
   readonly tokens: LineToken[];

@@ -1,5 +1,5 @@
 import type { TokenType } from 'chevrotain';
-import type { LineToken } from './lexer.ts';
+import type { LineToken } from './line-token.ts';
 import { verbOf } from './verbs.ts';
 
 /** How hard or how fast: said in every gym, drawn in no play. Common usage, no source. */

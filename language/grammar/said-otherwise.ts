@@ -1,6 +1,6 @@
 import { endOf, isPlayer, reads, singularAt, startWithArticles, tried, written, type Broken } from './broken-line.ts';
 import type { FaultCode, LineFix } from './line-fault.ts';
-import type { LineToken } from './lexer.ts';
+import type { LineToken } from './line-token.ts';
 import { otherNumber, verbOf, verbs } from './verbs.ts';
 
 /** Something that coaches say and that no line can say so: what can be written instead. */
