@@ -1,5 +1,6 @@
 /** What the text makes defenders do, and when: conditions acted out and lines of their own (rule 17). */
 import type { BodyId, Place, Play } from '../play/play.ts';
+import { DEFENCE } from '../play/play.ts';
 import type { Run } from '../timeline/timeline.ts';
 
 export interface Cue {
@@ -7,44 +8,47 @@ export interface Cue {
   /** ms */
   readonly at: number;
   readonly verb: string;
-  /** The man he does it to. */
+  /** The man, or screener, he does it to. */
   readonly on?: BodyId;
   readonly to?: Place;
 }
 
 /** The cues of one run-through, in time order: those of its own steps only. */
 export function cuesOf(play: Play, run: Run): readonly Cue[] {
-  const times = new Map(run.events.map((event) => [event.id, event.at]));
   const cues: Cue[] = [];
+  let times: ReadonlyMap<string, number> | undefined;
+  const add = (event: string, cue: Omit<Cue, 'at'>): void => {
+    times ??= new Map(run.events.map(({ id, at }) => [id, at]));
+    const at = times.get(event);
+    if (at !== undefined) cues.push({ ...cue, at });
+  };
   for (const step of play.steps) {
     if (!run.steps.includes(step.key)) continue;
     const { condition } = step;
     if (condition?.kind === 'defence') {
-      for (const who of [condition.who, ...(condition.also ?? [])]) {
-        const at = times.get(`${step.key}:start.${who}`);
-        if (at !== undefined) cues.push({ who, at, verb: condition.verb, ...(condition.on && { on: condition.on }) });
-      }
+      for (const who of [condition.who, ...(condition.also ?? [])]) add(`${step.key}:start.${who}`, { who, verb: condition.verb, ...(condition.on && { on: condition.on }) });
     }
     for (const action of [...step.kept, ...step.actions]) {
-      if (action.kind !== 'defend') continue;
-      const at = times.get(`${action.id}:start`);
-      if (at !== undefined) cues.push({ who: action.who, at, verb: action.verb, ...(action.on && { on: action.on }), ...(action.to && { to: action.to.value }) });
+      if (action.kind === 'defend') add(`${action.id}:start`, { who: action.who, verb: action.verb, ...(action.on && { on: action.on }), ...(action.to && { to: action.to.value }) });
     }
   }
   return cues.sort((a, b) => a.at - b.at);
 }
 
-/** Whom a defender guards at this moment: his own number, until he switches. */
-export function manOf(who: BodyId, cues: readonly Cue[], now: number): BodyId {
-  const men = new Map<BodyId, BodyId>();
-  const man = (defender: BodyId): BodyId => men.get(defender) ?? (defender.slice(1) as BodyId);
-  for (const { who: switcher, at, verb, on } of cues) {
-    if (at > now || verb !== 'switch' || on === undefined) continue;
-    const target = on.startsWith('X') ? man(on) : on;
-    const other = (['X1', 'X2', 'X3', 'X4', 'X5'] as const).find((defender) => man(defender) === target);
-    const left = man(switcher);
-    men.set(switcher, target);
-    if (other !== undefined && other !== switcher) men.set(other, left);
+/** He takes this man from now on; the one he leaves is left, or taken over in a switch. */
+const takesOver: ReadonlySet<string> = new Set(['guard', 'rotate', 'close-out']);
+
+/** Whom each of X1–X5 guards after these cues: his own number, until he switches or takes another. */
+export function menAfter(cues: readonly Cue[]): readonly BodyId[] {
+  const men: BodyId[] = DEFENCE.map((who) => who.slice(1) as BodyId);
+  const indexOf = (who: BodyId): number => Number(who.slice(1)) - 1;
+  for (const { who, verb, on } of cues) {
+    if (on === undefined || (verb !== 'switch' && !takesOver.has(verb))) continue;
+    const own = indexOf(who);
+    const target = on.startsWith('X') ? men[indexOf(on)]! : on;
+    const other = men.indexOf(target);
+    if (verb === 'switch' && other !== -1) men[other] = men[own]!;
+    men[own] = target;
   }
-  return man(who);
+  return men;
 }

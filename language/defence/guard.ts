@@ -1,90 +1,179 @@
 /**
- * Where the five defenders are in a run-through: each between his man and the rim, close to the ball, others sagging by how far the
- * ball is. They follow a moment behind and no faster than their level. What a line or a condition tells them, they do.
- * The offence is settled before and never looks at them. Simple on purpose: common practice, no source.
+ * Where the five defenders are in a run-through. They follow a moment behind and no faster than their level; what a line or a condition
+ * tells them, they do. The offence is settled before and never looks at them. Simple on purpose: common practice, no source.
  */
+import { courtOf } from '../court/court.ts';
 import type { Point } from '../court/point.ts';
 import { commit } from '../court/point.ts';
+import { ruleSet } from '../court/rule-sets.ts';
 import type { Level } from '../motion/levels.ts';
 import { LEVELS } from '../motion/levels.ts';
 import type { BodyId, Play } from '../play/play.ts';
-import { DEFENCE, OFFENCE } from '../play/play.ts';
+import { DEFENCE } from '../play/play.ts';
 import type { Keyframes, Run } from '../timeline/timeline.ts';
-import { ballAt, ballStateAt, trackAt } from '../timeline/track.ts';
+import type { Cue } from './cues.ts';
 import { cuesOf } from './cues.ts';
-import type { Floor } from './stances.ts';
-import { goalOf } from './stances.ts';
+import type { Floor, Tactic } from './floor.ts';
+import { manToMan } from './man-to-man.ts';
+import type { Sight } from './sight.ts';
+import { partsAt, sightMs, sightOf } from './sight.ts';
+import { zone } from './zone.ts';
 
-const stepMs = 100;
-/** He sees with this delay what his man does; the level's reaction to a choice. */
-const following = (level: Level): number => Math.round(level.choiceReaction * 1000);
+export type Guarded = Readonly<Partial<Record<BodyId, Keyframes>>>;
 
-/** Keyframes of X1–X5 for one run-through; empty for a play without defence, and for a zone, which is not drawn yet. */
-export function guard(play: Play, run: Run): Readonly<Partial<Record<BodyId, Keyframes>>> {
-  if (play.defence.value.kind !== 'man') return {};
-  const level = LEVELS[play.level.value];
-  const cues = cuesOf(play, run);
-  const steps = Math.ceil(run.end / stepMs) + 1;
-  const places: Point[] = [];
-  const speeds = [0, 0, 0, 0, 0];
-  const points: Point[][] = DEFENCE.map(() => []);
-  for (let step = 0; step < steps; step++) {
-    const now = Math.min(run.end, step * stepMs);
-    const floor = floorAt(run, now, following(level));
-    DEFENCE.forEach((who, index) => {
-      const goal = goalOf(floor, level, who, cues, now);
-      if (step === 0) places[index] = goal;
-      else places[index] = stepTowards(places, speeds, index, goal, floor, level);
-      points[index]!.push(commit(places[index]!));
-    });
-  }
-  return Object.fromEntries(DEFENCE.map((who, index) => [who, { t0: 0, stepMs, points: points[index]! }]));
+/** Every second place is kept: between two of them nobody strays from the straight line by more than a few centimetres. */
+const keepEvery = 2;
+// Nearer than this two numbers could not be read; bodies touch at twice their radius. Common practice, no source.
+const readable = 0.8;
+
+/** Keyframes of X1–X5 for one run-through; empty for a play without defence. */
+export function guard(play: Play, run: Run): Guarded {
+  return guardRuns(play, [run])[0]!;
 }
 
-function floorAt(run: Run, now: number, delay: number): Floor {
-  const seen = Math.max(0, now - delay);
-  const state = ballStateAt(run, now);
-  return {
-    men: OFFENCE.map((who) => trackAt(run.tracks[who]!, seen)),
-    bodies: OFFENCE.map((who) => trackAt(run.tracks[who]!, now)),
-    ball: ballAt(run, seen),
-    holder: state === undefined || state.kind === 'shot' ? undefined : state.kind === 'held' ? state.by : state.receiver,
-    out: state?.kind === 'held' && state.out,
-  };
+/** As `guard`, for all run-throughs of a play: what they share is worked out once. */
+export function guardRuns(play: Play, runs: readonly Run[]): readonly Guarded[] {
+  const tactic = tacticOf(play);
+  if (tactic === undefined) return runs.map(() => ({}));
+  const done: Watch[] = [];
+  return runs.map((run) => {
+    const watch = startWatch(play, run, done);
+    defend(watch, tactic, play);
+    done.push(watch);
+    return framesOf(watch);
+  });
+}
+
+function tacticOf({ defence }: Play): Tactic | undefined {
+  const { kind, zone: written, press } = defence.value;
+  if (kind === 'none') return undefined;
+  return kind === 'zone' && written !== undefined ? zone(written, press === true || written.endsWith('press')) : manToMan(press === true);
+}
+
+/** A run-through as it is being defended: x and y of X1–X5, ten numbers a step, and their speeds, five a step. */
+interface Watch {
+  readonly sight: Sight;
+  readonly cues: readonly Cue[];
+  readonly places: Float64Array;
+  readonly speeds: Float64Array;
+  /** The first step not taken over from another run-through. */
+  readonly from: number;
+}
+
+function startWatch(play: Play, run: Run, done: readonly Watch[]): Watch {
+  const sight = sightOf(run);
+  const cues = cuesOf(play, run);
+  const watch = { sight, cues, places: new Float64Array(sight.steps * 10), speeds: new Float64Array(sight.steps * 5) };
+  let from = 0;
+  let like: Watch | undefined;
+  for (const other of done) {
+    const steps = Math.min(partsAt(sight, other.sight), firstOther(cues, other.cues));
+    if (steps <= from) continue;
+    from = steps;
+    like = other;
+  }
+  if (like !== undefined) {
+    watch.places.set(like.places.subarray(0, from * 10));
+    watch.speeds.set(like.speeds.subarray(0, from * 5));
+  }
+  return { ...watch, from };
+}
+
+/** The first step at which two are told different things. */
+function firstOther(a: readonly Cue[], b: readonly Cue[]): number {
+  let at = 0;
+  while (at < a.length && at < b.length && a[at]!.at === b[at]!.at && a[at]!.who === b[at]!.who && a[at]!.verb === b[at]!.verb && a[at]!.on === b[at]!.on) at++;
+  const next = Math.min(a[at]?.at ?? Number.POSITIVE_INFINITY, b[at]?.at ?? Number.POSITIVE_INFINITY);
+  return Math.floor(next / sightMs);
+}
+
+function defend({ sight, cues, places, speeds, from }: Watch, tactic: Tactic, play: Play): void {
+  const level = LEVELS[play.level.value];
+  const court = courtOf(ruleSet(play.rules.value));
+  // He sees with this delay what his man does; the level's reaction to a choice.
+  const delay = Math.round((level.choiceReaction * 1000) / sightMs);
+  let told: readonly Cue[] = [];
+  for (let step = from; step < sight.steps; step++) {
+    const now = step * sightMs;
+    while (told.length < cues.length && cues[told.length]!.at <= now) told = cues.slice(0, told.length + 1);
+    const floor = floorAt(sight, step, Math.max(0, step - delay), { court, level, now, spots: play.spots });
+    for (let index = 0; index < 5; index++) {
+      const goal = tactic(floor, index, told);
+      moveOn(places, speeds, step, index, goal, sight, level);
+    }
+  }
+}
+
+function floorAt({ men, ball, holder, out }: Sight, step: number, seen: number, rest: Pick<Floor, 'court' | 'level' | 'now' | 'spots'>): Floor {
+  const at = seen * 10;
+  const man = (index: number): Point => ({ x: men[at + index * 2]!, y: men[at + index * 2 + 1]! });
+  return { ...rest, men: [man(0), man(1), man(2), man(3), man(4)], ball: { x: ball[seen * 2]!, y: ball[seen * 2 + 1]! }, holder: holder[step]!, out: out[step] === 1 };
 }
 
 /** One step of his legs: no faster than his level, sliding near his man and running far from him, never into a body. */
-function stepTowards(places: readonly Point[], speeds: number[], index: number, goal: Point, floor: Floor, level: Level): Point {
-  const seconds = stepMs / 1000;
-  const here = places[index]!;
-  const gap = Math.hypot(goal.x - here.x, goal.y - here.y);
-  const top = gap > 1 ? level.vmax * level.cutEffort : Math.max(level.slide, speeds[index]! - level.brake * seconds);
-  const speed = Math.min(top, speeds[index]! + (level.vmax / level.tau) * seconds, gap / (2 * seconds));
+function moveOn(places: Float64Array, speeds: Float64Array, step: number, index: number, goal: Point, sight: Sight, level: Level): void {
+  const at = step * 10 + index * 2;
+  const seconds = sightMs / 1000;
+  if (step === 0) {
+    places[at] = goal.x;
+    places[at + 1] = goal.y;
+    keepApart(places, 0, index, sight, index);
+    return;
+  }
+  const hereX = places[at - 10]!;
+  const hereY = places[at - 9]!;
+  const before = speeds[step * 5 - 5 + index]!;
+  const dx = goal.x - hereX;
+  const dy = goal.y - hereY;
+  const gap = Math.sqrt(dx * dx + dy * dy);
+  const top = gap > 1 ? level.vmax * level.cutEffort : Math.max(level.slide, before - level.brake * seconds);
+  const speed = Math.min(top, before + (level.vmax / level.tau) * seconds, gap / (2 * seconds));
   const share = gap === 0 ? 0 : Math.min(1, (speed * seconds) / gap);
-  const wanted = { x: here.x + (goal.x - here.x) * share, y: here.y + (goal.y - here.y) * share };
-  const kept = keepApart(wanted, places, index, floor, level);
+  places[at] = hereX + dx * share;
+  places[at + 1] = hereY + dy * share;
+  keepApart(places, step, index, sight, 5);
   const most = level.vmax * seconds;
-  const moved = Math.hypot(kept.x - here.x, kept.y - here.y);
-  const cut = moved > most ? most / moved : 1;
-  speeds[index] = Math.min(moved, most) / seconds;
-  return { x: here.x + (kept.x - here.x) * cut, y: here.y + (kept.y - here.y) * cut };
+  const movedX = places[at]! - hereX;
+  const movedY = places[at + 1]! - hereY;
+  const moved = Math.sqrt(movedX * movedX + movedY * movedY);
+  if (moved > most) {
+    places[at] = hereX + (movedX * most) / moved;
+    places[at + 1] = hereY + (movedY * most) / moved;
+  }
+  speeds[step * 5 + index] = Math.min(moved, most) / seconds;
 }
 
-/** Pushed out of anybody he would stand in: a screen holds him up, a team-mate makes room. */
-function keepApart(wanted: Point, places: readonly Point[], index: number, floor: Floor, level: Level): Point {
-  const room = 2 * level.bodyRadius;
-  let { x, y } = wanted;
-  const push = (other: Point): void => {
-    const gap = Math.hypot(x - other.x, y - other.y);
-    if (gap >= room) return;
-    const away = gap < 0.001 ? { x: 0, y: -1 } : { x: (x - other.x) / gap, y: (y - other.y) / gap };
-    x = other.x + away.x * room;
-    y = other.y + away.y * room;
+/** Pushed out of anybody he would stand in: a screen holds him up, a team-mate makes room. Of team-mates the first `known`. */
+function keepApart(places: Float64Array, step: number, index: number, { men }: Sight, known: number): void {
+  const at = step * 10 + index * 2;
+  const push = (x: number, y: number): void => {
+    const dx = places[at]! - x;
+    const dy = places[at + 1]! - y;
+    const square = dx * dx + dy * dy;
+    if (square >= readable * readable) return;
+    const gap = Math.sqrt(square);
+    places[at] = gap < 0.001 ? x : x + (dx / gap) * readable;
+    places[at + 1] = gap < 0.001 ? y - readable : y + (dy / gap) * readable;
   };
-  floor.bodies.forEach(push);
-  places.forEach((other, at) => {
-    if (at !== index) push(other);
-  });
-  return { x, y };
+  for (let other = 0; other < known; other++) {
+    if (other === index) continue;
+    // Who has not moved yet stands where he stood.
+    const theirs = (other < index || step === 0 ? step : step - 1) * 10 + other * 2;
+    push(places[theirs]!, places[theirs + 1]!);
+  }
+  for (let man = step * 10; man < step * 10 + 10; man += 2) push(men[man]!, men[man + 1]!);
 }
 
+function framesOf({ places, sight }: Watch): Guarded {
+  const frames: Partial<Record<BodyId, Keyframes>> = {};
+  const last = sight.steps - 1;
+  DEFENCE.forEach((who, index) => {
+    const points: Point[] = [];
+    for (let step = 0; step < last + keepEvery; step += keepEvery) {
+      const at = Math.min(step, last) * 10 + index * 2;
+      points.push(commit({ x: places[at]!, y: places[at + 1]! }));
+    }
+    frames[who] = { t0: 0, stepMs: sightMs * keepEvery, points };
+  });
+  return frames;
+}

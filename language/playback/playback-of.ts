@@ -1,5 +1,6 @@
 import type { Court } from '../court/court.ts';
 import type { Finding } from '../checks/finding.ts';
+import { guardRuns } from '../defence/guard.ts';
 import { DEFENCE, OFFENCE, type Action, type PartId, type Places, type Play, type TextPlace } from '../play/play.ts';
 import type { Timeline } from '../timeline/timeline.ts';
 import { sayAction } from '../words/say-action.ts';
@@ -19,6 +20,8 @@ export interface Shown {
 /** What the page, the panel and a picture show of a play: plain JSON. */
 export function playbackOf({ play, places, timeline, findings, court }: Shown): Playback {
   const defended = play.defence.value.kind !== 'none';
+  // Only here: what checks a play and does not show it need not pay for defenders.
+  const defenders = guardRuns(play, timeline.runs);
   return {
     version: PLAYBACK_VERSION,
     play: {
@@ -38,7 +41,7 @@ export function playbackOf({ play, places, timeline, findings, court }: Shown): 
     steps: play.steps.map(({ key, name, parent, how, condition }) => ({ key, name, parent, how, ...(condition && { condition: condition.text }) })),
     looks: play.steps.flatMap(({ looks }) => looks).map((look) => ({ id: look.id, step: look.step, who: String(look.who[0]) as '1', label: lookWords(look) })),
     says: Object.fromEntries(actionsOf(play).map((action) => [action.id, sayAction(action)])),
-    runs: timeline.runs.map((run) => ({ ...run, label: wayName(play, run.id) })),
+    runs: timeline.runs.map((run, index) => ({ ...run, defenders: defenders[index]!, label: wayName(play, run.id) })),
     times: timeline.times,
     findings,
     told: tellPlay(play, timeline),

@@ -71,7 +71,7 @@ function startedEdges(branch: Branch, settled: readonly Item[]): readonly Edge[]
   return settled.filter((item) => item.kind === 'action').map((item) => edge(branch.settled.get(item.key)!.start, 'step-opens'));
 }
 
-const atTheScreen = new Set(['show', 'switch', 'hedge', 'trap', 'go', 'trail', 'drop', 'follow', 'fight', 'help']);
+const atTheScreen = new Set(['show', 'switch', 'hedge', 'trap', 'go-under', 'go-over', 'go-through', 'go-behind', 'trail', 'drop', 'help']);
 
 /** A sentence about a defender makes him act: at the screen it speaks of, set on this path or in the step replaced; else as the step opens. */
 function actOutCondition(branch: Branch, step: Step, open: number): void {
