@@ -50,9 +50,9 @@ function windows(subject: Subject): readonly Windowed[] {
   if (within === undefined) return [];
   return timedLooks(subject).map((timed) => {
     const { run, time } = timed;
-    const zero = run.clockStartsAt > 0 ? run.clockStartsAt : within.of === 'start' ? time.setUp : 0;
-    const from = run.clockStartsAt > 0 ? 'the touch' : `the ${within.of}`;
-    return { timed, typical: time.typical - zero, late: time.late - zero, window: within.seconds, from };
+    const touched = run.clockStartsAt > 0;
+    const measured = touched ? time.onClock : within.of === 'start' ? time.fromStart : time;
+    return { timed, typical: measured.typical, late: measured.late, window: within.seconds, from: touched ? 'the touch' : `the ${within.of}` };
   });
 }
 

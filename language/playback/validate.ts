@@ -79,8 +79,9 @@ const finding = v.object({
 });
 
 const needed = v.object({ fromCall: finite, alreadySet: finite });
+const percentiles = v.object({ early: finite, typical: finite, late: finite });
 const times = v.object({
-  looks: v.array(v.object({ look: v.string(), run: v.string(), early: finite, typical: finite, late: finite, flight: finite, setUp: finite })),
+  looks: v.array(v.object({ look: v.string(), run: v.string(), early: finite, typical: finite, late: finite, flight: finite, setUp: finite, onClock: percentiles, fromStart: percentiles })),
   firstLook: optional(needed), allLooks: optional(needed),
 });
 

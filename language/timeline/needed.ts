@@ -3,7 +3,7 @@ import type { LookId, Play } from '../play/play.ts';
 import type { Scene } from './branch.ts';
 import { timeOf } from './graph.ts';
 import { percentile, spreadOf } from './spread.ts';
-import type { LookTime, Needed, Run, Times } from './timeline.ts';
+import type { LookTime, Needed, Percentiles, Run, Times } from './timeline.ts';
 
 /** The events a look's times are read from. */
 export interface TailTimes {
@@ -11,6 +11,8 @@ export interface TailTimes {
   readonly run: string;
   readonly shot: number;
   readonly rim: number;
+  /** The first action. */
+  readonly start: number;
   /** On a throw-in, when the game clock starts. */
   readonly touch: number | undefined;
 }
@@ -18,22 +20,23 @@ export interface TailTimes {
 export function timesOf(scene: Scene, runs: readonly Run[], tails: readonly TailTimes[]): Times {
   const { graph, level, play } = scene;
   if (tails.length === 0) return { looks: [] };
-  const spread = spreadOf(graph, level, tails.flatMap(({ shot, touch }) => (touch === undefined ? [shot] : [shot, touch])));
+  const spread = spreadOf(graph, level, tails.flatMap(({ shot, start, touch }) => (touch === undefined ? [shot, start] : [shot, start, touch])));
   const setUp = play.start.alreadySet || play.start.dead || play.start.throwIn !== undefined ? 0 : Math.round(level.setUp * 1000);
-  const byLook = new Map(tails.map((tail) => [tail.run, tail]));
+  const since = (shot: number, from: number | undefined): Percentiles => {
+    const typical = timeOf(graph, shot) - (from === undefined ? 0 : timeOf(graph, from));
+    const values = from === undefined ? spread.of(shot) : difference(spread.of(shot), spread.of(from));
+    return { early: Math.min(typical, percentile(values, 0.1)), typical, late: Math.max(typical, percentile(values, 0.9)) };
+  };
+  const byRun = new Map(tails.map((tail) => [tail.run, tail]));
   const looks: LookTime[] = [];
-  const onClock: number[] = [];
   for (const run of runs) {
-    const tail = byLook.get(run.id);
+    const tail = byRun.get(run.id);
     if (tail === undefined) continue;
-    const shots = spread.of(tail.shot);
-    const typical = timeOf(graph, tail.shot);
-    const flight = timeOf(graph, tail.rim) - typical;
-    const late = Math.max(typical, percentile(shots, 0.9));
-    looks.push({ look: tail.look, run: tail.run, early: Math.min(typical, percentile(shots, 0.1)), typical, late, flight, setUp });
-    onClock.push(tail.touch === undefined ? late : Math.max(typical - timeOf(graph, tail.touch), percentile(difference(shots, spread.of(tail.touch)), 0.9)));
+    const { look, shot, rim, start, touch } = tail;
+    const fromCall = since(shot, undefined);
+    looks.push({ look, run: run.id, ...fromCall, flight: timeOf(graph, rim) - timeOf(graph, shot), setUp, onClock: touch === undefined ? fromCall : since(shot, touch), fromStart: since(shot, start) });
   }
-  const needs = looks.map((look, index) => neededFor(play, look, onClock[index]!));
+  const needs = looks.map((look) => neededFor(play, look));
   return { looks, firstLook: needs[0], allLooks: needs.reduce<Needed | undefined>(most, undefined) };
 }
 
@@ -42,9 +45,9 @@ function difference(a: Int32Array, b: Int32Array): Int32Array {
 }
 
 /** With `leave`: late release, flight, and what a miss must leave; without: the ball has left the hand. Rounded up to whole seconds. */
-function neededFor(play: Play, look: LookTime, late: number): Needed {
+function neededFor(play: Play, look: LookTime): Needed {
   const { leave } = play.clock;
-  const ms = late + (leave === undefined ? 0 : look.flight + leave * 1000);
+  const ms = look.onClock.late + (leave === undefined ? 0 : look.flight + leave * 1000);
   return { fromCall: Math.ceil(ms / 1000), alreadySet: Math.ceil((ms - look.setUp) / 1000) };
 }
 

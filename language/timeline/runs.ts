@@ -43,8 +43,23 @@ function eventsOf(branch: Branch, end: number): readonly TimedEvent[] {
   return inRun.sort((a, b) => a.at - b.at);
 }
 
+/** The event of the first action, if there is one. */
+export function firstActionOf(branch: Branch): number | undefined {
+  const { events } = branch.scene.graph;
+  let first: number | undefined;
+  for (const number of branch.events) {
+    const { timed } = events[number]!;
+    if (isAction(timed) && (first === undefined || timed.at < whenOf(branch, first))) first = number;
+  }
+  return first;
+}
+
+function isAction({ kind }: TimedEvent): boolean {
+  return kind === 'start' || kind === 'release' || kind === 'shot';
+}
+
 function firstAction(events: readonly TimedEvent[], end: number): number {
-  return events.find(({ kind }) => kind === 'start' || kind === 'release' || kind === 'shot')?.at ?? end;
+  return events.find(isAction)?.at ?? end;
 }
 
 function tracksOf(branch: Branch, end: number): Run['tracks'] {

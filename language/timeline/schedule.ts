@@ -13,7 +13,7 @@ import { copyBranch, copyForLook, happen, tell, whenOf } from './branch.ts';
 import { createGraph } from './graph.ts';
 import { problem } from './problem-codes.ts';
 import { sendToTheBoards } from './rebounds.ts';
-import { runOf } from './runs.ts';
+import { firstActionOf, runOf } from './runs.ts';
 import { isOffence } from './sound.ts';
 import { settleStep } from './stage.ts';
 import { takeLook } from './tails.ts';
@@ -68,7 +68,7 @@ function walk(branch: Branch, step: Step, runs: Run[], tails: TailTimes[]): void
     if (taken.shot !== undefined) sendToTheBoards(taken.branch, taken.shot, looker(look), look.id);
     const run = runOf(taken.branch, { id: look.id, look: look.id, shot: taken.shot, end: whenOf(taken.branch, taken.end) });
     runs.push(run);
-    if (taken.shot !== undefined) tails.push({ look: look.id, run: run.id, shot: taken.shot, rim: taken.end, touch: taken.branch.ball.find((link) => link.kind === 'pass' && link.throwIn)?.end });
+    if (taken.shot !== undefined) tails.push({ look: look.id, run: run.id, shot: taken.shot, rim: taken.end, start: firstActionOf(taken.branch) ?? taken.shot, touch: taken.branch.ball.find((link) => link.kind === 'pass' && link.throwIn)?.end });
   }
   const children = replacedFirst(branch.scene.children.get(step.key) ?? []);
   if (children.length === 0 ? step.looks.length === 0 || step.end !== undefined : step.end !== undefined) runs.push(endOf(branch, step));

@@ -115,6 +115,17 @@ export interface LookTime {
   readonly flight: number;
   /** ms of `late` and `typical` that the set-up takes: what a team already set saves. */
   readonly setUp: number;
+  /** The release from when the game clock runs: the call, on a throw-in the touch. */
+  readonly onClock: Percentiles;
+  /** The release from the first action, which is what `of the start` means. */
+  readonly fromStart: Percentiles;
+}
+
+/** ms */
+export interface Percentiles {
+  readonly early: number;
+  readonly typical: number;
+  readonly late: number;
 }
 
 export interface Times {

@@ -4,7 +4,7 @@ import { compileText } from './compiled.ts';
 const set = (headers: string, level = 'u14') => compileText(`level ${level}\nplay "A"\n${headers}\n  from 5-out\n  1 dribbles to left slot\n  2 cuts to rim\n  2 cuts to right short corner\n  look 1: jumper\n  look 2: jumper\n`);
 const codesOf = (headers: string, level?: string) => set(headers, level).findings.map(({ code }) => code);
 const late = (headers = '') => set(headers).plays[0]!.timeline.times.looks.map(({ late: time }) => time / 1000);
-const typical = () => set('').plays[0]!.timeline.times.looks.map((look) => (look.typical - look.setUp) / 1000);
+const typical = () => set('').plays[0]!.timeline.times.looks.map(({ fromStart }) => fromStart.typical / 1000);
 
 describe('the set’s window', () => {
   test('a look typically past it is an error with both times', () => {
@@ -17,8 +17,16 @@ describe('the set’s window', () => {
 
   test('a look past it only when it goes slowly is a warning', () => {
     const look = set('').plays[0]!.timeline.times.looks.at(-1)!;
-    const between = (look.typical + look.late) / 2 - look.setUp;
+    const between = (look.fromStart.typical + look.fromStart.late) / 2;
     expect(codesOf(`  shot within ${(between / 1000).toFixed(1)} seconds of the start`)).toContain('past-window-when-late');
+  });
+
+  test('the start is the first action, not the call', () => {
+    const { plays } = set('  already set');
+    const [run] = plays[0]!.timeline.runs;
+    const [look] = plays[0]!.timeline.times.looks;
+    expect(run!.startsAt).toBeGreaterThan(0);
+    expect(look!.fromStart.typical).toBe(look!.typical - run!.startsAt);
   });
 
   test('a window wide enough says nothing', () => expect(codesOf('  shot within 30 seconds of the start')).toEqual([]));

@@ -167,7 +167,9 @@ const lines: readonly string[] = ['zip', 'zip/1.1', 'zip/5.1', 'zip/3.1', 'zip/2
 
 const time = (run: Playback['runs'][number], setUp = SET_UP) => {
   const shot = run.ball.at(-1)!;
-  return { look: run.look!, run: run.id, early: run.releaseAt! - 500, typical: run.releaseAt!, late: run.releaseAt! + 900, flight: shot.t1 - shot.t0, setUp };
+  const released = { early: run.releaseAt! - 500, typical: run.releaseAt!, late: run.releaseAt! + 900 };
+  const fromStart = { early: released.early - setUp, typical: released.typical - setUp, late: released.late - setUp };
+  return { look: run.look!, run: run.id, ...released, flight: shot.t1 - shot.t0, setUp, onClock: released, fromStart };
 };
 
 /** The made-up play "Lighthouse" as the player is given it. */
