@@ -1,8 +1,9 @@
-// docs/pictures/: what the README shows, taken from a real VS Code with the example plays. `npm run pictures`.
+// docs/pictures/: what the README shows, and media/walkthrough/, taken from a real VS Code with the example plays. `npm run pictures`.
 import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { goTo, openEditor, openFile, panel, runCommand } from '../test/e2e/editor.ts';
 import { build, root } from './build.ts';
+import { takeFirstMinutes } from './first-minutes.ts';
 import { ensureHost } from './host.ts';
 import { pack } from './package.ts';
 
@@ -47,3 +48,4 @@ await build();
 pack();
 ensureHost();
 for (const shot of shots) await take(shot);
+await takeFirstMinutes();
