@@ -18,6 +18,8 @@ export interface Errand {
   readonly exit: number;
   /** Partners of a screen or a hand-off: they may touch. */
   readonly partners: readonly BodyId[];
+  /** For so many ms of the way only; without it, for all of it. */
+  readonly touching?: (way: Way) => number;
   /** May he wait for somebody to pass? Not when he runs on without a stop. */
   readonly mayWait: boolean;
   /** Which men stand where: those of a taken look, or all. */
@@ -53,26 +55,27 @@ export function bodyRoom(branch: Branch): number {
 /** The way he takes, given everybody whose way is settled. */
 export function planWay(branch: Branch, errand: Errand): Planned {
   const room = bodyRoom(branch);
-  const others = [...(errand.others ?? branch.bodies).values()].filter(({ who }) => who !== errand.who && !errand.partners.includes(who));
+  const { touching } = errand;
+  const others = [...(errand.others ?? branch.bodies).values()].filter(({ who }) => who !== errand.who && (touching !== undefined || !errand.partners.includes(who)));
   const straight = layWay(errand.points, errand.limits, errand.entry, errand.exit);
-  const first = worstClash(straight, errand.start, others, room);
+  const first = worstClash(straight, errand.start, others, room, errand);
   if (first === undefined) return { way: straight, delay: 0, overlaps: [] };
 
   const ended = keepOffTheEnd(errand, others, room);
-  let best = { way: ended.way, delay: 0, clash: worstClash(ended.way, errand.start, others, room) };
+  let best = { way: ended.way, delay: 0, clash: worstClash(ended.way, errand.start, others, room, errand) };
   for (const side of [1, -1] as const) {
     if (best.clash === undefined) break;
     const bent = bendRound(errand, ended.points, others, [...branch.bodies.values()], room, side);
-    const clash = worstClash(bent, errand.start, others, room);
+    const clash = worstClash(bent, errand.start, others, room, errand);
     if (clash === undefined || clash.gap > best.clash.gap + 1e-6) best = { way: bent, delay: 0, clash };
   }
   for (const delay of errand.mayWait ? waitsMs : []) {
     if (best.clash === undefined) break;
-    const clash = worstClash(best.way, errand.start + delay, others, room);
+    const clash = worstClash(best.way, errand.start + delay, others, room, errand);
     if (clash === undefined || clash.gap > best.clash.gap + 1e-6) best = { way: best.way, delay, clash };
   }
   const { way, delay, clash } = best;
-  const clashes = clash === undefined ? [] : clashesOf(way, errand.start + delay, others, room);
+  const clashes = clash === undefined ? [] : clashesOf(way, errand.start + delay, others, room, errand);
   return {
     way,
     delay,
@@ -105,7 +108,7 @@ function bendRound(errand: Errand, corners: readonly Point[], others: readonly B
   let points = corners;
   for (let bends = 0; bends < mostBends; bends++) {
     const way = layWay(points, errand.limits, errand.entry, errand.exit);
-    const clash = worstClash(way, errand.start, others.filter((other) => restsFrom(other, errand.start)), room);
+    const clash = worstClash(way, errand.start, others.filter((other) => restsFrom(other, errand.start)), room, errand);
     if (clash === undefined) return way;
     const centre = clash.other.place;
     const index = way.pieces.findIndex(({ from, to }) => gapToLine(from, to, centre) < room);
@@ -137,20 +140,21 @@ function emptierSide(from: Point, normal: Point, others: readonly Body[]): 1 | -
 }
 
 /** Who comes too near while he is under way or, once he is there, while the other still runs. */
-function clashesOf(way: Way, start: number, others: readonly Body[], room: number): readonly Clash[] {
-  return others.map((other) => clashWith(way, start, other, room)).filter((clash) => clash !== undefined);
+function clashesOf(way: Way, start: number, others: readonly Body[], room: number, errand: Errand): readonly Clash[] {
+  return others.map((other) => clashWith(way, start, other, room, errand)).filter((clash) => clash !== undefined);
 }
 
-function worstClash(way: Way, start: number, others: readonly Body[], room: number): Clash | undefined {
+function worstClash(way: Way, start: number, others: readonly Body[], room: number, errand: Errand): Clash | undefined {
   let worst: Clash | undefined;
   for (const other of others) {
-    const clash = clashWith(way, start, other, room);
+    const clash = clashWith(way, start, other, room, errand);
     if (clash !== undefined && (worst === undefined || clash.gap < worst.gap)) worst = clash;
   }
   return worst;
 }
 
-function clashWith(way: Way, start: number, other: Body, room: number): Clash | undefined {
+function clashWith(way: Way, start: number, other: Body, room: number, { partners, touching }: Errand): Clash | undefined {
+  if (touching !== undefined && partners.includes(other.who)) return movingClash(way, start, other, room, Math.min(way.ms, touching(way)));
   return restsFrom(other, start) ? restingClash(way, start, other, room) : movingClash(way, start, other, room);
 }
 
@@ -171,16 +175,19 @@ function restingClash(way: Way, start: number, other: Body, room: number): Clash
   return gap < room ? { other, gap, at } : undefined;
 }
 
-function movingClash(way: Way, start: number, other: Body, room: number): Clash | undefined {
-  const startGap = distance(way.points[0]!, bodyAt(other, start));
+/** Sampled, from `after` ms of the way on. */
+function movingClash(way: Way, start: number, other: Body, room: number, after = 0): Clash | undefined {
+  const begin = start + after;
+  const startGap = distance(alongWay(way, after), bodyAt(other, begin));
   let gap = room;
-  let at = start;
+  let at = begin;
   let leaving = startGap < room;
   let last = startGap;
-  const end = Math.max(start + way.ms, other.until);
-  for (let t = start; ; t = Math.min(end, t + sampleMs)) {
+  const end = Math.max(start + way.ms, other.until, begin);
+  for (let t = begin; ; t = Math.min(end, t + sampleMs)) {
     const here = distance(alongWay(way, t - start), bodyAt(other, t));
-    if (leaving && here < last) leaving = false;
+    // Who stands still does not leave.
+    if (leaving && (t >= end || (t > begin && here <= last))) leaving = false;
     if (here >= room) leaving = false;
     if (!leaving && here < gap) {
       gap = here;

@@ -1,10 +1,11 @@
 /** Where a move leads when its line says nothing, corners included; the ends themselves are `play/`'s, so that text and time agree. */
 import type { Point } from '../court/point.ts';
+import { distance } from '../court/point.ts';
 import type { Court } from '../court/court.ts';
 import { spotPoint } from '../court/spots.ts';
 import { endOf } from '../play/default-ends.ts';
 import type { Dribble, Move } from '../play/play.ts';
-import type { Branch } from './branch.ts';
+import type { Body, Branch } from './branch.ts';
 import type { Standing } from './where.ts';
 import { leaning, situationOf } from './where.ts';
 
@@ -20,11 +21,28 @@ export function endOfMove(branch: Branch, action: Move | Dribble, standing: Stan
   const { court } = branch.scene;
   const { own } = standing;
   if (action.kind === 'dribble' && action.style === 'drive' && action.to === undefined && action.at === undefined) return { via: [], to: atRim(court, own) };
-  const to = endOf(action, situationOf(branch, standing));
+  const to = besideTheDriver(branch, action, standing, endOf(action, situationOf(branch, standing)));
   if (action.kind !== 'move' || action.via.length > 0) return { via: [], to };
   if (action.style === 'v-cut') return { via: [{ x: own.x * (1 - vCutDepth), y: own.y * (1 - vCutDepth) }], to };
   const elbow = action.style === 'l-cut' ? spotPoint(court, 'elbow', leaning(own, to) ?? 'right') : undefined;
   return { via: elbow === undefined ? [] : [elbow], to };
+}
+
+/** A roll whose man drives to the ring ends on the other side of it; common practice, no source. */
+function besideTheDriver(branch: Branch, action: Move | Dribble, { who, own }: Standing, to: Point): Point {
+  const { court } = branch.scene;
+  if (action.kind !== 'move' || action.to !== undefined || !rollsIn.has(action.style) || distance(to, court.ring) > atRing) return to;
+  const driver = [...branch.bodies.values()].find((body) => body.who !== who && distance(body.place, court.ring) < atRing && drove(body));
+  if (driver === undefined) return to;
+  const side = leaning({ x: own.x - driver.stretches.at(-1)!.segment.path[0]!.x, y: 0 }, own) ?? 'left';
+  return spotPoint(court, 'dunker spot', side) ?? to;
+}
+
+const rollsIn: ReadonlySet<string> = new Set(['roll', 'slip', 'dive']);
+const atRing = 1.2;
+
+function drove({ stretches }: Body): boolean {
+  return stretches.at(-1)?.segment.withBall === true;
 }
 
 /** In front of the ring, or beside it for one who comes from the side. */

@@ -30,7 +30,12 @@ export interface Route {
   readonly points: readonly Point[];
   readonly shoulders: readonly Shoulder[];
   readonly partners: readonly BodyId[];
+  /** Partners may touch until a moment after the last shoulder, or after he has left; without it, all along. */
+  readonly parts?: true;
 }
+
+/** ms in which partners of a screen or a hand-off come apart; common practice, no source. */
+const comingApartMs = 1000;
 
 export type Running = ActionItem & { readonly action: Move | Dribble };
 
@@ -62,7 +67,7 @@ export function routeOf(branch: Branch, item: Running): Route {
     points.push(...corner);
   }
   tellOrder(branch, item, shoulders.filter(({ used }) => gateOf(branch, item, used.by) === undefined), own, target);
-  return { points: [...points, ...corners, end], shoulders, partners: [...usedScreens(branch, item).map(({ by }) => by), ...partnersBefore(branch, item)] };
+  return { points: [...points, ...corners, end], shoulders, partners: [...usedScreens(branch, item).map(({ by }) => by), ...partnersBefore(branch, item)], parts: true };
 }
 
 /** `between 4 and 5` of two who screen: he brushes neither shoulder but goes through the middle of the gate. */
@@ -184,6 +189,7 @@ export function runRoute(branch: Branch, wanted: RunOrder): RunDone {
   const plan = planWay(branch, {
     who: order.who, points: order.route.points, start: order.startsAt, limits: order.limits, entry, exit: order.exit,
     partners: order.route.partners, mayWait: order.mayWait && entry === 0,
+    ...(order.route.parts === true && { touching: (way: Way) => comingApartMs + Math.max(0, ...order.route.shoulders.map(({ at }) => msNearest(way, at))) }),
   });
   tellPlan(branch, order, plan);
   const { way } = plan;

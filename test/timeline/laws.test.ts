@@ -233,6 +233,27 @@ describe('laws of the floor', () => {
   });
 });
 
+describe('partners of a screen or a hand-off', () => {
+  it('come apart: nobody stands on another for more than a second and a half, or a finding says so', () => {
+    everyPlay((play) => {
+      const timeline = schedule(play);
+      const told = timeline.problems.filter(({ code }) => code === 'bodies-overlap' || code === 'spot-taken');
+      for (const run of timeline.runs) {
+        for (const [who, other] of pairs) {
+          let since: number | undefined;
+          for (let t = 0; t < (run.releaseAt ?? run.end); t += 100) {
+            const near = distance(trackAt(run.tracks[who]!, t), trackAt(run.tracks[other]!, t)) < LEVELS[play.level.value].bodyRadius;
+            since = near ? (since ?? t) : undefined;
+            if (since === undefined || t - since < 1500) continue;
+            if (told.some(({ params }) => [params['who'], params['other']].includes(who) && [params['who'], params['other']].includes(other))) break;
+            throw new Error(`${who} and ${other} stand on one spot from ${since} ms of ${run.id}`);
+          }
+        }
+      }
+    });
+  });
+});
+
 const pairs: readonly (readonly [BodyId, BodyId])[] = OFFENCE.flatMap((who, index) => OFFENCE.slice(index + 1).map((other) => [who, other] as const));
 
 /** Screener and user, or two who hand off, anywhere in the play. */
