@@ -15,6 +15,7 @@ export interface Asking {
 
 // An editor that does not answer is asked again.
 const PATIENCE = 1500;
+const LONGEST = 5000;
 
 export function startAsking(post: (message: FromPlayer) => void, shown: () => { readonly play: string; readonly seq: number } | undefined, answered: (outcome: Outcome) => void): Asking {
   let made = 0;
@@ -34,13 +35,27 @@ export function startAsking(post: (message: FromPlayer) => void, shown: () => { 
     const on = shown();
     if (on === undefined) return;
     drop();
-    wanted = { id: ++made, done };
-    post(message({ id: made, ...on }));
+    const id = ++made;
+    wanted = { id, done };
+    setTimeout(() => wanted?.id === id && hear({ v: MESSAGES_VERSION, kind: 'outcome', id, refused: 'The editor does not answer. Try again.' }), LONGEST);
+    post(message({ id, ...on }));
   }
 
   function drop(): void {
     dry = undefined;
     waiting = undefined;
+  }
+
+  function hear(outcome: Outcome): void {
+    if (outcome.id === wanted?.id) {
+      const { done } = wanted;
+      wanted = undefined;
+      done(outcome);
+    } else if (outcome.id === dry?.id) {
+      dry = undefined;
+      answered(outcome);
+      if (waiting !== undefined) askDry(waiting);
+    }
   }
 
   return {
@@ -51,16 +66,6 @@ export function startAsking(post: (message: FromPlayer) => void, shown: () => { 
     write: (intent, done) => askReal((asked) => ({ v: MESSAGES_VERSION, kind: 'intent', ...asked, dry: false, intent }), done),
     fix: (code, finding, fix, done) => askReal((asked) => ({ v: MESSAGES_VERSION, kind: 'fix', ...asked, code, finding, fix }), done),
     drop,
-    hear(outcome) {
-      if (outcome.id === wanted?.id) {
-        const { done } = wanted;
-        wanted = undefined;
-        done(outcome);
-      } else if (outcome.id === dry?.id) {
-        dry = undefined;
-        answered(outcome);
-        if (waiting !== undefined) askDry(waiting);
-      }
-    },
+    hear,
   };
 }

@@ -17,13 +17,25 @@ export function createChip(): Chip {
   const changes = element('span', { class: 'changes' });
   const root = element('div', { class: 'chip', 'aria-hidden': 'true' }, words, changes);
   root.hidden = true;
+  let beside: (() => DOMRect) | undefined;
   let going: ReturnType<typeof setTimeout> | undefined;
+
+  function lay(): void {
+    if (root.hidden || beside === undefined) return;
+    const { left, right, top, bottom } = beside();
+    const { width, height } = root.getBoundingClientRect();
+    const x = Math.min(Math.max((left + right) / 2 - width / 2, 6), innerWidth - width - 6);
+    const y = top - height - 8 < 6 ? bottom + 8 : top - height - 8;
+    root.style.transform = `translate(${x.toFixed(0)}px, ${y.toFixed(0)}px)`;
+  }
 
   function put(outcome: Outcome): void {
     clearTimeout(going);
     setText(words, outcome.refused ?? outcome.words ?? '');
     setText(changes, outcome.refused === undefined && outcome.changes !== undefined ? `changes ${outcome.changes}` : '');
     root.classList.toggle('refused', outcome.refused !== undefined);
+    // Longer words need more room.
+    lay();
   }
 
   return {
@@ -31,16 +43,14 @@ export function createChip(): Chip {
     follow(place) {
       clearTimeout(going);
       root.hidden = false;
-      const { left, right, top, bottom } = place();
-      const { width, height } = root.getBoundingClientRect();
-      const x = Math.min(Math.max((left + right) / 2 - width / 2, 6), innerWidth - width - 6);
-      const y = top - height - 8 < 6 ? bottom + 8 : top - height - 8;
-      root.style.transform = `translate(${x.toFixed(0)}px, ${y.toFixed(0)}px)`;
+      beside = place;
+      lay();
     },
     would: put,
     settle(outcome) {
-      put(outcome);
       root.hidden = false;
+      beside = undefined;
+      put(outcome);
       going = setTimeout(() => (root.hidden = true), outcome.refused === undefined ? 1200 : 5000);
     },
     hide() {

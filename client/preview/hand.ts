@@ -67,7 +67,7 @@ export function createHand({ asking, chip, picked, say }: Wishes): Hand {
   function makeTarget({ key, kind }: Handle): SVGElement {
     const target = build(node('g', { class: `handle ${kind}`, role: 'button', tabindex: -1 }, node('circle', { class: 'grip', r: kind === 'player' || kind === 'draw' ? 50 : 34 }), node('circle', { class: 'dot', r: kind === 'player' || kind === 'draw' ? 50 : 13 })));
     target.dataset.handle = key;
-    target.addEventListener('pointerdown', (event) => take(event, key, target));
+    target.addEventListener('pointerdown', take);
     target.addEventListener('pointermove', (event) => move(event));
     target.addEventListener('pointerup', () => release());
     target.addEventListener('pointercancel', () => letGo());
@@ -83,14 +83,20 @@ export function createHand({ asking, chip, picked, say }: Wishes): Hand {
     return [x, y];
   }
 
-  function take(event: PointerEvent, key: string, target: SVGElement): void {
-    const handle = made.get(key)?.handle;
-    if (event.button !== 0 || handle === undefined) return;
+  function take(event: PointerEvent): void {
+    if (event.button !== 0) return;
+    const at = onFloor(event);
+    const { target, handle } = nearest(at);
     event.preventDefault();
     focus(target);
     target.setPointerCapture(event.pointerId);
-    const at = onFloor(event);
     held = { handle, start: [event.clientX, event.clientY], at: handle.at, moved: false, keyboard: false, grip: [handle.at[0] - at[0], handle.at[1] - at[1]] };
+  }
+
+  /** Men stand close together: the one whose middle is nearest is meant. */
+  function nearest([x, y]: Pt): { readonly target: SVGElement; readonly handle: Handle } {
+    const far = ({ handle: { at } }: { readonly handle: Handle }) => Math.hypot(at[0] - x, at[1] - y);
+    return [...made.values()].reduce((best, one) => (far(one) < far(best) ? one : best));
   }
 
   function move(event: PointerEvent): void {

@@ -36,11 +36,18 @@ export function sayPlace(court: Court, point: Point): string {
 }
 
 export function wordsFor(court: Court, point: Point): PlaceWords {
-  const spots = allSpots(court);
+  const all = allSpots(court);
+  const spots = all.filter((spot) => isUsual(spot) || distance(spot.point, point) < 0.002);
   const named = namedSpot(spots, point);
   const beside = besideSpot(court, spots, point);
   if (named !== undefined && beside !== undefined && isThere(beside, point) && !isThere(named, point)) return beside;
   return named ?? beside ?? inNumbers(point);
+}
+
+/** Half a line or half a lane is a place one can write, but hardly one a coach sends a man to. */
+function isUsual({ name, side }: Spot): boolean {
+  if (name === 'lane line' || name === 'side') return false;
+  return side === undefined || !['lane', 'free-throw line', 'rim', 'half court', 'baseline'].includes(name);
 }
 
 function isThere(words: PlaceWords, point: Point): boolean {

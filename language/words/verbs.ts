@@ -3,7 +3,7 @@ import { verbs } from '../grammar/verbs.ts';
 
 // What English does not build by rule.
 const irregularPast: Readonly<Record<string, string>> = {
-  bring: 'brought', catch: 'caught', cut: 'cut', drive: 'drove', get: 'got', go: 'went', have: 'had', hold: 'held', is: 'was', keep: 'kept', lay: 'laid', leave: 'left',
+  bring: 'brought', come: 'came', catch: 'caught', cut: 'cut', drive: 'drove', get: 'got', go: 'went', have: 'had', hold: 'held', is: 'was', keep: 'kept', lay: 'laid', leave: 'left',
   make: 'made', run: 'ran', set: 'set', shoot: 'shot', swing: 'swung', take: 'took', throw: 'threw',
 };
 const doubled = /^(slip|pop|trap|tip|drop|step|pin|skip|spot|sag|jog|lob)$/;
