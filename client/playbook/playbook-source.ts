@@ -26,6 +26,7 @@ export function openPlaybook(client: BaseLanguageClient, running: Promise<void>,
   const watcher = watchPlayFiles();
   const views: (() => boolean)[] = [];
   let playbook: protocol.Playbook | undefined;
+  let before: string | undefined;
   let stale = true;
   let timer: ReturnType<typeof setTimeout> | undefined;
   let asked = 0;
@@ -38,6 +39,10 @@ export function openPlaybook(client: BaseLanguageClient, running: Promise<void>,
     stale = false;
     const answer = await ask(protocol.playbookMethod, again ? { again } : {}, protocol.readPlaybook);
     if (number !== asked || answer === undefined) return;
+    // A list that is drawn anew forgets for a moment which row is chosen or dragged: not where nothing has changed.
+    const text = JSON.stringify(answer);
+    if (text === before) return;
+    before = text;
     playbook = answer;
     changed.fire();
   }

@@ -15,6 +15,12 @@ inRealVsCode(
     const row = (name: string, text: string | RegExp) => rows(name).filter({ hasText: text }).first();
     const linesOf = async (text: Locator) => (await text.locator('.view-line').allInnerTexts()).join('\n').replaceAll('\u00a0', ' ');
     const dialogs: string[] = [];
+    /** Rows move while a list catches up with its text: a click would hit the neighbour. */
+    const listed = (first: string, second: string) =>
+      until(`${first} is listed above ${second}`, async () => {
+        const [one, two] = await Promise.all([first, second].map((name) => row('Playbook', new RegExp(`^${name}\\s?\\d`)).boundingBox().catch(() => null)));
+        return one != null && two != null && one.y < two.y && two.y - one.y <= one.height;
+      });
     /** A list holds only the rows that can be seen. */
     async function scroll(down: boolean) {
       await pane('Playbook').locator('.pane-body').hover();
@@ -66,6 +72,8 @@ inRealVsCode(
       await row('Playbook', 'Lighthouse').click();
       await page.locator('.tab.active', { hasText: 'lighthouse.play' }).waitFor();
       await row('Playbook', 'Lighthouse').and(page.locator('.focused')).waitFor();
+      // The window tells the extension which row is chosen; nothing on the screen says that it has.
+      await page.waitForTimeout(500);
       await page.keyboard.press('Alt+ArrowDown');
       await page.locator('.tab', { hasText: 'club.play' }).click();
       await page.locator('.tab.active', { hasText: 'club.play' }).waitFor();
@@ -73,6 +81,7 @@ inRealVsCode(
       await text.locator('.view-line').first().click();
       await page.keyboard.press('Control+z');
       await until('it reads as before', async () => (await linesOf(text)).includes('section "Last shot": "Lighthouse", "Lantern", "Lantern, ball denied"'));
+      await listed('Lighthouse', 'Lantern');
     });
 
     test('drags a play into another section', async () => {
@@ -83,6 +92,7 @@ inRealVsCode(
       await until('both lines are written again', async () => /"Lighthouse", "Lantern", "Buoy"[^\n]*\n[^\n]*"Gangway", "Lantern, ball denied"/.test(await linesOf(text)));
       await page.keyboard.press('Control+z');
       await until('one step takes both back', async () => (await linesOf(text)).includes('"Lantern", "Lantern, ball denied", "Buoy"'));
+      await listed('Lantern, ball denied', 'Buoy');
     });
 
     test('clicks a play and reads its text, and when to call it in the status bar', async () => {
