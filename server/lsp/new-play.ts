@@ -80,7 +80,16 @@ function ballScreen(start: string): readonly string[] {
 
 /** No screens for the youngest, and none is needed against a zone. */
 function giveAndGo(start: string): readonly string[] {
-  return ['  step "Give and go"', ...makeRoom(start), '    1 passes to 2', '    1 cuts to rim', '    look 1 "go": bounce-pass, layup'];
+  return ['  step "Give and go"', ...makeRoom(start), `    1 passes to ${nearestTo1(start)}`, '    1 cuts to rim', '    look 1 "go": bounce-pass, layup'];
+}
+
+/** A young player does not throw far. Of an alignment of his own we do not know who is near. */
+function nearestTo1(start: string): PlayerNumber {
+  const points = startPoints(start);
+  const from = points.get(1);
+  if (from === undefined) return 2;
+  const others = [...points].filter(([player]) => player !== 1 && player !== atTheRing(start));
+  return others.reduce<readonly [PlayerNumber, number]>((best, [player, point]) => (distance(point, from) < best[1] ? [player, distance(point, from)] : best), [2, Infinity])[0];
 }
 
 /** He who starts at the ring leaves it: the place is wanted, and three seconds are counted there, while the others get ready too. */
