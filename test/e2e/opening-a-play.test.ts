@@ -11,6 +11,8 @@ inRealVsCode('a coach opens the example play', (editor) => {
 
   test('and the language server is ready', async () => {
     const { page, place } = editor();
+    // When to call the play comes into the status bar beside it and would push it away from under the mouse.
+    await page.locator('.statusbar-item', { hasText: 'Call with' }).waitFor();
     await page.getByRole('button', { name: /Editor Language Status/ }).hover();
     const status = page.locator('.hover-language-status', { hasText: 'Setwright is ready' });
     await status.filter({ hasText: `Setwright language server (${place}) ${version}` }).waitFor();
