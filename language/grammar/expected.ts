@@ -86,6 +86,24 @@ function fits(item: Expected, typed: string, anywhere: boolean): boolean {
   return begins(words(typed), item.token, anywhere);
 }
 
+/**
+ * Behind a blank the words so far may be a whole keyword too: `against ` begins `against a press`, and is `against` with everything
+ * that follows it. Then the longer phrase is offered by the words it still lacks.
+ */
+function withShorter(text: string, longer: Typed): Typed {
+  if (!/\s$/.test(text)) return longer;
+  const shorter = expectedFrom(text, text.length);
+  if (!shorter?.items.length) return longer;
+  const said = words(longer.typed).length - 1;
+  return { ...shorter, items: [...shorter.items, ...longer.items.map((item) => ({ ...item, text: withoutFirst(item.token, said) }))] };
+}
+
+/** A keyword without its first words, articles not counted: of `against a press` without one, `a press`. */
+function withoutFirst(keyword: string, count: number): string {
+  const said = [...keyword.matchAll(/[^\s-]+/g)].filter(([word]) => !ARTICLES.has(word))[count - 1];
+  return said === undefined ? keyword : keyword.slice(said.index + said[0].length).replace(/^[\s-]+/, '');
+}
+
 /** What may be written at the end of `prefix`, the beginning of a line up to the cursor. Pure; never throws. */
 export function expectedAfter(prefix: string): Expectations {
   const text = prefix.length > 2000 ? '' : prefix;
@@ -121,7 +139,7 @@ function atWord(text: string): Typed | undefined {
     if (!/[\s-]/.test(text.slice(from).trim()) && !/\s$/.test(text)) break;
     const found = expectedFrom(text, from);
     const items = found?.items.filter((item) => item.kind === 'keyword' && fits(item, found.typed.replace(/\s+$/, ' '), false) && begins(words(found.typed), item.token, false));
-    if (found && items!.length) return { ...found, items: items! };
+    if (found && items!.length) return withShorter(text, { ...found, items: items! });
   }
   const from = /[^\s,:()"“”]*$/.exec(text)!.index;
   const found = expectedFrom(text, from);

@@ -14,6 +14,9 @@ describe('words expected at the cursor', () => {
     ['3 cuts to right corn', ['corner', 'corners', 'short corner', 'short corners'], 16, 'corn'],
     ['step "B" af', ['after'], 9, 'af'],
     ['step "B" after "', ['string'], 15, '"'],
+    // A longer phrase that begins the same way hides nothing: it is offered by the words it lacks.
+    ['against ', ['man', 'man-to-man', 'form', 'full-court', 'a press'], 8, ''],
+    ['situation against ', ['against a press'], 10, 'against '],
     ['call with 22 on', ['on the clock'], 13, 'on'],
     ['call with 22 ', ['to', 'on the clock', 'left'], 13, ''],
     ['from 4-o', ['4-out 1-in'], 5, '4-o'],

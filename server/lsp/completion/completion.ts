@@ -15,7 +15,7 @@ import { placeChoices } from './places.ts';
 import { playerChoices } from './players.ts';
 import { standingAt } from './standing.ts';
 import { statementChoices } from './statements.ts';
-import { valueChoices, wantsDefence, wordChoices } from './words.ts';
+import { valueChoices, wordChoices } from './words.ts';
 
 const kinds: Readonly<Record<ChoiceKind, CompletionItemKind>> = {
   player: CompletionItemKind.Variable, defender: CompletionItemKind.Variable, action: CompletionItemKind.Function, place: CompletionItemKind.Constant, name: CompletionItemKind.Reference,
@@ -38,7 +38,7 @@ export function completion(book: Book, document: OpenDocument, position: Positio
   const text = textOfLine(block, at);
   const prefix = text.slice(0, position.character);
   const expected = expectedAfter(prefix);
-  if (expected.items.length === 0 && !wantsDefence(prefix)) return { isIncomplete: false, items: [] };
+  if (expected.items.length === 0) return { isIncomplete: false, items: [] };
   const standing = standingAt(book, document, position.line, prefix.slice(0, expected.from));
   const line: Line = { prefix, expected, block, at, standing, actors: bodiesOf(expected.acting?.subject), ...(standing.step !== undefined && { step: standing.step }) };
   const { items } = expected;

@@ -25,6 +25,7 @@ const aheadIn: readonly { readonly rule: string; readonly texts: readonly string
   { rule: 'StepHead', texts: ['instead of', 'after', 'when', 'first', 'again from', 'repeats', 'mirrors', 'otherwise'] },
   { rule: 'LookPin', texts: ['on', 'as', 'once', 'at', 'when'] },
   { rule: 'Call', texts: ['with'] },
+  { rule: 'Against', texts: ['man'] },
 ];
 
 export function wordChoices(line: Line, items: readonly Expected[]): readonly Choice[] {
@@ -72,16 +73,12 @@ const isWhole = ({ prefix }: Line): boolean => /(?:^|[\s,])(?:to|for|off|at|via)
 
 const formations = ['2-3', '3-2', '1-3-1', '2-2-1 press'];
 
-/** Only `against` is written, with what may be the beginning of the defence behind it. */
-export const wantsDefence = (prefix: string): boolean => /^\s*against\s+[\w-]*$/i.test(prefix);
-
 /** Times and formations: what a coach chooses himself, as examples of what fits. */
 export function valueChoices(line: Line, items: readonly Expected[]): readonly Choice[] {
-  if (wantsDefence(line.prefix)) {
-    const from = /\S*$/.exec(line.prefix)!.index;
-    return ['man', ...formations].filter((text) => text.startsWith(line.prefix.slice(from).toLowerCase())).map((text, at): Choice => ({ text, kind: 'value', rank: 10 + at, from }));
+  if (items.some(({ kind, path }) => kind === 'form' && path.includes('Against'))) {
+    // A formation is one word: `2` begins 2-3, not 3-2.
+    return formations.filter((text) => text.startsWith(line.expected.typed)).map((text, at): Choice => ({ text, kind: 'value', rank: 20 + at }));
   }
-  if (items.some(({ kind, path }) => kind === 'form' && path.includes('Against'))) return formations.map((text, at): Choice => ({ text, kind: 'value', rank: 40 + at }));
   const asked = /(?:^|\s)(?:within|for|about|leave)\s$/i.test(line.prefix.slice(0, line.expected.from)) && items.some(({ kind }) => kind === 'seconds');
   return asked ? ['2 seconds', '4 seconds'].map((text, at): Choice => ({ text, kind: 'value', rank: 60 + at })) : [];
 }
