@@ -42,8 +42,17 @@ export function compilePlay(block: Block, lookup: Lookup, headGap = false): Comp
 }
 
 /** What a play copies from another is as unsure as that other is readable. */
-function hasGap({ lines }: Block): boolean {
-  return lines.some(({ parsed }) => leavesGap(parsed));
+const hasGap = keptByBlock(({ lines }) => lines.some(({ parsed }) => leavesGap(parsed)));
+const mayHaveLostName = keptByBlock(({ lines }) => lines.some(({ parsed }) => mayHaveOpened(parsed)));
+
+/** Asked of every block at every keystroke, and the same for as long as the block is: its lines are read once. */
+function keptByBlock(ask: (block: Block) => boolean): (block: Block) => boolean {
+  const kept = new WeakMap<Block, boolean>();
+  return (block) => {
+    const known = kept.get(block) ?? ask(block);
+    kept.set(block, known);
+    return known;
+  };
 }
 
 function isBlock(answer: unknown): answer is Block {
@@ -92,13 +101,12 @@ export function createKeeper(): Keeper {
 
   const findingsOf: Keeper['findingsOf'] = (book, uri) => {
     const blocks = book.files.get(uri)?.blocks ?? [];
-    const openers = blocks.map((block) => block.lines.some(({ parsed }) => mayHaveOpened(parsed)));
-    const nameLost = openers.includes(true);
+    const nameLost = blocks.some(mayHaveLostName);
     const found: FileFinding[] = [];
     let firstLine = 0;
     for (const block of blocks) {
-      const copied = new Set(block.kind === 'play' ? copiedFindings(book, uri, block).map(sameAs) : []);
       const findings = block.kind === 'play' ? compile(book, uri, block).findings : findingsOfOther(block, block.kind === 'file' ? useProblems(book, uri) : []);
+      const copied = new Set(findings.length > 0 && block.kind === 'play' ? copiedFindings(book, uri, block).map(sameAs) : []);
       for (const finding of findings) {
         if (nameLost && entryOf(finding.code)?.needs === 'names') continue;
         if (copied.has(sameAs(finding))) continue;
@@ -109,9 +117,8 @@ export function createKeeper(): Keeper {
     return found;
   };
 
-  /** What is wrong with the plays that this one copies, in the same file: it is told there. */
+  /** What is wrong with the plays that this compiled one copies, in the same file: it is told there. */
   const copiedFindings = (book: Book, uri: string, block: Block): readonly Finding[] => {
-    compile(book, uri, block);
     const asked = kept.get(block)?.asked ?? [];
     return asked.flatMap(({ kind, answer, uri: asker }) =>
       kind === 'play' && asker === uri && isBlock(answer) && answer !== block && book.files.get(uri)?.blocks.includes(answer) ? compile(book, uri, answer).findings : [],

@@ -72,7 +72,7 @@ interface Answer {
 }
 
 function answerOf(book: Book, uri: string, kind: Asked['kind'], name: string): Answer | undefined {
-  if (kind === 'settings') return { answer: JSON.stringify(fileSettingsOf(headerOf(book, uri))), uri };
+  if (kind === 'settings') return { answer: settingsText(headerOf(book, uri)), uri };
   const key = nameKey(name);
   for (const file of filesInReach(book, uri)) {
     const answer = kind === 'spot' ? spotsOf(file.blocks[0]).get(key) : file.blocks.find(block => block.kind === kind && blockNameKey(block) === key);
@@ -101,6 +101,17 @@ function spotsOf(header: Block | undefined): ReadonlyMap<string, SpotTree> {
   }
   spotsByHeader.set(header, spots);
   return spots;
+}
+
+const settingsByHeader = new WeakMap<Block, string>();
+
+/** Every play of the file asks for it again at every keystroke. */
+function settingsText(header: Block | undefined): string {
+  const known = header && settingsByHeader.get(header);
+  if (known !== undefined) return known;
+  const text = JSON.stringify(fileSettingsOf(header));
+  if (header !== undefined) settingsByHeader.set(header, text);
+  return text;
 }
 
 const keyByBlock = new WeakMap<Block, string>();

@@ -26,6 +26,7 @@ export async function bench(): Promise<readonly Measured[]> {
     { name: 'one edit to a new playback, book of 300 lines (p50)', value: median(small!), unit: 'ms', budget: 8 },
     { name: 'one edit to a new playback, book of 20,000 lines (p50)', value: median(large!), unit: 'ms', budget: 10.4 },
     { name: 'the same, 20,000 lines against 300', value: median(large!) / median(small!), unit: 'times', budget: 1.3 },
+    { name: 'what is wrong in the whole book after it, 20,000 lines (p50)', value: median(findingTimes(20_000)), unit: 'ms', budget: 1 },
     { name: 'checks of one play (p50)', value: median(checkTimes()), unit: 'ms', budget: 1 },
     { name: 'setwright check, 100 files with 3 plays each, whole process', value: wholeProcess(100), unit: 'ms', budget: 1200 },
   ];
@@ -45,7 +46,7 @@ function editTimes(sizes: readonly number[]): readonly (readonly number[])[] {
   const typists = sizes.map(typist);
   const times = sizes.map((): number[] => []);
   for (let round = 0; round < 160; round++) {
-    for (const [at, type] of typists.entries()) {
+    for (const [at, { type }] of typists.entries()) {
       const start = performance.now();
       type();
       // The first rounds only warm up.
@@ -55,8 +56,21 @@ function editTimes(sizes: readonly number[]): readonly (readonly number[])[] {
   return times;
 }
 
+/** The findings of the book once the edited play is compiled: what all its other plays cost at a keystroke. */
+function findingTimes(lines: number): readonly number[] {
+  const { type, findings } = typist(lines);
+  const times: number[] = [];
+  for (let round = 0; round < 120; round++) {
+    type();
+    const start = performance.now();
+    findings();
+    if (round >= 20) times.push(performance.now() - start);
+  }
+  return times;
+}
+
 /** Types a word into a line of the book, and takes it out again at the next call. */
-function typist(lines: number): () => void {
+function typist(lines: number): { readonly type: () => void; readonly findings: () => void } {
   const text = bookText(lines);
   const keeper = createKeeper();
   let book: Book = openFile(emptyBook, uri, text);
@@ -66,13 +80,14 @@ function typist(lines: number): () => void {
   const end = rows[line]!.length;
   const word = ' via the top';
   let typed = false;
-  return () => {
+  const type = () => {
     const range = { start: { line, character: end }, end: { line, character: typed ? end + word.length : end } };
     book = editFile(book, uri, [{ range, text: typed ? '' : word }]);
     typed = !typed;
     const { block } = blockAtLine(book.files.get(uri)!, line);
     playbackOf(keeper.compile(book, uri, block));
   };
+  return { type, findings: () => void keeper.findingsOf(book, uri) };
 }
 
 function checkTimes(): readonly number[] {
