@@ -53,6 +53,7 @@ export function createHand({ asking, chip, picked, say }: Wishes): Hand {
         root.append(entry.target);
       }
       entry.target.setAttribute('transform', `translate(${handle.at[0].toFixed(1)} ${handle.at[1].toFixed(1)}) scale(${scale})`);
+      entry.target.setAttribute('class', `handle ${handle.kind}${handle.under === true ? ' under' : ''}`);
       entry.target.setAttribute('aria-label', `${handle.words}. Enter takes hold of it.`);
     }
     for (const [key, { target }] of made) {
@@ -96,7 +97,7 @@ export function createHand({ asking, chip, picked, say }: Wishes): Hand {
   /** Men stand close together: the one whose middle is nearest is meant. */
   function nearest([x, y]: Pt): { readonly target: SVGElement; readonly handle: Handle } {
     const far = ({ handle: { at } }: { readonly handle: Handle }) => Math.hypot(at[0] - x, at[1] - y);
-    return [...made.values()].reduce((best, one) => (far(one) < far(best) ? one : best));
+    return [...made.values()].filter(({ handle }) => handle.under !== true).reduce((best, one) => (far(one) < far(best) ? one : best));
   }
 
   function move(event: PointerEvent): void {
