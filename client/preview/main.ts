@@ -316,8 +316,14 @@ function openHelp(): void {
 function hear(message: ToPlayer): void {
   if (message.kind === 'outcome') return byHand?.asking.hear(message);
   if (message.kind === 'cursor') pointed = message;
-  else if (mail === undefined || message.seq >= mail.seq) mail = message;
+  else if (mail === undefined || message.seq >= mail.seq) mail = withUnreadPicture(message, mail);
   schedule();
+}
+
+/** A half-typed line comes without a picture: the one still in the box is then the last good one. */
+function withUnreadPicture(message: Show, unread: Show | undefined): Show {
+  const keeps = message.stale && message.playback === null && unread?.title === message.title;
+  return keeps ? { ...message, playback: unread.playback } : message;
 }
 
 listenToKeys({ togglePlaying, stepMoment, nudge, toStart: () => seek(0), toEnd: () => seek(Infinity), chooseRun, speed: changeSpeed, showTeam, help: openHelp, leave, ...(byHand !== undefined && { draw: toggleDrawing }) });

@@ -1,8 +1,6 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { lighthouse } from '../support/playback-fixture.ts';
-import { accessibilityFaults, executable, openStage, type Stage } from './player-in-browser.ts';
-
-const show = (seq: number, more: object = {}) => ({ v: 1, kind: 'show', seq, title: 'Lighthouse', playback: lighthouse, stale: false, ...more });
+import { accessibilityFaults, executable, handsOn, openStage, show, type Stage } from './player-in-browser.ts';
 
 describe.skipIf(executable === undefined && !process.env.CI)('a play moved by hand in the player', () => {
   let stage: Stage;
@@ -11,14 +9,7 @@ describe.skipIf(executable === undefined && !process.env.CI)('a play moved by ha
   });
   afterAll(() => stage?.close());
 
-  const time = () => stage.page.locator('.reading > span').first().textContent();
-  const seek = (t: number) =>
-    stage.page.locator('input.time').evaluate((slider: HTMLInputElement, to) => {
-      slider.value = String(to);
-      slider.dispatchEvent(new Event('input'));
-    }, t);
-  const drawn = () => stage.page.evaluate(() => new Promise<void>((done) => requestAnimationFrame(() => requestAnimationFrame(() => done()))));
-  const seqShown = () => stage.page.evaluate(() => document.documentElement.dataset.seq);
+  const { seek, drawn, seqShown } = handsOn(() => stage);
 
   describe('by hand, in the panel', () => {
     type Asked = { readonly kind: string; readonly id: number; readonly dry: boolean; readonly seq: number; readonly play: string; readonly intent: { readonly kind: string; readonly to: { readonly x: number; readonly y: number }; readonly by: number } };

@@ -8,6 +8,7 @@ import type { Page } from 'playwright-core';
 import { pageHtml } from '../../client/preview/page.ts';
 import type { Playback } from '../../language/playback/playback.ts';
 import { buildPlayer } from '../../scripts/build.ts';
+import { lighthouse } from '../support/playback-fixture.ts';
 import { executable, openBrowser, type Browser } from '../e2e/chromium.ts';
 import { remove, temporary } from '../e2e/vscode.ts';
 
@@ -25,6 +26,21 @@ export interface Stage {
   readonly tell: (message: unknown) => Promise<void>;
   readonly heard: () => Promise<readonly { readonly kind: string; readonly [key: string]: unknown }[]>;
   readonly close: () => Promise<void>;
+}
+
+/** What the editor sends at a change of the text. */
+export const show = (seq: number, more: object = {}) => ({ v: 1, kind: 'show', seq, title: 'Lighthouse', playback: lighthouse, stale: false, ...more });
+
+/** What a reader does, and waits for, on the page that is open. */
+export function handsOn(stage: () => Stage) {
+  const seek = (t: number) =>
+    stage().page.locator('input.time').evaluate((slider: HTMLInputElement, to) => {
+      slider.value = String(to);
+      slider.dispatchEvent(new Event('input'));
+    }, t);
+  const drawn = () => stage().page.evaluate(() => new Promise<void>((done) => requestAnimationFrame(() => requestAnimationFrame(() => done()))));
+  const seqShown = () => stage().page.evaluate(() => document.documentElement.dataset.seq);
+  return { seek, drawn, seqShown };
 }
 
 const sha256 = (text: string): string => createHash('sha256').update(text, 'utf8').digest('base64');

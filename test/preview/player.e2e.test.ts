@@ -1,8 +1,6 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { hostile, lighthouse } from '../support/playback-fixture.ts';
-import { accessibilityFaults, executable, openStage, type Stage } from './player-in-browser.ts';
-
-const show = (seq: number, more: object = {}) => ({ v: 1, kind: 'show', seq, title: 'Lighthouse', playback: lighthouse, stale: false, ...more });
+import { accessibilityFaults, executable, handsOn, openStage, show, type Stage } from './player-in-browser.ts';
 
 describe.skipIf(executable === undefined && !process.env.CI)('the player in a browser', () => {
   let stage: Stage;
@@ -12,14 +10,8 @@ describe.skipIf(executable === undefined && !process.env.CI)('the player in a br
   afterAll(() => stage?.close());
 
   const time = () => stage.page.locator('.reading > span').first().textContent();
-  const seek = (t: number) =>
-    stage.page.locator('input.time').evaluate((slider: HTMLInputElement, to) => {
-      slider.value = String(to);
-      slider.dispatchEvent(new Event('input'));
-    }, t);
-  const drawn = () => stage.page.evaluate(() => new Promise<void>((done) => requestAnimationFrame(() => requestAnimationFrame(() => done()))));
   const places = () => stage.page.locator('.body').evaluateAll((bodies) => bodies.map((body) => `${(body as SVGElement).dataset.body} ${body.getAttribute('transform')}`).sort());
-  const seqShown = () => stage.page.evaluate(() => document.documentElement.dataset.seq);
+  const { seek, drawn, seqShown } = handsOn(() => stage);
 
   describe('as a page', () => {
     test('opens from a file, asks for nothing and complains of nothing', async () => {
@@ -244,6 +236,16 @@ describe.skipIf(executable === undefined && !process.env.CI)('the player in a br
       expect(await stage.page.locator('.body').first().isVisible()).toBe(true);
       await stage.tell(show(3));
       await expect.poll(() => stage.page.locator('.stale').isVisible()).toBe(false);
+    });
+
+    test('a picture that arrives in the same frame as the half-typed line after it is shown', async () => {
+      await stage.openPanel();
+      await stage.page.evaluate((messages) => messages.forEach((message) => window.postMessage(message, '*')), [show(1), show(2, { playback: null, stale: true, line: 12 })]);
+      await stage.page.getByText('Older than the text: line 12 is unfinished').waitFor({ timeout: 5000 });
+      expect(await stage.page.locator('.body').first().isVisible()).toBe(true);
+      expect(await seqShown()).toBe('2');
+      await stage.tell(show(3));
+      await expect.poll(seqShown).toBe('3');
     });
 
     test('a frame of a newer version leaves the picture and says what to do', async () => {
