@@ -65,14 +65,6 @@ export function count(value: number, source: Source): Measure {
   return { value, unit: 'count', printed: String(value), source };
 }
 
-export function metresPerSecond(value: number, source: Source): Measure {
-  return { value, unit: 'm/s', printed: `${value} m/s`, source };
-}
-
-export function metresPerSecondSquared(value: number, source: Source): Measure {
-  return { value, unit: 'm/s2', printed: `${value} m/s²`, source };
-}
-
 /** A share of one: 0.9 is nine tenths. */
 export function share(value: number, source: Source): Measure {
   return { value, unit: 'share', printed: String(value), source };

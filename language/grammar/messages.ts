@@ -25,7 +25,7 @@ export function faultOf(text: string, lexed: LexedLine): LineFault {
   return generalFault(broken);
 }
 
-function fault(broken: Broken, code: FaultCode, at: number, to: number, message: string, fixes: readonly (LineFix | undefined)[] = [], params: LineFault['params'] = {}, isUnfinished = false): LineFault {
+function fault(code: FaultCode, at: number, to: number, message: string, fixes: readonly (LineFix | undefined)[] = [], params: LineFault['params'] = {}, isUnfinished = false): LineFault {
   return { code, at, to, message, params, fixes: fixes.filter((fix) => fix !== undefined), unfinished: isUnfinished };
 }
 
@@ -48,7 +48,7 @@ function openQuote(broken: Broken): LineFault | undefined {
     if (fix && !fixes.some((other) => other.edits[0]!.at === to)) fixes.push(fix);
     if (fixes.length === 2) break;
   }
-  return fault(broken, 'open-quote', at, end, 'This quote is never closed. Put a " behind the last word that belongs to it.', fixes, {}, true);
+  return fault('open-quote', at, end, 'This quote is never closed. Put a " behind the last word that belongs to it.', fixes, {}, true);
 }
 
 function otherWords(broken: Broken): LineFault | undefined {
@@ -56,7 +56,7 @@ function otherWords(broken: Broken): LineFault | undefined {
   if (!said) return undefined;
   const { code, from, to, message, fixes } = said;
   const last = broken.tokens[to - 1]!;
-  return fault(broken, code, broken.tokens[from]!.startOffset, endOf(last), message, fixes, { found: written(broken, from, to) }, !broken.token);
+  return fault(code, broken.tokens[from]!.startOffset, endOf(last), message, fixes, { found: written(broken, from, to) }, !broken.token);
 }
 
 function noSuchPlayer(broken: Broken): LineFault | undefined {
@@ -67,7 +67,7 @@ function noSuchPlayer(broken: Broken): LineFault | undefined {
   if (!wrong) return undefined;
   const shown = broken.text.slice(wrong.startOffset, endOf(wrong));
   const message = `There is no player ${shown.toUpperCase()}. The offence is 1 to 5, the defence X1 to X5.`;
-  return fault(broken, 'no-such-player', wrong.startOffset, endOf(wrong), message, [], { player: shown });
+  return fault('no-such-player', wrong.startOffset, endOf(wrong), message, [], { player: shown });
 }
 
 function verbFirst(broken: Broken): LineFault | undefined {
@@ -75,11 +75,11 @@ function verbFirst(broken: Broken): LineFault | undefined {
   if (broken.index !== 0 || !verb || !isVerb(verb)) return undefined;
   const at = verb.startOffset;
   const shown = written(broken, 0);
-  if (!isPlayer(who)) return fault(broken, 'verb-first', at, endOf(verb), `Who ${singular(verb.image)}? Say the player first: "3 ${singular(verb.image)} …".`, [], { verb: shown }, broken.tokens.length === 1);
+  if (!isPlayer(who)) return fault('verb-first', at, endOf(verb), `Who ${singular(verb.image)}? Say the player first: "3 ${singular(verb.image)} …".`, [], { verb: shown }, broken.tokens.length === 1);
   const player = written(broken, 1);
   const words = `${player} ${singular(verb.image)}`;
   const fix = tried(broken, `Write "${words}"`, [{ at, to: endOf(who!), text: words }]);
-  return fault(broken, 'verb-first', at, endOf(who!), `The player comes first: "${words} …".`, [fix], { verb: shown, player });
+  return fault('verb-first', at, endOf(who!), `The player comes first: "${words} …".`, [fix], { verb: shown, player });
 }
 
 function singular(verb: string): string {
@@ -96,7 +96,7 @@ function setsAScreen(broken: Broken): LineFault | undefined {
   const both = [noun.image, otherNumber.get(noun.image)!];
   const verb = both.find((word) => (verbOf(word)!.number === 'singular') === singularAt(broken, index))!;
   const fix = tried(broken, `Write "${verb}"`, [{ at: token.startOffset, to: endOf(noun), text: verb }]);
-  return fault(broken, 'noun-for-verb', token.startOffset, endOf(noun), `Say it with the verb alone: "${verb}".`, [fix], { found: written(broken, index, index + 2), suggestion: verb });
+  return fault('noun-for-verb', token.startOffset, endOf(noun), `Say it with the verb alone: "${verb}".`, [fix], { found: written(broken, index, index + 2), suggestion: verb });
 }
 
 function unfinished(broken: Broken): LineFault | undefined {
@@ -107,10 +107,10 @@ function unfinished(broken: Broken): LineFault | undefined {
   const wanted = describeWanted(broken.wanted);
   const before = written(broken, Math.max(0, index - 2), index);
   const follows = before ? `After "${before}" comes ${wanted}.` : `The line begins with ${wanted}.`;
-  if (!token) return fault(broken, 'line-unfinished', at, to, `The line stops too early. ${follows}`, [], { wanted }, true);
+  if (!token) return fault('line-unfinished', at, to, `The line stops too early. ${follows}`, [], { wanted }, true);
   const [mend] = mends(broken);
   if (mend && mend.kind !== 'quote' && mend.kind !== 'leave out') return { ...generalFault(broken), unfinished: true };
-  return fault(broken, 'line-unfinished', at, to, `"${written(broken, index)}" is only the beginning of a word. ${follows}`, [], { found: written(broken, index), wanted }, true);
+  return fault('line-unfinished', at, to, `"${written(broken, index)}" is only the beginning of a word. ${follows}`, [], { found: written(broken, index), wanted }, true);
 }
 
 /** Whether the last word is the beginning of a word that may stand there. */
@@ -133,7 +133,7 @@ function whoDoesIt(broken: Broken): LineFault | undefined {
     tried(broken, `Put "," before "${player} ${verb}"`, [{ at: endOf(broken.tokens[index - 2]!), to: endOf(broken.tokens[index - 2]!), text: ',' }]),
   ];
   if (!fixes.some(Boolean)) return undefined;
-  return fault(broken, 'who-does-it', token.startOffset, endOf(token), `Who ${singular(token.image)}? Put "and" before "${verb}" if the same player goes on, or say the player after a comma.`, fixes, { verb, player });
+  return fault('who-does-it', token.startOffset, endOf(token), `Who ${singular(token.image)}? Put "and" before "${verb}" if the same player goes on, or say the player after a comma.`, fixes, { verb, player });
 }
 
 /** `3 to rim`, `4 for 2`: the player and what belongs to a verb, but no verb. */
@@ -148,7 +148,7 @@ function noVerb(broken: Broken): LineFault | undefined {
   const fixes = verbs.map((verb) => tried(broken, `Write "${verb} ${written(broken, index)}"`, [{ at, to: at, text: `${verb} ` }])).filter((fix) => fix !== undefined);
   if (!fixes.length) return undefined;
   const example = fixes[0]!.title.replace(/^Write "|"$/g, '');
-  return fault(broken, 'verb-missing', before!.startOffset, endOf(token), `A verb is missing before ${said(written(broken, index))}. For example "${example} …".`, fixes, { found: written(broken, index) });
+  return fault('verb-missing', before!.startOffset, endOf(token), `A verb is missing before ${said(written(broken, index))}. For example "${example} …".`, fixes, { found: written(broken, index) });
 }
 
 /** `2 above left elbow`, `leave 4`: a bare number where a measure is meant. */
@@ -162,7 +162,7 @@ function unitMissing(broken: Broken): LineFault | undefined {
   const fixes = units.map((unit) => tried(broken, `Write "${shown} ${unit}"`, [{ at: number.startOffset, to: endOf(number), text: `${shown} ${unit}` }]));
   if (!fixes.some(Boolean)) return undefined;
   const what = units.length > 1 ? 'A distance' : 'A time';
-  return fault(broken, 'unit-missing', number.startOffset, endOf(number), `${what} needs its unit: "${shown} ${units[0]!}"${units[1] ? ` or "${shown} ${units[1]}"` : ''}.`, fixes, { found: shown });
+  return fault('unit-missing', number.startOffset, endOf(number), `${what} needs its unit: "${shown} ${units[0]!}"${units[1] ? ` or "${shown} ${units[1]}"` : ''}.`, fixes, { found: shown });
 }
 
 /** `against 23` */
@@ -171,7 +171,7 @@ function formationWithoutHyphens(broken: Broken): LineFault | undefined {
   if (token?.tokenType.name !== 'NUMBER' || !/^\d{2,4}$/.test(token.image) || !wants(broken.wanted, 'FORM')) return undefined;
   const words = [...written(broken, index)].join('-');
   const fix = tried(broken, `Write "${words}"`, [{ at: token.startOffset, to: endOf(token), text: words }]);
-  return fix && fault(broken, 'misplaced-word', token.startOffset, endOf(token), `A formation has hyphens: "${words}".`, [fix], { found: written(broken, index), suggestion: words });
+  return fix && fault('misplaced-word', token.startOffset, endOf(token), `A formation has hyphens: "${words}".`, [fix], { found: written(broken, index), suggestion: words });
 }
 
 /** `step "B" after A`: the name is an article to the lexer. */
@@ -182,7 +182,7 @@ function articleAsName(broken: Broken): LineFault | undefined {
   if (at >= to) return undefined;
   const words = broken.text.slice(at, to);
   const fix = tried(broken, `Put "${words}" in quotes`, [{ at, to, text: `"${words}"` }]);
-  return fix && fault(broken, 'name-without-quotes', at, to, `A name or a text stands in quotes: "${words}".`, [fix], { found: words });
+  return fix && fault('name-without-quotes', at, to, `A name or a text stands in quotes: "${words}".`, [fix], { found: words });
 }
 
 function nameWithoutQuotes(broken: Broken): LineFault | undefined {
@@ -190,25 +190,25 @@ function nameWithoutQuotes(broken: Broken): LineFault | undefined {
   const [mend] = [...quotes(broken)];
   if (!mend) return undefined;
   const { at, to } = mend.fix.edits[0]!;
-  return fault(broken, 'name-without-quotes', at, to, `A name or a text stands in quotes: "${mend.words}".`, [mend.fix], { found: mend.words });
+  return fault('name-without-quotes', at, to, `A name or a text stands in quotes: "${mend.words}".`, [mend.fix], { found: mend.words });
 }
 
 function generalFault(broken: Broken): LineFault {
   const { token, index } = broken;
   const found = written(broken, index);
   const { at, to } = place(broken);
-  if (!token) return fault(broken, 'line-not-read', 0, broken.text.trimEnd().length, 'I cannot read this line. Say one thing on it.');
+  if (!token) return fault('line-not-read', 0, broken.text.trimEnd().length, 'I cannot read this line. Say one thing on it.');
   const ways = mends(broken);
   const fixes = ways.map(({ fix }) => fix);
   const [best] = ways;
   const params = { found, ...(best ? { suggestion: best.words } : { wanted: describeWanted(broken.wanted) }) };
-  if (best) return { ...fault(broken, codeOf(best, broken), at, to, mended(best, broken), fixes, params), ...columnsOf(best, broken) };
+  if (best) return { ...fault(codeOf(best, broken), at, to, mended(best, broken), fixes, params), ...columnsOf(best, broken) };
   const wanted = describeWanted(broken.wanted);
   const isUnknown = token.tokenType.name === 'UNKNOWN';
   const after = index > 0 ? `after "${written(broken, Math.max(0, index - 2), index)}"` : 'at the beginning of a line';
   const can = index > 0 ? `What can stand here: ${wanted}.` : LINE_BEGINS;
   const message = isUnknown ? `${said(found)} is no word I know here. ${can}` : `${said(found)} does not fit ${after}. ${can}`;
-  return fault(broken, isUnknown ? 'unknown-word' : 'misplaced-word', at, to, message, [], params);
+  return fault(isUnknown ? 'unknown-word' : 'misplaced-word', at, to, message, [], params);
 }
 
 function codeOf(mend: Mend, broken: Broken): FaultCode {

@@ -1,7 +1,7 @@
 /** The lines along a path in text order: what stands above what, who has the ball at each line, whose links follow each other (rules 3–5). */
 import type { Action, ActionId, BodyId, Screen } from '../play/play.ts';
 import { isOffence } from './sound.ts';
-import type { ActionItem, Branch, FreeItem, Item, LookItem, Need } from './branch.ts';
+import type { ActionItem, Branch, Item, LookItem, Need } from './branch.ts';
 
 export function freeKey(screen: ActionId): string {
   return `${screen}:free`;
@@ -118,11 +118,6 @@ export function waitsFor(branch: Branch, item: Item, key: string, seen: Set<stri
 
 export function itemOf(branch: Branch, key: string): Item | undefined {
   return branch.index.get(key);
-}
-
-export function freeItemOf(branch: Branch, screen: ActionId): FreeItem | undefined {
-  const item = branch.index.get(freeKey(screen));
-  return item?.kind === 'free' ? item : undefined;
 }
 
 /** A line kept from a replaced step: what no longer fits in it is left out without a word (rule 17). */

@@ -3,7 +3,7 @@ import type { Point } from '../court/point.ts';
 import { commit, distance } from '../court/point.ts';
 import type { LegLimits } from '../motion/levels.ts';
 import type { Profile } from '../motion/legs.ts';
-import { distanceAt, legProfile, secondsAt, speedAt, turnSpeed } from '../motion/legs.ts';
+import { distanceAt, legProfile, secondsAt, turnSpeed } from '../motion/legs.ts';
 
 /** One straight piece; `at` is when it begins, ms from the start of the way. */
 export interface Piece {
@@ -87,12 +87,6 @@ export function alongPiece(from: Point, to: Point, profile: Profile, ms: number)
   return { x: from.x + (to.x - from.x) * share, y: from.y + (to.y - from.y) * share };
 }
 
-/** When the way passes the `index`-th of its points, ms from its start. */
-export function msToPoint(way: Way, index: number): number {
-  if (index <= 0) return 0;
-  return way.pieces[index]?.at ?? way.ms;
-}
-
 /** When the way first comes nearest to a point, ms from its start. */
 export function msNearest(way: Way, target: Point): number {
   let best = 0;
@@ -105,15 +99,6 @@ export function msNearest(way: Way, target: Point): number {
     best = piece.at + Math.round(secondsAt(piece.profile, share * piece.profile.distance) * 1000);
   }
   return best;
-}
-
-/** m/s, `ms` after the start of the way. */
-export function speedOnWay(way: Way, ms: number): number {
-  for (let index = way.pieces.length - 1; index >= 0; index--) {
-    const piece = way.pieces[index]!;
-    if (ms >= piece.at) return speedAt(piece.profile, (ms - piece.at) / 1000);
-  }
-  return 0;
 }
 
 /** The share of the line from `a` to `b` at which it is nearest to `point`. */

@@ -14,8 +14,6 @@ export interface ShownPlays {
   /** The document has changed. `typed` is the line of the last edit, which a following panel goes after; absent when it was opened. */
   readonly changed: (uri: string, typed?: number) => void;
   readonly closed: (uri: string) => void;
-  /** Whether a panel shows a play of the document. */
-  readonly shows: (uri: string) => boolean;
 }
 
 export interface PlaySource {
@@ -28,7 +26,7 @@ interface Panel {
   readonly what: Show['what'];
   readonly seq: number;
   /** What it showed last: where to look for a play that has lost its name, and what stays while a line is unfinished. */
-  readonly last?: { readonly key: BlockKey; readonly title: string; readonly firstLine: number; readonly playback: Playback };
+  readonly last?: { readonly key: BlockKey; readonly title: string; readonly firstLine: number };
   /** The line being typed. */
   readonly typed?: number;
   /** That line cannot be read, so the picture shown is an older one. */
@@ -65,7 +63,7 @@ export function showPlays(host: Pick<Host, 'turn'>, source: PlaySource, send: (f
     }
     const playback = source.playbackOf(panel.uri, block.key) ?? null;
     const title = playback?.play.name ?? block.name ?? '';
-    panels.set(id, { ...panel, seq, stale: false, last: playback === null ? last : { key: block.key, title, firstLine, playback } });
+    panels.set(id, { ...panel, seq, stale: false, last: playback === null ? last : { key: block.key, title, firstLine } });
     send({ ...common, playKey: block.key, title, firstLine, playback, stale: unfinished, ...(unfinished && { staleLine: panel.typed }) });
   }
 
@@ -104,7 +102,6 @@ export function showPlays(host: Pick<Host, 'turn'>, source: PlaySource, send: (f
     closed(uri) {
       for (const [id, panel] of panels) if (panel.uri === uri) due.delete(id);
     },
-    shows: (uri) => [...panels.values()].some((panel) => panel.uri === uri),
   };
 }
 

@@ -9,38 +9,7 @@ import type { StepClock } from '../../language/play/reading.ts';
 
 export const uri = 'file:///club/sets.play';
 
-export const lighthouse = `notation 1
-level u14                       # whose legs: u10 u12 u14 u16 hs college pro
-rules fiba, also nfhs           # fiba, nba, ncaa-men, ncaa-women, nfhs, mini; a play may replace them
-
-play "Lighthouse"
-  tags last-shot
-  from stack, ball with 1
-  against man
-  call with 22 to 26 on the clock       # the period clock when it is called
-  shot within 16 seconds of the start   # the set's clock window
-  leave 4 seconds after a miss          # for the rebound and put-back
-  rebound 2, 4, 5 crash, 1, 3 get back
-
-  step "Zip"
-    1 dribbles to left wing
-    5 screens down for 3
-    3 cuts off 5 to top
-    2 clears to right corner
-
-  step "Middle"
-    1 passes to 3
-    4 ball-screens for 3, then rolls
-    3 drives off 4 to right elbow
-    look 3 "pull-up": jumper
-    look 4 on the roll: layup
-    look 2 "corner": three
-
-  step "Slip" instead of "Middle" when X4 shows on 3
-    1 passes to 3
-    4 slips
-    look 4: lob, layup
-`;
+export { lighthouse } from '../support/lighthouse.ts';
 
 export function bookOf(text: string): Book {
   return openFile(emptyBook, uri, text);

@@ -49,35 +49,4 @@ export function codesOf(timeline: Timeline): readonly string[] {
   return timeline.problems.map(({ code }) => code);
 }
 
-export const lighthouse = `notation 1
-level u14
-rules fiba, also nfhs
-
-play "Lighthouse"
-  tags last-shot
-  from stack, ball with 1
-  against man
-  call with 22 to 26 on the clock
-  shot within 16 seconds of the start
-  leave 4 seconds after a miss
-  rebound 2, 4, 5 crash, 1, 3 get back
-
-  step "Zip"
-    1 dribbles to left wing
-    5 screens down for 3
-    3 cuts off 5 to top
-    2 clears to right corner
-
-  step "Middle"
-    1 passes to 3
-    4 ball-screens for 3, then rolls
-    3 drives off 4 to right elbow
-    look 3 "pull-up": jumper
-    look 4 on the roll: layup
-    look 2 "corner": three
-
-  step "Slip" instead of "Middle" when X4 shows on 3
-    1 passes to 3
-    4 slips
-    look 4: lob, layup
-`;
+export { lighthouse } from './lighthouse.ts';

@@ -13,8 +13,6 @@ const seldom: ReadonlySet<string> = new Set(['lane', 'lane line', 'side', 'backc
 const inTheMiddle: ReadonlySet<string> = new Set(['rim', 'high post', 'free-throw line']);
 const sides = ['ball-side', 'weak-side', 'near', 'far'];
 
-/** Whether a place may stand at the cursor. */
-export const wantsPlace = (items: readonly Expected[]): boolean => items.some(isPlaceWord);
 
 export function isPlaceWord(item: Expected): boolean {
   return (has(item, 'Place') || has(item, 'PointRef')) && item.kind === 'keyword' && (has(item, 'Spot') || has(item, 'SpotName') || has(item, 'Side') || has(item, 'Place'));
