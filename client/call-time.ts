@@ -12,19 +12,29 @@ export function registerCallTime(source: PlaybookSource, language: string): Disp
   let plays: readonly PlayEntry[] = [];
   let of: string | undefined;
   let asked = 0;
+  let told: string | undefined;
   let timer: ReturnType<typeof setTimeout> | undefined;
 
   const isPlay = (editor: TextEditor | undefined): editor is TextEditor => editor?.document.languageId === language;
+
+  function hide() {
+    told = undefined;
+    item.hide();
+  }
 
   function show() {
     const editor = window.activeTextEditor;
     // In the panel, or a view, the last play goes on being spoken of.
     if (editor === undefined) return;
-    if (!isPlay(editor)) return item.hide();
-    if (of !== editor.document.uri.toString()) return item.hide();
+    if (!isPlay(editor)) return hide();
+    if (of !== editor.document.uri.toString()) return hide();
     const { line } = editor.selection.active;
     const play = plays.findLast((one) => one.line <= line) ?? plays[0];
-    if (play === undefined) return item.hide();
+    if (play === undefined) return hide();
+    // The cursor moves all the time: an item drawn anew with the same words would lose a click that is on its way.
+    const words = JSON.stringify(play);
+    if (words === told) return;
+    told = words;
     const { first } = play;
     item.text = first === null ? l10n.t('$(watch) no look') : l10n.t('$(watch) Call with {0} s', first.fromCall);
     item.tooltip = `${tellPlay(play)}\n${l10n.t('Click: show the play')}`;
