@@ -27,6 +27,8 @@ export default defineConfig({
           // One real VS Code and one Chromium at a time: two would share the processor and make each other's waits long.
           fileParallelism: false,
           sequence: { groupOrder: 1 },
+          // A busy machine can lose one click or letter; what needed a second try is named at the end of `.ci/run`.
+          retry: 1,
           testTimeout: 60_000,
           hookTimeout: 120_000,
         },

@@ -21,11 +21,22 @@ export function tally(report, status) {
   return { passed, failed: failed + (unexplained ? 1 : 0), skipped };
 }
 
+/**
+ * The tests that failed first and passed when tried again, in the words of their names.
+ * @param {any} report vitest's JSON report
+ * @returns {string[]}
+ */
+export function triedTwice(report) {
+  const tests = report ? report.testResults.flatMap((file) => file.assertionResults) : [];
+  return tests.filter((test) => test.status === 'passed' && test.failureMessages?.length > 0).map((test) => test.fullName);
+}
+
 if (process.argv[1] && process.argv[1].endsWith('tally.mjs')) {
   const [, , file, status] = process.argv;
   const report = existsSync(file) ? JSON.parse(readFileSync(file, 'utf8')) : undefined;
   const { passed, failed, skipped } = tally(report, Number(status));
   if (!report) console.log('The tests did not run; what went wrong stands above.');
+  for (const name of triedTwice(report)) console.log(`Needed a second try: ${name}`);
   if (skipped > 0) console.log('A skipped test counts as a failure here.');
   console.log(`${passed} passed, ${failed} failed, ${skipped} skipped`);
   process.exitCode = failed === 0 && skipped === 0 ? 0 : 1;

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { tally } from '../../scripts/tally.mjs';
+import { tally, triedTwice } from '../../scripts/tally.mjs';
 
 const file = (status: string, ...tests: string[]) => ({ status, assertionResults: tests.map((one) => ({ status: one })) });
 const report = (...files: ReturnType<typeof file>[]) => ({ testResults: files });
@@ -16,5 +16,11 @@ describe('the last line of a run tells the truth', () => {
     ['there were no tests at all', report(), 0, { passed: 0, failed: 1, skipped: 0 }],
   ])('%s', (_what, given, status, told) => {
     expect(tally(given, status)).toEqual(told);
+  });
+
+  test('a test that passed when tried again is named', () => {
+    const passed = (fullName: string, ...failureMessages: string[]) => ({ status: 'passed', fullName, failureMessages });
+    expect(triedTwice({ testResults: [{ status: 'passed', assertionResults: [passed('clicks'), passed('types', 'too late')] }] })).toEqual(['types']);
+    expect(triedTwice(undefined)).toEqual([]);
   });
 });
