@@ -1,4 +1,4 @@
-import type { BlockKey } from '../play/play.ts';
+import type { BlockKey } from './places.ts';
 import type { Block, Group } from './blocks.ts';
 import { baseOf, blockOf, groupLines } from './blocks.ts';
 import type { BookLine } from './lines.ts';

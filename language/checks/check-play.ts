@@ -2,7 +2,7 @@
 import type { ParsedLine } from '../grammar/parse-line.ts';
 import type { PartId, Places, StepKey } from '../play/play.ts';
 import type { Reading } from '../play/read-play.ts';
-import type { Problem } from '../play/problem.ts';
+import type { Problem } from '../names/problem.ts';
 import type { Timeline } from '../timeline/timeline.ts';
 import { allChecks } from './all.ts';
 import { silence } from './allowances.ts';

@@ -1,7 +1,7 @@
 // What is wrong outside the plays: in a file's header, an alignment, a roster, a book.
 import type { Block } from '../book/book.ts';
 import type { ParsedLine } from '../grammar/parse-line.ts';
-import type { Problem } from '../play/problem.ts';
+import type { Problem } from '../names/problem.ts';
 import { entryOf } from './catalogue.ts';
 import type { Finding } from './finding.ts';
 import { findingsOfLine } from './lines.ts';

@@ -1,5 +1,5 @@
 // Mends for what reading and scheduling note as wrong.
-import type { Problem } from '../play/problem.ts';
+import type { Problem } from '../names/problem.ts';
 import type { Fix } from './finding.ts';
 import { lineRemoved } from './fixes.ts';
 import { nearestWord } from './nearest-word.ts';

@@ -1,5 +1,5 @@
 import type { Block } from '../book/book.ts';
-import type { TextPlace } from '../play/play.ts';
+import type { TextPlace } from '../book/places.ts';
 import type { Columns, TreeNode } from '../grammar/tree.ts';
 import { childrenOf, spanOf } from '../grammar/tree.ts';
 import { nameKey } from './name-key.ts';

@@ -1,5 +1,6 @@
 import type { Block } from '../book/book.ts';
-import type { LevelId, RuleSetId } from '../play/play.ts';
+import type { RuleSetId } from '../court/rule-set.ts';
+import type { LevelId } from '../court/youth.ts';
 
 /** What a file's header says for all its plays. */
 export interface FileSettings {

@@ -1,6 +1,7 @@
 // Where a block speaks of a man by his number.
 import type { Block } from '../book/book.ts';
-import type { BodyId, TextPlace } from '../play/play.ts';
+import type { TextPlace } from '../book/places.ts';
+import type { BodyId } from '../court/bodies.ts';
 import { childrenOf, spanOf, type PlayerNode, type TreeNode } from '../grammar/tree.ts';
 
 export interface PlayerInText {

@@ -1,6 +1,6 @@
 // Where a name is given and everywhere it is used, across the files that use each other.
 import type { Block, Book } from '../book/book.ts';
-import type { TextPlace } from '../play/play.ts';
+import type { TextPlace } from '../book/places.ts';
 import { definitionsOf, usesOf, type NameInText, type NameKind } from './definitions.ts';
 import { filesInReach } from './lookup.ts';
 import { resolveUse } from './uris.ts';

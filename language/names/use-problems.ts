@@ -1,5 +1,5 @@
 import type { Book } from '../book/book.ts';
-import type { Problem } from '../play/problem.ts';
+import type { Problem } from './problem.ts';
 import { usedUris } from './lookup.ts';
 
 /** `use` lines of a file that name no file of the book, or one that comes back to this file. The part is `use:<line>` of the header block. */

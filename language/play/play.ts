@@ -1,15 +1,14 @@
 // CONTRACT. A play as the coach wrote it, resolved: plain data, serialisable, without a single text position.
 // Positions live beside it in the `Places` table, keyed by part ids, so that a play moved down the file is the same play.
+import type { BlockKey, PartId, Places, TextPlace } from '../book/places.ts';
+import type { BodyId, PlayerNumber } from '../court/bodies.ts';
 import type { Point } from '../court/point.ts';
+import type { RuleSetId } from '../court/rule-set.ts';
+import type { LevelId } from '../court/youth.ts';
 
-export type PlayerNumber = 1 | 2 | 3 | 4 | 5;
-/** `1`–`5` the offence, `X1`–`X5` the defence. */
-export type BodyId = '1' | '2' | '3' | '4' | '5' | 'X1' | 'X2' | 'X3' | 'X4' | 'X5';
-export const OFFENCE = ['1', '2', '3', '4', '5'] as const satisfies readonly BodyId[];
-export const DEFENCE = ['X1', 'X2', 'X3', 'X4', 'X5'] as const satisfies readonly BodyId[];
+export { DEFENCE, OFFENCE } from '../court/bodies.ts';
+export type { BlockKey, BodyId, LevelId, PartId, Places, PlayerNumber, RuleSetId, TextPlace };
 
-/** `play:lighthouse`; a second block of the same kind and name gets `#2`. */
-export type BlockKey = string;
 /** A step's name in lower case with blanks as hyphens (`zip`, `give-and-go`), unique in its play; the unnamed first step is `start`. */
 export type StepKey = string;
 /** `<step>:<n>`: the n-th statement line of the step, counted from 1. */
@@ -22,11 +21,6 @@ export type LineKey = string;
 export type ActionId = string;
 /** `<step>?<who>.<n>`: the n-th look for that man in that step (`middle?3.1`). For `look 2 or 3` the first named man. */
 export type LookId = string;
-/**
- * Anything that has a place in the text: an action, a look, a step, a line, or a header field (`play`, `call`, `from`,
- * `window`, `leave`, `against`, `level`, `rules`, `rebound` …), and behind `#` one value of it (`zip/3.1#to`, `call#from`).
- */
-export type PartId = string;
 
 /** Where a value comes from. `written` and `copied` have words in the text; for `default` and `derived` the place tells where they would go. */
 export type Origin = 'written' | 'default' | 'derived' | 'copied';
@@ -34,9 +28,6 @@ export interface Value<T> {
   readonly value: T;
   readonly origin: Origin;
 }
-
-export type LevelId = 'u10' | 'u12' | 'u14' | 'u16' | 'hs' | 'college' | 'pro';
-export type RuleSetId = 'fiba' | 'nba' | 'ncaa-men' | 'ncaa-women' | 'nfhs' | 'mini';
 
 export interface Play {
   readonly key: BlockKey;
@@ -312,12 +303,3 @@ export interface RunThrough {
   readonly steps: readonly StepKey[];
   readonly look?: LookId;
 }
-
-/** A place in the text of a block: `line` counts from the block's first line, columns are UTF-16 in the line, `[at, to)`. */
-export interface TextPlace {
-  readonly line: number;
-  readonly at: number;
-  readonly to: number;
-}
-/** The side table: where each part stands, or (for a value that is not written) the empty place where its words would go. */
-export type Places = ReadonlyMap<PartId, TextPlace>;

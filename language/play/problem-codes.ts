@@ -1,5 +1,5 @@
 import type { PartId } from './play.ts';
-import type { Problem } from './problem.ts';
+import type { Problem } from '../names/problem.ts';
 
 /** Every problem that reading a play can note, with the numbers and names its message needs. `checks/` gives each its words. */
 export interface ReadingProblems {

@@ -11,7 +11,7 @@ import { cutSteps, throwInLine } from './cut-steps.ts';
 import { lineMeaning } from './line-meaning.ts';
 import { readOwnSpots } from './own-spots.ts';
 import type { BodyId, PartId, Play, StepKey, TextPlace } from './play.ts';
-import type { Problem } from './problem.ts';
+import type { Problem } from '../names/problem.ts';
 import type { ReadingProblem } from './problem-codes.ts';
 import { collectHeaders, headerOf, isHeader, readClockLines, readDefence, readLevel, readSituation, rulesMeant } from './read-headers.ts';
 import type { HeaderLine } from './read-headers.ts';

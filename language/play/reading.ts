@@ -1,6 +1,6 @@
 import type { LineMeaning } from './line-meaning.ts';
 import type { Places, Play, Step, StepKey } from './play.ts';
-import type { Problem } from './problem.ts';
+import type { Problem } from '../names/problem.ts';
 
 /** What the reading of a block gives. Plain data; nothing in it changes when the block moves down its file. */
 export interface Reading {

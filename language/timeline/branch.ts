@@ -7,7 +7,7 @@ import type { Point } from '../court/point.ts';
 import type { RuleSet } from '../court/rule-set.ts';
 import type { Level } from '../motion/levels.ts';
 import type { Action, ActionId, BodyId, Look, LookId, PassKind, Play, Screen, ShotKind, Step, StepKey, Wait } from '../play/play.ts';
-import type { Problem } from '../play/problem.ts';
+import type { Problem } from '../names/problem.ts';
 import type { Graph } from './graph.ts';
 import { addEvent } from './graph.ts';
 import type { Edge } from './graph.ts';

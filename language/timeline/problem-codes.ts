@@ -1,5 +1,5 @@
 import type { PartId } from '../play/play.ts';
-import type { Problem } from '../play/problem.ts';
+import type { Problem } from '../names/problem.ts';
 import type { Point } from '../court/point.ts';
 
 /**

@@ -7,7 +7,7 @@ import type { BodyId, Play, PlayerNumber, Step, StepKey } from '../play/play.ts'
 import { OFFENCE } from '../play/play.ts';
 import { resolvePlace } from '../play/places.ts';
 import type { Point } from '../court/point.ts';
-import type { Problem } from '../play/problem.ts';
+import type { Problem } from '../names/problem.ts';
 import type { Body, Branch, LookItem, Scene } from './branch.ts';
 import { copyBranch, copyForLook, happen, tell, whenOf } from './branch.ts';
 import { createGraph } from './graph.ts';

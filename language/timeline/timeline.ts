@@ -2,7 +2,7 @@
 // All times are whole milliseconds from the call (on a throw-in: from the hand-over); all places are metres, whole millimetres.
 import type { Point } from '../court/point.ts';
 import type { ActionId, BodyId, LookId, PartId, PassKind, ShotKind, StepKey } from '../play/play.ts';
-import type { Problem } from '../play/problem.ts';
+import type { Problem } from '../names/problem.ts';
 import type { Profile } from '../motion/legs.ts';
 
 export type EventKind =

@@ -135,11 +135,6 @@ test('the tree is there to be looked at', () => {
   expect(files.map(({ path }) => path)).toEqual(expect.arrayContaining(['server/lsp/server.ts', 'client/preview/main.ts', 'language/play/play.ts']));
 });
 
-test('every meant exception is still needed', () => {
-  const used = ({ from, to }: (typeof rules.exceptions)[number]) => files.some(({ path, imports }) => path.startsWith(`language/${from}/`) && imports.some((one) => one.to === to));
-  expect(rules.exceptions.filter((one) => !used(one))).toEqual([]);
-});
-
 test('the compiler shows the language neither Node nor a browser', () => {
   const folder = mkdtempSync(join(root, 'node_modules/.setwright-'));
   try {

@@ -5,23 +5,8 @@ type Rule = (files: readonly SourceFile[]) => readonly string[];
 
 /** The way of the data: a folder of language/ may import from itself and from those before it. */
 export const wayOfTheData = [
-  'grammar', 'book', 'names', 'court', 'play', 'motion', 'timeline', 'defence', 'words', 'checks', 'edit', 'rewrite', 'playback', 'picture', 'paper', 'compare',
+  'court', 'grammar', 'book', 'names', 'play', 'motion', 'timeline', 'defence', 'words', 'checks', 'edit', 'rewrite', 'playback', 'picture', 'paper', 'compare',
 ] as const;
-
-interface Exception {
-  /** folder of language/ that imports */
-  readonly from: string;
-  readonly to: string;
-  readonly typesOnly: boolean;
-  readonly why: string;
-}
-
-/** Imports against the way of the data that are meant, each with its reason. */
-export const exceptions: readonly Exception[] = [
-  { from: 'book', to: 'language/play/play.ts', typesOnly: true, why: 'the contract names the key of a block once, for all who store one' },
-  { from: 'names', to: 'language/play/play.ts', typesOnly: true, why: 'places in the text, levels and rule sets are named once, in the contract' },
-  { from: 'names', to: 'language/play/problem.ts', typesOnly: true, why: 'an unknown name is noted in the same form as any other problem of reading' },
-];
 
 /** Packages that the language may use, being as pure as itself. */
 const purePackages = ['valibot'];
@@ -97,13 +82,12 @@ export const playerIsSmall: Rule = (files) => {
 
 export const importsGoDown: Rule = (files) => {
   const place = (path: string) => wayOfTheData.indexOf(/^language\/([^/]+)\//.exec(path)?.[1] as (typeof wayOfTheData)[number]);
-  const meant = (path: string, { to, typeOnly }: Import) => exceptions.some((one) => path.startsWith(`language/${one.from}/`) && one.to === to && (typeOnly || !one.typesOnly));
   const strangers = files.filter(({ path }) => /^language\/[^/]+\//.test(path) && place(path) < 0).map(({ path }) => `${path}: its folder has no place in the way of the data`);
   const upwards = files
     .filter(({ path }) => place(path) >= 0 && !isTest(path))
     .flatMap(({ path, imports }) =>
       imports
-        .filter((one) => one.ours && inLanguage(one.to) && !meant(path, one))
+        .filter((one) => one.ours && inLanguage(one.to))
         .filter(({ to }) => place(to) < 0 || place(to) > place(path))
         .map(({ to }) => `${path} imports ${to}, which comes later in the way of the data`),
     );

@@ -1,5 +1,5 @@
 // CONTRACT. What reading or scheduling notes as wrong. Lower layers only name it; `checks/` gives it words, severity and fixes.
-import type { PartId } from './play.ts';
+import type { PartId } from '../book/places.ts';
 import type { Point } from '../court/point.ts';
 
 /** One thing that cannot be right. `code` is a code of the catalogue in `checks/`; `params` carries its numbers and names. */
