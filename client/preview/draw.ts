@@ -4,7 +4,7 @@ import { armsNode, ballLook, ballNodes, carrierNode, defenceLabel, labelNode, of
 import { placeLabels, type Placed } from '../../language/picture/labels.ts';
 import { node, textNode } from '../../language/picture/nodes.ts';
 import { paint, type Palette } from '../../language/picture/palette.ts';
-import { BODY_CLEAR, labelsAt, LABEL_SIZE, phaseOf, sceneBall, stepAt, type Phase } from '../../language/picture/scene.ts';
+import { BODY_CLEAR, labelsAt, LABEL_SIZE, phaseOf, sceneBall, shyOf, stepAt, type Phase } from '../../language/picture/scene.ts';
 import { heightOf, viewBoxOf, viewOf, widthOf, type View } from '../../language/picture/view.ts';
 import { drawWay, waysOf, type Way } from '../../language/picture/ways.ts';
 import type { BodyId, PartId } from '../../language/play/play.ts';
@@ -153,7 +153,9 @@ export function createCourt(picked: Picked): CourtPicture {
   function showLabels(shown: Playback, of: LabelledRun, moment: Moment): void {
     const wanted = labelsAt(shown, of, moment, view.bodies);
     if (wanted.length === 0 && labels.length === 0) return;
-    labels = placeLabels(wanted, moment.bodies.map(({ x, y }) => [x * 100, y * 100] as const), BODY_CLEAR * view.bodies, view, labelSize, labels);
+    const shy = shyOf(shown.court, ways.flatMap(({ way, phase }) => (phase === undefined ? [] : [{ way, phase }])));
+    const bodies = moment.bodies.map(({ x, y }) => [x * 100, y * 100] as const);
+    labels = placeLabels(wanted, { view, size: labelSize, bodies, bodyRadius: BODY_CLEAR * view.bodies, shy }, labels);
     const key = labels.map((label) => `${label.key} ${label.text} ${label.width}`).join('\n');
     if (key !== labelled) {
       labelled = key;

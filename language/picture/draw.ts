@@ -8,7 +8,7 @@ import type { Phase, Scene } from './scene.ts';
 import { heightOf, viewBoxOf, widthOf, type View } from './view.ts';
 import { drawWay } from './ways.ts';
 
-const OPACITY: Readonly<Record<Phase, number | undefined>> = { ahead: 0.38, now: undefined, done: 0.16 };
+const OPACITY: Readonly<Record<Phase, number | undefined>> = { ahead: 0.5, now: undefined, done: 0.16 };
 
 /**
  * A scene as a whole SVG file: no style sheet, no script, every text escaped, a title for screen readers. One unit is a

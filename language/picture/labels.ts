@@ -29,36 +29,82 @@ interface Box {
   readonly height: number;
 }
 
-// Above, below, right, left, then the corners: and once more further out.
-const AROUND: readonly Pt[] = [[0, -1], [0, 1], [1, 0], [-1, 0], [0.8, -0.8], [-0.8, -0.8], [0.8, 0.8], [-0.8, 0.8]];
-const RINGS = [0, 55, 120, 200];
+/** Something a label should not lie on, though it may where there is no better place: a point with its reach, cm. */
+export interface Shy {
+  readonly at: Pt;
+  readonly reach: number;
+  /** How much worse it is to cover this one than a stretch of line. */
+  readonly weight: number;
+}
+
+/** What labels find when they are placed. */
+export interface Room {
+  readonly view: View;
+  /** Letter height, cm on the floor. */
+  readonly size: number;
+  /** Never covered: a label that finds no place beside them is left out. */
+  readonly bodies: readonly Pt[];
+  readonly bodyRadius: number;
+  readonly shy?: readonly Shy[];
+}
+
+// Above, below, right, left, then the corners and what lies between: and again further out.
+const AROUND: readonly Pt[] = [
+  [0, -1], [0, 1], [1, 0], [-1, 0], [0.8, -0.8], [-0.8, -0.8], [0.8, 0.8], [-0.8, 0.8],
+  [1, -0.45], [-1, -0.45], [1, 0.45], [-1, 0.45], [0.45, -1], [-0.45, -1], [0.45, 1], [-0.45, 1],
+];
+const RINGS = [0, 28, 55, 90, 130, 180, 240];
 const MOST_LETTERS = 26;
+// What a label must have a reason to cover: the end of a line, the ring. A stretch of line weighs 1.
+export const END_WEIGHT = 12;
+// One ring further out is as bad as lying on so many stretches of line: a label far from its man names another one.
+const FAR_WEIGHT = 2;
 
 /**
- * Places each label in turn at the first place round its anchor where it covers no body and no label placed before it; what
- * finds no place is left out. `before` keeps a label where it was while that place is free, so that it does not flicker.
- * @param size letter height in centimetres on the floor
+ * Places each label in turn where it covers no body and no label placed before it, and as little else as can be, near its
+ * anchor; what finds no place is left out. `before` keeps a label where it was while it covers neither a body nor a line's
+ * end there, so that it does not flicker.
  */
-export function placeLabels(wanted: readonly Wanted[], bodies: readonly Pt[], bodyRadius: number, view: View, size: number, before: readonly Placed[] = []): readonly Placed[] {
+export function placeLabels(wanted: readonly Wanted[], room: Room, before: readonly Placed[] = []): readonly Placed[] {
+  const { size } = room;
   const placed: Placed[] = [];
   for (const want of wanted) {
     const text = shorten(want.text);
     const width = Math.max(widthOfText(text, size) + size * 0.9, size * 1.5);
     const height = size * 1.5;
-    const kept = before.find(({ key }) => key === want.key)?.place;
-    const order = kept === undefined ? candidates : [kept, ...candidates];
-    for (const place of order) {
+    const at = (place: number): Box => {
       const [x, y] = placeAround(want, place, width, height);
-      const box = { x, y, width, height };
-      if (!inside(box, view) || placed.some((other) => overlap(box, other)) || bodies.some((body) => touches(box, body, bodyRadius))) continue;
-      placed.push({ ...want, text, x, y, width, height, size, place });
-      break;
-    }
+      return { x, y, width, height };
+    };
+    const place = bestPlace(at, room, placed, before.find(({ key }) => key === want.key)?.place);
+    if (place !== undefined) placed.push({ ...want, text, ...at(place), size, place });
   }
   return placed;
 }
 
-const candidates: readonly number[] = Array.from({ length: AROUND.length * RINGS.length }, (_, i) => i);
+function bestPlace(at: (place: number) => Box, room: Room, placed: readonly Placed[], kept: number | undefined): number | undefined {
+  const free = (box: Box) => inside(box, room.view) && !placed.some((other) => overlap(box, other)) && !room.bodies.some((body) => touches(box, body, room.bodyRadius));
+  if (kept !== undefined && free(at(kept)) && covered(at(kept), room.shy, END_WEIGHT) === 0) return kept;
+  let best: number | undefined;
+  let least = Infinity;
+  for (let place = 0; place < AROUND.length * RINGS.length; place++) {
+    const far = Math.floor(place / AROUND.length) * FAR_WEIGHT;
+    if (far >= least) break;
+    const box = at(place);
+    if (!free(box)) continue;
+    const cost = far + covered(box, room.shy);
+    if (cost >= least) continue;
+    [best, least] = [place, cost];
+  }
+  return best;
+}
+
+/** How much a box covers, of what weighs at least so much. */
+function covered(box: Box, shy: readonly Shy[] = [], from = 0): number {
+  let sum = 0;
+  for (const { at, reach, weight } of shy) if (weight >= from && touches(box, at, reach)) sum += weight;
+  return sum;
+}
 
 function placeAround({ anchor, gap }: Wanted, place: number, width: number, height: number): Pt {
   const [dx, dy] = AROUND[place % AROUND.length]!;

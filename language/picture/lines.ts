@@ -73,14 +73,16 @@ export function across(middle: Pt, [dx, dy]: Pt, half: number): string {
   return pathData([[middle[0] - dy * half, middle[1] + dx * half], [middle[0] + dy * half, middle[1] - dx * half]]);
 }
 
-/** The dribble's zigzag along a line; its last stretch stays straight so that the arrow points where he goes. */
+/** The dribble's zigzag along a line; it leaves the man straight, and its last stretch stays straight so that the arrow points where he goes. */
 export function zigzag(points: readonly Pt[], swing: number, wave: number): readonly Pt[] {
   const length = lengthOf(points);
   const straight = Math.min(40, length / 3);
-  const turns = Math.max(2, Math.round((length - straight) / (wave / 2)));
-  const out: Pt[] = [points[0]!];
+  const stub = Math.min(18, length / 6);
+  const swings = length - straight - stub;
+  const turns = Math.max(2, Math.round(swings / (wave / 2)));
+  const out: Pt[] = [points[0]!, alongLine(points, stub).point];
   for (let i = 1; i < turns; i++) {
-    const { point, direction } = alongLine(points, ((length - straight) * (i - 0.5)) / (turns - 1));
+    const { point, direction } = alongLine(points, stub + (swings * (i - 0.5)) / (turns - 1));
     const side = i % 2 === 0 ? swing : -swing;
     out.push([point[0] - direction[1] * side, point[1] + direction[0] * side]);
   }
@@ -88,7 +90,8 @@ export function zigzag(points: readonly Pt[], swing: number, wave: number): read
   return out;
 }
 
-function alongLine(points: readonly Pt[], distance: number): { readonly point: Pt; readonly direction: Pt } {
+/** The place so far along a line, and the direction there. */
+export function alongLine(points: readonly Pt[], distance: number): { readonly point: Pt; readonly direction: Pt } {
   let left = distance;
   for (let i = 1; i < points.length; i++) {
     const [a, b] = [points[i - 1]!, points[i]!];

@@ -23,20 +23,20 @@ export interface Palette {
 }
 
 export const light: Palette = {
-  out: '#ffffff', floor: '#eef3f7', paint: '#dde7f0', line: '#9db1c4', ring: '#c4590a',
+  out: '#ffffff', floor: '#eef3f7', paint: '#dde7f0', line: '#6d859b', ring: '#c4590a',
   offence: '#17366b', offenceInk: '#ffffff', defence: '#55616d', ball: '#ee7a1c', ballEdge: '#6b2f00',
   way: '#17366b', look: '#0a6e53', lookInk: '#ffffff', problem: '#9a4d00', problemInk: '#ffffff', ink: '#16212c', muted: '#51606e',
 };
 
 export const dark: Palette = {
-  out: '#10161d', floor: '#18232e', paint: '#20303f', line: '#4d647b', ring: '#ff9a45',
+  out: '#10161d', floor: '#18232e', paint: '#20303f', line: '#617b95', ring: '#ff9a45',
   offence: '#aecbff', offenceInk: '#0c1a32', defence: '#a3b1bf', ball: '#ff9a45', ballEdge: '#2b1400',
   way: '#aecbff', look: '#66d6b0', lookInk: '#05261c', problem: '#f2b45c', problemInk: '#2b1800', ink: '#e8eef4', muted: '#a3b1bf',
 };
 
 /** For paper: black on white, the lines of the court grey. */
 export const print: Palette = {
-  out: '#ffffff', floor: '#ffffff', paint: '#ffffff', line: '#9a9a9a', ring: '#000000',
+  out: '#ffffff', floor: '#ffffff', paint: '#ffffff', line: '#8a8a8a', ring: '#000000',
   offence: '#000000', offenceInk: '#ffffff', defence: '#000000', ball: '#000000', ballEdge: '#ffffff',
   way: '#000000', look: '#000000', lookInk: '#ffffff', problem: '#000000', problemInk: '#ffffff', ink: '#000000', muted: '#333333',
 };

@@ -5,7 +5,8 @@ import type { Playback } from '../playback/playback.ts';
 import type { Court } from '../court/court.ts';
 import type { BodyId, StepKey } from '../play/play.ts';
 import type { Run } from '../timeline/timeline.ts';
-import { placeLabels, type Placed, type Wanted } from './labels.ts';
+import { shyOfRing, shyOfWay } from './keep-clear.ts';
+import { placeLabels, type Placed, type Shy, type Wanted } from './labels.ts';
 import { BODY_GAP, waysOf, type Way } from './ways.ts';
 import type { Pt } from './lines.ts';
 import { viewOf, type View } from './view.ts';
@@ -69,16 +70,22 @@ export function sceneAt(playback: Playback, run: number | string, t: number, opt
   if (found === undefined) return { title, court: playback.court, view, ways: [], bodies: [], ball: undefined, labels: [] };
   const moment = momentOf(playback, found, t);
   const bodies = moment.bodies.filter(({ id }) => defence || !id.startsWith('X')).map((body) => sceneBody(playback, found, body, moment));
-  const labels = placeLabels(labelsAt(playback, found, moment, view.bodies), bodies.map(({ x, y }): Pt => [x, y]), BODY_CLEAR * view.bodies, view, labelSize);
+  const shown = ways === 'none' ? [] : shownWays(found, waysOf(found), moment.t);
+  const room = { view, size: labelSize, bodies: bodies.map(({ x, y }): Pt => [x, y]), bodyRadius: BODY_CLEAR * view.bodies, shy: shyOf(playback.court, shown) };
   return {
     title,
     court: playback.court,
     view,
-    ways: ways === 'none' ? [] : shownWays(found, waysOf(found), moment.t),
+    ways: shown,
     bodies,
     ball: moment.ball === undefined ? undefined : sceneBall(found, moment.ball, moment.t, view.bodies),
-    labels,
+    labels: placeLabels(labelsAt(playback, found, moment, view.bodies), room),
   };
+}
+
+/** What labels keep off besides players: the ring, and the lines that are not yet faded. */
+export function shyOf(court: Court, ways: Scene['ways']): readonly Shy[] {
+  return [...shyOfRing(court), ...ways.flatMap(({ way, phase }) => (phase === 'done' ? [] : shyOfWay(way)))];
 }
 
 function sceneBody(playback: Playback, run: Run, { id, x, y, facing, moving, action }: BodyAt, { ball }: Moment): SceneBody {

@@ -6,6 +6,7 @@ import type { BodyId, StepKey } from '../play/play.ts';
 import type { Run } from '../timeline/timeline.ts';
 import { courtText, paintOf } from './draw.ts';
 import { armsNode, defenceLabel, degrees, labelNode } from './figures.ts';
+import { shyOfRing, shyOfWay } from './keep-clear.ts';
 import { BODY_CLEAR, LABEL_SIZE, looksOf } from './scene.ts';
 import { placeLabels, widthOfText, type Placed, type Wanted } from './labels.ts';
 import { toPicture, type Pt } from './lines.ts';
@@ -60,7 +61,7 @@ function frameOf(playback: Playback, run: Run, view: View, ways: readonly Way[],
     bodies,
     carrier: carrierBefore(run, ways, key, opens),
     ways: own,
-    labels: placeLabels(looksIn(playback, run, key, own), crowdOf(bodies.map(({ at }) => at), own), BODY_CLEAR, view, LABEL_SIZE),
+    labels: placeLabels(looksIn(playback, run, key, own, bodies), { view, size: LABEL_SIZE * view.bodies, bodies: bodies.map(({ at }) => at), bodyRadius: BODY_CLEAR * view.bodies, shy: [...shyOfRing(playback.court), ...own.flatMap(shyOfWay)] }),
   };
 }
 
@@ -89,27 +90,14 @@ function carrierBefore(run: Run, ways: readonly Way[], key: StepKey, opens: numb
   return held?.by;
 }
 
-function looksIn(playback: Playback, run: Run, key: StepKey, ways: readonly Way[]): readonly Wanted[] {
+function looksIn(playback: Playback, run: Run, key: StepKey, ways: readonly Way[], bodies: Frame['bodies']): readonly Wanted[] {
   return looksOf(playback, run).flatMap(({ look, who, from }) => {
     if (look.step !== key || look.label === '') return [];
     const shot = ways.find(({ kind, part }) => kind === 'shot' && lookOfPart(part) === look.id);
     const leg = ways.findLast((way) => way.who === who && isLeg(way.kind) && way.t0 <= from);
-    const anchor = shot?.points[0] ?? leg?.points.at(-1);
+    const anchor = shot?.points[0] ?? leg?.points.at(-1) ?? bodies.find(({ id }) => id === who)?.at;
     return anchor === undefined ? [] : [{ key: look.id, text: look.label, kind: 'look' as const, anchor, gap: 34 }];
   });
-}
-
-// Labels keep off the numbers and off the lines: a point every 40 cm stands for a line.
-function crowdOf(bodies: readonly Pt[], ways: readonly Way[]): readonly Pt[] {
-  const crowd: Pt[] = [...bodies];
-  for (const { points } of ways) {
-    for (let i = 1; i < points.length; i++) {
-      const [a, b] = [points[i - 1]!, points[i]!];
-      const parts = Math.max(1, Math.ceil(Math.hypot(b[0] - a[0], b[1] - a[1]) / 40));
-      for (let k = 1; k < parts; k++) crowd.push([a[0] + ((b[0] - a[0]) * k) / parts, a[1] + ((b[1] - a[1]) * k) / parts]);
-    }
-  }
-  return crowd;
 }
 
 const TITLE_ROOM = 80;
@@ -228,11 +216,11 @@ interface KeyEntry {
 /** The key holds what the frames use, in a row or two. */
 function keyNodes(frames: readonly Frame[], palette: Palette, width: number): readonly KeyEntry[] {
   const look = paintOf(palette);
-  const used = new Set(frames.flatMap(({ ways }) => ways.map(({ kind }) => kind)));
+  const used = new Set(frames.flatMap(({ ways }) => ways.filter((way) => drawWay(way, look).length > 0).map(({ kind }) => kind)));
   const entries: KeyEntry[] = [];
   let [x, row] = [0, 0];
   const add = (nodes: readonly SvgNode[], words: string, sample: number) => {
-    const wide = sample + 26 + widthOfText(words, 46) + 90;
+    const wide = sample + 26 + widthOfText(words, 46) + 56;
     if (x > 0 && x + wide > width) [x, row] = [0, row + 1];
     entries.push({ x, row, nodes: [...nodes, textNode(words, { x: sample + 26, dy: '0.35em', ...look.key })] });
     x += wide;

@@ -34,6 +34,8 @@ export const BAR = 46;
 /** How far before a screener's middle his bar is drawn. */
 export const BAR_BEFORE = 52;
 const RING_GAP = 34;
+// A shot from nearer than this is a finish at the ring: an arrow there would only cover the cut's or the drive's.
+const AT_THE_RING = 130;
 /** Half a body in the picture, with a little air. */
 export const BODY_GAP = 50;
 const BALL_GAP = 46;
@@ -137,6 +139,7 @@ export function drawWay(way: Way, paint: Paint, gaps: Gaps = movingGaps(way)): r
       return line.length === 0 ? [] : [path('pass', trim(line, 0, HEAD * 0.8), paint), head(line.at(-1)!, direction, paint)];
     }
     case 'shot': {
+      if (lengthOf(way.points) < AT_THE_RING) return [];
       const line = trim(way.points, gaps.start, RING_GAP);
       if (line.length === 0) return [];
       const shaft = trim(line, 0, HEAD * 0.8);

@@ -1,12 +1,12 @@
+import { readFileSync } from 'node:fs';
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { courtOf } from '../../language/court/court.ts';
 import { ruleSets } from '../../language/court/rule-sets.ts';
 import { drawSvg } from '../../language/picture/draw.ts';
-import { placeLabels, widthOfText, type Wanted } from '../../language/picture/labels.ts';
 import { escapeText } from '../../language/picture/nodes.ts';
 import { palettes } from '../../language/picture/palette.ts';
-import { BODY_CLEAR, sceneAt } from '../../language/picture/scene.ts';
+import { sceneAt } from '../../language/picture/scene.ts';
 import { drawStrip, stripFrames } from '../../language/picture/strip.ts';
 import { viewOf } from '../../language/picture/view.ts';
 import { waysOf } from '../../language/picture/ways.ts';
@@ -79,50 +79,6 @@ describe('a moment as a picture', () => {
   });
 });
 
-describe('labels', () => {
-  const spot = fc.tuple(fc.integer({ min: -750, max: 750 }), fc.integer({ min: -100, max: 1200 })).map(([x, y]) => [x, y] as const);
-  const wanted = fc.array(fc.record({ text: fc.string({ minLength: 1, maxLength: 40 }), anchor: spot }), { maxLength: 5 });
-
-  it('cover no player and no other label, and stay in the picture', () => {
-    const view = viewOf(lighthouse);
-    fc.assert(
-      fc.property(wanted, fc.array(spot, { maxLength: 10 }), (labels, bodies) => {
-        const wants = labels.map(({ text, anchor }, i): Wanted => ({ key: `${i}`, text, kind: 'look', anchor, gap: BODY_CLEAR }));
-        const placed = placeLabels(wants, bodies, BODY_CLEAR, view, 42);
-        for (const [i, a] of placed.entries()) {
-          for (const [x, y] of bodies) {
-            const dx = Math.max(Math.abs(x - a.x) - a.width / 2, 0);
-            const dy = Math.max(Math.abs(y - a.y) - a.height / 2, 0);
-            expect(Math.hypot(dx, dy)).toBeGreaterThanOrEqual(BODY_CLEAR);
-          }
-          for (const b of placed.slice(i + 1)) expect(Math.abs(a.x - b.x) * 2 >= a.width + b.width || Math.abs(a.y - b.y) * 2 >= a.height + b.height).toBe(true);
-          expect(a.x - a.width / 2).toBeGreaterThanOrEqual(view.left);
-          expect(a.x + a.width / 2).toBeLessThanOrEqual(view.right);
-          expect(widthOfText(a.text, a.size)).toBeLessThan(a.width);
-        }
-      }),
-    );
-  });
-
-  it('there is room for them in a real play, at every moment', () => {
-    for (const run of lighthouse.runs) {
-      for (let t = 0; t <= run.end; t += 50) {
-        const { labels } = sceneAt(lighthouse, run.id, t);
-        if (t > (run.releaseAt ?? Infinity)) expect(labels.some(({ key }) => key === run.look)).toBe(true);
-      }
-    }
-  });
-
-  it('stay where they are while there is room, so that they do not flicker', () => {
-    const view = viewOf(lighthouse);
-    const want: Wanted = { key: 'a', text: 'pull-up', kind: 'look', anchor: [0, 500], gap: BODY_CLEAR };
-    const before = placeLabels([want], [[0, 420]], BODY_CLEAR, view, 42);
-    const after = placeLabels([want], [], BODY_CLEAR, view, 42, before);
-    expect(after[0]!.place).toBe(before[0]!.place);
-    expect(after[0]!.place).not.toBe(placeLabels([want], [], BODY_CLEAR, view, 42)[0]!.place);
-  });
-});
-
 describe('the printed strip', () => {
   it('one frame a step, as SVG', async () => {
     await expect(drawStrip(lighthouse, 0)).toMatchFileSnapshot('golden/strip.svg');
@@ -169,6 +125,15 @@ describe('colours', () => {
     for (const [ink, ground] of [[palette.offenceInk, palette.offence], [palette.lookInk, palette.look], [palette.problemInk, palette.problem], [palette.defence, palette.floor], [palette.defence, palette.paint], [palette.ink, palette.out], [palette.muted, palette.out]] as const) {
       expect(contrast(ink, ground)).toBeGreaterThanOrEqual(4.5);
     }
-    for (const part of [palette.offence, palette.way, palette.look, palette.problem]) expect(Math.min(contrast(part, palette.floor), contrast(part, palette.paint))).toBeGreaterThanOrEqual(3);
+    for (const part of [palette.offence, palette.way, palette.look, palette.problem, palette.ring, palette.line]) expect(Math.min(contrast(part, palette.floor), contrast(part, palette.paint))).toBeGreaterThanOrEqual(3);
+  });
+
+  it('the player’s style sheet has the colours of the picture, light and dark', () => {
+    const css = readFileSync('client/preview/theme.css', 'utf8');
+    const [first, dim] = [css.slice(0, css.indexOf('@media')), css.slice(css.indexOf('@media'), css.indexOf('body.panel'))];
+    const names = { floor: 'floor', paint: 'paint', line: 'court-line', ring: 'ring', offence: 'offence', offenceInk: 'offence-ink', defence: 'defence', ball: 'ball', ballEdge: 'ball-edge', way: 'way', look: 'look', lookInk: 'look-ink', problem: 'problem', problemInk: 'problem-ink' } as const;
+    for (const [sheet, palette] of [[first, palettes.light], [dim, palettes.dark]] as const) {
+      for (const [part, name] of Object.entries(names)) expect(sheet).toContain(`--${name}: ${palette[part as keyof typeof names]};`);
+    }
   });
 });
