@@ -12,10 +12,10 @@ import type { Intent, Outcome } from './edit/intent.ts';
 import { parseLine } from './grammar/parse-line.ts';
 import { createLookup, stillAnswers, type Asked, type Lookup } from './names/lookup.ts';
 import { useProblems } from './names/use-problems.ts';
-import type { BlockKey, Places, Play } from './play/play.ts';
+import type { BlockKey, Places, Play, RuleSetId } from './play/play.ts';
 import { readPlay, type Reading } from './play/read-play.ts';
 import { stepOpenings } from './timeline/openings.ts';
-import { schedule } from './timeline/schedule.ts';
+import { schedule, settlePlay } from './timeline/schedule.ts';
 import type { Timeline } from './timeline/timeline.ts';
 
 /** Everything known of one play. */
@@ -37,8 +37,15 @@ export function compilePlay(block: Block, lookup: Lookup, headGap = false): Comp
   const { play, places } = reading;
   const timeline = schedule(play);
   const gapAbove = headGap || lookup.asked.some(({ answer }) => isBlock(answer) && hasGap(answer));
-  const findings = checkPlay({ lines: block.lines.map(({ parsed }) => parsed), reading, timeline, headGap: gapAbove });
+  const also = play.alsoRules.filter((rules) => rules !== play.rules.value).map((rules) => ({ rules, timeline: scheduleUnder(play, timeline, rules) }));
+  const findings = checkPlay({ lines: block.lines.map(({ parsed }) => parsed), reading, timeline, headGap: gapAbove, also });
   return { key: block.key, block, reading, play, places, court: courtOf(ruleSet(play.rules.value)), timeline, findings };
+}
+
+/** The same play on another rule set's floor; the spread of its looks' times is the play's own. */
+function scheduleUnder(play: Play, { times }: Timeline, rules: RuleSetId): Timeline {
+  const { runs, scene } = settlePlay({ ...play, rules: { ...play.rules, value: rules } });
+  return { runs, times, problems: scene.problems };
 }
 
 /** What a play copies from another is as unsure as that other is readable. */

@@ -1,4 +1,5 @@
 // Everything that is wrong with one play, told once, at its place.
+import type { RuleSetId } from '../court/rule-set.ts';
 import type { ParsedLine } from '../grammar/parse-line.ts';
 import type { PartId, Places, StepKey } from '../play/play.ts';
 import type { Reading } from '../play/read-play.ts';
@@ -7,12 +8,13 @@ import type { Timeline } from '../timeline/timeline.ts';
 import { allChecks } from './all.ts';
 import { silence } from './allowances.ts';
 import { entryOf } from './catalogue.ts';
-import type { Entry, Found } from './check.ts';
+import type { Check, Entry, Found } from './check.ts';
 import type { Finding } from './finding.ts';
 import { findingsOfLine } from './lines.ts';
 import { fixesFor, sayParams } from './problem-fixes.ts';
 import { subjectOf, type Subject } from './subject.ts';
 import { fillTemplate } from './template.ts';
+import { toldByChecks } from './told-by-timeline.ts';
 import { gapsOf, type Gaps } from './unreadable.ts';
 
 export interface Checkable {
@@ -22,6 +24,13 @@ export interface Checkable {
   readonly timeline: Timeline;
   /** A line above the play, in its file's header, cannot be read. */
   readonly headGap?: boolean;
+  /** The runs on the floor of each further rule set (`also nfhs`). */
+  readonly also?: readonly UnderRules[];
+}
+
+export interface UnderRules {
+  readonly rules: RuleSetId;
+  readonly timeline: Timeline;
 }
 
 /** The findings of a play in text order. Pure; the same play gives the same findings. */
@@ -31,15 +40,30 @@ export function checkPlay(checkable: Checkable): readonly Finding[] {
   const subject = subjectOf(checkable.reading, timeline, lines.map(({ text }) => text));
   const gaps = gapsOf({ lines, meanings, play, headGap });
   const told = [...problems, ...timeline.problems].flatMap((problem) => fromProblem(subject, problem));
-  const found = allChecks.flatMap((check) => [...check.find(subject)].map((one) => ({ entry: check as Entry, found: one as Found })));
-  const spoken = onceEach(subject, [...told, ...found].filter((one) => maySpeak(gaps, subject, one)));
+  const found = foundBy(allChecks, subject);
+  const others = (checkable.also ?? []).flatMap((under) => foundUnder(subjectOf(checkable.reading, under.timeline, subject.lines, under.rules), found));
+  const spoken = onceEach(subject, [...told, ...found, ...others].filter((one) => maySpeak(gaps, subject, one)));
   const findings = spoken.map((one) => findingOf(subject, one));
   return inTextOrder([...lines.flatMap(findingsOfLine), ...silence(subject, findings, gaps)]);
+}
+
+const byRules = (allChecks as readonly Check[]).filter((check) => check.byRules === true);
+
+function foundBy(checks: readonly Check[], subject: Subject): readonly Told[] {
+  return checks.flatMap((check) => [...check.find(subject)].map((found) => ({ entry: check, found })));
+}
+
+/** What only the further rule set minds, named as its own: what both mind is told once. */
+function foundUnder(subject: Subject, already: readonly Told[]): readonly Told[] {
+  const known = new Set(already.map(({ entry, found }) => `${entry.code} ${found.part}`));
+  return foundBy(byRules, subject).filter(({ entry, found }) => !known.has(`${entry.code} ${found.part}`)).map((one) => ({ ...one, rules: subject.rules.name }));
 }
 
 interface Told {
   readonly entry: Entry;
   readonly found: Found;
+  /** The further rule set by which it is said. */
+  readonly rules?: string;
   /** On how many further ways the same thing is true. */
   readonly more?: number;
 }
@@ -47,7 +71,7 @@ interface Told {
 function fromProblem(subject: Subject, problem: Problem): readonly Told[] {
   const entry = entryOf(problem.code);
   // Told by a check, which knows more.
-  if (entry === undefined) return [];
+  if (entry === undefined || Object.hasOwn(toldByChecks, problem.code)) return [];
   const { part, run, moment, spot } = problem;
   const params = sayParams(subject, problem);
   const related = (problem.related ?? []).map((other) => ({ part: other, message: '' }));
@@ -65,7 +89,7 @@ function maySpeak(gaps: Gaps, subject: Subject, { entry, found }: Told): boolean
 function onceEach(subject: Subject, told: readonly Told[]): readonly Told[] {
   const first = new Map<string, Told & { runs: Set<string> }>();
   for (const one of told) {
-    const key = `${one.entry.code} ${one.found.part}`;
+    const key = `${one.entry.code} ${one.found.part} ${one.rules ?? ''}`;
     const known = first.get(key);
     if (known === undefined) first.set(key, { ...one, runs: new Set(one.found.run === undefined ? [] : [one.found.run]) });
     else if (one.found.run !== undefined) known.runs.add(one.found.run);
@@ -76,15 +100,16 @@ function onceEach(subject: Subject, told: readonly Told[]): readonly Told[] {
   });
 }
 
-function findingOf(subject: Subject, { entry, found, more }: Told): Finding {
+function findingOf(subject: Subject, { entry, found, more, rules }: Told): Finding {
   const { run, moment, spot } = found;
   const source = found.source ?? entry.source;
-  const text = fillTemplate(entry.message, found.params);
+  const said = fillTemplate(entry.message, found.params);
+  const text = rules === undefined ? said : `By the ${rules} rules: ${said}`;
   return {
     code: entry.code,
     severity: entry.severity,
     message: more === undefined ? text : `${text} So too on ${more} other ${more === 1 ? 'way' : 'ways'} through the play.`,
-    params: found.params,
+    params: rules === undefined ? found.params : { ...found.params, rules },
     place: placeOf(subject.places, found.part),
     part: found.part,
     ...(run !== undefined && { run }),

@@ -53,6 +53,8 @@ export interface Found<Template extends string = string> {
 }
 
 export interface Check<Code extends string = string, Template extends string = string> extends Entry<Code, Template> {
+  /** It rests on a rule set's own counts or measures, so it is asked again of each `also` rule set. */
+  readonly byRules?: true;
   find(subject: Subject): Iterable<Found<Template>>;
 }
 

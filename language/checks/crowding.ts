@@ -2,7 +2,7 @@ import { check } from './check.ts';
 import { distance, type Point } from '../court/point.ts';
 import { OFFENCE, type BodyId } from '../play/play.ts';
 import type { Run } from '../timeline/timeline.ts';
-import { placeOnTrack } from './where.ts';
+import { trackAt } from '../timeline/track.ts';
 
 // Two metres: one defender reaches both with a step. Coaches ask for 12 to 18 ft between team-mates; no governing body gives a number.
 const nearMetres = 2;
@@ -52,7 +52,7 @@ function standingAt(run: Run, who: BodyId, moment: number): readonly Standing[] 
   const hasBall = run.ball.some((state) => state.kind === 'held' && state.by === who && state.t0 <= moment && state.t1 >= moment - standingMs);
   const last = track.segments.findLast(({ t0 }) => t0 <= moment);
   if (hasBall || (last !== undefined && last.t1 > moment - standingMs)) return [];
-  return [{ who, place: placeOnTrack(track, moment), ...(last && { last: last.action, since: last.t1 }) }];
+  return [{ who, place: trackAt(track, moment), ...(last && { last: last.action, since: last.t1 }) }];
 }
 
 /** A screener and his user, or two who have screened for the same man. */

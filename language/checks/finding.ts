@@ -34,11 +34,12 @@ export interface Fix {
   readonly edits: readonly BlockEdit[];
 }
 
-/** Replaces columns `[at, to)` of a line of the block. With `newLine` the text becomes a line of its own before `line`. */
+/** Replaces columns `[at, to)` of a line of the block. With `newLine` the text becomes a line of its own before `line`; with `wholeLine` the line goes, its end included. */
 export interface BlockEdit {
   readonly line: number;
   readonly at: number;
   readonly to: number;
   readonly text: string;
   readonly newLine?: boolean;
+  readonly wholeLine?: boolean;
 }

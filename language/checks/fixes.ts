@@ -21,5 +21,5 @@ export function otherWords(subject: Subject, part: PartId, text: string, title: 
 export function lineRemoved(subject: Subject, part: PartId, title: string): readonly Fix[] {
   const place = subject.places.get(part);
   if (place === undefined) return [];
-  return [{ title, edits: [{ line: place.line, at: 0, to: (subject.lines[place.line] ?? '').length, text: '' }] }];
+  return [{ title, edits: [{ line: place.line, at: 0, to: (subject.lines[place.line] ?? '').length, text: '', wholeLine: true }] }];
 }

@@ -6,17 +6,17 @@ import { sayList } from '../words/say-list.ts';
 import { OFFENCE, type Action, type BodyId } from '../play/play.ts';
 
 // Standing there is a job: it keeps a defender away from the ball.
-const spacing = new Set<string>(['corner', 'wing', 'slot', 'top', 'short corner', 'dunker spot', 'side']);
+const spacing = new Set<string>(['corner', 'wing', 'slot', 'top', 'short corner', 'dunker spot', 'side', 'hash', 'half court']);
 const stepAway = 1;
 
 export const idlePlayer = check({
   code: 'idle-player',
   severity: 'hint',
   needs: 'play',
-  message: 'No line names {who}, and he stands where his man can help. Give him a job, or send him to a spacing spot.',
+  message: 'No line names {who}, and {stands} where a helper can reach everybody. Give {him} a job, or a spacing spot.',
   manual: {
     title: 'A player no line names',
-    why: 'Four against five is easier to guard. Standing in a corner, on a wing or at the top is a job; standing in the way is none.',
+    why: 'Four against five is easier to guard. Standing in a corner, on a wing or at the top is a job; so is throwing in, being the safety, or going to the boards. Standing in the way is none.',
     wrong: 'from box\n1 dribbles to left slot\n2 clears to right corner\n3 clears to left corner\n5 screens for 1\n1 drives off 5 to rim\nlook 1: layup',
     right: 'from box\n1 dribbles to left slot\n2 clears to right corner\n3 clears to left corner\n4 clears to right wing\n5 screens for 1\n1 drives off 5 to rim\nlook 1: layup',
   },
@@ -30,14 +30,14 @@ export const idlePlayer = check({
       const start = run?.tracks[who]?.start;
       return !named.has(who) && start !== undefined && !allSpots(subject.court).some(({ name, point }) => spacing.has(name) && distance(point, start) <= stepAway);
     });
-    if (idle.length > 0) yield { part: 'play', params: { who: sayList(idle) } };
+    if (idle.length > 0) yield { part: 'play', params: idle.length === 1 ? { who: sayList(idle), stands: 'he stands', him: 'him' } : { who: sayList(idle), stands: 'they stand', him: 'them' } };
   },
 });
 
 function namedIn({ play }: Subject): ReadonlySet<string> {
   const actions = play.steps.flatMap((step) => [...step.actions, ...step.looks.flatMap(({ tail }) => tail)]);
   const looked = play.steps.flatMap(({ looks }) => looks.flatMap(({ who }) => who.map(String)));
-  const boards = play.rebounds.flatMap(({ crash }) => crash.map(String));
+  const boards = play.rebounds.flatMap(({ crash, back }) => [...crash, ...back].map(String));
   const told = play.notes.flatMap(({ who }) => (who === undefined ? [] : [String(who)]));
   return new Set<string>([...actions.flatMap(bodiesOf), ...looked, ...boards, ...told, ...(play.start.throwIn === undefined ? [] : [String(play.start.throwIn.by.value)])]);
 }

@@ -5,6 +5,7 @@ export const inboundLate = check({
   code: 'inbound-late',
   severity: 'error',
   needs: 'before',
+  byRules: true,
   message: '{who} throws in {release:seconds} after he is handed the ball; the count is {count:seconds}. Let the receiver come sooner, or throw to a man who stands free.',
   manual: {
     title: 'A throw-in after the five seconds',

@@ -1,6 +1,7 @@
 // What is wrong outside the plays: in a file's header, an alignment, a roster, a book.
 import type { Block } from '../book/book.ts';
 import type { ParsedLine } from '../grammar/parse-line.ts';
+import { newerNotation, NOTATION_VERSION } from '../names/notation-version.ts';
 import type { Problem } from '../names/problem.ts';
 import { entryOf } from './catalogue.ts';
 import type { Finding } from './finding.ts';
@@ -12,7 +13,9 @@ export function findingsOfOther(block: Block, problems: readonly Problem[]): rea
   const lines = block.lines.map(({ parsed }) => parsed);
   const uses = problems.flatMap((problem) => told(problem.code, problem.params, Number(problem.part.slice('use:'.length)), lines));
   const stray = block.kind === 'file' ? strayLine(lines) : [];
-  return [...lines.flatMap(findingsOfLine), ...uses, ...stray].toSorted((a, b) => a.place.line - b.place.line || a.place.at - b.place.at);
+  const newer = block.kind === 'file' ? newerNotation(lines) : undefined;
+  const tooNew = newer === undefined ? [] : told('notation-newer', { version: newer.version, known: NOTATION_VERSION }, newer.line, lines);
+  return [...lines.flatMap(findingsOfLine), ...tooNew, ...uses, ...stray].toSorted((a, b) => a.place.line - b.place.line || a.place.at - b.place.at);
 }
 
 const ofFile = new Set<string>(['Notation', 'Use', 'Level', 'Rules', 'OwnSpot', 'Note']);

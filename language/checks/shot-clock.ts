@@ -11,6 +11,7 @@ export const pastShotClock = check({
   code: 'past-shot-clock',
   severity: 'error',
   needs: 'before',
+  byRules: true,
   message: '{look} comes {typical:seconds} after the shot clock starts, and it runs out after {clock:seconds}. Take out actions before it.',
   manual: { title: 'A shot after the shot clock', why, wrong: 'call with 30 on the clock, shot clock 4\n1 dribbles to left corner, then drives to rim, then dribbles to right corner\nlook 1: three' },
   *find(subject) {
@@ -25,6 +26,7 @@ export const pastShotClockWhenLate = check({
   code: 'past-shot-clock-when-late',
   severity: 'warning',
   needs: 'before',
+  byRules: true,
   message: '{look} fits typically ({typical:seconds}), but one run in ten takes {late:seconds} or more, and the shot clock runs out after {clock:seconds}.',
   manual: { title: 'A shot that can slip past the shot clock', why },
   *find(subject) {

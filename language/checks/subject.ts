@@ -1,8 +1,10 @@
 // What the checks look at: everything known of one play, cut along its run-throughs.
 import { courtOf, type Court } from '../court/court.ts';
-import type { RuleSet } from '../court/rule-set.ts';
+import type { RuleSet, RuleSetId } from '../court/rule-set.ts';
 import { ruleSet } from '../court/rule-sets.ts';
+import { guardRuns, type Guarded } from '../defence/guard.ts';
 import type { Action, Look, PartId, Places, Play, Step } from '../play/play.ts';
+import type { Problem } from '../play/problem.ts';
 import type { Reading } from '../play/read-play.ts';
 import type { Run, Timeline } from '../timeline/timeline.ts';
 
@@ -11,12 +13,16 @@ export interface Subject {
   readonly places: Places;
   /** Steps that hang on nothing that can be played: their lines are still looked at by themselves. */
   readonly leftOut: readonly Step[];
+  /** What reading has noted as wrong. */
+  readonly problems: readonly Problem[];
   readonly timeline: Timeline;
   /** The block's lines as they stand in the file. */
   readonly lines: readonly string[];
   readonly rules: RuleSet;
   readonly court: Court;
   readonly ways: readonly Way[];
+  /** Where the defenders are on a run; worked out when first asked for, since few checks do. Empty for a play without defence. */
+  readonly defendersOn: (run: Run) => Guarded;
 }
 
 /** One run-through: what happens on it, in text order, and when. */
@@ -28,9 +34,12 @@ export interface Way {
   readonly actions: readonly Action[];
 }
 
-export function subjectOf({ play, places, leftOut }: Reading, timeline: Timeline, lines: readonly string[]): Subject {
-  const rules = ruleSet(play.rules.value);
-  return { play, places, leftOut, timeline, lines, rules, court: courtOf(rules), ways: timeline.runs.map((run) => wayOf(play, run)) };
+/** `by`: another rule set than the play's own, with the runs on its floor. */
+export function subjectOf({ play, places, leftOut, problems }: Reading, timeline: Timeline, lines: readonly string[], by: RuleSetId = play.rules.value): Subject {
+  const rules = ruleSet(by);
+  let guarded: readonly Guarded[] | undefined;
+  const defendersOn = (run: Run): Guarded => (guarded ??= guardRuns(play, timeline.runs))[timeline.runs.indexOf(run)] ?? {};
+  return { play, places, leftOut, problems, timeline, lines, rules, court: courtOf(rules), ways: timeline.runs.map((run) => wayOf(play, run)), defendersOn };
 }
 
 function wayOf(play: Play, run: Run): Way {

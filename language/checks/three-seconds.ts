@@ -1,8 +1,9 @@
 import { check } from './check.ts';
-import { inLane } from '../court/court.ts';
+import { inLane, type Court } from '../court/court.ts';
 import { OFFENCE, type BodyId } from '../play/play.ts';
-import type { Run } from '../timeline/timeline.ts';
-import { placeOnTrack } from './where.ts';
+import type { Run, Segment, Track } from '../timeline/timeline.ts';
+import { partBefore } from './moments.ts';
+import { trackAt } from '../timeline/track.ts';
 import type { Subject } from './subject.ts';
 
 const tickMs = 50;
@@ -11,6 +12,7 @@ export const threeSeconds = check({
   code: 'three-seconds',
   severity: 'warning',
   needs: 'way',
+  byRules: true,
   message: '{who} stands in the lane for {stay:seconds}, from {from:seconds} to {to:seconds} after {zero}; more than {count:seconds} is a violation. Let him step out, or stand just outside the lane.',
   manual: {
     title: 'Three seconds in the lane',
@@ -24,8 +26,7 @@ export const threeSeconds = check({
       for (const who of OFFENCE) {
         const stay = longestStay(subject, way.run, who);
         if (stay === undefined || stay.to - stay.from <= count.value * 1000 + tickMs) continue;
-        const part = lastPartBefore(way.run, who, stay.from) ?? way.steps[0]?.key;
-        if (part === undefined) continue;
+        const part = partBefore(way.run, who, stay.from);
         yield {
           part,
           params: { who, stay: (stay.to - stay.from) / 1000, from: stay.from / 1000, to: stay.to / 1000, zero: way.run.clockStartsAt > 0 ? 'the hand-over' : 'the call', count: count.value },
@@ -38,22 +39,38 @@ export const threeSeconds = check({
   },
 });
 
+interface Stay {
+  readonly from: number;
+  readonly to: number;
+}
+
 /** The longest time on end in the lane from his coming to a stand there, with the clock running, up to the shot: the ball in the air belongs to nobody. */
-function longestStay(subject: Subject, run: Run, who: BodyId): { readonly from: number; readonly to: number } | undefined {
+function longestStay({ court }: Subject, run: Run, who: BodyId): Stay | undefined {
   const track = run.tracks[who];
   if (track === undefined) return undefined;
   const end = run.releaseAt ?? run.end;
-  let longest: { from: number; to: number } | undefined;
-  let from: number | undefined;
-  for (let t = run.clockStartsAt; t <= end; t += tickMs) {
-    if (!inLane(subject.court, placeOnTrack(track, t))) from = undefined;
-    else if (!track.segments.some(({ t0, t1 }) => t0 <= t && t < t1)) from ??= t;
-    if (from !== undefined && (longest === undefined || t - from > longest.to - longest.from)) longest = { from, to: t };
+  let longest: Stay | undefined;
+  let from = inLane(court, track.start) ? 0 : undefined;
+  const stayedUntil = (to: number): void => {
+    const since = from === undefined ? end : Math.max(from, run.clockStartsAt);
+    const until = Math.min(to, end);
+    if (until > since && (longest === undefined || until - since > longest.to - longest.from)) longest = { from: since, to: until };
+  };
+  for (const [at, segment] of track.segments.entries()) {
+    const [start, stop] = [segment.path[0]!, segment.path.at(-1)!];
+    // The lane has no dents: between two places in it a straight way stays in it.
+    if (from !== undefined && !(inLane(court, start) && inLane(court, stop))) {
+      stayedUntil(leaves(court, track, segment));
+      from = undefined;
+    }
+    // He has to come to a stand: a way that goes on at once goes through.
+    if (from === undefined && inLane(court, stop) && (track.segments[at + 1]?.t0 ?? Infinity) > segment.t1) from = segment.t1;
   }
+  stayedUntil(end);
   return longest;
 }
 
-/** What brought him there: the move he made last before, or his place in `from`. */
-function lastPartBefore(run: Run, who: BodyId, moment: number): string | undefined {
-  return run.tracks[who]?.segments.findLast((segment) => segment.t0 <= moment)?.action ?? 'from';
+function leaves(court: Court, track: Track, { t0, t1 }: Segment): number {
+  for (let t = t0; t < t1; t += tickMs) if (!inLane(court, trackAt(track, t))) return t;
+  return t1;
 }

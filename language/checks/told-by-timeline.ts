@@ -5,6 +5,7 @@ import { ballNeeded } from './ball-needed.ts';
 import type { Entry } from './check.ts';
 import { inboundLate } from './inbound-late.ts';
 import type { ParamNames } from './template.ts';
+import { timeNotKept } from './time-not-kept.ts';
 
 type Told<Code extends TimelineProblemCode, Template extends string> = Omit<Entry<Code, Template>, 'code'> & {
   /** Only parameters that the code brings. */
@@ -16,7 +17,7 @@ function told<const Code extends TimelineProblemCode, const Template extends str
 }
 
 /** A code that a check tells with more than the schedule knows; the check carries the manual and, where it differs, its own code. */
-export const toldByChecks = { 'ball-elsewhere': ballNeeded, 'throw-in-late': inboundLate } as const;
+export const toldByChecks = { 'ball-elsewhere': ballNeeded, 'throw-in-late': inboundLate, 'time-not-kept': timeNotKept } as const;
 
 const legalScreen = { text: 'A screener stands still with both feet on the floor when contact occurs: FIBA 33.7, NBA 12B-III, NCAA 4-35, NFHS 4-40', how: 'read' } as const;
 
@@ -51,8 +52,8 @@ export const toldByTimeline = {
     manual: {
       title: 'A screen nobody uses',
       why: 'A screen costs time, and a screener who stands for nobody takes his defender to the ball.',
-      wrong: '1 dribbles to left slot\n5 screens down for 3\nlook 1: jumper',
-      right: '1 dribbles to left slot\n5 screens down for 3\n3 cuts off 5 to top\nlook 1: jumper',
+      wrong: '1 dribbles to left slot\n5 screens up for 3\nlook 1: jumper',
+      right: '1 dribbles to left slot\n5 screens up for 3\n3 cuts off 5 to top\nlook 1: jumper',
     },
   }),
   'screen-left-early': told('screen-left-early', {
@@ -114,12 +115,6 @@ export const toldByTimeline = {
     needs: 'before',
     message: 'These {lines} lines wait for each other, so none can begin. Take one of the waits out.',
     manual: { title: 'Lines that wait for each other', why: 'The first waits for the second and the second for the first. One wait is left out so that the rest can be shown.' },
-  }),
-  'time-not-kept': told('time-not-kept', {
-    severity: 'warning',
-    needs: 'before',
-    message: '{who} is {seconds:seconds} too late for the time written. Give him more time, or less to do before it.',
-    manual: { title: 'A time that cannot be kept', why: 'Legs beat written times: the run shows when he really can be there.' },
   }),
   'clock-unknown': told('clock-unknown', {
     severity: 'warning',

@@ -68,7 +68,7 @@ const court = v.object({
 });
 
 const source = v.object({ text: v.string(), how: v.string() });
-const edit = v.object({ ...textPlace.entries, text: v.string(), newLine: optional(v.boolean()) });
+const edit = v.object({ ...textPlace.entries, text: v.string(), newLine: optional(v.boolean()), wholeLine: optional(v.boolean()) });
 const finding = v.object({
   code: v.string(), severity: v.picklist(['error', 'warning', 'hint']), message: v.string(),
   params: v.record(v.string(), v.union([v.string(), v.number()])), place: textPlace, part: optional(v.string()),

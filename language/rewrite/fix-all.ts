@@ -34,9 +34,10 @@ const usual = ({ fixes }: Finding): readonly BlockEdit[] | undefined => fixes.fi
 const nameOf = ({ code, message, place }: Finding): string => `${code} ${message} ${place.at}`;
 const ofLines = (findings: readonly Finding[]): number => findings.filter(({ part }) => part === undefined).length;
 
-function fileEdit(firstLine: number, { line, at, to, text, newLine }: BlockEdit) {
+function fileEdit(firstLine: number, { line, at, to, text, newLine, wholeLine }: BlockEdit) {
   const here = firstLine + line;
   if (newLine === true) return { range: { start: { line: here, character: 0 }, end: { line: here, character: 0 } }, text: `${text}\n` };
+  if (wholeLine === true) return { range: { start: { line: here, character: 0 }, end: { line: here + 1, character: 0 } }, text: '' };
   return { range: { start: { line: here, character: at }, end: { line: here, character: to } }, text };
 }
 

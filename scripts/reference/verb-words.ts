@@ -66,7 +66,7 @@ const move: Record<string, VerbWords> = {
   jog: { says: 'Goes at an easy pace.', above: five, example: '3 jogs to left corner' },
   walk: { says: 'Walks, so that nobody looks at him.', above: five, example: '3 walks to left corner' },
   move: { says: 'Goes there; nothing more is meant. With the ball `comes`, `goes` and `returns` are dribbles.', above: five, example: '3 moves to left corner' },
-  'same cut': { says: 'Makes the cut written last, off the man this line names.', above: `${low}\n1 dribbles to top\n4 and 5 screen down for 2 and 3\n2 curls off 4 to right elbow`, example: '3 makes the same cut off 5 to left elbow' },
+  'same cut': { says: 'Makes the cut written last, off the man this line names.', above: `${low}\n1 dribbles to top\n4 and 5 screen up for 2 and 3\n2 curls off 4 to right elbow`, example: '3 makes the same cut off 5 to left elbow' },
   'come off': { says: 'Goes round a screener; with the ball he drives off him.', above: `${low}\n5 screens for 3`, example: '3 comes off 5 to left slot' },
   swap: { says: 'Two men change places.', above: wide, example: '2 and 4 swap' },
 };

@@ -38,5 +38,5 @@ export interface JsonFinding extends JsonPlace {
   readonly spot?: { readonly x: number; readonly y: number };
   readonly source?: { readonly text: string; readonly how: string };
   readonly related: readonly (JsonPlace & { readonly message: string })[];
-  readonly fixes: readonly { readonly title: string; readonly edits: readonly (JsonPlace & { readonly text: string; readonly newLine: boolean })[] }[];
+  readonly fixes: readonly { readonly title: string; readonly edits: readonly (JsonPlace & { readonly text: string; readonly newLine: boolean; readonly wholeLine: boolean })[] }[];
 }

@@ -1,16 +1,18 @@
 // `setwright check FILE…`: what can't work, as text or JSON.
 import { Option, type Command } from 'commander';
-import picocolors from 'picocolors';
 import type { FileFinding } from '../../language/compile.ts';
 import type { TextPlace } from '../../language/play/play.ts';
 import type { CheckedFile, CheckOutput, JsonFinding, JsonPlace } from './check-json.ts';
+import { colorOption, colorsFor, type ColorWhen } from './colors.ts';
 import { readFiles } from './files.ts';
 import { openBook, type OpenedFile } from './open-book.ts';
+import { withProgress } from './progress.ts';
 import { showFinding } from './show-finding.ts';
 
 interface CheckOptions {
   readonly json?: boolean;
   readonly hints: boolean;
+  readonly color: ColorWhen;
 }
 
 export function addCheck(program: Command): void {
@@ -21,11 +23,12 @@ export function addCheck(program: Command): void {
     .description('Reads plays and prints what can’t work, each finding with its line. Ends with 0 when all is well, 1 when there are errors or warnings, 2 when the call itself is wrong.')
     .addOption(new Option('--json', 'print JSON, version 1: files, findings, counts; lines and columns from 1'))
     .addOption(new Option('--no-hints', 'leave out hints'))
-    .addHelpText('after', '\nExamples:\n  setwright check examples/lighthouse.play\n  setwright check plays "archive/**/*.play"\n  setwright check - < lighthouse.play')
+    .addOption(colorOption())
+    .addHelpText('after', '\nExamples:\n  setwright check examples/lighthouse.play\n  setwright check plays "archive/**/*.play"\n  setwright check plays --json --no-hints\n  setwright check - < lighthouse.play')
     .action((names: string[], options: CheckOptions) => {
       const files = openBook(readFiles(names));
-      const kept = files.map((file) => ({ file, findings: file.findings().filter(({ severity }) => options.hints || severity !== 'hint') }));
-      console.log(options.json === true ? JSON.stringify(toJson(kept), null, 2) : asText(kept));
+      const kept = withProgress(files, 'files', (file) => ({ file, findings: file.findings().filter(({ severity }) => options.hints || severity !== 'hint') }));
+      console.log(options.json === true ? JSON.stringify(toJson(kept), null, 2) : asText(kept, options.color));
       if (kept.some(({ findings }) => findings.some(({ severity }) => severity !== 'hint'))) process.exitCode = 1;
     });
 }
@@ -35,8 +38,8 @@ interface Checked {
   readonly findings: readonly FileFinding[];
 }
 
-function asText(checked: readonly Checked[]): string {
-  const colors = picocolors.createColors(process.stdout.isTTY === true && process.env.NO_COLOR === undefined);
+function asText(checked: readonly Checked[], color: ColorWhen): string {
+  const colors = colorsFor(color);
   const shown = checked.flatMap(({ file, findings }) =>
     findings.map((finding) =>
       showFinding(file.name, { ...finding, fileLine: finding.firstLine + finding.place.line, text: file.line(finding.firstLine + finding.place.line), ...file.wayOf(finding) }, colors),
@@ -81,6 +84,6 @@ function findingToJson(finding: FileFinding): JsonFinding {
     ...(spot !== undefined && { spot }),
     ...(source !== undefined && { source }),
     related: related.map((other) => ({ ...place(other.place), message: other.message })),
-    fixes: fixes.map(({ title, edits }) => ({ title, edits: edits.map((edit) => ({ ...place(edit), text: edit.text, newLine: edit.newLine === true })) })),
+    fixes: fixes.map(({ title, edits }) => ({ title, edits: edits.map((edit) => ({ ...place(edit), text: edit.text, newLine: edit.newLine === true, wholeLine: edit.wholeLine === true })) })),
   };
 }

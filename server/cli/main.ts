@@ -11,7 +11,7 @@ process.stdout.on('error', (error: NodeJS.ErrnoException) => process.exit(error.
 
 try {
   if (process.argv.length <= 2) program.help({ error: true });
-  program.parse();
+  await program.parseAsync();
 } catch (error) {
   process.exitCode = exitCodeFor(error);
 }

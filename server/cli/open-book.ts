@@ -5,6 +5,8 @@ import { emptyBook, lineText, openFile, type Book } from '../../language/book/bo
 import { createKeeper, type Compiled, type FileFinding } from '../../language/compile.ts';
 import { usedUris } from '../../language/names/lookup.ts';
 import { sayWay } from '../../language/words/way-name.ts';
+import { newerNotation, NOTATION_VERSION } from '../../language/names/notation-version.ts';
+import { CallError } from './call-error.ts';
 import type { SourceFile } from './files.ts';
 
 export interface OpenedFile {
@@ -18,10 +20,12 @@ export interface OpenedFile {
   readonly wayOf: (finding: FileFinding) => { readonly way?: string; readonly zero?: string };
 }
 
+/** The files in the order given. One in a newer notation is refused: nobody can know what its lines mean. */
 export function openBook(sources: readonly SourceFile[]): readonly OpenedFile[] {
   const keeper = createKeeper();
   const named = sources.map(({ name, text }) => ({ name, text, uri: pathToFileURL(name).href }));
   const book = withUsedFiles(named.reduce<Book>((read, { uri, text }) => openFile(read, uri, text), emptyBook));
+  for (const { name, uri } of named) refuseNewer(name, book, uri);
   return named.map(({ name, uri }): OpenedFile => {
     const lines = book.files.get(uri)!.blocks.flatMap((block) => block.lines);
     return {
@@ -36,6 +40,11 @@ export function openBook(sources: readonly SourceFile[]): readonly OpenedFile[] 
       },
     };
   });
+}
+
+function refuseNewer(name: string, book: Book, uri: string): void {
+  const newer = newerNotation(book.files.get(uri)?.blocks[0]?.lines.map(({ parsed }) => parsed) ?? []);
+  if (newer !== undefined) throw new CallError(`${name} is written in notation ${newer.version}, and this Setwright reads up to ${NOTATION_VERSION}. Install a newer Setwright, or write the file in notation ${NOTATION_VERSION}.`);
 }
 
 /** Reads what `use` lines name, as far as it is there; what is not is a finding of the line. */

@@ -4,6 +4,8 @@ import { addCheck } from './check.ts';
 import { addDraw } from './draw.ts';
 import { addExplain } from './explain.ts';
 import { addList } from './list.ts';
+import { addLsp } from './lsp.ts';
+import { addNew } from './new.ts';
 import { addPage } from './page.ts';
 import { addTime } from './time.ts';
 
@@ -13,8 +15,8 @@ export function createProgram(version: string): Command {
     .version(version)
     .showHelpAfterError('Try "setwright --help".')
     .exitOverride()
-    .addHelpText('after', '\nExamples:\n  setwright check plays\n  setwright time plays --play "Lighthouse"\n  setwright page plays/lighthouse.play\n  setwright explain screen-with-ball');
-  for (const add of [addCheck, addTime, addPage, addDraw, addList, addExplain]) add(program);
+    .addHelpText('after', '\nExamples:\n  setwright check plays\n  setwright time plays --play "Lighthouse"\n  setwright page plays/lighthouse.play\n  setwright new plays/tide.play --name "Tide"\n  setwright explain screen-with-ball');
+  for (const add of [addCheck, addTime, addPage, addDraw, addList, addNew, addExplain, addLsp]) add(program);
   // A command made before `exitOverride` would end the process itself.
   for (const command of program.commands) command.exitOverride().showHelpAfterError(`Try "setwright ${command.name()} --help".`);
   return program;

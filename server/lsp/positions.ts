@@ -28,6 +28,7 @@ export function textOfLine(block: Block, line: number): string {
 
 /** The text edit of a fix's edit. A new line ends as the line it stands before does. */
 export function textEditOf(block: Block, firstLine: number, edit: BlockEdit): { readonly range: Range; readonly newText: string } {
+  if (edit.wholeLine === true) return { range: wholeLineOf(block, firstLine, edit.line), newText: '' };
   if (edit.newLine !== true) return { range: rangeOf(firstLine, edit), newText: edit.text };
   const eol = block.lines[Math.min(edit.line, block.lines.length - 1)]?.eol || block.lines.find((line) => line.eol !== '')?.eol || '\n';
   if (edit.line < block.lines.length) {
@@ -38,6 +39,13 @@ export function textEditOf(block: Block, firstLine: number, edit: BlockEdit): { 
   const last = block.lines.length - 1;
   const end = { line: firstLine + last, character: textOfLine(block, last).length };
   return { range: { start: end, end }, newText: eol + edit.text };
+}
+
+/** A line with its end; of a file's last line, which has none, the end of the line above. */
+function wholeLineOf(block: Block, firstLine: number, line: number): Range {
+  const at = firstLine + line;
+  if (block.lines[line]?.eol !== '' || line === 0) return { start: { line: at, character: 0 }, end: { line: at + 1, character: 0 } };
+  return { start: { line: at - 1, character: textOfLine(block, line - 1).length }, end: { line: at, character: textOfLine(block, line).length } };
 }
 
 /** Whether a position stands on the range, its end included. */

@@ -23,6 +23,13 @@ describe('a fix mends what it is offered for', () => {
   });
 });
 
+test('a line taken out by a fix leaves no empty line', () => {
+  const text = 'play "A"\n  from 5-out\n  allow crowding "old"\n  1 dribbles to left slot\n  look 1: three\n';
+  const [finding] = compileText(text).findings;
+  expect(finding?.fixes.map(({ title }) => title)).toEqual(['Take the line out']);
+  expect(applyBlockEdits(text.split('\n'), finding!.fixes[0]!.edits).join('\n')).toBe(text.replace('  allow crowding "old"\n', ''));
+});
+
 test('a line added by a fix stands above its line, as far in', () => {
   const text = 'play "A"\n  from 5-out\n\n  step "One"\n    1 dribbles to left slot\n    1 screens for 3\n    3 cuts off 1 to top\n    look 3: three\n';
   const [finding] = compileText(text).findings;

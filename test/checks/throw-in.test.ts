@@ -20,3 +20,27 @@ describe('the five seconds of the throw-in', () => {
     expect(throwIn('    3 inbounds to 4\n    look 4: jumper\n').map(({ code }) => code)).not.toContain('inbound-late');
   });
 });
+
+describe('the thrower', () => {
+  const from = (place: string, lines: string, rules = 'fiba', situation = 'backcourt throw-in') => compileText(`rules ${rules}\nplay "A"\n  situation ${situation}\n  from 1 backcourt middle, 2 right wing, 4 right corner, 5 left corner\n  3 inbounds from ${place}\n${lines}  look 2: three\n`).findings.map(({ code }) => code);
+  const runs = '  3 runs to 3 m right of far baseline\n  3 inbounds to 1\n  1 passes to 2\n';
+
+  test('keeps to his spot', () => expect(from('the left baseline', '  3 runs to right baseline\n  3 inbounds to 1\n  1 passes to 2\n')).toContain('thrower-moves'));
+  test('may shift by a step', () => expect(from('the left baseline', '  3 runs to 2 ft right of left baseline\n  3 inbounds to 1\n  1 passes to 2\n')).not.toContain('thrower-moves'));
+  test('may run his own endline only after a basket', () => {
+    expect(from('the far baseline', runs)).toContain('thrower-moves');
+    expect(from('the far baseline', runs, 'fiba', 'backcourt throw-in, "after a basket"')).not.toContain('thrower-moves');
+  });
+  test('steps in after the release, not before', () => {
+    expect(from('the left baseline', '  3 steps in\n  3 inbounds to 1\n  1 passes to 2\n')).toContain('thrower-steps-in');
+    expect(from('the left baseline', '  3 inbounds to 1\n  3 steps in\n  1 passes to 2\n')).not.toContain('thrower-steps-in');
+  });
+  test('does not hand the ball over the line', () => {
+    expect(from('the left baseline', '  3 hands off to 5\n  5 passes to 2\n')).toContain('thrower-hands-over');
+    expect(from('the left baseline', '  3 inbounds to 5\n  5 hands off to 2\n')).not.toContain('thrower-hands-over');
+  });
+  test('his own window is told below the rule’s count, not beside it', () => {
+    expect(throwIn(`    inbound within 3 seconds\n${slow}`).map(({ code }) => code)).not.toContain('throw-in-window');
+    expect(from('the left baseline', '  inbound within 2 seconds\n  5 cuts to rim, then cuts to left wing\n  3 inbounds to 5\n  5 passes to 2\n')).toContain('throw-in-window');
+  });
+});

@@ -76,7 +76,7 @@ describe('setwright check', () => {
     expect(code).toBe(1);
     const said = JSON.parse(out);
     expect(said).toMatchObject({ version: 1, counts: { files: 1, plays: 1, error: 1, warning: 0, hint: 0 } });
-    expect(said.files[0].findings[0]).toMatchObject({ line: 3, column: 5, endColumn: 12, code: 'unknown-word', severity: 'error', play: 'A', fixes: [{ edits: [{ line: 3, column: 5, endColumn: 12, text: 'dribbles', newLine: false }] }] });
+    expect(said.files[0].findings[0]).toMatchObject({ line: 3, column: 5, endColumn: 12, code: 'unknown-word', severity: 'error', play: 'A', fixes: [{ edits: [{ line: 3, column: 5, endColumn: 12, text: 'dribbles', newLine: false, wholeLine: false }] }] });
   });
 
   test('takes folders and patterns, each file once', async () => {

@@ -1,0 +1,9 @@
+import { entry } from './check.ts';
+
+export const notationNewer = entry({
+  code: 'notation-newer',
+  severity: 'error',
+  needs: 'line',
+  message: 'This file is written in notation {version}, and this Setwright reads up to {known}. Install a newer Setwright, or write the file in notation {known}.',
+  manual: { title: 'A newer notation', why: '`notation 1` says in which edition of the language a file is written. Older ones are read; of a newer one nobody can know what its lines mean.' },
+});

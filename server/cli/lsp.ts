@@ -1,0 +1,21 @@
+// `setwright lsp`: the language server on standard input and output, for any editor that speaks the protocol.
+import { existsSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import type { Command } from 'commander';
+import { CallError } from './call-error.ts';
+
+export function addLsp(program: Command): void {
+  program
+    .command('lsp')
+    .summary('run the language server')
+    .description('Runs the language server over standard input and output, for editors other than VS Code. It ends when the editor says so.')
+    .option('--stdio', 'standard input and output; there is no other way')
+    .addHelpText('after', '\nExamples:\n  setwright lsp --stdio')
+    .action(async () => {
+      // Beside this file in dist/, so that the other commands do not load it.
+      const server = new URL('./server.cjs', import.meta.url);
+      if (!existsSync(fileURLToPath(server))) throw new CallError('The language server is not beside the command line. Build the whole: npm run build');
+      if (!process.argv.includes('--stdio')) process.argv.push('--stdio');
+      await import(server.href);
+    });
+}

@@ -1,0 +1,131 @@
+// What the commands do with files, folders, colours and versions; the real, built command line.
+import { execFile, spawn } from 'node:child_process';
+import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { build } from 'esbuild';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { compileText } from '../checks/compiled.ts';
+import { buildCommandLine } from './built.ts';
+import { offences } from './schema.ts';
+
+let folder = '';
+let binary = '';
+beforeAll(async () => {
+  folder = mkdtempSync(join(tmpdir(), 'setwright-commands-'));
+  binary = await buildCommandLine(build, folder);
+}, 60_000);
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+interface Ended {
+  readonly code: number;
+  readonly out: string;
+  readonly err: string;
+}
+
+function run(args: readonly string[], { input = '', env = {} as Record<string, string>, cwd = folder } = {}): Promise<Ended> {
+  return new Promise((resolve) => {
+    const child = execFile(process.execPath, [binary, ...args], { cwd, env: { ...process.env, ...env } }, (error, out, err) => resolve({ code: typeof error?.code === 'number' ? error.code : 0, out, err }));
+    child.stdin!.end(input);
+  });
+}
+
+const play = (name: string) => `play "${name}"\n  from 5-out\n  1 passes to 2\n  look 2: three\n`;
+const broken = 'play "A"\n  from 5-out\n  1 dribles to left wing\n  look 1: jumper\n';
+
+describe('check --json', () => {
+  const schema = JSON.parse(readFileSync('docs/check-output.schema.json', 'utf8'));
+
+  test('is as the written schema says, with every kind of finding', async () => {
+    const { out } = await run(['check', '--json', '-'], { input: readFileSync('test/cli/mistakes.play', 'utf8') });
+    const said = JSON.parse(out);
+    expect(said.files[0].findings.length).toBeGreaterThan(5);
+    expect(offences(schema, said)).toEqual([]);
+  });
+
+  test('and the schema would notice', () => {
+    expect(offences(schema, { version: 2, files: [{ file: 1 }], counts: {} }).length).toBeGreaterThan(4);
+  });
+});
+
+describe('colours', () => {
+  test('come where they are asked for', async () => expect((await run(['check', '--color', 'always', '-'], { input: broken })).out).toContain('\u001B['));
+  test('and not into a file, nor where NO_COLOR is set', async () => {
+    expect((await run(['check', '-'], { input: broken, env: { NO_COLOR: '1' } })).out).not.toContain('\u001B[');
+    expect((await run(['check', '--color', 'never', '-'], { input: broken })).out).not.toContain('\u001B[');
+  });
+  test('nobody is told how far it is where nobody looks', async () => expect((await run(['check', '-'], { input: broken })).err).toBe(''));
+});
+
+describe('the notation’s version', () => {
+  test('a newer one is refused, with what to do', async () => {
+    const { code, err, out } = await run(['check', '-'], { input: `notation 2\n${play('A')}` });
+    expect([code, out]).toEqual([2, '']);
+    expect(err).toContain('is written in notation 2, and this Setwright reads up to 1. Install a newer Setwright');
+  });
+  test('an older one is read', async () => expect((await run(['check', '-'], { input: `notation 1\n${play('A')}` })).code).toBe(0));
+  test('the editor tells it at its line', () => expect(compileText(`notation 3\n${play('A')}`).findings.map(({ code, place }) => [code, place.line])).toEqual([['notation-newer', 0]]));
+});
+
+describe('page', () => {
+  test('of several plays gives a page for each', async () => {
+    const here = join(folder, 'several');
+    mkdirSync(here);
+    writeFileSync(join(here, 'all.play'), `${play('Tide')}\n${play('Out / back')}\n${play('..')}`);
+    expect((await run(['page', 'all.play'], { cwd: here })).code).toBe(0);
+    expect(readdirSync(join(here, 'all')).sort()).toEqual(['out-back.html', 'tide.html', 'unnamed.html']);
+    expect((await run(['page', 'all.play', '--play', 'Tide', '-o', 'one.html'], { cwd: here })).code).toBe(0);
+    const wrong = await run(['page', 'all.play', '-o', 'one.html'], { cwd: here });
+    expect([wrong.code, wrong.err]).toEqual([2, expect.stringContaining('There are 3 plays, and one.html is one page. Choose one with --play')]);
+  });
+
+  test('writes again when the text changes, and bears a text that says nothing', async () => {
+    const here = join(folder, 'watched');
+    mkdirSync(here);
+    const file = join(here, 'tide.play');
+    writeFileSync(file, play('Tide'));
+    const child = spawn(process.execPath, [binary, 'page', 'tide.play', '--watch'], { cwd: here });
+    let err = '';
+    child.stderr.on('data', (data: Buffer) => { err += data.toString(); });
+    const said = (what: RegExp) => expect.poll(() => err, { timeout: 8000 }).toMatch(what);
+    try {
+      await said(/Wrote tide\.html[^]*Watching/);
+      err = '';
+      writeFileSync(file, '# nothing yet\n');
+      await said(/There is no play/);
+      err = '';
+      writeFileSync(file, play('Ebb'));
+      await said(/Wrote tide\.html/);
+      expect(readFileSync(join(here, 'tide.html'), 'utf8')).toContain('Ebb');
+    } finally {
+      child.kill();
+    }
+  }, 30_000);
+});
+
+describe('new', () => {
+  test('writes a file whose play has nothing wrong, from any alignment', async () => {
+    for (const alignment of ['horns', 'box', '5-out']) {
+      const { code, out } = await run(['new', '-', '--name', 'Tide', '--alignment', alignment]);
+      expect(code).toBe(0);
+      expect(compileText(out).findings.filter(({ severity }) => severity !== 'hint').map(({ message }) => message)).toEqual([]);
+    }
+  });
+  test('adds a play to a file, once for each name', async () => {
+    writeFileSync(join(folder, 'own.play'), play('Ebb'));
+    expect((await run(['new', 'own.play', '--name', 'Tide'])).code).toBe(0);
+    expect(compileText(readFileSync(join(folder, 'own.play'), 'utf8')).plays.map(({ play: { name } }) => name)).toEqual(['Ebb', 'Tide']);
+    const again = await run(['new', 'own.play', '--name', 'tide']);
+    expect([again.code, again.err]).toEqual([2, expect.stringContaining('There is a play called "tide" in own.play already')]);
+  });
+  test('names the nearest alignment', async () => expect((await run(['new', '-', '--alignment', 'horn'])).err).toContain('Did you mean horns?'));
+});
+
+test('every command shows examples', async () => {
+  for (const command of ['check', 'time', 'page', 'draw', 'list', 'new', 'explain', 'lsp']) expect((await run([command, '--help'])).out, command).toContain('Examples:');
+});
+
+test('lsp without the server beside it says what to do', async () => {
+  const { code, err } = await run(['lsp']);
+  expect([code, err]).toEqual([2, expect.stringContaining('Build the whole: npm run build')]);
+});
