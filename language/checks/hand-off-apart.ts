@@ -5,7 +5,7 @@ import { LEVELS } from '../motion/levels.ts';
 import type { HandOff } from '../play/play.ts';
 import type { Segment } from '../timeline/timeline.ts';
 import { trackAt } from '../timeline/track.ts';
-import type { Subject, Way } from './subject.ts';
+import type { Way } from './subject.ts';
 
 // Half a second on the spot is a hand-off; more is a holder left waiting. Common practice, no source.
 const waitsMs = 500;
@@ -26,7 +26,7 @@ export const handOffApart = check({
       for (const action of way.actions) {
         if (action.kind !== 'hand-off') continue;
         const coming = way.run.tracks[action.to]?.segments.filter((segment) => segment.action === action.id) ?? [];
-        const why = heldBack(subject, way, action, coming);
+        const why = heldBack(way, action, coming);
         const reach = LEVELS[subject.play.level.value].reach;
         const [holder, taker] = [way.run.tracks[action.who], way.run.tracks[action.to]];
         if (why === undefined || holder === undefined || taker === undefined) continue;
@@ -39,7 +39,7 @@ export const handOffApart = check({
 });
 
 /** What in the text keeps the taker away, and when that is. */
-function heldBack(subject: Subject, way: Way, action: HandOff, coming: readonly Segment[]): { readonly at: number; readonly words: string } | undefined {
+function heldBack(way: Way, action: HandOff, coming: readonly Segment[]): { readonly at: number; readonly words: string } | undefined {
   const first = coming[0];
   if (first === undefined) return undefined;
   const before = way.actions.slice(0, way.actions.indexOf(action));

@@ -4,7 +4,7 @@ import type { RuleSet, RuleSetId } from '../court/rule-set.ts';
 import { ruleSet } from '../court/rule-sets.ts';
 import { guardRuns, type Guarded } from '../defence/guard.ts';
 import type { Action, Look, PartId, Places, Play, Step } from '../play/play.ts';
-import type { Problem } from '../play/problem.ts';
+import type { Problem } from '../names/problem.ts';
 import type { Reading } from '../play/read-play.ts';
 import type { Run, Timeline } from '../timeline/timeline.ts';
 

@@ -2,7 +2,7 @@ import { check } from './check.ts';
 import { pinnedTooEarly } from './look-out-of-order.ts';
 import { wordsOf, type Subject } from './subject.ts';
 import type { Action, PartId } from '../play/play.ts';
-import type { Problem } from '../play/problem.ts';
+import type { Problem } from '../names/problem.ts';
 import type { Run, TimedEvent } from '../timeline/timeline.ts';
 
 export const timeNotKept = check({
