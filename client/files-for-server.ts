@@ -1,11 +1,12 @@
 // The files of the workspace for the language server, wherever they are: on this machine, a remote one, in a browser's memory.
 import { FileType, Uri, workspace, type Disposable } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
+import { ignoreFileNames, isIgnoreFile } from '../server/lsp/ignore-files.ts';
 import { listFilesMethod, readFileMethod, readReadFile } from '../server/lsp/playbook-protocol.ts';
 
 const pattern = '**/*.play';
 const leftOut = '**/node_modules/**';
-const most = 2000;
+const most = 10_000;
 
 export function serveFiles(client: BaseLanguageClient): Disposable[] {
   return [
@@ -17,7 +18,8 @@ export function serveFiles(client: BaseLanguageClient): Disposable[] {
   ];
 }
 
-export const watchPlayFiles = () => workspace.createFileSystemWatcher(pattern);
+/** Plays, and what says which of them do not count. */
+export const watchPlayFiles = () => workspace.createFileSystemWatcher(`**/{*.play,${ignoreFileNames.join(',')}}`);
 
 /** Every `.play` file of the workspace folders, in the order of their names. */
 async function playFiles(): Promise<readonly Uri[]> {
@@ -42,7 +44,7 @@ async function walkFolders(): Promise<readonly Uri[]> {
 }
 
 async function textOf(uri: Uri): Promise<string | null> {
-  if (!uri.path.endsWith('.play')) return null;
+  if (!uri.path.endsWith('.play') && !isIgnoreFile(uri.path)) return null;
   try {
     return new TextDecoder().decode(await workspace.fs.readFile(uri));
   } catch {

@@ -21,4 +21,6 @@ export interface Asking {
   readonly answer: <Answer>(token: CancellationToken, uri: string, work: (document: OpenDocument) => Answer) => Promise<Answer | null>;
   /** The same for a request that is of no one document. */
   readonly answerAll: <Answer>(token: CancellationToken, work: () => Answer) => Promise<Answer>;
+  /** Reads the plays of the workspace that nobody has open: for what is asked of them all. It ends, also where they do not come. */
+  readonly withAllFiles: () => Promise<void>;
 }

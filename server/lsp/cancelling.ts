@@ -17,6 +17,8 @@ export async function answerUnlessCancelled<Answer>(host: Pick<Host, 'later'>, t
   return answer;
 }
 
+export const calledOff = (): ResponseError<void> => new ResponseError(LSPErrorCodes.RequestCancelled, 'The editor no longer asks for this.');
+
 function stopIfCancelled(token: CancellationToken) {
-  if (token.isCancellationRequested) throw new ResponseError(LSPErrorCodes.RequestCancelled, 'The editor no longer asks for this.');
+  if (token.isCancellationRequested) throw calledOff();
 }

@@ -15,15 +15,15 @@ export interface Documents {
   readonly open: (uri: string, version: number, text: string) => void;
   /** Changes as the protocol sends them, each on the text the one before has left. */
   readonly change: (uri: string, version: number, edits: readonly TextEdit[]) => void;
+  /** Its text stays what it was until somebody says what lies on the disk. */
   readonly close: (uri: string) => void;
-  /** What a file says on the disk, undefined where it is not there. While the editor has it open that waits. */
+  /** What a file says on the disk, undefined where it is not there. While the editor has it open that does not count. */
   readonly setOnDisk: (uri: string, text: string | undefined) => void;
 }
 
 export function openDocuments(): Documents {
   let book = emptyBook;
   const versions = new Map<string, number>();
-  const onDisk = new Map<string, string>();
 
   const get = (uri: string): OpenDocument | undefined => {
     const version = versions.get(uri);
@@ -44,14 +44,8 @@ export function openDocuments(): Documents {
       book = editFile(book, uri, edits);
       versions.set(uri, version);
     },
-    close(uri) {
-      const text = onDisk.get(uri);
-      book = text === undefined ? closeFile(book, uri) : openFile(book, uri, text);
-      versions.delete(uri);
-    },
+    close: (uri) => void versions.delete(uri),
     setOnDisk(uri, text) {
-      if (text === undefined) onDisk.delete(uri);
-      else onDisk.set(uri, text);
       if (versions.has(uri)) return;
       book = text === undefined ? closeFile(book, uri) : openFile(book, uri, text);
     },

@@ -3,18 +3,24 @@
 import type { Connection } from 'vscode-languageserver';
 import { usedUris } from '../../language/names/lookup.ts';
 import type { Documents } from './documents.ts';
+import { isIgnoreFile } from './ignore-files.ts';
+import { withoutLeftOut } from './left-out.ts';
 import { listFilesMethod, readFileMethod, readList, readText } from './playbook-protocol.ts';
 import { PROTOCOL_VERSION } from './protocol.ts';
+import { reaches } from './users.ts';
 
 /** How files are reached. Both never fail: what cannot be read is not there. */
 export interface FileAccess {
   /** Uris of the `.play` files of the workspace. */
   readonly list: () => Promise<readonly string[]>;
+  /** A `.play` file, or one that says which files do not count. */
   readonly read: (uri: string) => Promise<string | undefined>;
 }
 
 /** No playbook has more; a folder that does is no playbook. */
-const mostFiles = 2000;
+const mostFiles = 10_000;
+/** Read at a time: a machine allows only so many open files. */
+const atOnce = 64;
 
 /** Files as the client sees them: also on a remote machine, in an archive, in a browser. */
 export function filesOfClient(connection: Pick<Connection, 'sendRequest'>): FileAccess {
@@ -29,33 +35,59 @@ export function filesOfClient(connection: Pick<Connection, 'sendRequest'>): File
 export interface PlayFiles {
   /** Reads the files a document uses, and those that they use. Undefined: nothing is missing. */
   readonly fetchUsed: (uri: string) => Promise<void> | undefined;
-  /** Reads every `.play` file of the workspace; `again` looks for new ones. */
+  /** Reads every `.play` file of the workspace that counts; `again` looks for new ones, and lets go of those that are gone. */
   readonly fetchAll: (again: boolean) => Promise<void>;
-  /** A file has come, changed or gone on the disk. */
-  readonly changed: (uri: string) => Promise<void>;
+  /** A file, or a folder with all that is in it, has come, changed or gone on the disk. The uris that somebody here has asked for. */
+  readonly changed: (uri: string) => Promise<readonly string[]>;
+  /** The editor has closed a file: what lies on the disk counts again. */
+  readonly closed: (uri: string) => Promise<void>;
+  /** Which files count may be another question now: other folders, other settings. */
+  readonly lookAgain: () => Promise<void>;
 }
 
-export function readPlayFiles(documents: Documents, access: () => FileAccess): PlayFiles {
+export interface Workspace {
+  readonly folders: () => readonly string[];
+  readonly access: () => FileAccess;
+  /** Patterns of the setting `files.leaveOut`. */
+  readonly leaveOut: () => readonly string[];
+}
+
+export function readPlayFiles(documents: Documents, { folders, access, leaveOut }: Workspace): PlayFiles {
   /** Every file asked for, whether it is there or not. */
   const asked = new Map<string, Promise<void>>();
+  let listed: ReadonlySet<string> = new Set();
   let everything: Promise<void> | undefined;
 
-  const read = async (uri: string): Promise<void> => documents.setOnDisk(uri, await access().read(uri));
-  const readOnce = (uri: string): Promise<void> => {
-    const reading = asked.get(uri) ?? read(uri);
+  const pending = new Set<string>();
+  const read = (uri: string): Promise<void> => {
+    const reading: Promise<void> = access().read(uri).then((text) => {
+      // Asked again meanwhile: that answer counts, and whoever waits for this one waits for it.
+      if (asked.get(uri) !== reading) return asked.get(uri);
+      pending.delete(uri);
+      documents.setOnDisk(uri, text);
+    });
     asked.set(uri, reading);
+    pending.add(uri);
     return reading;
   };
-  const isMissing = (uri: string): boolean => !documents.book().files.has(uri) && !asked.has(uri);
+  const readOnce = (uri: string): Promise<void> => asked.get(uri) ?? read(uri);
+  const forget = (uri: string) => {
+    asked.delete(uri);
+    pending.delete(uri);
+    documents.setOnDisk(uri, undefined);
+  };
+
+  const isMissing = (uri: string): boolean => !documents.book().files.has(uri) && (!asked.has(uri) || pending.has(uri));
   const usedBy = (uri: string): string[] => {
     const file = documents.book().files.get(uri);
     return file === undefined ? [] : usedUris(file).map((use) => use.uri);
   };
+  const isUsed = (uri: string): boolean => documents.all().some((open) => open.uri !== uri && reaches(documents.book(), open.uri, uri));
 
   async function fetchFrom(uris: readonly string[]): Promise<void> {
     const reached = new Set(uris);
     for (const uri of reached) {
-      if (isMissing(uri)) await readOnce(uri);
+      if (!documents.book().files.has(uri)) await readOnce(uri);
       for (const used of usedBy(uri)) reached.add(used);
     }
   }
@@ -69,21 +101,50 @@ export function readPlayFiles(documents: Documents, access: () => FileAccess): P
     return false;
   }
 
+  const counting = (uris: readonly string[]): Promise<readonly string[]> => withoutLeftOut(uris, folders(), leaveOut(), access().read);
+
+  async function readAll(): Promise<void> {
+    const found = new Set((await counting(await access().list())).slice(0, mostFiles));
+    const gone = [...listed].filter((uri) => !found.has(uri));
+    listed = found;
+    const uris = [...found];
+    for (let at = 0; at < uris.length; at += atOnce) await Promise.all(uris.slice(at, at + atOnce).map(readOnce));
+    for (const uri of gone) if (!isUsed(uri)) forget(uri);
+  }
+
+  const lookAgain = async (): Promise<void> => {
+    if (everything !== undefined) await (everything = readAll());
+  };
+
   return {
     fetchUsed: (uri) => (missesSome(uri) ? fetchFrom(usedBy(uri)) : undefined),
     fetchAll(again) {
-      if (everything === undefined || again) {
-        everything = access()
-          .list()
-          .then(async (uris) => void (await Promise.all(uris.slice(0, mostFiles).map(readOnce))));
-      }
+      if (everything === undefined || again) everything = readAll();
       return everything.then(() => Promise.all(asked.values())).then(() => undefined);
     },
     async changed(uri) {
-      if (!asked.has(uri) && everything === undefined) return;
-      const reading = read(uri);
-      asked.set(uri, reading);
-      await reading;
+      if (isIgnoreFile(uri)) {
+        await lookAgain();
+        return [];
+      }
+      if (!uri.endsWith('.play')) {
+        const below = uri.endsWith('/') ? uri : `${uri}/`;
+        const known = [...asked.keys()].filter((one) => one.startsWith(below));
+        await Promise.all(known.map(read));
+        await lookAgain();
+        return known;
+      }
+      if (!asked.has(uri)) {
+        if (everything === undefined || (await counting([uri])).length === 0) return [];
+        listed = new Set([...listed, uri]);
+      }
+      await read(uri);
+      return [uri];
     },
+    async closed(uri) {
+      if (listed.has(uri) || isUsed(uri)) await read(uri);
+      else forget(uri);
+    },
+    lookAgain,
   };
 }

@@ -22,10 +22,13 @@ export interface Overview {
   readonly closed: (uri: string) => void;
 }
 
-export function serveOverview({ connection, documents, keeper, options, answer, answerAll }: Asking): Overview {
+export function serveOverview({ connection, documents, keeper, options, answer, answerAll, withAllFiles }: Asking): Overview {
   const tokens = keepTokens();
   connection.onDocumentSymbol(({ textDocument: { uri } }, token) => answer(token, uri, symbols));
-  connection.onWorkspaceSymbol(({ query }, token) => answerAll(token, () => workspaceSymbols(documents.book(), query)));
+  connection.onWorkspaceSymbol(async ({ query }, token) => {
+    await withAllFiles();
+    return answerAll(token, () => workspaceSymbols(documents.book(), query));
+  });
   connection.onFoldingRanges(({ textDocument: { uri } }, token) => answer(token, uri, foldings));
   connection.onCodeLens(({ textDocument: { uri } }, token) => answer(token, uri, (document) => lenses(document, keeper.playsOf(documents.book(), uri))));
   connection.onDocumentLinks(({ textDocument: { uri } }, token) => answer(token, uri, links));

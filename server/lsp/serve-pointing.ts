@@ -13,7 +13,7 @@ export const pointing: ServerCapabilities = {
   selectionRangeProvider: true,
 };
 
-export function servePointing({ connection, documents, answer, compileAt, findingsOf, client }: Asking): void {
+export function servePointing({ connection, documents, answer, compileAt, findingsOf, client, withAllFiles }: Asking): void {
   connection.onHover(({ textDocument: { uri }, position }, token) => answer(token, uri, (document) => hover(document, compileAt(document, position.line), findingsOf(uri), position)));
   connection.onDefinition(({ textDocument: { uri }, position }, token) =>
     answer(token, uri, (document) => {
@@ -22,7 +22,10 @@ export function servePointing({ connection, documents, answer, compileAt, findin
       return found.map(({ targetUri, targetSelectionRange }) => ({ uri: targetUri, range: targetSelectionRange }));
     }),
   );
-  connection.onReferences(({ textDocument: { uri }, position, context }, token) => answer(token, uri, (document) => references(documents.book(), document, position, context.includeDeclaration)));
+  connection.onReferences(async ({ textDocument: { uri }, position, context }, token) => {
+    await withAllFiles();
+    return answer(token, uri, (document) => references(documents.book(), document, position, context.includeDeclaration));
+  });
   connection.onDocumentHighlight(({ textDocument: { uri }, position }, token) => answer(token, uri, (document) => highlights(documents.book(), document, position)));
   connection.onSelectionRanges(({ textDocument: { uri }, positions }, token) => answer(token, uri, (document) => selections(document, positions)));
 }

@@ -6,8 +6,6 @@ import { completion, documented, readItemData } from './completion/completion.ts
 import { formatDocument, formatRange, formatTyped } from './formatting.ts';
 import { moveFiles, prepareRename, rename } from './rename.ts';
 
-const filesOfPlays = { filters: [{ pattern: { glob: '**/*.play', matches: 'file' as const } }, { pattern: { glob: '**', matches: 'folder' as const } }] };
-
 export const writing: ServerCapabilities = {
   completionProvider: { triggerCharacters: [' ', '"', '“', ':', ',', '-'], resolveProvider: true },
   codeActionProvider: { codeActionKinds: actionKinds, resolveProvider: true },
@@ -15,11 +13,10 @@ export const writing: ServerCapabilities = {
   documentRangeFormattingProvider: true,
   documentOnTypeFormattingProvider: { firstTriggerCharacter: '\n' },
   renameProvider: { prepareProvider: true },
-  workspace: { fileOperations: { willRename: filesOfPlays } },
 };
 
 export function serveWriting(asking: Asking): void {
-  const { connection, documents, answer, answerAll } = asking;
+  const { connection, documents, answer, answerAll, withAllFiles } = asking;
   connection.onCompletion(({ textDocument: { uri }, position }, token) => answer(token, uri, (document) => completion(documents.book(), document, position, asking.client().textDocument?.completion?.completionItem?.snippetSupport === true)));
   connection.onCompletionResolve((item, token) =>
     answerAll(token, () => {
@@ -43,6 +40,12 @@ export function serveWriting(asking: Asking): void {
   connection.onDocumentOnTypeFormatting(({ textDocument: { uri }, position }, token) => answer(token, uri, (document) => formatTyped(document, position.line)));
 
   connection.onPrepareRename(({ textDocument: { uri }, position }, token) => answer(token, uri, (document) => prepareRename(documents.book(), document, position)));
-  connection.onRenameRequest(({ textDocument: { uri }, position, newName }, token) => answer(token, uri, (document) => rename(documents, document, position, newName)));
-  connection.workspace.onWillRenameFiles(({ files }, token) => answerAll(token, () => moveFiles(documents, files.map(({ oldUri, newUri }) => ({ from: oldUri, to: newUri })))));
+  connection.onRenameRequest(async ({ textDocument: { uri }, position, newName }, token) => {
+    await withAllFiles();
+    return answer(token, uri, (document) => rename(documents, document, position, newName));
+  });
+  connection.workspace.onWillRenameFiles(async ({ files }, token) => {
+    await withAllFiles();
+    return answerAll(token, () => moveFiles(documents, files.map(({ oldUri, newUri }) => ({ from: oldUri, to: newUri }))));
+  });
 }

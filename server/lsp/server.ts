@@ -1,27 +1,28 @@
 // The language server: one object on a connection and a host, so that tests need no process and no socket. It adds no
 // knowledge: it reads requests, asks the core and answers in the protocol's terms, one file a feature.
 import {
-  DidChangeConfigurationNotification, TextDocumentSyncKind,
-  type ClientCapabilities, type Connection, type Diagnostic, type InitializeResult, type TextDocumentContentChangeEvent,
+  TextDocumentSyncKind,
+  type ClientCapabilities, type Connection, type InitializeResult, type TextDocumentContentChangeEvent,
 } from 'vscode-languageserver';
 import { blockAtLine, blockOfKey, type TextEdit } from '../../language/book/book.ts';
 import { createKeeper, type Compiled } from '../../language/compile.ts';
 import type { Asking } from './asking.ts';
 import { answerUnlessCancelled } from './cancelling.ts';
-import { diagnosticOf } from './diagnostics.ts';
 import { openDocuments, type Documents, type OpenDocument } from './documents.ts';
-import { soon, type Host } from './host.ts';
+import type { Host } from './host.ts';
 import { filesOfClient, readPlayFiles, type FileAccess } from './play-files.ts';
+import { findingsForThoseWhoAsk, serveFindings } from './serve-findings.ts';
 import { overview, serveOverview } from './serve-overview.ts';
 import { servePlaybook } from './serve-playbook.ts';
 import { servePlays } from './serve-plays.ts';
 import { pointing, servePointing } from './serve-pointing.ts';
 import { serveWriting, writing } from './serve-writing.ts';
-import { readOptions, readSettings, usualSettings, type Options } from './settings.ts';
-import { startSettling } from './settling.ts';
+import { serveWorkspace, workspace as aroundTheDocuments } from './serve-workspace.ts';
+import { readOptions, usualSettings, type Options } from './settings.ts';
+import { reaches } from './users.ts';
 
-/** Turns to wait before checking: the picture of the same text is on its way by then. */
-const afterTheFrames = 4;
+/** Milliseconds that a request about all plays waits for those that nobody has open. */
+const longestRead = 5000;
 
 export interface Server {
   readonly documents: Documents;
@@ -52,69 +53,50 @@ export function createServer(connection: Connection, host: Host): Server {
         return document === undefined ? null : work(document);
       }),
     answerAll: (token, work) => answerUnlessCancelled(host, token, work),
+    withAllFiles: () => new Promise((resolve) => {
+      const callOff = host.later(longestRead, resolve);
+      void files.fetchAll(false).then(() => {
+        callOff();
+        resolve();
+      });
+    }),
   };
   servePointing(asking);
   serveWriting(asking);
   const seen = serveOverview(asking);
   const shown = servePlays(asking);
-  let folders: readonly string[] = [];
-  const files = readPlayFiles(documents, () => (options.files ? filesOfClient(connection) : (host.files?.(folders) ?? noFiles)));
+  const workspace = serveWorkspace(asking, {
+    files: () => files,
+    take: (settings) => void (options = { ...options, settings }),
+    changed(uris) {
+      uris.forEach(usersDiffer);
+      findings.filesChanged();
+    },
+  });
+  const files = readPlayFiles(documents, {
+    folders: workspace.folders,
+    access: () => (options.files === true ? filesOfClient(connection) : (host.files?.(workspace.folders()) ?? noFiles)),
+    leaveOut: () => options.settings.leaveOut,
+  });
   servePlaybook(asking, files);
-
-  const settling = startSettling<Diagnostic>(
-    host,
-    () => options.settings.settle,
-    ({ code, range }) => ({ code: String(code), line: range.start.line }),
-    (uri, version, diagnostics) => void connection.sendDiagnostics({ uri, version, diagnostics: [...diagnostics] }),
-  );
-
-  /** Checks a document after the messages that are already here; the newest text only. */
-  const checking = new Map<string, { readonly callOff: () => void; readonly typed: number | undefined }>();
-  function check(uri: string, typed: number | undefined) {
-    checking.get(uri)?.callOff();
-    const callOff = soon(host, () => {
-      checking.delete(uri);
-      const document = documents.get(uri);
-      if (document !== undefined) settling.next(uri, document.version, diagnosticsOf(document), typed);
-    }, afterTheFrames);
-    checking.set(uri, { callOff, typed });
-  }
-
-  function diagnosticsOf({ uri, file }: OpenDocument): Diagnostic[] {
-    return findingsOf(uri).flatMap((finding) => {
-      const block = blockOfKey(file, finding.block);
-      return block === undefined ? [] : [diagnosticOf(uri, block, finding.firstLine, finding, options.manual)];
-    });
-  }
+  const findings = serveFindings(asking, files);
 
   connection.onInitialize((params): InitializeResult => {
     options = readOptions(params.initializationOptions);
     client = params.capabilities;
-    folders = params.workspaceFolders?.map(({ uri }) => uri) ?? (params.rootUri === null ? [] : [params.rootUri]);
+    workspace.begin(params);
+    const asksForFindings = client.textDocument?.diagnostic !== undefined;
     return {
-      capabilities: { positionEncoding: 'utf-16', textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental }, ...pointing, ...writing, ...overview },
+      capabilities: {
+        positionEncoding: 'utf-16',
+        textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental },
+        ...pointing, ...writing, ...overview,
+        ...(asksForFindings && findingsForThoseWhoAsk),
+        workspace: aroundTheDocuments,
+      },
       serverInfo: { name: `Setwright language server (${host.place})`, version: host.version },
     };
   });
-
-  connection.onInitialized(() => {
-    if (!hasSettings()) return;
-    void connection.client.register(DidChangeConfigurationNotification.type, { section: 'setwright' }).catch(() => undefined);
-    void fetchSettings();
-  });
-  connection.onDidChangeConfiguration(({ settings }) => {
-    if (hasSettings()) return void fetchSettings();
-    take((settings as { setwright?: unknown } | null)?.setwright);
-  });
-  const hasSettings = () => client.workspace?.configuration === true;
-  async function fetchSettings() {
-    take(await connection.workspace.getConfiguration('setwright').catch(() => undefined));
-  }
-  function take(value: unknown) {
-    const { hints } = options.settings;
-    options = { ...options, settings: readSettings(value) };
-    if (JSON.stringify(hints) !== JSON.stringify(options.settings.hints) && client.workspace?.inlayHint?.refreshSupport === true) void connection.languages.inlayHint.refresh();
-  }
 
   connection.onDidOpenTextDocument(({ textDocument: { uri, version, text } }) => {
     documents.open(uri, version, text);
@@ -133,30 +115,25 @@ export function createServer(connection: Connection, host: Host): Server {
     documents.close(uri);
     shown.closed(uri);
     seen.closed(uri);
-    checking.get(uri)?.callOff();
-    checking.delete(uri);
-    settling.close(uri);
-    void connection.sendDiagnostics({ uri, diagnostics: [] });
-  });
-
-  connection.onDidChangeWatchedFiles(({ changes }) => {
-    for (const { uri } of changes) void files.changed(uri).then(() => checkUsers(uri));
+    findings.closed(uri);
+    // What lies on the disk counts again, also for those that use it.
+    void files.closed(uri).then(() => usersDiffer(uri));
   });
 
   /** The document itself, then those that may look up names in it. */
   function checkAll(uri: string, typed: number | undefined) {
-    const fetching = files.fetchUsed(uri);
-    if (fetching === undefined) check(uri, typed);
-    else
-      void fetching.then(() => {
-        shown.changed(uri);
-        check(uri, typed);
-      });
-    checkUsers(uri);
+    const reading = files.fetchUsed(uri);
+    findings.changed(uri, typed, reading);
+    if (reading !== undefined) void reading.then(() => shown.changed(uri));
+    usersDiffer(uri);
   }
 
-  function checkUsers(uri: string) {
-    for (const other of documents.all()) if (other.uri !== uri && uses(other)) check(other.uri, undefined);
+  function usersDiffer(uri: string) {
+    for (const other of documents.all()) {
+      if (other.uri === uri || !reaches(documents.book(), other.uri, uri)) continue;
+      shown.changed(other.uri);
+      findings.mayDiffer(other.uri);
+    }
   }
 
   return {
@@ -178,8 +155,4 @@ function lastLineOf(changes: readonly TextDocumentContentChangeEvent[]): number 
   const last = changes.at(-1);
   if (last === undefined || !('range' in last)) return undefined;
   return last.range.start.line + (last.text.match(/\r\n|\n|\r/g)?.length ?? 0);
-}
-
-function uses({ file }: OpenDocument): boolean {
-  return file.blocks[0]?.lines.some(({ parsed }) => parsed.tree?.$type === 'Use') === true;
 }

@@ -15,27 +15,44 @@ export interface Settings {
   /** Milliseconds the line being typed is left alone. */
   readonly settle: number;
   readonly hints: HintSettings;
+  /** Files that are no plays of this playbook, written as in a .gitignore at the root of each folder. */
+  readonly leaveOut: readonly string[];
 }
 
-export const usualSettings: Settings = { settle: 400, hints: { clock: true, places: false, ball: false } };
+export const usualSettings: Settings = { settle: 400, hints: { clock: true, places: false, ball: false }, leaveOut: [] };
 
 // A value that does not fit is taken as not set, and costs no other one.
 const optional = <Schema extends v.GenericSchema>(schema: Schema) => v.fallback(v.optional(schema), undefined);
+const settle = v.pipe(v.number(), v.minValue(0), v.maxValue(5000));
 const flag = optional(v.boolean());
 const schema = v.object({
-  checks: optional(v.object({ settle: optional(v.pipe(v.number(), v.minValue(0), v.maxValue(5000))) })),
+  checks: optional(v.object({ settle: optional(settle) })),
   hints: optional(v.object({ clock: flag, places: flag, ball: flag })),
+  files: optional(v.object({ leaveOut: optional(v.array(v.string())) })),
 });
 
 export function readSettings(value: unknown): Settings {
   const read = v.safeParse(schema, value);
   if (!read.success) return usualSettings;
-  const { checks, hints } = read.output;
+  const { checks, hints, files } = read.output;
   const usual = usualSettings.hints;
   return {
     settle: checks?.settle ?? usualSettings.settle,
     hints: { clock: hints?.clock ?? usual.clock, places: hints?.places ?? usual.places, ball: hints?.ball ?? usual.ball },
+    leaveOut: files?.leaveOut ?? usualSettings.leaveOut,
   };
+}
+
+/** What was set and does not fit, in a sentence each: it counts as not set. */
+export function wrongSettings(value: unknown): readonly string[] {
+  if (value === undefined || value === null) return [];
+  const strict = v.object({
+    checks: v.optional(v.object({ settle: v.optional(settle) })),
+    hints: v.optional(v.object({ clock: v.optional(v.boolean()), places: v.optional(v.boolean()), ball: v.optional(v.boolean()) })),
+    files: v.optional(v.object({ leaveOut: v.optional(v.array(v.string())) })),
+  });
+  const read = v.safeParse(strict, value);
+  return read.success ? [] : read.issues.map((issue) => `The setting setwright.${v.getDotPath(issue) ?? ''} does not fit and counts as not set: ${issue.message}.`);
 }
 
 const optionsSchema = v.object({ manual: v.optional(v.string()), files: v.optional(v.boolean()), settings: v.optional(v.unknown()) });

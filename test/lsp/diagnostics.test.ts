@@ -4,7 +4,7 @@ import { CodeActionRequest, DiagnosticSeverity, type CodeAction } from 'vscode-l
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { root } from '../../scripts/build.ts';
-import { talk, uri, type Client } from './talking.ts';
+import { talk, until, uri, type Client } from './talking.ts';
 
 const lighthouse = readFileSync(join(root, 'examples/lighthouse.play'), 'utf8');
 const broken = lighthouse.replace('    5 screens down for 3', '    1 screens down for 3');
@@ -43,7 +43,7 @@ describe('while a line is typed', () => {
     await client.diagnosticsOf(uri, 1);
     await client.change(uri, 2, [{ range: { start: { line: at, character: 13 }, end }, text: 'to rigth corner' }]);
     expect(await client.diagnosticsOf(uri, 2)).toEqual([]);
-    await waitFor(() => client.published.filter(({ version }) => version === 2).length === 2);
+    await until(() => client.published.filter(({ version }) => version === 2).length === 2);
     expect(client.published.at(-1)!.diagnostics.map(({ range }) => range.start.line)).toEqual([at]);
   });
 
@@ -51,7 +51,7 @@ describe('while a line is typed', () => {
     await client.open(uri, lighthouse);
     await client.diagnosticsOf(uri, 1);
     await client.change(uri, 2, [{ range: { start: { line: at, character: 13 }, end }, text: 'to ' }]);
-    await waitFor(() => client.published.filter(({ version }) => version === 2).length === 2);
+    await until(() => client.published.filter(({ version }) => version === 2).length === 2);
     expect(client.published.at(-1)!.diagnostics).toMatchObject([{ severity: DiagnosticSeverity.Hint, range: { start: { line: at } } }]);
   });
 
@@ -87,7 +87,7 @@ test('a closed document has no findings left', async () => {
   await client.open(uri, broken);
   await client.diagnosticsOf(uri, 1);
   await client.connection.sendNotification('textDocument/didClose', { textDocument: { uri } });
-  await waitFor(() => client.published.at(-1)!.diagnostics.length === 0);
+  await until(() => client.published.at(-1)!.diagnostics.length === 0);
 });
 
 describe('quick fixes', () => {
@@ -114,10 +114,3 @@ describe('quick fixes', () => {
     expect(await client.connection.sendRequest(CodeActionRequest.type, { textDocument: { uri }, range, context: { diagnostics, only: ['source.organizeImports'] } })).toEqual([]);
   });
 });
-
-async function waitFor(ask: () => boolean) {
-  for (let times = 0; !ask(); times++) {
-    if (times > 200) throw new Error('waited in vain');
-    await new Promise((resolve) => setTimeout(resolve, 10));
-  }
-}

@@ -8,6 +8,8 @@ import { nodeHost } from '../../server/lsp/start.ts';
 
 export interface Client {
   readonly connection: ProtocolConnection;
+  /** What the server says it can do. */
+  readonly capabilities: lsp.ServerCapabilities;
   /** Every publication of diagnostics so far. */
   readonly published: lsp.PublishDiagnosticsParams[];
   open(uri: string, text: string, version?: number): Promise<void>;
@@ -23,18 +25,19 @@ export const uri = 'file:///plays/lighthouse.play';
 export interface Said {
   readonly options?: object;
   readonly capabilities?: lsp.ClientCapabilities;
+  readonly folders?: readonly string[];
 }
 
 /** A client in front of a server in this process. */
-export async function talk({ options = {}, capabilities = {} }: Said = {}): Promise<Client> {
+export async function talk({ options = {}, capabilities = {}, folders }: Said = {}): Promise<Client> {
   const [there, back] = [new PassThrough(), new PassThrough()];
   const server = createServer(createConnection(new StreamMessageReader(there), new StreamMessageWriter(back)), nodeHost);
   server.listen();
-  return clientOn(createProtocolConnection(new StreamMessageReader(back), new StreamMessageWriter(there)), options, capabilities);
+  return clientOn(createProtocolConnection(new StreamMessageReader(back), new StreamMessageWriter(there)), options, capabilities, folders);
 }
 
 /** A client on a connection to a server anywhere, initialized. */
-export async function clientOn(connection: ProtocolConnection, options: object = {}, capabilities: lsp.ClientCapabilities = {}): Promise<Client> {
+export async function clientOn(connection: ProtocolConnection, options: object = {}, capabilities: lsp.ClientCapabilities = {}, folders?: readonly string[]): Promise<Client> {
   const published: lsp.PublishDiagnosticsParams[] = [];
   const waiting = new Set<() => void>();
   connection.onNotification(lsp.PublishDiagnosticsNotification.type, (params) => {
@@ -42,10 +45,12 @@ export async function clientOn(connection: ProtocolConnection, options: object =
     waiting.forEach((look) => look());
   });
   connection.listen();
-  await connection.sendRequest(lsp.InitializeRequest.type, { processId: null, rootUri: null, capabilities, initializationOptions: options });
+  const workspaceFolders = folders?.map((uri) => ({ uri, name: uri }));
+  const { capabilities: able } = await connection.sendRequest(lsp.InitializeRequest.type, { processId: null, rootUri: null, capabilities, initializationOptions: options, ...(workspaceFolders && { workspaceFolders }) });
   await connection.sendNotification(lsp.InitializedNotification.type, {});
   return {
     connection,
+    capabilities: able,
     published,
     open: (at, text, version = 1) => connection.sendNotification(lsp.DidOpenTextDocumentNotification.type, { textDocument: { uri: at, languageId: 'setwright', version, text } }),
     change: (at, version, contentChanges) => connection.sendNotification(lsp.DidChangeTextDocumentNotification.type, { textDocument: { uri: at, version }, contentChanges: [...contentChanges] }),
@@ -91,4 +96,11 @@ export function atMark(marked: string): { readonly text: string; readonly positi
   if (at < 0) throw new Error('no | in the text');
   const before = marked.slice(0, at).split('\n');
   return { text: marked.slice(0, at) + marked.slice(at + 1), position: { line: before.length - 1, character: before.at(-1)!.length } };
+}
+
+export async function until(ask: () => boolean) {
+  for (let times = 0; !ask(); times++) {
+    if (times > 500) throw new Error('waited in vain');
+    await new Promise((resolve) => setTimeout(resolve, 10));
+  }
 }

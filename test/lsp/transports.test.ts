@@ -9,7 +9,7 @@ import { build as bundle } from 'esbuild';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { root } from '../../scripts/build.ts';
 import { frameMethod, readFrame, showMethod, type UnreadFrame } from '../../server/lsp/protocol.ts';
-import { clientOn, uri, type Client } from './talking.ts';
+import { clientOn, until, uri, type Client } from './talking.ts';
 
 const text = readFileSync(join(root, 'examples/lighthouse.play'), 'utf8').replace('    5 screens down for 3', '    1 screens down for 3');
 const line = text.split('\n').findIndex((one) => one.includes('1 screens down'));
@@ -150,10 +150,3 @@ describe.each([['over stdio', overStdio], ['in a worker', inWorker]] as const)('
     expect(await client.connection.sendRequest(HoverRequest.type, { textDocument: { uri }, position: { line, character: 8 } })).not.toBeNull();
   });
 });
-
-async function until(ask: () => boolean) {
-  for (let times = 0; !ask(); times++) {
-    if (times > 300) throw new Error('waited in vain');
-    await new Promise((resolve) => setTimeout(resolve, 10));
-  }
-}

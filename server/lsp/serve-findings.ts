@@ -1,0 +1,128 @@
+// What is wrong, told to the editor. One that asks for it (pull diagnostics) is answered and never sent any unasked; any other is sent
+// each version of an open document once, whole, swapped for what stood there.
+import { DocumentDiagnosticReportKind, type CancellationToken, type DocumentDiagnosticReport, type ServerCapabilities } from 'vscode-languageserver';
+import type { Diagnostic } from 'vscode-languageserver-types';
+import { blockOfKey } from '../../language/book/book.ts';
+import type { Asking } from './asking.ts';
+import { calledOff } from './cancelling.ts';
+import { diagnosticOf } from './diagnostics.ts';
+import { soon, type CallOff } from './host.ts';
+import type { PlayFiles } from './play-files.ts';
+import { startSettling } from './settling.ts';
+import { equal, keepTold } from './told.ts';
+import { tellWorkspace } from './workspace-findings.ts';
+
+/** Turns to wait before checking: the picture of the same text is on its way by then. */
+const afterTheFrames = 4;
+
+export const findingsForThoseWhoAsk: ServerCapabilities = { diagnosticProvider: { identifier: 'setwright', interFileDependencies: true, workspaceDiagnostics: true, workDoneProgress: true } };
+
+export interface Findings {
+  /** A document's text is another; `typed` is the line of the last edit, where somebody types. `reading`: files that it uses are on their way. */
+  readonly changed: (uri: string, typed: number | undefined, reading: Promise<void> | undefined) => void;
+  /** What it means may be another, through a file that it uses. */
+  readonly mayDiffer: (uri: string) => void;
+  /** Files have come or gone, or what they say has changed. */
+  readonly filesChanged: () => void;
+  readonly closed: (uri: string) => void;
+}
+
+export function serveFindings(asking: Asking, files: PlayFiles): Findings {
+  const { connection, host, documents, keeper, client, options } = asking;
+  const asks = (): boolean => client().textDocument?.diagnostic !== undefined;
+  const canRefresh = (): boolean => client().workspace?.diagnostics?.refreshSupport === true;
+  // One who asks, and cannot be told to ask again, would never hear of what waits.
+  const settling = startSettling<Diagnostic>(
+    host,
+    () => (asks() && !canRefresh() ? 0 : options().settings.settle),
+    ({ code, range }) => ({ code: String(code), line: range.start.line }),
+    (uri) => (asks() ? refresh() : publish(uri)),
+  );
+
+  function diagnosticsOf(uri: string): Diagnostic[] {
+    const file = documents.book().files.get(uri);
+    if (file === undefined) return [];
+    return keeper.findingsOf(documents.book(), uri).flatMap((finding) => {
+      const block = blockOfKey(file, finding.block);
+      return block === undefined ? [] : [diagnosticOf(uri, block, finding.firstLine, finding, options().manual)];
+    });
+  }
+  const readyOf = (uri: string): readonly Diagnostic[] => settling.ready(uri, diagnosticsOf(uri));
+
+  // ---- sent unasked ---------------------------------------------------------------------------------------------------------------
+
+  const published = new Map<string, { readonly version: number; readonly items: readonly Diagnostic[] }>();
+  /** Documents to look at after the messages that are already here, in their newest text. */
+  const due = new Map<string, CallOff>();
+
+  function publish(uri: string) {
+    const document = documents.get(uri);
+    if (document === undefined) return;
+    const { version } = document;
+    const items = readyOf(uri);
+    const before = published.get(uri);
+    if (before?.version === version && equal(before.items, items)) return;
+    published.set(uri, { version, items });
+    void connection.sendDiagnostics({ uri, version, diagnostics: [...items] });
+  }
+
+  function lookAt(uri: string) {
+    due.get(uri)?.();
+    const callOff = soon(host, () => {
+      due.delete(uri);
+      if (!asks()) publish(uri);
+      else if (!told.same(uri, readyOf(uri))) refresh();
+    }, afterTheFrames);
+    due.set(uri, callOff);
+  }
+
+  // ---- asked for ------------------------------------------------------------------------------------------------------------------
+
+  const told = keepTold();
+  let refreshing = false;
+  /** Several documents that differ are one question to the editor. */
+  function refresh() {
+    if (refreshing || !canRefresh()) return;
+    refreshing = true;
+    soon(host, () => {
+      refreshing = false;
+      void connection.languages.diagnostics.refresh().catch(() => undefined);
+    });
+  }
+
+  async function answer(uri: string, previous: string | undefined, token: CancellationToken): Promise<DocumentDiagnosticReport> {
+    await new Promise<void>((resolve) => void soon(host, resolve, afterTheFrames));
+    await files.fetchUsed(uri);
+    if (token.isCancellationRequested) throw calledOff();
+    const items = readyOf(uri);
+    const resultId = told.idOf(uri, items);
+    return resultId === previous ? { kind: DocumentDiagnosticReportKind.Unchanged, resultId } : { kind: DocumentDiagnosticReportKind.Full, resultId, items: [...items] };
+  }
+
+  const { diagnostics } = connection.languages;
+  diagnostics.on(({ textDocument: { uri }, previousResultId }, token) => answer(uri, previousResultId, token));
+  const workspace = tellWorkspace({ ...asking, files, told, readyOf });
+  diagnostics.onWorkspace(workspace.answer);
+
+  return {
+    changed(uri, typed, reading) {
+      settling.typed(uri, typed);
+      workspace.changed();
+      // One who asks does so by himself after an edit of his own.
+      if (asks()) return;
+      if (reading === undefined) lookAt(uri);
+      else void reading.then(() => lookAt(uri));
+    },
+    mayDiffer: lookAt,
+    filesChanged: workspace.changed,
+    closed(uri) {
+      settling.close(uri);
+      due.get(uri)?.();
+      due.delete(uri);
+      published.delete(uri);
+      told.forget(uri);
+      workspace.changed();
+      if (!asks()) void connection.sendDiagnostics({ uri, diagnostics: [] });
+    },
+  };
+}
