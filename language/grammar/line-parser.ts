@@ -2,6 +2,7 @@ import { EarlyExitException, NoViableAltException, type IToken } from 'chevrotai
 import { createLangiumParser, type LangiumCoreServices, type LangiumParser } from 'langium';
 import { reflection } from './generated/ast.ts';
 import { buildFollow, type Follow } from './follow.ts';
+import { LazyLookahead } from './lazy-lookahead.ts';
 import { buildLexer, type LexedLine, type LineLexer } from './lexer.ts';
 import { loadGrammar } from './load-grammar.ts';
 import { prune, toPlain } from './plain.ts';
@@ -43,7 +44,7 @@ export function buildParser(grammar = loadGrammar()): LineParser {
     shared: { AstReflection: reflection, profilers: {} },
     references: { Linker: {} },
     parser: {
-      ParserConfig: { recoveryEnabled: false },
+      ParserConfig: { recoveryEnabled: false, lookaheadStrategy: new LazyLookahead() },
       ValueConverter: valueConverter,
       ParserErrorMessageProvider: { buildMismatchTokenMessage: noMessage, buildNotAllInputParsedMessage: noMessage, buildNoViableAltMessage: noMessage, buildEarlyExitMessage: noMessage },
       Lexer: { definition: lexer.definition, tokenize: () => ({ tokens: lexed.tokens, errors: [], hidden: [] }) },
