@@ -4,8 +4,8 @@ import type { BaseLanguageClient } from 'vscode-languageclient';
 import { manualMethod } from '../server/lsp/protocol.ts';
 
 const scheme = 'setwright-manual';
-/** What the server puts before a finding's code. */
-export const manualLink = `${scheme}:/`;
+/** Where the server finds the entry of a finding's code. */
+export const manualLink = `${scheme}:/{code}.md`;
 
 export function registerManual(client: BaseLanguageClient, running: Promise<void>): Disposable {
   return workspace.registerTextDocumentContentProvider(scheme, {

@@ -4,9 +4,10 @@ import { mirroredCopy } from './mirrored-copy.ts';
 import { nameAlignment } from './name-alignment.ts';
 import { lookToStep, nameStep, splitStep } from './steps.ts';
 import { otherUnit } from './units.ts';
+import { writeDefence } from './write-defence.ts';
 
 /** Everything that can be done at a place of a play, likeliest first. */
 export function offersAt(here: Here): readonly Offer[] {
-  const single = [lookToStep, splitStep, nameStep, nameAlignment, mirroredCopy].map((offer) => offer(here)).filter((offer) => offer !== undefined);
+  const single = [lookToStep, splitStep, nameStep, nameAlignment, mirroredCopy, writeDefence].map((offer) => offer(here)).filter((offer) => offer !== undefined);
   return [...single, ...addLines(here), ...otherUnit(here)];
 }

@@ -8,14 +8,14 @@ const severities = { error: DiagnosticSeverity.Error, warning: DiagnosticSeverit
 /** What can be left out of the text without changing the play. */
 const unnecessary: ReadonlySet<string> = new Set(['allow-unused']);
 
-/** `manual`: what the address of a code’s manual entry starts with; the code and `.md` come behind it. */
+/** `manual`: the address of a code’s manual entry, with `{code}` for the code. */
 export function diagnosticOf(uri: string, block: Block, firstLine: number, finding: Finding, manual?: string): Diagnostic {
   const related: DiagnosticRelatedInformation[] = finding.related.map(({ place, message }) => ({ location: { uri, range: visibleRange(block, firstLine, place) }, message }));
   return {
     range: visibleRange(block, firstLine, finding.place),
     severity: severities[finding.unfinished === true ? 'hint' : finding.severity],
     code: finding.code,
-    ...(manual !== undefined && { codeDescription: { href: `${manual}${finding.code}.md` } }),
+    ...(manual !== undefined && { codeDescription: { href: manual.replace('{code}', finding.code) } }),
     source: 'setwright',
     message: finding.message,
     ...(unnecessary.has(finding.code) && { tags: [DiagnosticTag.Unnecessary] }),

@@ -5,6 +5,8 @@ export interface Host {
   readonly place: 'Node' | 'web worker';
   /** of this package, as the manifest writes it */
   readonly version: string;
+  /** Where a finding is explained, with `{code}` for its code, for a client that says nothing of it. */
+  readonly manual?: string;
   /** Does the work at the next turn of the event loop: at once, but after a message that is already here. */
   turn(work: () => void): void;
   /** Does the work after so many milliseconds; returns how to call it off. */

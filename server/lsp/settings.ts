@@ -58,7 +58,7 @@ export function wrongSettings(value: unknown): readonly string[] {
 const optionsSchema = v.object({ manual: v.optional(v.string()), files: v.optional(v.boolean()), settings: v.optional(v.unknown()) });
 
 export interface Options {
-  /** What an address of the manual starts with; the code of a finding comes behind it. Without it findings carry no link. */
+  /** The address of a finding’s entry in the manual, with `{code}` for its code. */
   readonly manual?: string;
   /** The client lists and reads files for the server. */
   readonly files?: boolean;

@@ -3,9 +3,15 @@ import { createConnection, ProposedFeatures, type Connection } from 'vscode-lang
 import { version } from '../../package.json';
 import { later, type Host } from './host.ts';
 import { filesOnDisk } from './node-files.ts';
+import { manualBeside } from './node-manual.ts';
 import { createServer } from './server.ts';
 
-export const nodeHost: Host = { place: 'Node', version, turn: (work) => void setImmediate(work), later, files: filesOnDisk };
+export const nodeHost: Host = { place: 'Node', version, turn: (work) => void setImmediate(work), later, files: filesOnDisk, ...manual() };
+
+function manual(): Pick<Host, 'manual'> {
+  const page = manualBeside(process.argv[1]);
+  return page === undefined ? {} : { manual: page };
+}
 
 /** Over the channel the command line names (`--stdio`, `--node-ipc`, `--socket`, `--pipe`). */
 export function startServer(): void {

@@ -1,9 +1,12 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { fileURLToPath, pathToFileURL } from 'node:url';
 import { CodeActionRequest, DiagnosticSeverity, type CodeAction } from 'vscode-languageserver-protocol';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { catalogue } from '../../language/checks/catalogue.ts';
 import { root } from '../../scripts/build.ts';
+import { manualBeside } from '../../server/lsp/node-manual.ts';
 import { talk, until, uri, type Client } from './talking.ts';
 
 const lighthouse = readFileSync(join(root, 'examples/lighthouse.play'), 'utf8');
@@ -11,7 +14,7 @@ const broken = lighthouse.replace('    5 screens down for 3', '    1 screens dow
 const lineOf = (text: string, words: string) => text.split('\n').findIndex((line) => line.includes(words));
 
 let client: Client;
-beforeEach(async () => void (client = await talk({ options: { manual: 'manual:/', settings: { checks: { settle: 60 } } } })));
+beforeEach(async () => void (client = await talk({ options: { manual: 'manual:/{code}.md', settings: { checks: { settle: 60 } } } })));
 afterEach(() => client.close());
 
 test('Lighthouse as printed is clean', async () => {
@@ -25,6 +28,14 @@ test('a finding comes with its code, a link to the manual, its place and what be
   const line = lineOf(broken, '1 screens down');
   expect(found).toMatchObject({ severity: DiagnosticSeverity.Error, source: 'setwright', codeDescription: { href: 'manual:/screen-with-ball.md' }, range: { start: { line, character: 4 }, end: { line, character: 24 } } });
   expect(found!.message).toMatch(/1 sets a screen while he has the ball/);
+});
+
+test('where nobody says otherwise the link leads into the reference beside the program, and each check has its place there', () => {
+  const manual = manualBeside(join(root, 'dist/node/server.cjs'))!;
+  expect(manual).toBe(`${pathToFileURL(join(root, 'docs/checks.md')).href}#{code}`);
+  const page = readFileSync(fileURLToPath(manual.replace(/#.*/, '')), 'utf8');
+  expect(Object.keys(catalogue).filter((code) => !page.includes(`id="${code}"`))).toEqual([]);
+  expect(manualBeside('/no/such/program')).toBeUndefined();
 });
 
 test('a window too short is said of each look, with the window as what belongs to it', async () => {

@@ -108,6 +108,27 @@ describe('feet and metres', () => {
   ] as const)('%s', (line, then) => expect(done(play('  step "B"', line), /^Write .* instead of/)).toBe(play('  step "B"', then)));
 });
 
+describe('the defence that guards by itself is written out', () => {
+  const five = [1, 2, 3, 4, 5].map((number) => `    X${number} guards ${number}`);
+  test('in the first step, and nobody moves otherwise for it', () => {
+    const text = play('  |against man', '', '  step "Zip"', '    note "hard"', '    1 passes to 2', '    look 2: jumper');
+    expect(done(text, /who guards whom/)).toBe(play('  against man', '', '  step "Zip"', '    note "hard"', ...five, '    1 passes to 2', '    look 2: jumper'));
+  });
+  test('above the first line where no step has a name', () => {
+    expect(done('|play "A"\n  from horns\n  against man\n  1 passes to 2\n', /who guards whom/)).toBe(`play "A"\n  from horns\n  against man\n${five.map((line) => line.slice(2)).join('\n')}\n  1 passes to 2\n`);
+  });
+  test('only for those of whom it is not said yet', () => {
+    expect(done(play('  |against man', '', '  step "Zip"', '    X3 guards 3', '    1 passes to 2'), /who guards whom/)).toBe(play('  against man', '', '  step "Zip"', ...five.toSpliced(2, 1), '    X3 guards 3', '    1 passes to 2'));
+  });
+  test.each([
+    ['once it is said of all', play('  |against man', '', '  step "Zip"', ...five, '    1 passes to 2')],
+    ['for a zone, which guards the floor', play('  |against 2-3', '', '  step "Zip"', '    1 passes to 2')],
+  ])('not %s', (_, text) => expect(done(text, /who guards whom/)).toBe('not offered'));
+  test('one who is told to take another man keeps him', () => {
+    expect(done(play('  |against man', '', '  step "Zip"', '    X1 guards 2', '    X2 guards 1', '    1 passes to 3'), /who guards whom/)).toBe(play('  against man', '', '  step "Zip"', ...five.slice(2), '    X1 guards 2', '    X2 guards 1', '    1 passes to 3'));
+  });
+});
+
 test('a play to the other side, as a play of its own', () => {
   expect(done('|play "A"\n  from horns\n\n# the next one\nplay "B"\n', /other side/)).toBe('play "A"\n  from horns\n\nplay "A, other side" mirrors "A"\n\n# the next one\nplay "B"\n');
 });
@@ -133,8 +154,8 @@ test('what a check warns of is allowed, and no longer said', () => {
 // ---- laws ---------------------------------------------------------------------------------------------------------
 
 const comments = (text: string): readonly string[] => (text.match(/#.*$/gm) ?? []).map((one) => one.trimEnd()).toSorted();
-/** How often each player does each thing, and each shot that is looked for: no offer may lose or add one. */
-const jobs = (book: Book): string => JSON.stringify(keeper.playsOf(book, uri).filter(({ block }) => !/ mirrors /.test(block.lines[0]!.parsed.text)).map(({ play: { steps } }) => steps.flatMap(({ actions, looks }) => [...actions.map(({ who, kind, verb }) => `${who} ${kind} ${verb}`), ...looks.map(({ who, tail }) => `look ${who} ${tail.length}`)]).toSorted()));
+/** How often each player does each thing, and each shot that is looked for: no offer may lose or add one. A defender guards his man written or not. */
+const jobs = (book: Book): string => JSON.stringify(keeper.playsOf(book, uri).filter(({ block }) => !/ mirrors /.test(block.lines[0]!.parsed.text)).map(({ play: { steps } }) => steps.flatMap(({ actions, looks }) => [...actions.filter(({ verb }) => verb !== 'guard').map(({ who, kind, verb }) => `${who} ${kind} ${verb}`), ...looks.map(({ who, tail }) => `look ${who} ${tail.length}`)]).toSorted()));
 
 function everywhere(text: string, see: (offer: Offer, book: Book) => void) {
   const book = bookOf(text);
