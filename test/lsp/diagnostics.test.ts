@@ -31,7 +31,7 @@ test('a finding comes with its code, a link to the manual, its place and what be
 });
 
 test('where nobody says otherwise the link leads into the reference beside the program, and each check has its place there', () => {
-  const manual = manualBeside(join(root, 'dist/node/server.cjs'))!;
+  const manual = manualBeside(join(root, 'server/lsp/node.ts'))!;
   expect(manual).toBe(`${pathToFileURL(join(root, 'docs/checks.md')).href}#{code}`);
   const page = readFileSync(fileURLToPath(manual.replace(/#.*/, '')), 'utf8');
   expect(Object.keys(catalogue).filter((code) => !page.includes(`id="${code}"`))).toEqual([]);
