@@ -20,7 +20,7 @@ interface Shot {
 
 const shots: readonly Shot[] = [
   { name: 'beside-the-text', file: 'lighthouse.play', line: 23, theme: 'Default Light Modern', size: { width: 1440, height: 900 } },
-  { name: 'beside-the-text-dark', file: 'harbour.play', line: 24, theme: 'Default Dark Modern', size: { width: 1440, height: 900 } },
+  { name: 'beside-the-text-dark', file: 'lighthouse.play', line: 23, theme: 'Default Dark Modern', size: { width: 1440, height: 900 } },
 ];
 
 async function take({ name, file, line, theme, size }: Shot): Promise<void> {

@@ -90,6 +90,26 @@ export function zigzag(points: readonly Pt[], swing: number, wave: number): read
   return out;
 }
 
+/** The line ends where it began: out and back. */
+export function comesBack(points: readonly Pt[]): boolean {
+  return apart(points[0]!, points.at(-1)!) < 60 && points.some((point) => apart(points[0]!, point) > 90);
+}
+
+const apart = (a: Pt, b: Pt): number => Math.hypot(a[0] - b[0], a[1] - b[1]);
+
+/** A line out and back, opened so that both can be seen: what comes back ends `gap` beside where it began. */
+export function openedOut(points: readonly Pt[], gap: number): readonly Pt[] {
+  const start = points[0]!;
+  const turn = points.reduce((far, point, i) => (apart(start, point) > apart(start, points[far]!) ? i : far), 0);
+  const reach = apart(start, points[turn]!);
+  const across: Pt = [-(points[turn]![1] - start[1]) / reach, (points[turn]![0] - start[0]) / reach];
+  return points.map((point, i) => {
+    if (i <= turn) return point;
+    const share = 1 - Math.min(1, apart(start, point) / reach);
+    return [point[0] + across[0] * gap * share, point[1] + across[1] * gap * share];
+  });
+}
+
 /** The place so far along a line, and the direction there. */
 export function alongLine(points: readonly Pt[], distance: number): { readonly point: Pt; readonly direction: Pt } {
   let left = distance;

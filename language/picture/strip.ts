@@ -9,7 +9,7 @@ import { armsNode, defenceLabel, degrees, labelNode } from './figures.ts';
 import { shyOfRing, shyOfWay } from './keep-clear.ts';
 import { BODY_CLEAR, LABEL_SIZE, looksOf } from './scene.ts';
 import { placeLabels, widthOfText, type Placed, type Wanted } from './labels.ts';
-import { toPicture, type Pt } from './lines.ts';
+import { comesBack, toPicture, type Pt } from './lines.ts';
 import { escapeText, node, round, textNode, writeSvg, type SvgNode } from './nodes.ts';
 import { palettes, type Palette, type PaletteName } from './palette.ts';
 import { heightOf, MARGIN, viewBoxOf, viewOf, widthOf, type View } from './view.ts';
@@ -183,7 +183,8 @@ export function drawFrame(playback: Playback, frame: Frame, theme: PaletteName |
 /** A line keeps clear of a number, but not of a place where nobody is drawn. */
 function printedGaps({ kind, points }: Way, occupied: readonly Pt[]): Gaps {
   const start = occupied.some((at) => near(at, points[0]!)) ? BODY_GAP : 10;
-  const taken = occupied.some((at) => near(at, points.at(-1)!)) && !near(points[0]!, points.at(-1)!);
+  const moves = comesBack(points) || !near(points[0]!, points.at(-1)!);
+  const taken = occupied.some((at) => near(at, points.at(-1)!)) && moves;
   const ends = kind === 'screen' ? 0 : taken ? BODY_GAP + 4 : kind === 'pass' ? 26 : 0;
   return { start, end: ends, bodyAtEnd: false };
 }

@@ -5,7 +5,7 @@ import type { ActionId, BodyId, StepKey } from '../play/play.ts';
 import { stepInRun } from '../playback/moments.ts';
 import type { Run, Segment, Track } from '../timeline/timeline.ts';
 import { placeOf } from '../playback/at.ts';
-import { across, arrowHead, beside, endDirection, lengthOf, pathData, toPicture, trim, zigzag, type Pt } from './lines.ts';
+import { across, arrowHead, beside, comesBack, endDirection, lengthOf, openedOut, pathData, toPicture, trim, zigzag, type Pt } from './lines.ts';
 import { node, type SvgNode } from './nodes.ts';
 import type { Part } from './palette.ts';
 
@@ -34,6 +34,8 @@ export const BAR = 46;
 /** How far before a screener's middle his bar is drawn. */
 export const BAR_BEFORE = 52;
 const RING_GAP = 34;
+// How far a way back ends beside its way out, where a man returns to his place.
+const OPENED = 62;
 // A shot from nearer than this is a finish at the ring: an arrow there would only cover the cut's or the drive's.
 const AT_THE_RING = 130;
 /** Half a body in the picture, with a little air. */
@@ -115,7 +117,8 @@ export function movingGaps({ kind }: Way): Gaps {
 }
 
 /** The marks of one way: first the line, then what stands at its end. Nothing when the gaps leave no line. */
-export function drawWay(way: Way, paint: Paint, gaps: Gaps = movingGaps(way)): readonly SvgNode[] {
+export function drawWay(drawn: Way, paint: Paint, gaps: Gaps = movingGaps(drawn)): readonly SvgNode[] {
+  const way = drawn.kind === 'cut' && comesBack(drawn.points) ? { ...drawn, points: openedOut(drawn.points, OPENED) } : drawn;
   const direction = endDirection(way.points);
   const end = way.points.at(-1)!;
   switch (way.kind) {

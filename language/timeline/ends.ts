@@ -22,10 +22,15 @@ export function endOfMove(branch: Branch, action: Move | Dribble, standing: Stan
   const { own } = standing;
   if (action.kind === 'dribble' && action.style === 'drive' && action.to === undefined && action.at === undefined) return { via: [], to: atRim(court, own) };
   const to = besideTheDriver(branch, action, standing, endOf(action, situationOf(branch, standing)));
-  if (action.kind !== 'move' || action.via.length > 0) return { via: [], to };
-  if (action.style === 'v-cut') return { via: [{ x: own.x * (1 - vCutDepth), y: own.y * (1 - vCutDepth) }], to };
+  return { via: cornersOfCut(court, action, own, to), to };
+}
+
+/** Where a v-cut or an l-cut turns on its way, also to a place that is written; nothing where the coach wrote the corner himself. */
+export function cornersOfCut(court: Court, action: Move | Dribble, own: Point, to: Point): readonly Point[] {
+  if (action.kind !== 'move' || action.via.length > 0) return [];
+  if (action.style === 'v-cut') return [{ x: own.x * (1 - vCutDepth), y: own.y * (1 - vCutDepth) }];
   const elbow = action.style === 'l-cut' ? spotPoint(court, 'elbow', leaning(own, to) ?? 'right') : undefined;
-  return { via: elbow === undefined ? [] : [elbow], to };
+  return elbow === undefined || distance(own, elbow) < 0.3 ? [] : [elbow];
 }
 
 /** A roll whose man drives to the ring ends on the other side of it; common practice, no source. */

@@ -9,7 +9,7 @@ import type { Planned } from './bodies.ts';
 import { planWay } from './bodies.ts';
 import type { ActionItem, Branch, PlacedScreen, Settled, UsedScreen } from './branch.ts';
 import { bodyOf, happen, tell, whenOf } from './branch.ts';
-import { endOfMove } from './ends.ts';
+import { cornersOfCut, endOfMove } from './ends.ts';
 import type { Edge } from './graph.ts';
 import { delayed, edge, latestOf, varyingEdge } from './graph.ts';
 import { hasBall, isKept, isScreenItem, ownBefore } from './items.ts';
@@ -94,7 +94,10 @@ function goalsOf(branch: Branch, item: Running): { readonly corners: readonly Po
   if (action.kind === 'move' && action.style === 'fill' && action.to?.value.kind === 'player' && branch.bodies.has(action.to.value.who)) {
     return { corners, end: placeLeft(branch, action.to.value.who, whenOf(branch, branch.opened.get(item.step) ?? branch.events[0]!)) };
   }
-  if (action.to !== undefined) return { corners, end: commit(pointOf(branch, action.to.value, standing)) };
+  if (action.to !== undefined) {
+    const end = commit(pointOf(branch, action.to.value, standing));
+    return { corners: [...corners, ...cornersOfCut(branch.scene.court, action, standing.own, end)], end };
+  }
   const { via, to } = endOfMove(branch, action, standing);
   return { corners: [...corners, ...via], end: commit(to) };
 }

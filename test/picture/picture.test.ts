@@ -3,13 +3,13 @@ import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { courtOf } from '../../language/court/court.ts';
 import { ruleSets } from '../../language/court/rule-sets.ts';
-import { drawSvg } from '../../language/picture/draw.ts';
+import { drawSvg, paintOf } from '../../language/picture/draw.ts';
 import { escapeText } from '../../language/picture/nodes.ts';
 import { palettes } from '../../language/picture/palette.ts';
 import { sceneAt } from '../../language/picture/scene.ts';
 import { drawStrip, stripFrames } from '../../language/picture/strip.ts';
 import { viewOf } from '../../language/picture/view.ts';
-import { waysOf } from '../../language/picture/ways.ts';
+import { drawWay, waysOf, type Way } from '../../language/picture/ways.ts';
 import { anyPlayback } from '../support/any-playback.ts';
 import { hostile, lighthouse } from '../support/playback-fixture.ts';
 
@@ -97,6 +97,22 @@ describe('the printed strip', () => {
 
   it('a counter says when it is run', () => {
     expect(stripFrames(lighthouse, 'slip?4.1')[1]).toMatchObject({ title: 'Slip', caption: 'when X4 shows on 3' });
+  });
+
+  it('a way out and back shows both, with its arrow beside the man', () => {
+    const back: Way = { part: 'x/3.1', kind: 'cut', who: '3', step: 'x', t0: 0, t1: 1, points: [[-600, 430], [-360, 260], [-600, 430]] };
+    const [shaft, head] = drawWay(back, paintOf(palettes.print), { start: 50, end: 54, bodyAtEnd: false });
+    const [from, turn, to] = String(shaft!.attrs.d).slice(1).split('L').map((pair) => pair.split(' ').map(Number) as [number, number]);
+    const [dx, dy] = [turn![0] - from![0], turn![1] - from![1]];
+    expect(Math.abs(dx * (to![1] - from![1]) - dy * (to![0] - from![0])) / Math.hypot(dx, dy)).toBeGreaterThan(15);
+    const tip = /M(-?[\d.]+) (-?[\d.]+)/.exec(String(head!.attrs.d))!.slice(1).map(Number) as [number, number];
+    expect(Math.hypot(tip[0] + 600, tip[1] - 430)).toBeGreaterThan(50);
+  });
+
+  it('a finish at the ring has no arrow of its own, and the key does not speak of one', () => {
+    const near: Way = { part: 'x/4.1', kind: 'shot', who: '4', step: 'x', t0: 0, t1: 1, points: [[30, 90], [0, 0]] };
+    expect(drawWay(near, paintOf(palettes.print))).toEqual([]);
+    expect(drawWay({ ...near, points: [[30, 400], [0, 0]] }, paintOf(palettes.print))).toHaveLength(3);
   });
 
   it('uses black, white and grey only', () => {
