@@ -38,21 +38,29 @@ function settings(dev: boolean): BuildOptions {
   };
 }
 
-const nodeServer: BuildOptions = { ...node, format: 'cjs', entryPoints: ['server/lsp/node.ts'], outfile: 'dist/node/server.cjs' };
+/** A process starts with a small file that loads the large one beside it: only what is loaded by another file is kept compiled. */
+function nodeServer(folder: string): readonly BuildOptions[] {
+  const common = { ...node, format: 'cjs' } as const;
+  return [
+    { ...common, entryPoints: ['server/lsp/node.ts'], outfile: `${folder}/server.cjs` },
+    { ...common, entryPoints: ['server/lsp/language-server.ts'], outfile: `${folder}/language-server.cjs` },
+  ];
+}
 
 function bundles(dev: boolean, player: PlayerText): readonly BuildOptions[] {
   const editor: BuildOptions = { format: 'cjs', external: ['vscode'] };
   return [
     { ...node, ...editor, entryPoints: ['client/extension.ts'], outfile: 'dist/node/extension.cjs' },
     { ...worker, ...editor, entryPoints: ['client/extension.web.ts'], outfile: webExtension },
-    nodeServer,
+    ...nodeServer('dist/node'),
     { ...worker, format: 'iife', entryPoints: ['server/lsp/worker.ts'], outfile: 'dist/web/server.js' },
+    { ...node, format: 'esm', entryPoints: ['server/cli/setwright.ts'], outfile: 'dist/node/setwright.mjs', banner: { js: '#!/usr/bin/env node' } },
     {
       ...node,
       format: 'esm',
       entryPoints: ['server/cli/main.ts'],
-      outfile: 'dist/node/setwright.mjs',
-      banner: { js: `#!/usr/bin/env node\n${requireInModule}` },
+      outfile: 'dist/node/command-line.mjs',
+      banner: { js: requireInModule },
       plugins: [playerForEsbuild(player)],
     },
   ].map((options) => ({ ...settings(dev), ...options }) as BuildOptions);
@@ -73,11 +81,10 @@ export async function buildPlayer(dev = false): Promise<PlayerText> {
   return { script: text('.js'), style: text('.css') };
 }
 
-/** Only the language server for Node, apart from dist/, for tests that talk to it as a process; returns its path. */
-export async function buildServer(): Promise<string> {
-  const outfile = join(root, 'node_modules/.setwright/server.cjs');
-  await bundle({ ...settings(false), ...nodeServer, outfile });
-  return outfile;
+/** Only the language server for Node, apart from dist/, into a folder below the repository, for tests that talk to it as a process; returns its path. */
+export async function buildServer(folder: string): Promise<string> {
+  await Promise.all(nodeServer(folder).map((options) => bundle({ ...settings(false), ...options })));
+  return join(root, folder, 'server.cjs');
 }
 
 export async function build({ dev = false } = {}): Promise<readonly Built[]> {

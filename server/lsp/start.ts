@@ -1,5 +1,5 @@
 // Starts the language server in a Node process.
-import { createConnection, ProposedFeatures, type Connection } from 'vscode-languageserver/node';
+import { createConnection, ProposedFeatures } from 'vscode-languageserver/node';
 import { version } from '../../package.json';
 import { later, type Host } from './host.ts';
 import { filesOnDisk } from './node-files.ts';
@@ -15,14 +15,5 @@ function manual(): Pick<Host, 'manual'> {
 
 /** Over the channel the command line names (`--stdio`, `--node-ipc`, `--socket`, `--pipe`). */
 export function startServer(): void {
-  serve(createConnection(ProposedFeatures.all));
-}
-
-/** Over standard input and output, whatever the command line says: for `setwright lsp`. */
-export function startOnStdio(): void {
-  serve(createConnection(ProposedFeatures.all, process.stdin, process.stdout));
-}
-
-function serve(connection: Connection) {
-  createServer(connection, nodeHost).listen();
+  createServer(createConnection(ProposedFeatures.all), nodeHost).listen();
 }

@@ -24,7 +24,7 @@ test('a second copy would be found', () => {
 
 let server: string;
 beforeAll(async () => {
-  server = await buildServer();
+  server = await buildServer('test/out/one-protocol');
 });
 
 test('a request the editor no longer wants is answered as cancelled, over real stdio', async () => {

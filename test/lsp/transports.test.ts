@@ -7,7 +7,7 @@ import { CodeActionRequest, CompletionRequest, HoverRequest, LSPErrorCodes, type
 import { AbstractMessageReader, AbstractMessageWriter, createProtocolConnection, StreamMessageReader, StreamMessageWriter, type DataCallback, type Message, type ProtocolConnection } from 'vscode-languageserver-protocol/node';
 import { build as bundle } from 'esbuild';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { root } from '../../scripts/build.ts';
+import { buildServer, root } from '../../scripts/build.ts';
 import { frameMethod, readFrame, showMethod, type UnreadFrame } from '../../server/lsp/protocol.ts';
 import { clientOn, until, uri, type Client } from './talking.ts';
 
@@ -15,20 +15,20 @@ const text = readFileSync(join(root, 'examples/lighthouse.play'), 'utf8').replac
 const line = text.split('\n').findIndex((one) => one.includes('1 screens down'));
 
 /** Bundled from the source as it stands, with the build's own settings for the place: dist/ may be older. */
-async function bundled(entry: string, options: Parameters<typeof bundle>[0]): Promise<string> {
-  const outfile = join(root, 'test/out/lsp', `${entry}.cjs`);
-  await bundle({ absWorkingDir: root, entryPoints: [`server/lsp/${entry}.ts`], bundle: true, outfile, logLevel: 'silent', ...options });
+async function bundledWorker(): Promise<string> {
+  const outfile = join(root, 'test/out/lsp/worker.cjs');
+  await bundle({ absWorkingDir: root, entryPoints: ['server/lsp/worker.ts'], bundle: true, outfile, logLevel: 'silent', platform: 'browser', format: 'iife' });
   return outfile;
 }
 
 async function overStdio(): Promise<{ connection: ProtocolConnection; end: () => void }> {
-  const server = spawn(process.execPath, [await bundled('node', { platform: 'node', format: 'cjs' }), '--stdio'], { stdio: ['pipe', 'pipe', 'inherit'] });
+  const server = spawn(process.execPath, [await buildServer('test/out/lsp/node'), '--stdio'], { stdio: ['pipe', 'pipe', 'inherit'] });
   return { connection: createProtocolConnection(new StreamMessageReader(server.stdout), new StreamMessageWriter(server.stdin)), end: () => void server.kill() };
 }
 
 /** Node's workers speak like a browser's once they are given a `self` that posts and listens. */
 async function inWorker(): Promise<{ connection: ProtocolConnection; end: () => void }> {
-  const script = readFileSync(await bundled('worker', { platform: 'browser', format: 'iife' }), 'utf8');
+  const script = readFileSync(await bundledWorker(), 'utf8');
   const shim = `const { parentPort } = require('node:worker_threads');
     globalThis.self = globalThis;
     globalThis.postMessage = (data) => parentPort.postMessage(data);

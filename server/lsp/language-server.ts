@@ -1,0 +1,4 @@
+// The language server, started: what node.ts loads.
+import { startServer } from './start.ts';
+
+startServer();
