@@ -5,6 +5,7 @@ import { registerCallTime } from './call-time.ts';
 import { manualLink, registerManual } from './manual.ts';
 import { serveFiles, watchPlayFiles } from './files-for-server.ts';
 import { registerNewPlay } from './new-play.ts';
+import { keepPictures, picturesNow } from './pictures.ts';
 import { registerPlayPanels } from './play-panels.ts';
 import { registerBenchView } from './playbook/bench-view.ts';
 import { openPlaybook } from './playbook/playbook-source.ts';
@@ -30,7 +31,7 @@ export function activate(context: ExtensionContext, createClient: CreateClient):
   const client = createClient(context, {
     documentSelector: [{ language }],
     outputChannel: log,
-    initializationOptions: { manual: manualLink, files: true },
+    initializationOptions: { manual: manualLink, files: true, pictures: picturesNow() },
     synchronize: { fileEvents: watcher },
     middleware: {
       async provideCompletionItem(document, position, how, token, next) {
@@ -52,6 +53,7 @@ export function activate(context: ExtensionContext, createClient: CreateClient):
     ...files,
     commands.registerCommand('setwright.showLog', () => log.show()),
     registerManual(client, running),
+    keepPictures(client, running),
     ...registerPlayPanels(context, client, running, playbook),
     ...registerPlaybookView(playbook),
     ...registerBenchView(playbook, context.workspaceState),

@@ -2,7 +2,8 @@
 import { MarkupKind, type Hover, type Position } from 'vscode-languageserver-types';
 import { blockAtLine, blockOfKey } from '../../language/book/book.ts';
 import type { Compiled, FileFinding } from '../../language/compile.ts';
-import type { LookId, PartId } from '../../language/play/play.ts';
+import type { BodyId, LookId, PartId } from '../../language/play/play.ts';
+import { stateAtCall } from '../../language/play/state.ts';
 import type { LookTime, Run, Segment } from '../../language/timeline/timeline.ts';
 import { sayPlace } from '../../language/words/say-place.ts';
 import { least, sayMoment } from '../../language/words/say-seconds.ts';
@@ -11,13 +12,15 @@ import { sayKnown } from './manual.ts';
 import { partAt } from './parts.ts';
 import { runOf } from './moment-of-part.ts';
 import { holds, rangeOf, visibleRange } from './positions.ts';
+import { floorDrawing, momentDrawing, stepDrawing, type Theme } from './small-drawing.ts';
 import { actionOf, sayPart, sayWhy } from './why-in-words.ts';
 
-export function hover(document: OpenDocument, compiled: Compiled | undefined, findings: readonly FileFinding[], position: Position): Hover | null {
+/** `theme`: the colours of drawings, in an editor that shows images. */
+export function hover(document: OpenDocument, compiled: Compiled | undefined, findings: readonly FileFinding[], position: Position, theme?: Theme): Hover | null {
   const rules = rulesAt(document, findings, position);
   const part = compiled && partUnder(document, compiled, position);
   const told = part === undefined ? [] : tellPart(compiled!, part.part);
-  const parts = [...told, ...rules];
+  const parts = [...told, ...rules, ...(part === undefined ? [] : drawn(compiled!, part.part, theme))];
   if (parts.length === 0) return null;
   return { contents: { kind: MarkupKind.Markdown, value: parts.join('\n\n') }, ...(part !== undefined && { range: part.range }) };
 }
@@ -37,6 +40,18 @@ function rulesAt({ file }: OpenDocument, findings: readonly FileFinding[], posit
     if (block === undefined || source === undefined || !holds(visibleRange(block, firstLine, place), position)) return [];
     return [`*Rule:* ${plain(sayKnown(source))} (\`${code}\`)`];
   });
+}
+
+/** A step as it is printed, the moment of a look, where everybody stands at the call. */
+function drawn(compiled: Compiled, part: PartId, theme: Theme): readonly string[] {
+  const { play, timeline, court } = compiled;
+  if (theme === undefined) return [];
+  const time = timeline.times.looks.find(({ look }) => look === part);
+  const run = time && timeline.runs.find(({ id }) => id === time.run);
+  if (run !== undefined) return momentDrawing(compiled, run.id, run.releaseAt ?? run.end, theme);
+  if (play.steps.some(({ key }) => key === part)) return stepDrawing(compiled, part, theme);
+  if (part === 'from' || part.startsWith('from#')) return floorDrawing(court, { where: stateAtCall(play).places, holder: `${play.start.ball.value}` as BodyId }, 'Where everybody stands at the call', theme);
+  return part === 'play' && play.steps[0] !== undefined ? stepDrawing(compiled, play.steps[0].key, theme) : [];
 }
 
 function tellPart(compiled: Compiled, part: PartId): readonly string[] {

@@ -3,7 +3,7 @@ import { DidChangeConfigurationNotification, DidChangeWatchedFilesNotification, 
 import type { Asking } from './asking.ts';
 import { ignoreFileNames } from './ignore-files.ts';
 import type { PlayFiles } from './play-files.ts';
-import { readSettings, wrongSettings, type Settings } from './settings.ts';
+import { picturesMethod, readPictures, readSettings, wrongSettings, type Options } from './settings.ts';
 
 const filesOfPlays: FileOperationRegistrationOptions = { filters: [{ pattern: { glob: '**/*.play', matches: 'file' } }, { pattern: { glob: '**', matches: 'folder' } }] };
 
@@ -20,7 +20,7 @@ export interface Workspace {
 
 export interface WorkspaceChanges {
   readonly files: () => PlayFiles;
-  readonly take: (settings: Settings) => void;
+  readonly take: (options: Partial<Options>) => void;
   /** What one of these files says may be another; none named: which files there are. */
   readonly changed: (uris: readonly string[]) => void;
 }
@@ -54,6 +54,10 @@ export function serveWorkspace({ connection, client, options }: Pick<Asking, 'co
     for (const uri of new Set(uris)) void files().changed(uri).then((below) => changed(below));
   }
 
+  connection.onNotification(picturesMethod, (value: unknown) => {
+    const pictures = readPictures(value);
+    if (pictures !== undefined) take({ pictures });
+  });
   connection.onDidChangeConfiguration(({ settings }) => {
     if (hasSettings()) return void fetchSettings();
     takeSettings((settings as { setwright?: unknown } | null)?.setwright);
@@ -66,7 +70,7 @@ export function serveWorkspace({ connection, client, options }: Pick<Asking, 'co
     for (const wrong of wrongSettings(value)) connection.console.warn(wrong);
     const before = options().settings;
     const settings = readSettings(value);
-    take(settings);
+    take({ settings });
     if (JSON.stringify(before.hints) !== JSON.stringify(settings.hints) && client().workspace?.inlayHint?.refreshSupport === true) void connection.languages.inlayHint.refresh().catch(() => undefined);
     if (JSON.stringify(before.leaveOut) !== JSON.stringify(settings.leaveOut)) void files().lookAgain().then(() => changed([]));
   }

@@ -21,7 +21,7 @@ export function serveWriting(asking: Asking): void {
   connection.onCompletionResolve((item, token) =>
     answerAll(token, () => {
       const data = readItemData(item.data);
-      return data === undefined ? item : documented(item, data);
+      return data === undefined ? item : documented(asking, item, data);
     }),
   );
   connection.onCodeAction(({ textDocument: { uri }, range, context: { diagnostics, only } }, token) => answer(token, uri, (document) => codeActions(asking, document, { range, diagnostics, ...(only && { only }) })));

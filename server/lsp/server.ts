@@ -67,7 +67,7 @@ export function createServer(connection: Connection, host: Host): Server {
   const shown = servePlays(asking);
   const workspace = serveWorkspace(asking, {
     files: () => files,
-    take: (settings) => void (options = { ...options, settings }),
+    take: (some) => void (options = { ...options, ...some }),
     changed(uris) {
       uris.forEach(usersDiffer);
       findings.filesChanged();

@@ -55,13 +55,24 @@ export function wrongSettings(value: unknown): readonly string[] {
   return read.success ? [] : read.issues.map((issue) => `The setting setwright.${v.getDotPath(issue) ?? ''} does not fit and counts as not set: ${issue.message}.`);
 }
 
-const optionsSchema = v.object({ manual: v.optional(v.string()), files: v.optional(v.boolean()), settings: v.optional(v.unknown()) });
+const paletteSchema = v.picklist(['light', 'dark', 'high-contrast']);
+const optionsSchema = v.object({ manual: v.optional(v.string()), files: v.optional(v.boolean()), pictures: optional(paletteSchema), settings: v.optional(v.unknown()) });
+
+/** Notification: the editor's colours have changed. */
+export const picturesMethod = 'setwright/pictures';
+export type Pictures = v.InferOutput<typeof paletteSchema>;
+export function readPictures(value: unknown): Pictures | undefined {
+  const read = v.safeParse(paletteSchema, value);
+  return read.success ? read.output : undefined;
+}
 
 export interface Options {
   /** The address of a finding’s entry in the manual, with `{code}` for its code. */
   readonly manual?: string;
   /** The client lists and reads files for the server. */
   readonly files?: boolean;
+  /** The colours of drawings; absent: the editor shows no images where it shows words. */
+  readonly pictures?: Pictures;
   readonly settings: Settings;
 }
 
@@ -69,6 +80,6 @@ export interface Options {
 export function readOptions(value: unknown): Options {
   const read = v.safeParse(optionsSchema, value);
   if (!read.success) return { settings: usualSettings };
-  const { manual, files } = read.output;
-  return { settings: readSettings(read.output.settings), ...(manual !== undefined && { manual }), ...(files !== undefined && { files }) };
+  const { manual, files, pictures } = read.output;
+  return { settings: readSettings(read.output.settings), ...(manual !== undefined && { manual }), ...(files !== undefined && { files }), ...(pictures !== undefined && { pictures }) };
 }

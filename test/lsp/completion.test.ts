@@ -158,3 +158,29 @@ test('what is written in the list stands there only when it is asked for', async
   const resolved = await client.connection.sendRequest(CompletionResolveRequest.type, item!);
   expect(JSON.stringify(resolved.documentation)).toMatch(/man at rest/);
 });
+
+describe('what stands beside the list', () => {
+  const beside = async (client: Client, line: string, label: string, at = firstOfMiddle) => {
+    const { text, position } = atMark([...lighthouse.slice(0, at), line, ...lighthouse.slice(at)].join('\n'));
+    const uri = `file:///plays/${files++}.play`;
+    await client.open(uri, text);
+    const { items } = (await client.connection.sendRequest(CompletionRequest.type, { textDocument: { uri }, position })) as CompletionList;
+    const resolved = await client.connection.sendRequest(CompletionResolveRequest.type, items.find((item) => item.label === label)!);
+    return (resolved.documentation as { value: string } | undefined)?.value;
+  };
+
+  test.each([
+    ['    2 cuts to |', 'left corner', /^2 from right block to left corner: \d+\.\d m\.$/, firstOfMiddle - 3],
+    ['    2 cuts to left c|', 'left corner', /^2 from right block to left corner: \d+\.\d m\.$/, firstOfMiddle - 3],
+    ['  from |', 'horns', /^Everybody’s place in `horns`/, 6],
+  ] as const)('of %s %s', async (line, label, words, at) => {
+    const plain = await beside(client, line, label, at);
+    expect(plain).toMatch(words);
+    const drawing = await talk({ options: { pictures: 'light' } });
+    const value = await beside(drawing, line, label, at);
+    expect(value!.startsWith(plain!)).toBe(true);
+    const svg = Buffer.from(/base64,([^|]+)/.exec(value!)![1]!, 'base64').toString('utf8');
+    expect([1, 2, 3, 4, 5].filter((number) => svg.includes(`>${number}</text>`))).toHaveLength(5);
+    drawing.close();
+  });
+});

@@ -1,8 +1,9 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { HoverRequest, type Hover, type MarkupContent } from 'vscode-languageserver-protocol';
-import { afterAll, beforeAll, expect, test } from 'vitest';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { root } from '../../scripts/build.ts';
+import { picturesMethod } from '../../server/lsp/settings.ts';
 import { atMark, talk, type Client } from './talking.ts';
 
 const lighthouse = readFileSync(join(root, 'examples/lighthouse.play'), 'utf8');
@@ -12,13 +13,13 @@ beforeAll(async () => void (client = await talk()));
 afterAll(() => client.close());
 
 /** What is told where the mark stands; `words` of the text, with the mark, are put in the place of the same words without. */
-async function told(words: string, text = lighthouse): Promise<string | undefined> {
+async function told(words: string, text = lighthouse, by = client): Promise<string | undefined> {
   const plain = words.replace('|', '');
   expect(text).toContain(plain);
   const { text: whole, position } = atMark(text.replace(plain, words));
   const uri = `file:///plays/${files++}.play`;
-  await client.open(uri, whole);
-  const answer: Hover | null = await client.connection.sendRequest(HoverRequest.type, { textDocument: { uri }, position });
+  await by.open(uri, whole);
+  const answer: Hover | null = await by.connection.sendRequest(HoverRequest.type, { textDocument: { uri }, position });
   return (answer?.contents as MarkupContent | undefined)?.value;
 }
 
@@ -52,4 +53,35 @@ test('a name that looks like markup stays a name', async () => {
 
 test('an empty line tells nothing', async () => {
   expect(await told('get back\n|')).toBeUndefined();
+});
+
+describe('a drawing', () => {
+  const picture = (value: string | undefined) => /!\[([^\]]*)\]\(data:image\/svg\+xml;base64,([^|]+)\|width=\d+\)$/.exec(value ?? '');
+
+  test.each([
+    ['step "Sl|ip" instead of', 'The step Slip', 4],
+    ['look 3 "pull|-up": jumper', /^The floor \d+\.\d s after the call$/, 5],
+    ['from sta|ck', 'Where everybody stands at the call', 5],
+    ['play "Light|house"', 'The step Zip', 5],
+  ] as const)('of %s stands below the words, in an editor that shows images', async (words, says, men) => {
+    const drawing = await talk({ options: { pictures: 'dark' } });
+    const value = await told(words, lighthouse, drawing);
+    const [, alt, data] = picture(value)!;
+    expect(alt).toMatch(says);
+    const svg = Buffer.from(data!, 'base64').toString('utf8');
+    expect(svg).toMatch(/^<svg .*<\/svg>$/s);
+    expect([1, 2, 3, 4, 5].filter((number) => svg.includes(`>${number}</text>`)).length).toBeGreaterThanOrEqual(men);
+    // Editors cut longer ones off.
+    expect(value!.length).toBeLessThan(100_000);
+    drawing.close();
+  });
+
+  test('is not sent to one that shows none, and follows the editor’s colours', async () => {
+    expect(picture(await told('step "Sl|ip" instead of'))).toBeNull();
+    const drawing = await talk({ options: { pictures: 'light' } });
+    const before = await told('step "Sl|ip" instead of', lighthouse, drawing);
+    await drawing.connection.sendNotification(picturesMethod, 'dark');
+    expect(picture(await told('step "Sl|ip" instead of', lighthouse, drawing))![2]).not.toBe(picture(before)![2]);
+    drawing.close();
+  });
 });

@@ -3,6 +3,7 @@ import { CompletionItemKind, InsertTextFormat, InsertTextMode, MarkupKind, type 
 import * as v from 'valibot';
 import { blockAtLine, type Book } from '../../../language/book/book.ts';
 import { expectedAfter } from '../../../language/grammar/expected.ts';
+import type { Asking } from '../asking.ts';
 import type { OpenDocument } from '../documents.ts';
 import { textOfLine } from '../positions.ts';
 import { about } from './about.ts';
@@ -11,6 +12,7 @@ import { chanceChoices } from './chances.ts';
 import { inOrder, type Choice, type ChoiceKind } from './choice.ts';
 import { bodiesOf, type Line } from './line.ts';
 import { nameChoices } from './names.ts';
+import { pictureOf } from './picture-of.ts';
 import { placeChoices } from './places.ts';
 import { playerChoices } from './players.ts';
 import { standingAt } from './standing.ts';
@@ -99,8 +101,11 @@ function withStopsAt({ indent }: Choice, snippet: string, line: number, text: st
   };
 }
 
-/** The item with its documentation, asked for only when the list shows it. */
-export function documented(item: CompletionItem, { kind, text }: ItemData): CompletionItem {
+/** The item with its documentation, asked for only when the list shows it: a sentence, and a drawing where the editor shows images. */
+export function documented({ documents, options }: Pick<Asking, 'documents' | 'options'>, item: CompletionItem, { uri, line, kind, text }: ItemData): CompletionItem {
   const said = about(kind as ChoiceKind, text);
-  return said === undefined ? item : { ...item, documentation: { kind: MarkupKind.Markdown, value: said } };
+  const document = documents.get(uri);
+  const picture = document === undefined ? [] : pictureOf(documents.book(), document, { line, kind: kind as ChoiceKind, text }, options().pictures);
+  const words = [...(said === undefined ? [] : [said]), ...picture];
+  return words.length === 0 ? item : { ...item, documentation: { kind: MarkupKind.Markdown, value: words.join('\n\n') } };
 }

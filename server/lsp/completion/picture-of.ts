@@ -1,0 +1,35 @@
+// What a word of the list would mean on the floor: five men in an alignment, a way to a place and how far it is.
+import type { Book } from '../../../language/book/book.ts';
+import { blockAtLine } from '../../../language/book/book.ts';
+import { distance } from '../../../language/court/point.ts';
+import { allSpots } from '../../../language/court/spots.ts';
+import { expectedAfter } from '../../../language/grammar/expected.ts';
+import type { OpenDocument } from '../documents.ts';
+import { plain } from '../hover.ts';
+import { textOfLine } from '../positions.ts';
+import { alignmentDrawing, floorDrawing, type Theme } from '../small-drawing.ts';
+import type { ChoiceKind } from './choice.ts';
+import { bodiesOf } from './line.ts';
+import { standingAt } from './standing.ts';
+
+export interface Pictured {
+  readonly line: number;
+  readonly kind: ChoiceKind;
+  readonly text: string;
+}
+
+/** Undefined theme: words alone. */
+export function pictureOf(book: Book, document: OpenDocument, { line, kind, text }: Pictured, theme: Theme): readonly string[] {
+  const { block, firstLine } = blockAtLine(document.file, line);
+  const written = textOfLine(block, line - firstLine);
+  if (kind === 'alignment' || (kind === 'name' && /^\s*from\s/i.test(written))) return alignmentDrawing(book, document.uri, line, text, theme);
+  if (kind !== 'place') return [];
+  const expected = expectedAfter(written);
+  const { court, where, holder, ownSpots, sayWhere } = standingAt(book, document, line, written.slice(0, expected.from));
+  const to = text.startsWith('"') ? ownSpots.find(({ name }) => `"${name}"` === text)?.point : allSpots(court).find(({ label }) => label === text)?.point;
+  const [who] = bodiesOf(expected.acting?.subject);
+  const from = who && where[who];
+  if (to === undefined || who === undefined || from === undefined) return [];
+  const way = `${who} from ${sayWhere(who)} to ${text.replaceAll('"', '')}: ${distance(from, to).toFixed(1)} m`;
+  return [`${plain(way)}.`, ...floorDrawing(court, { where, holder }, way, theme, { who, to })];
+}
