@@ -3,12 +3,14 @@ import { spawn } from 'node:child_process';
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { Worker } from 'node:worker_threads';
-import { CodeActionRequest, CompletionRequest, HoverRequest, LSPErrorCodes, type CodeAction, type CompletionList, type MarkupContent } from 'vscode-languageserver-protocol';
+import { CodeActionRequest, CompletionRequest, CompletionResolveRequest, HoverRequest, LSPErrorCodes, type ClientCapabilities, type CodeAction, type CompletionList, type Diagnostic, type MarkupContent, type ServerCapabilities } from 'vscode-languageserver-protocol';
 import { AbstractMessageReader, AbstractMessageWriter, createProtocolConnection, StreamMessageReader, StreamMessageWriter, type DataCallback, type Message, type ProtocolConnection } from 'vscode-languageserver-protocol/node';
 import { build as bundle } from 'esbuild';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { buildServer, root } from '../../scripts/build.ts';
-import { frameMethod, readFrame, showMethod, type UnreadFrame } from '../../server/lsp/protocol.ts';
+import * as playbook from '../../server/lsp/playbook-protocol.ts';
+import * as protocol from '../../server/lsp/protocol.ts';
+import { picturesMethod } from '../../server/lsp/settings.ts';
 import { clientOn, until, uri, type Client } from './talking.ts';
 
 const text = readFileSync(join(root, 'examples/lighthouse.play'), 'utf8').replace('    5 screens down for 3', '    1 screens down for 3');
@@ -54,13 +56,24 @@ async function inWorker(): Promise<{ connection: ProtocolConnection; end: () => 
 describe.each([['over stdio', overStdio], ['in a worker', inWorker]] as const)('the language server %s', (_, start) => {
   let client: Client;
   let end: () => void;
-  const frames: UnreadFrame[] = [];
+  /** Every method that went over the wire, either way. */
+  const asked = new Set<string>();
+  const frames: protocol.UnreadFrame[] = [];
 
   beforeAll(async () => {
     const started = await start();
     end = started.end;
-    started.connection.onNotification(frameMethod, (value: unknown) => void frames.push(readFrame(value)!));
-    client = await clientOn(started.connection);
+    const connection = remembering(started.connection, asked);
+    connection.onNotification(protocol.frameMethod, (value: unknown) => void frames.push(protocol.readFrame(value)!));
+    connection.onRequest(playbook.listFilesMethod, () => {
+      asked.add(playbook.listFilesMethod);
+      return ['file:///plays/other.play'];
+    });
+    connection.onRequest(playbook.readFileMethod, () => {
+      asked.add(playbook.readFileMethod);
+      return 'play "Other"\n  from horns\n  1 passes to 2\n';
+    });
+    client = await clientOn(connection, { files: true }, whole, ['file:///plays']);
     await client.open(uri, text);
   });
   afterAll(() => {
@@ -68,14 +81,28 @@ describe.each([['over stdio', overStdio], ['in a worker', inWorker]] as const)('
     end();
   });
 
-  test('says what cannot work', async () => {
-    expect((await client.diagnosticsOf(uri, 1)).map(({ code }) => code)).toContain('screen-with-ball');
+  const diagnostics = async () => ((await client.connection.sendRequest('textDocument/diagnostic', { textDocument: { uri } })) as { items: Diagnostic[] }).items;
+
+  test('says what cannot work to one who asks', async () => {
+    expect((await diagnostics()).map(({ code }) => code)).toContain('screen-with-ball');
+    expect(client.published).toEqual([]);
+  });
+
+  test('and unasked to one who cannot', async () => {
+    const other = await start();
+    const plain = await clientOn(other.connection);
+    await plain.open(uri, text);
+    expect((await plain.diagnosticsOf(uri, 1)).map(({ code }) => code)).toContain('screen-with-ball');
+    plain.close();
+    other.end();
   });
 
   test('offers what can be written', async () => {
     const position = { line, character: 6 };
     const list = (await client.connection.sendRequest(CompletionRequest.type, { textDocument: { uri }, position })) as CompletionList;
     expect(list.items.map(({ label }) => label)).toContain('passes to');
+    const { documentation } = await client.connection.sendRequest(CompletionResolveRequest.type, list.items.find(({ label }) => label === 'passes to')!);
+    expect((documentation as MarkupContent).value).toMatch(/man at rest/);
   });
 
   test('tells what stands under the pointer', async () => {
@@ -84,9 +111,9 @@ describe.each([['over stdio', overStdio], ['in a worker', inWorker]] as const)('
   });
 
   test('offers the mend', async () => {
-    const diagnostics = await client.diagnosticsOf(uri, 1);
-    const { range } = diagnostics.find(({ code }) => code === 'screen-with-ball')!;
-    const actions = (await client.connection.sendRequest(CodeActionRequest.type, { textDocument: { uri }, range, context: { diagnostics } })) as CodeAction[];
+    const found = await diagnostics();
+    const { range } = found.find(({ code }) => code === 'screen-with-ball')!;
+    const actions = (await client.connection.sendRequest(CodeActionRequest.type, { textDocument: { uri }, range, context: { diagnostics: found } })) as CodeAction[];
     expect(actions.map(({ title }) => title)).toContainEqual(expect.stringMatching(/^Pass to 3 first/));
   });
 
@@ -104,6 +131,7 @@ describe.each([['over stdio', overStdio], ['in a worker', inWorker]] as const)('
       ['what a new name changes', 'textDocument/rename', { textDocument, position: nameAt, newName: 'Centre' }, /Centre.*Centre/],
       ['that a name can be changed', 'textDocument/prepareRename', { textDocument, position: nameAt }, /"placeholder":"Middle"/],
       ['what a moved file changes', 'workspace/willRenameFiles', { files: [{ oldUri: uri, newUri: 'file:///plays/other.play' }] }, /"documentChanges":\[\]/],
+      ['what is wrong everywhere', 'workspace/diagnostic', { previousResultIds: [] }, /other\.play.*no-ending|lighthouse\.play.*screen-with-ball/],
       ['the outline', 'textDocument/documentSymbol', { textDocument }, /"name":"Lighthouse"/],
       ['names in all files', 'workspace/symbol', { query: 'zip' }, /"containerName":"Lighthouse"/],
       ['folds', 'textDocument/foldingRange', { textDocument }, /"startLine":13/],
@@ -133,12 +161,52 @@ describe.each([['over stdio', overStdio], ['in a worker', inWorker]] as const)('
   });
 
   test('sends the play to whoever shows it, again at each change', async () => {
-    await client.connection.sendNotification(showMethod, { version: 1, panel: 'p', uri, what: { kind: 'follow', line } });
+    await client.connection.sendNotification(protocol.showMethod, { version: 1, panel: 'p', uri, what: { kind: 'follow', line } });
     await until(() => frames.length === 1);
     expect(frames[0]).toMatchObject({ panel: 'p', playKey: 'play:lighthouse', title: 'Lighthouse', firstLine: 4, stale: false, documentVersion: 1 });
     await client.change(uri, 2, [{ range: { start: { line, character: 4 }, end: { line, character: 5 } }, text: '5' }]);
     await until(() => frames.length === 2);
     expect(frames[1]!.seq).toBeGreaterThan(frames[0]!.seq);
+  });
+
+  describe('serves whoever shows plays', () => {
+    const common = { version: 1, uri } as const;
+    const playKey = 'play:lighthouse';
+    test.each([
+      ['what stands at a place of the text', protocol.partAtMethod, { ...common, position: { line, character: 8 } }, /"part":"zip\/\d\.1".*"t":\d+/],
+      ['where the words of a part stand', protocol.rangeOfMethod, { ...common, playKey, part: 'zip/3.1' }, /"start":\{"line":\d+/],
+      ['a place dragged by hand', protocol.byHandMethod, { ...common, documentVersion: 2, playKey, what: { kind: 'intent', intent: { kind: 'move-end', action: 'zip/2.1', to: { x: 5.75, y: 4.2 } } } }, /"words":"right wing"/],
+      ['a wait', protocol.byHandMethod, { ...common, documentVersion: 2, playKey, what: { kind: 'intent', intent: { kind: 'set-wait', action: 'zip/2.1', seconds: 2 } } }, /2 seconds/],
+      ['a cut added', protocol.byHandMethod, { ...common, documentVersion: 2, playKey, what: { kind: 'intent', intent: { kind: 'add-cut', player: 2, step: 'zip', to: { x: 0, y: 0.4 } } } }, /2 cuts to rim/],
+      ['two players swapped', protocol.byHandMethod, { ...common, documentVersion: 2, playKey, what: { kind: 'intent', intent: { kind: 'swap', a: 2, b: 4 } } }, /swapped|"newText"/],
+      ['the other side', protocol.byHandMethod, { ...common, documentVersion: 2, playKey, what: { kind: 'intent', intent: { kind: 'mirror' } } }, /"newText":"right".*"newText":"left"/],
+      ['an older text is refused', protocol.byHandMethod, { ...common, documentVersion: 1, playKey, what: { kind: 'intent', intent: { kind: 'mirror' } } }, /"refused":"The text has changed/],
+      ['a code explained', protocol.manualMethod, 'screen-with-ball', /cannot work/],
+      ['the playbook', playbook.playbookMethod, { version: 1 }, /"name":"Lighthouse".*|"name":"Other"/],
+      ['the order of a book', playbook.arrangeMethod, { ...common, from: { line: 0, index: 0 }, to: { line: 1, index: 0 } }, /null/],
+      ['what a new play can start from', playbook.choicesMethod, { version: 1 }, /"horns"/],
+      ['a new play', playbook.newPlayMethod, { version: 1, as: 'play', name: 'Ours', alignment: 'horns', against: 'man' }, /play \\"Ours\\"/],
+    ] as const)('%s (%s)', async (_, method, params, says) => {
+      expect(JSON.stringify(await client.connection.sendRequest(method, params))).toMatch(says);
+    });
+  });
+
+  test('hears of what happens around it, and goes on', async () => {
+    const { connection } = client;
+    await connection.sendNotification('workspace/didChangeWorkspaceFolders', { event: { added: [{ uri: 'file:///more', name: 'more' }], removed: [] } });
+    const other = 'file:///plays/other.play';
+    await connection.sendNotification('workspace/didCreateFiles', { files: [{ uri: other }] });
+    await connection.sendNotification('workspace/didRenameFiles', { files: [{ oldUri: other, newUri: `${other}2` }] });
+    await connection.sendNotification('workspace/didDeleteFiles', { files: [{ uri: other }] });
+    await connection.sendNotification('workspace/didChangeWatchedFiles', { changes: [{ uri: other, type: 2 }] });
+    await connection.sendNotification('workspace/didChangeConfiguration', { settings: null });
+    await connection.sendNotification(picturesMethod, 'dark');
+    await connection.sendNotification(protocol.hideMethod, { version: 1, panel: 'p' });
+    await connection.sendNotification('textDocument/didOpen', { textDocument: { uri: other, languageId: 'setwright', version: 1, text: '' } });
+    await connection.sendNotification('textDocument/didClose', { textDocument: { uri: other } });
+    const step = text.split('\n').findIndex((one) => one.includes('step "Middle"'));
+    const hover = await connection.sendRequest(HoverRequest.type, { textDocument: { uri }, position: { line: step, character: 10 } });
+    expect((hover!.contents as MarkupContent).value).toContain('data:image/svg+xml');
   });
 
   test('answers -32800 to a request that is called off, and goes on', async () => {
@@ -149,4 +217,53 @@ describe.each([['over stdio', overStdio], ['in a worker', inWorker]] as const)('
     await expect(asked).rejects.toMatchObject({ code: LSPErrorCodes.RequestCancelled });
     expect(await client.connection.sendRequest(HoverRequest.type, { textDocument: { uri }, position: { line, character: 8 } })).not.toBeNull();
   });
+
+  test('was asked for everything that it says it can do', () => {
+    const advertised = Object.entries(client.capabilities).filter(([, value]) => value !== undefined && value !== false);
+    expect(advertised.length).toBeGreaterThan(15);
+    const unasked = advertised.flatMap(([name, value]) => (waysToAsk[name as keyof ServerCapabilities]?.(value) ?? [`${name}: no way to ask is known`]).filter((method) => !asked.has(method)));
+    expect(unasked).toEqual([]);
+    const own = [...Object.entries(protocol), ...Object.entries(playbook)].flatMap(([name, value]) => (name.endsWith('Method') ? [value as string] : []));
+    expect([...own, picturesMethod].filter((method) => !asked.has(method) && method !== protocol.frameMethod)).toEqual([]);
+  });
 });
+
+/** What an editor that can do everything says of itself. */
+const whole: ClientCapabilities = {
+  textDocument: { diagnostic: {}, completion: { completionItem: { snippetSupport: true } }, codeAction: { resolveSupport: { properties: ['edit'] }, dataSupport: true } },
+  workspace: { workspaceFolders: true, fileOperations: { willRename: true, didRename: true, didCreate: true, didDelete: true } },
+};
+
+/** For each thing a server may say it can do, the messages by which an editor asks for it. A new one without a row is red. */
+const waysToAsk: { readonly [Name in keyof ServerCapabilities]?: (value: NonNullable<ServerCapabilities[Name]> | any) => readonly string[] } = {
+  positionEncoding: () => [],
+  textDocumentSync: () => ['textDocument/didOpen', 'textDocument/didChange', 'textDocument/didClose'],
+  hoverProvider: () => ['textDocument/hover'],
+  definitionProvider: () => ['textDocument/definition'],
+  referencesProvider: () => ['textDocument/references'],
+  documentHighlightProvider: () => ['textDocument/documentHighlight'],
+  selectionRangeProvider: () => ['textDocument/selectionRange'],
+  completionProvider: ({ resolveProvider }) => ['textDocument/completion', ...(resolveProvider ? ['completionItem/resolve'] : [])],
+  codeActionProvider: ({ resolveProvider }) => ['textDocument/codeAction', ...(resolveProvider ? ['codeAction/resolve'] : [])],
+  documentFormattingProvider: () => ['textDocument/formatting'],
+  documentRangeFormattingProvider: () => ['textDocument/rangeFormatting'],
+  documentOnTypeFormattingProvider: () => ['textDocument/onTypeFormatting'],
+  renameProvider: ({ prepareProvider }) => ['textDocument/rename', ...(prepareProvider ? ['textDocument/prepareRename'] : [])],
+  documentSymbolProvider: () => ['textDocument/documentSymbol'],
+  workspaceSymbolProvider: ({ resolveProvider }) => ['workspace/symbol', ...(resolveProvider ? ['workspaceSymbol/resolve'] : [])],
+  foldingRangeProvider: () => ['textDocument/foldingRange'],
+  codeLensProvider: ({ resolveProvider }) => ['textDocument/codeLens', ...(resolveProvider ? ['codeLens/resolve'] : [])],
+  documentLinkProvider: ({ resolveProvider }) => ['textDocument/documentLink', ...(resolveProvider ? ['documentLink/resolve'] : [])],
+  semanticTokensProvider: ({ full, range }) => ['textDocument/semanticTokens/full', ...(full.delta ? ['textDocument/semanticTokens/full/delta'] : []), ...(range ? ['textDocument/semanticTokens/range'] : [])],
+  inlayHintProvider: ({ resolveProvider }) => ['textDocument/inlayHint', ...(resolveProvider ? ['inlayHint/resolve'] : [])],
+  diagnosticProvider: ({ workspaceDiagnostics }) => ['textDocument/diagnostic', ...(workspaceDiagnostics ? ['workspace/diagnostic'] : [])],
+  workspace: ({ workspaceFolders, fileOperations }) => [...(workspaceFolders?.changeNotifications ? ['workspace/didChangeWorkspaceFolders'] : []), ...Object.keys(fileOperations ?? {}).map((name) => `workspace/${name}Files`)],
+};
+
+function remembering(connection: ProtocolConnection, asked: Set<string>): ProtocolConnection {
+  const noted = (send: (...args: any[]) => Promise<any>) => (type: any, ...rest: unknown[]) => {
+    asked.add(typeof type === 'string' ? type : type.method);
+    return send(type, ...rest);
+  };
+  return Object.assign(connection, { sendRequest: noted(connection.sendRequest.bind(connection)), sendNotification: noted(connection.sendNotification.bind(connection)) });
+}
