@@ -14,7 +14,8 @@ import type { Edge } from './graph.ts';
 import { delayed, edge, latestOf, varyingEdge } from './graph.ts';
 import { hasBall, isKept, isScreenItem, ownBefore } from './items.ts';
 import { problem } from './problem-codes.ts';
-import { passesScreener, replacedScreen, shoulder, usedScreens } from './screens.ts';
+import { slipsFrom } from './screen-places.ts';
+import { passesScreener, shoulder, usedScreens } from './screens.ts';
 import { tellMissedTimes } from './waits.ts';
 import type { Way } from './ways.ts';
 import { layWay, msNearest, shareNearest, turn } from './ways.ts';
@@ -88,7 +89,7 @@ function goalsOf(branch: Branch, item: Running): { readonly corners: readonly Po
   const { action } = item;
   const standing = standingOf(branch, action.who, item.holder);
   const corners: Point[] = [];
-  const slipFrom = replacedScreen(branch, item);
+  const slipFrom = slipsFrom(branch, item);
   if (slipFrom !== undefined) corners.push(slipFrom);
   corners.push(...action.via.map((via) => pointOf(branch, via, standing)));
   if (action.kind === 'move' && action.style === 'fill' && action.to?.value.kind === 'player' && branch.bodies.has(action.to.value.who)) {

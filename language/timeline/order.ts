@@ -1,5 +1,5 @@
 /** Which lines must be settled before which, and why (rules 3–6, 8, 11, 15, 18). */
-import type { Action, BodyId, Place, Step } from '../play/play.ts';
+import type { Action, BodyId, Move, Place, Step } from '../play/play.ts';
 import type { ActionItem, Branch, Item, Need } from './branch.ts';
 import { ballBefore, bodyNumber, chainedTo, freeKey, freeOrSet, hasBall, isScreenItem, lookBefore, ownBefore, standNeeds } from './items.ts';
 import { lookNeeds } from './looks.ts';
@@ -22,14 +22,24 @@ export function itemsOf(branch: Branch, step: Step): Item[] {
     items.push(item);
     if (isScreenItem(item)) items.push({ kind: 'free', key: freeKey(action.id), step: step.key, order: order + 0.5, needs: [], dropped: new Set(), ignored: new Set(), heeds: new Set(), screen: item });
   };
-  for (const action of soundActions(step.kept)) add(action, 0);
-  for (const action of soundActions(step.actions)) add(action, keptLines);
+  for (const action of withoutSlipped(soundActions(step.kept))) add(action, 0);
+  for (const action of withoutSlipped(soundActions(step.actions))) add(action, keptLines);
   for (const look of step.looks.map(soundLook)) {
     if (look === undefined) continue;
     const order = base + keptLines + lineNumber(look.line) * 1000;
     items.push({ kind: 'look', key: look.id, step: step.key, order, needs: [], dropped: new Set(), ignored: new Set(), heeds: new Set(), look, holder: undefined });
   }
   return items.sort((a, b) => a.order - b.order);
+}
+
+/** A man who slips `before the screen` does not set it (rule 10). */
+function withoutSlipped(actions: readonly Action[]): readonly Action[] {
+  return actions.filter((action, index) => action.kind !== 'screen' || nextMoveOf(actions, action.who, index)?.beforeScreen !== true);
+}
+
+function nextMoveOf(actions: readonly Action[], who: BodyId, index: number): Move | undefined {
+  const next = actions.slice(index + 1).find((action) => action.who === who && action.kind !== 'hold');
+  return next?.kind === 'move' ? next : undefined;
 }
 
 function lineNumber(line: string): number {

@@ -1,21 +1,17 @@
 /** Screens (rules 7–10): which one a move comes off, where it stands, how its user passes the shoulder, when the screener is free. */
 import type { Point } from '../court/point.ts';
-import { commit, distance } from '../court/point.ts';
+import { distance } from '../court/point.ts';
 import type { Action, BodyId, Dribble, Move, Screen, Step, StepKey } from '../play/play.ts';
 import type { ActionItem, Branch, FreeItem, Item, Need, UsedScreen } from './branch.ts';
 import { bodyOf } from './branch.ts';
 import { bodyRoom, roundCorner } from './bodies.ts';
-import { endOfMove } from './ends.ts';
 import { hasBall, isScreenItem, nearestAbove } from './items.ts';
 import { isOffence } from './sound.ts';
 import { gapToLine, shareNearest } from './ways.ts';
-import { away, pointOf, standingOf } from './where.ts';
 
 export type ScreenItem = ActionItem & { readonly action: Screen };
-/** A screener this near to the way stays where he is (rule 7); also how near a way must come to a screen to use it (rule 8). */
-const onTheWay = 1;
+/** How near a way must come to a screen to use it (rule 8). */
 const usable = 1.5;
-const staggerGap = 2;
 /** `off 4` where 4 only stands: so far from the straight way he is not on it. */
 const nowhereNear = 2.5;
 
@@ -28,12 +24,14 @@ export function usedScreens(branch: Branch, item: ActionItem): readonly UsedScre
 function lookUpScreens(branch: Branch, item: ActionItem): readonly UsedScreen[] {
   const { action } = item;
   if (action.kind !== 'move' && action.kind !== 'dribble') return [];
-  const written: UsedScreen[] = action.off.map((by) => {
+  const written: UsedScreen[] = action.off.map((by): UsedScreen | undefined => {
     const screen = screenOf(branch, item, by);
     if (screen !== undefined) return { by, on: screen.key, screen, written: true };
     const standing = nearestAbove(branch, item, (other) => other.kind === 'action' && other.action.who === by);
+    // A man who slips before his screen never stands there.
+    if (slipsBefore(branch, item.step, by)) return undefined;
     return { by, on: standing?.key ?? item.key, written: true };
-  });
+  }).filter((used) => used !== undefined);
   const unwritten: UsedScreen[] = [];
   for (const other of branch.items) {
     if (!isScreenItem(other) || other.order >= item.order || !other.action.users.includes(action.who)) continue;
@@ -104,14 +102,14 @@ function firstInStep(step: Step, fits: (action: Move | Dribble) => boolean, scre
   return undefined;
 }
 
-interface FirstUse {
+export interface FirstUse {
   readonly who: BodyId;
   readonly action?: Move | Dribble;
   readonly item?: ActionItem;
 }
 
 /** The first written use decides the side; without one, the first man it is set for. */
-function firstUse(branch: Branch, screen: ScreenItem): FirstUse | undefined {
+export function firstUse(branch: Branch, screen: ScreenItem): FirstUse | undefined {
   const item = usersOf(branch, screen)[0];
   if (item !== undefined && (item.action.kind === 'move' || item.action.kind === 'dribble')) return { who: item.action.who, action: item.action, item };
   const later = laterUse(branch, screen);
@@ -161,81 +159,11 @@ export function freeNeeds(branch: Branch, item: FreeItem): readonly Need[] {
   return later === undefined ? needs : [...needs, { on: `later ${later.id}`, tie: 'use' }];
 }
 
-export interface ScreenPlace {
-  readonly at: Point;
-  readonly facing: Point;
-  readonly stays: boolean;
-}
-
-/** Where a screen stands (rule 7). */
-export function placeScreen(branch: Branch, screen: ScreenItem): ScreenPlace {
-  const { action } = screen;
-  const { court, level } = branch.scene;
-  const own = bodyOf(branch, action.who).place;
-  const use = firstUse(branch, screen);
-  const man = action.on === undefined ? use?.who : guarded(action.on);
-  const user = man === undefined ? own : (branch.bodies.get(man)?.place ?? own);
-  const toRim = Math.min(level.reach, distance(user, court.ring) / 2);
-  const guard = away(user, court.ring, -toRim);
-  const goal = goalOf(branch, use, user);
-  const written = action.at && pointOf(branch, action.at.value, standingOf(branch, action.who, screen.holder));
-  if (written !== undefined) return { at: commit(written), facing: commit(unit(written, guard)), stays: distance(written, own) < 0.1 };
-  if (action.on === undefined && use?.action !== undefined && isPassed(own, user, goal)) return { at: own, facing: commit(unit(own, guard)), stays: true };
-  const way = unit(user, goal);
-  const lead = leaderOf(branch, screen);
-  const led = lead === undefined ? undefined : branch.screens.get(lead.key)?.at;
-  const first = led ?? { x: guard.x + way.x * bodyRoom(branch), y: guard.y + way.y * bodyRoom(branch) };
-  const at = inside(branch, besideOthers(branch, action, first, user, way));
-  return { at, facing: commit(unit(at, guard)), stays: distance(at, own) < 0.1 };
-}
-
 /** Of several together, the man who stands first: the others stand by him. */
-function leaderOf(branch: Branch, screen: ScreenItem): ScreenItem | undefined {
+export function leaderOf(branch: Branch, screen: ScreenItem): ScreenItem | undefined {
   const [first] = screen.action.together;
   if (first === undefined || first === screen.action.who) return undefined;
   return branch.items.find((other): other is ScreenItem => isScreenItem(other) && other.action.line === screen.action.line && other.step === screen.step && other.action.who === first);
-}
-
-/** Does the user's written path pass the screener within a metre, not behind him nor beyond his end? */
-function isPassed(own: Point, user: Point, goal: Point): boolean {
-  const share = shareNearest(user, goal, own);
-  return share > 0 && share < 1 && distance(own, user) > 0.4 && gapToLine(user, goal, own) < onTheWay;
-}
-
-/** Where the first use leads: its first corner, its end, or the verb's end; without a use, to the rim. */
-function goalOf(branch: Branch, use: FirstUse | undefined, user: Point): Point {
-  const { court } = branch.scene;
-  if (use?.action === undefined) return court.ring;
-  const { action } = use;
-  const standing = { ...standingOf(branch, action.who, use.item?.holder), own: user };
-  const corner = action.via[0] && pointOf(branch, action.via[0], standing);
-  if (corner !== undefined && distance(corner, user) > 0.1) return corner;
-  const { via, to } = endOfMove(branch, action, standing);
-  const goal = via[0] ?? to;
-  return distance(goal, user) > 0.1 ? goal : court.ring;
-}
-
-/** Several for one user: a stagger two metres on along his way, a double shoulder to shoulder. */
-function besideOthers(branch: Branch, action: Screen, first: Point, user: Point, way: Point): Point {
-  const index = Math.max(0, action.together.indexOf(action.who));
-  if (index === 0) return first;
-  if (action.formation === 'stagger') return { x: first.x + way.x * staggerGap * index, y: first.y + way.y * staggerGap * index };
-  const cross = way.x * (first.y - user.y) - way.y * (first.x - user.x);
-  const side = cross < 0 ? -1 : 1;
-  const room = bodyRoom(branch) * index;
-  return { x: first.x - way.y * room * side, y: first.y + way.x * room * side };
-}
-
-function inside(branch: Branch, point: Point): Point {
-  const { left, right, bottom, top } = branch.scene.court.boundary;
-  const edge = branch.scene.level.bodyRadius;
-  return commit({ x: Math.max(left + edge, Math.min(right - edge, point.x)), y: Math.max(bottom + edge, Math.min(top - edge, point.y)) });
-}
-
-export function unit(from: Point, to: Point): Point {
-  const gap = distance(from, to);
-  if (gap < 0.001) return { x: 0, y: -1 };
-  return { x: (to.x - from.x) / gap, y: (to.y - from.y) / gap };
 }
 
 /** How a user's way goes by a screener: the shoulder he brushes, and one more corner where the way on would run through the man. */
@@ -251,13 +179,8 @@ export function passesScreener(from: Point, to: Point, screener: Point, written:
   return gapToLine(from, to, screener) < (written ? nowhereNear : usable);
 }
 
-/** Where the screen of the step this one replaces stood: a slip without a screen starts there (rule 7). */
-export function replacedScreen(branch: Branch, item: ActionItem): Point | undefined {
-  const { action } = item;
-  if (action.kind !== 'move' || action.style !== 'slip') return undefined;
-  const screened = nearestAbove(branch, item, (other) => isScreenItem(other) && other.step === item.step && other.action.who === action.who);
-  if (screened !== undefined) return undefined;
-  return replacedScreenOf(branch, item.step, action.who)?.at;
+function slipsBefore(branch: Branch, step: StepKey, who: BodyId): boolean {
+  return branch.items.some((item) => item.kind === 'action' && item.step === step && item.action.who === who && item.action.kind === 'move' && item.action.beforeScreen === true);
 }
 
 export function replacedScreenOf(branch: Branch, step: StepKey, who: BodyId): { readonly at: Point; readonly set: number } | undefined {

@@ -30,6 +30,36 @@ describe('rule 7: where a screen stands', () => {
     expect(run.screens[0]!.at).toEqual(run.tracks['5']!.start);
   });
 
+  it('a screener between his man and the goal stays, and the man runs to him; in a ball screen he goes to him', () => {
+    const far = timelineOf(playText('from 1 at top, 2 at right block, 3 at right corner, 4 at left elbow, 5 at left block', 'step "Go"', '  5 and 4 stagger for 2', '  2 cuts off 5 then 4 to left wing')).runs[0]!;
+    for (const screen of far.screens) expect(screen.at).toEqual(far.tracks[screen.by]!.start);
+    const ball = timelineOf(playText('from horns', 'step "Go"', '  4 ball-screens for 1', '  1 drives off 4 to right wing')).runs[0]!;
+    expect(distance(ball.screens[0]!.at, ball.tracks['1']!.start)).toBeLessThan(1.5);
+    const coming = timelineOf(playText('from 1 at half court, 2 at right corner, 3 at left corner, 4 at left wing, 5 at right slot', 'step "Go"', '  5 ball-screens for 1', '  1 drives off 5 to rim')).runs[0]!;
+    expect(coming.screens[0]!.at).toEqual(coming.tracks['5']!.start);
+  });
+
+  it('a man at the block or the elbow is screened outside the lane, an arm from him', () => {
+    const run = timelineOf(playText('from 1 at top, 2 at left corner, 3 at right corner, 4 at right wing, 5 at right block', 'step "Go"', '  4 screens down for 5', '  5 cuts off 4 to top')).runs[0]!;
+    const { at: place } = run.screens[0]!;
+    expect(place.x).toBeGreaterThan(2.45 + u14.bodyRadius - 0.001);
+    expect(distance(place, run.tracks['5']!.start)).toBeCloseTo(u14.reach, 1);
+  });
+
+  it('`slips before the screen`: he does not set it, and is gone a good second before one who does', () => {
+    const text = (slip: string): string => playText('from horns', 'step "Go"', `  4 ball-screens for 1, then slips${slip}`, '  1 drives off 4 to right wing', '  look 4: lob, layup');
+    const [before, after] = [timelineOf(text(' before the screen')), timelineOf(text(''))];
+    expect(before.runs[0]!.screens).toEqual([]);
+    expect(before.problems).toEqual([]);
+    expect(after.times.looks[0]!.typical - before.times.looks[0]!.typical).toBeGreaterThan(1000);
+  });
+
+  it('a roll whose man drives to the ring ends on the other side of it', () => {
+    const run = timelineOf(playText('from 1 at top, 2 at right corner, 3 at left corner, 4 at left wing, 5 at right slot', 'step "Go"', '  5 ball-screens for 1, then rolls', '  1 drives off 5 to rim', '  5 holds for 1 second')).runs[0]!;
+    const [driver, roller] = (['1', '5'] as const).map((who) => run.tracks[who]!.segments.at(-1)!.path.at(-1)!);
+    expect(distance(driver!, roller!)).toBeGreaterThan(1.5);
+  });
+
   it('`at` says where', () => {
     const run = timelineOf(playText('from horns', 'step "Go"', '  5 screens for 3 at left block', '  3 cuts off 5 to rim')).runs[0]!;
     expect(run.screens[0]!.at).toEqual({ x: -2.8, y: 0.825 });
@@ -131,14 +161,14 @@ describe('rule 10: leaving a screen', () => {
     expect(at(counter, 'a/5.2:start')).toBeGreaterThanOrEqual(at(counter, 'c:open'));
   });
 
-  it('a slip without a screen starts where the screen of the replaced step would have stood', () => {
+  it('a slip without a screen starts a step before the place where the screen of the replaced step would have stood', () => {
     const timeline = timelineOf(playText(
       'from 1-4 low', 'step "A"', '  1 dribbles to right slot', 'step "B"', '  5 ball-screens for 1', '  1 drives off 5 to left wing',
       'step "C" instead of "B" when X5 shows on 1', '  5 slips',
     ));
     const screen = timeline.runs.find(({ id }) => id === 'b')!.screens[0]!.at;
     const slip = timeline.runs.find(({ id }) => id === 'c')!.tracks['5']!.segments;
-    expect(slip[0]!.path[1]).toEqual(screen);
+    expect(distance(slip[0]!.path[1]!, screen)).toBeCloseTo(u14.step, 2);
     expect(Math.abs(slip[slip.length - 1]!.path[1]!.x)).toBeLessThan(0.8);
   });
 });
