@@ -125,6 +125,19 @@ function topSpeed(level: Level, pace: Pace): number {
   return pace === 'sprint' ? level.vmax : level.vmax * level.cutEffort;
 }
 
+/**
+ * The speed one arrives at a spot with, m/s: the lead foot is planted half a step ahead, so the last half step is not braked on the floor.
+ * Common practice, no source: "there" is within half a step, not at speed nothing.
+ */
+export function landingSpeed(level: Level): number {
+  return Math.sqrt(level.brake * level.step);
+}
+
+/** The speed a drive or a cut that ends at the ring arrives with, m/s: nobody brakes into a layup, he gathers it at a jog. Common practice, no source. */
+export function finishSpeed(level: Level): number {
+  return Math.max(landingSpeed(level), level.jog);
+}
+
 /** A defender's slide, sideways with his chest to the ball. He is up to his lower speed in half the time; common practice, no source. */
 export function slideLimits(level: Level): LegLimits {
   return { vmax: level.slide, tau: level.tau / 2, brake: level.brake };

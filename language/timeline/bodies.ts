@@ -1,7 +1,8 @@
-/** Room for bodies on the floor (rules 20, 22): straight, round on the shorter side, round on the other, a short delay, else the smallest overlap. */
+/** Room for bodies on the floor (rule 20): straight, round on the shorter side, round on the other, a short delay, else the smallest overlap. */
 import type { Point } from '../court/point.ts';
 import { commit, distance } from '../court/point.ts';
 import type { LegLimits } from '../motion/levels.ts';
+import { secondsAt } from '../motion/legs.ts';
 import type { BodyId } from '../play/play.ts';
 import type { Body, Branch } from './branch.ts';
 import { bodyAt } from './branch.ts';
@@ -22,8 +23,8 @@ export interface Errand {
   readonly touching?: (way: Way) => number;
   /** May he wait for somebody to pass? Not when he runs on without a stop. */
   readonly mayWait: boolean;
-  /** Which men stand where: those of a taken look, or all. */
-  readonly others?: ReadonlyMap<BodyId, Body>;
+  /** When men whose way is not settled yet will leave their place, ms. */
+  readonly leaving: ReadonlyMap<BodyId, number>;
 }
 
 export interface Planned {
@@ -56,7 +57,7 @@ export function bodyRoom(branch: Branch): number {
 export function planWay(branch: Branch, errand: Errand): Planned {
   const room = bodyRoom(branch);
   const { touching } = errand;
-  const others = [...(errand.others ?? branch.bodies).values()].filter(({ who }) => who !== errand.who && (touching !== undefined || !errand.partners.includes(who)));
+  const others = [...branch.bodies.values()].filter(({ who }) => who !== errand.who && (touching !== undefined || !errand.partners.includes(who)));
   const straight = layWay(errand.points, errand.limits, errand.entry, errand.exit);
   const first = worstClash(straight, errand.start, others, room, errand);
   if (first === undefined) return { way: straight, delay: 0, overlaps: [] };
@@ -65,13 +66,13 @@ export function planWay(branch: Branch, errand: Errand): Planned {
   let best = { way: ended.way, delay: 0, clash: worstClash(ended.way, errand.start, others, room, errand) };
   for (const side of [1, -1] as const) {
     if (best.clash === undefined) break;
-    const bent = bendRound(errand, ended.points, others, [...branch.bodies.values()], room, side);
+    const bent = bendRound(branch, errand, ended.points, others, side);
     const clash = worstClash(bent, errand.start, others, room, errand);
     if (clash === undefined || clash.gap > best.clash.gap + 1e-6) best = { way: bent, delay: 0, clash };
   }
   for (const delay of errand.mayWait ? waitsMs : []) {
     if (best.clash === undefined) break;
-    const clash = worstClash(best.way, errand.start + delay, others, room, errand);
+    const clash = worse(worstClash(best.way, errand.start + delay, others, room, errand), whileWaiting(errand, delay, others, room));
     if (clash === undefined || clash.gap > best.clash.gap + 1e-6) best = { way: best.way, delay, clash };
   }
   const { way, delay, clash } = best;
@@ -88,7 +89,7 @@ function keepOffTheEnd(errand: Errand, others: readonly Body[], room: number): {
   const straight = layWay(errand.points, errand.limits, errand.entry, errand.exit);
   const end = errand.points[errand.points.length - 1]!;
   const arrival = errand.start + straight.ms;
-  const standing = others.find((other) => distance(bodyAt(other, arrival + 500), end) < room && restsFrom(other, arrival + 500));
+  const standing = others.find((other) => distance(bodyAt(other, arrival + 500), end) < room && restsFrom(other, arrival + 500) && !hasLeft(errand, other.who, arrival));
   const before = [...errand.points].reverse().find((point) => standing !== undefined && distance(point, standing.place) >= room);
   if (standing === undefined || before === undefined) return { way: straight, points: errand.points };
   const gap = distance(before, standing.place);
@@ -103,24 +104,37 @@ function restsFrom(body: Body, ms: number): boolean {
   return body.until <= ms;
 }
 
-/** Goes round whoever rests in the way, one after the other; `side` 1 is the shorter way round. */
-function bendRound(errand: Errand, corners: readonly Point[], others: readonly Body[], everybody: readonly Body[], room: number, side: 1 | -1): Way {
+/** Will he be gone by then, though his own way is still to be settled? He then sees this one and keeps clear of it. */
+function hasLeft({ leaving }: Errand, who: BodyId, ms: number): boolean {
+  return (leaving.get(who) ?? Number.POSITIVE_INFINITY) <= ms;
+}
+
+/** Goes round whoever is in the way, one after the other, at rest or where they would meet; `side` 1 is the shorter way round. */
+function bendRound(branch: Branch, errand: Errand, corners: readonly Point[], others: readonly Body[], side: 1 | -1): Way {
+  const room = bodyRoom(branch);
   let points = corners;
   for (let bends = 0; bends < mostBends; bends++) {
     const way = layWay(points, errand.limits, errand.entry, errand.exit);
-    const clash = worstClash(way, errand.start, others.filter((other) => restsFrom(other, errand.start)), room, errand);
+    const clash = worstClash(way, errand.start, others, room, errand);
     if (clash === undefined) return way;
-    const centre = clash.other.place;
+    const centre = restsFrom(clash.other, errand.start) ? clash.other.place : bodyAt(clash.other, clash.at);
     const index = way.pieces.findIndex(({ from, to }) => gapToLine(from, to, centre) < room);
     if (index === -1) return way;
     // A corner of the way that is taken gives way itself.
     const taken = way.points.findIndex((point, at) => at > 0 && at < way.points.length - 1 && distance(point, centre) < room);
     const before = taken === -1 ? index : taken - 1;
     const after = taken === -1 ? index + 1 : taken + 1;
-    const corner = roundCorner(way.points[before]!, way.points[after]!, centre, room + spare, side, everybody);
-    points = [...way.points.slice(0, before + 1), corner, ...way.points.slice(after)];
+    const corner = roundCorner(way.points[before]!, way.points[after]!, centre, room + spare, side, [...branch.bodies.values()]);
+    points = [...way.points.slice(0, before + 1), inBounds(branch, corner), ...way.points.slice(after)];
   }
   return layWay(points, errand.limits, errand.entry, errand.exit);
+}
+
+/** The nearest point at which a whole body is in bounds. */
+export function inBounds(branch: Branch, point: Point): Point {
+  const { left, right, bottom, top } = branch.scene.court.boundary;
+  const edge = branch.scene.level.bodyRadius;
+  return commit({ x: Math.max(left + edge, Math.min(right - edge, point.x)), y: Math.max(bottom + edge, Math.min(top - edge, point.y)) });
 }
 
 /** A point beside a standing man, on the side where the line passes him (or on the other). */
@@ -153,22 +167,38 @@ function worstClash(way: Way, start: number, others: readonly Body[], room: numb
   return worst;
 }
 
-function clashWith(way: Way, start: number, other: Body, room: number, { partners, touching }: Errand): Clash | undefined {
+function clashWith(way: Way, start: number, other: Body, room: number, errand: Errand): Clash | undefined {
+  const { partners, touching } = errand;
   if (touching !== undefined && partners.includes(other.who)) return movingClash(way, start, other, room, Math.min(way.ms, touching(way)));
-  return restsFrom(other, start) ? restingClash(way, start, other, room) : movingClash(way, start, other, room);
+  return restsFrom(other, start) ? restingClash(way, start, other, room, errand) : movingClash(way, start, other, room);
 }
 
-function restingClash(way: Way, start: number, other: Body, room: number): Clash | undefined {
+function worse(a: Clash | undefined, b: Clash | undefined): Clash | undefined {
+  if (a === undefined || b === undefined) return a ?? b;
+  return b.gap < a.gap ? b : a;
+}
+
+/** Somebody comes by where he would stand and wait. */
+function whileWaiting({ points, start, partners }: Errand, delay: number, others: readonly Body[], room: number): Clash | undefined {
+  let worst: Clash | undefined;
+  for (const other of others) {
+    if (partners.includes(other.who) || restsFrom(other, start)) continue;
+    for (let at = start; at < start + delay; at += sampleMs) worst = worse(worst, { other, gap: distance(points[0]!, bodyAt(other, at)), at });
+  }
+  return worst !== undefined && worst.gap < room ? worst : undefined;
+}
+
+function restingClash(way: Way, start: number, other: Body, room: number, errand: Errand): Clash | undefined {
   const centre = other.place;
   let gap = room;
   let at = start;
   for (let index = 0; index < way.pieces.length; index++) {
-    const { from, to, at: begins } = way.pieces[index]!;
+    const { from, to, at: begins, profile } = way.pieces[index]!;
     const share = shareNearest(from, to, centre);
     // He stood that near already and leaves: no clash of this way.
     if (index === 0 && share === 0) continue;
     const near = distance(centre, { x: from.x + (to.x - from.x) * share, y: from.y + (to.y - from.y) * share });
-    if (near >= gap) continue;
+    if (near >= gap || hasLeft(errand, other.who, start + begins + secondsAt(profile, share * profile.distance) * 1000)) continue;
     gap = near;
     at = start + begins;
   }

@@ -166,6 +166,8 @@ export interface Branch {
   screens: Map<ActionId, PlacedScreen>;
   looks: Map<LookId, ReadLook>;
   opened: Map<StepKey, number>;
+  /** When men leave their place whose way is next to be settled, ms. */
+  leaving: ReadonlyMap<BodyId, number>;
 }
 
 export function copyBranch(from: Branch): Branch {
@@ -184,12 +186,13 @@ export function copyBranch(from: Branch): Branch {
     screens: copyScreens(from),
     looks: new Map(from.looks),
     opened: new Map(from.opened),
+    leaving: new Map(),
   };
 }
 
 /** A copy for a look that is taken: its lines are settled, so only what the look changes is copied. */
 export function copyForLook(from: Branch): Branch {
-  return { ...from, bodies: copyBodies(from), ball: [...from.ball], screens: copyScreens(from) };
+  return { ...from, bodies: copyBodies(from), ball: [...from.ball], screens: copyScreens(from), leaving: new Map() };
 }
 
 function copyBodies(from: Branch): Map<BodyId, Body> {

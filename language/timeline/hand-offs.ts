@@ -8,7 +8,7 @@ import { bodyOf, happen, whenOf } from './branch.ts';
 import type { Edge } from './graph.ts';
 import { edge, latestOf, varyingEdge } from './graph.ts';
 import { ownBefore } from './items.ts';
-import { exitSpeed, runRoute } from './moves.ts';
+import { arrivalSpeed, exitSpeed, runRoute } from './moves.ts';
 import { lastToDo } from './passes.ts';
 import { reactionEdge } from './waits.ts';
 import { layWay } from './ways.ts';
@@ -29,7 +29,7 @@ export function settleHandOff(branch: Branch, item: HandOffItem, edges: readonly
   const limits = legLimits(branch.scene.level, 'set', false);
   const points = [taker.place, meeting];
   const exit = exitSpeed(branch, item, action.to, points, limits);
-  const legs = layWay(points, limits, 0, exit).ms;
+  const legs = layWay(points, limits, 0, arrivalSpeed(branch, points, exit)).ms;
   const coming = comingEdges(branch, item, ready, legs);
   const run = runRoute(branch, {
     action: action.id, who: action.to, joins: true, withBall: false, mayWait: true, limits, exit, arrival: 'none', edges: coming,
@@ -39,8 +39,8 @@ export function settleHandOff(branch: Branch, item: HandOffItem, edges: readonly
     edge(ready, 'hand-over'),
     varyingEdge(run.start, 'legs', 0, run.way.ms, 'legs', action.to),
   ]);
-  // He waits at the holder's shoulder where the holder comes later than planned.
-  if (whenOf(branch, take) > taker.until) taker.exit = 0;
+  // He waits at the holder's shoulder where the holder comes later than planned; else he has the speed he came with.
+  taker.exit = whenOf(branch, take) > taker.until ? 0 : run.way.exit;
   branch.ball.push({ kind: 'hand-off', action: action.id, by: action.who, to: action.to, begin: ready, end: take });
   return { start: ready, done: take, free: take, got: take, gotBy: action.to, place: holder.place };
 }

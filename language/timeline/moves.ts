@@ -2,12 +2,12 @@
 import type { Point } from '../court/point.ts';
 import { commit, distance } from '../court/point.ts';
 import type { LegLimits } from '../motion/levels.ts';
-import { legLimits } from '../motion/levels.ts';
+import { finishSpeed, landingSpeed, legLimits } from '../motion/levels.ts';
 import { turnSpeed } from '../motion/legs.ts';
 import type { ActionId, BodyId, Dribble, Move } from '../play/play.ts';
 import type { Planned } from './bodies.ts';
 import { planWay } from './bodies.ts';
-import type { ActionItem, Branch, PlacedScreen, Settled, UsedScreen } from './branch.ts';
+import type { ActionItem, Branch, Item, PlacedScreen, Settled, UsedScreen } from './branch.ts';
 import { bodyOf, happen, tell, whenOf } from './branch.ts';
 import { cornersOfCut, endOfMove } from './ends.ts';
 import type { Edge } from './graph.ts';
@@ -19,6 +19,7 @@ import { passesScreener, shoulder, usedScreens } from './screens.ts';
 import { tellMissedTimes } from './waits.ts';
 import type { Way } from './ways.ts';
 import { layWay, msNearest, shareNearest, turn } from './ways.ts';
+import type { Standing } from './where.ts';
 import { placeLeft, pointOf, standingOf } from './where.ts';
 
 interface Shoulder {
@@ -39,6 +40,10 @@ export interface Route {
 const comingApartMs = 1000;
 
 export type Running = ActionItem & { readonly action: Move | Dribble };
+
+export function isRunning(item: Item): item is Running {
+  return item.kind === 'action' && (item.action.kind === 'move' || item.action.kind === 'dribble') && !item.action.who.startsWith('X');
+}
 
 /** The corners of a move: where he is, the shoulders he brushes, the spots he passes through, the end. */
 export function routeOf(branch: Branch, item: Running): Route {
@@ -145,7 +150,7 @@ export function limitsOf(branch: Branch, item: Running): LegLimits {
 export function moveEdges(branch: Branch, item: Running, edges: readonly Edge[]): readonly Edge[] {
   if (usedScreens(branch, item).length === 0) return edges;
   const route = routeOf(branch, item);
-  return [...edges, ...screenEdges(branch, route, layWay(route.points, limitsOf(branch, item)), item.action.who)];
+  return [...edges, ...screenEdges(branch, route, layWay(route.points, limitsOf(branch, item), 0, arrivalSpeed(branch, route.points, 0)), item.action.who)];
 }
 
 export function settleMove(branch: Branch, item: Running, edges: readonly Edge[]): Settled {
@@ -191,8 +196,8 @@ export function runRoute(branch: Branch, wanted: RunOrder): RunDone {
   const order = notBefore(wanted, body.until);
   const entry = entrySpeed(branch, order);
   const plan = planWay(branch, {
-    who: order.who, points: order.route.points, start: order.startsAt, limits: order.limits, entry, exit: order.exit,
-    partners: order.route.partners, mayWait: order.mayWait && entry === 0,
+    who: order.who, points: order.route.points, start: order.startsAt, limits: order.limits, entry, exit: arrivalSpeed(branch, order.route.points, order.exit),
+    partners: order.route.partners, mayWait: order.mayWait && entry === 0, leaving: branch.leaving,
     ...(order.route.parts === true && { touching: (way: Way) => comingApartMs + Math.max(0, ...order.route.shoulders.map(({ at }) => msNearest(way, at))) }),
   });
   tellPlan(branch, order, plan);
@@ -218,8 +223,18 @@ export function runRoute(branch: Branch, wanted: RunOrder): RunDone {
   const arrive = kind === 'none' ? start : happen(branch, order.joins ? `${order.action}:${kind}.${order.who}` : `${order.action}:${kind}`, kind, order.action, order.who, [legs]);
   if (way.pieces.length > 0) body.place = way.points[way.points.length - 1]!;
   body.until = t0 + way.ms;
-  body.exit = way.exit;
+  body.exit = order.exit > 0 ? way.exit : 0;
   return { start, startsAt: t0, arrive, way };
+}
+
+/** Within this of the ring one arrives to finish, not to stand. */
+const toFinish = 1.3;
+
+/** What he goes on with, but at least what one lands with on a spot, or at the ring. */
+export function arrivalSpeed(branch: Branch, points: readonly Point[], goesOn: number): number {
+  const { court, level } = branch.scene;
+  const end = points[points.length - 1]!;
+  return Math.max(goesOn, distance(end, court.ring) < toFinish ? finishSpeed(level) : landingSpeed(level));
 }
 
 /** A way round others may be shorter to the shoulder than the one the start was worked out with. */
@@ -244,17 +259,32 @@ function entrySpeed(branch: Branch, order: RunOrder): number {
   return Math.min(body.exit, turnSpeed(order.limits.vmax, turn(last[0]!, from, to)));
 }
 
-/** The speed a man may arrive with: what the turn into his next link of the same line allows, where nothing can hold that link back. */
+/** The speed a man may arrive with: what the turn into his next link allows, where nothing can hold that link back. */
 export function exitSpeed(branch: Branch, item: ActionItem, who: BodyId, points: readonly Point[], limits: LegLimits): number {
-  const { line, link } = item.action;
-  const next = branch.items.find((other) => other.kind === 'action' && other.action.line === line && other.step === item.step && other.action.link === link + 1 && other.action.who === who);
-  if (next?.kind !== 'action' || (next.action.kind !== 'move' && next.action.kind !== 'dribble')) return 0;
-  if (next.action.waits.length > 0 || usedScreens(branch, next).length > 0 || next.needs.some(({ on }) => on !== item.key && !branch.settled.has(on))) return 0;
+  const next = nextInStride(branch, item, who);
+  if (next === undefined || next.action.waits.length > 0 || usedScreens(branch, next).length > 0 || next.needs.some(({ on }) => on !== item.key && !branch.settled.has(on))) return 0;
   const end = points[points.length - 1]!;
   const before = [...points].reverse().find((point) => distance(point, end) > 0.01);
-  const goal = next.action.to && pointOf(branch, next.action.to.value, { ...standingOf(branch, who, next.holder), own: end });
-  if (before === undefined || goal === undefined || distance(goal, end) < 0.1) return 0;
-  return turnSpeed(Math.min(limits.vmax, limitsOf(branch, next as Running).vmax), turn(before, end, goal));
+  const goal = firstGoal(branch, next, { ...standingOf(branch, who, next.holder), own: end });
+  if (before === undefined || distance(goal, end) < 0.1) return 0;
+  return turnSpeed(Math.min(limits.vmax, limitsOf(branch, next).vmax), turn(before, end, goal));
+}
+
+/** His next link of the same line; of the taker of a hand-off also the drive he is written next, on a line of its own. */
+function nextInStride(branch: Branch, item: ActionItem, who: BodyId): Running | undefined {
+  const { line, link, kind } = item.action;
+  const linked = branch.items.find((other) => other.kind === 'action' && other.action.line === line && other.step === item.step && other.action.link === link + 1 && other.action.who === who);
+  if (linked !== undefined) return isRunning(linked) ? linked : undefined;
+  if (kind !== 'hand-off') return undefined;
+  const below = branch.items.filter((other) => other.order > item.order && other.step === item.step && (other.kind === 'look' || (other.kind === 'action' && other.action.who === who)));
+  return below[0] !== undefined && isRunning(below[0]) && below[0].action.kind === 'dribble' ? below[0] : undefined;
+}
+
+function firstGoal(branch: Branch, { action }: Running, standing: Standing): Point {
+  const corner = action.via[0] ?? action.to?.value;
+  if (corner !== undefined) return pointOf(branch, corner, standing);
+  const { via, to } = endOfMove(branch, action, standing);
+  return via[0] ?? to;
 }
 
 function tellPlan(branch: Branch, order: RunOrder, plan: Planned): void {

@@ -123,7 +123,7 @@ function startBranch(scene: Scene): Branch {
   }
   const branch: Branch = {
     scene, steps: [], events: [], byId: new Map(), bodies, items: [], index: new Map(), settled: new Map(), ball: [],
-    holder: holderOf(scene.play), screens: new Map(), looks: new Map(), opened: new Map(),
+    holder: holderOf(scene.play), screens: new Map(), looks: new Map(), opened: new Map(), leaving: new Map(),
   };
   happen(branch, 'call', 'call', 'call', undefined, []);
   return branch;

@@ -4,7 +4,7 @@ import { commit, distance } from '../court/point.ts';
 import type { Screen } from '../play/play.ts';
 import type { ActionItem, Branch } from './branch.ts';
 import { bodyOf } from './branch.ts';
-import { bodyRoom } from './bodies.ts';
+import { bodyRoom, inBounds } from './bodies.ts';
 import { endOfMove } from './ends.ts';
 import { isScreenItem, nearestAbove } from './items.ts';
 import type { FirstUse, ScreenItem } from './screens.ts';
@@ -42,7 +42,7 @@ export function placeScreen(branch: Branch, screen: ScreenItem, use: FirstUse | 
   const lead = leaderOf(branch, screen);
   const led = lead === undefined ? undefined : branch.screens.get(lead.key)?.at;
   const first = led ?? { x: guard.x + way.x * bodyRoom(branch), y: guard.y + way.y * bodyRoom(branch) };
-  const at = inside(branch, lead === undefined ? outOfTheLane(branch, first, user, goal) : besideOthers(branch, action, first, user, way));
+  const at = inBounds(branch, lead === undefined ? outOfTheLane(branch, first, user, goal) : besideOthers(branch, action, first, user, way));
   return { at, facing: commit(unit(at, guard)), stays: distance(at, own) < 0.1 };
 }
 
@@ -102,12 +102,6 @@ function outOfTheLane(branch: Branch, at: Point, user: Point, goal: Point): Poin
   if (distance({ x, y: at.y }, user) >= level.reach || gap >= level.reach) return { x, y: at.y };
   const up = Math.abs(goal.y - user.y) > 0.5 ? Math.sign(goal.y - user.y) : Math.sign(at.y - user.y) || 1;
   return { x, y: user.y + up * Math.sqrt(level.reach ** 2 - gap ** 2) };
-}
-
-function inside(branch: Branch, point: Point): Point {
-  const { left, right, bottom, top } = branch.scene.court.boundary;
-  const edge = branch.scene.level.bodyRadius;
-  return commit({ x: Math.max(left + edge, Math.min(right - edge, point.x)), y: Math.max(bottom + edge, Math.min(top - edge, point.y)) });
 }
 
 export function unit(from: Point, to: Point): Point {

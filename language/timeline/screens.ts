@@ -1,9 +1,7 @@
 /** Screens (rules 7–10): which one a move comes off, where it stands, how its user passes the shoulder, when the screener is free. */
 import type { Point } from '../court/point.ts';
-import { distance } from '../court/point.ts';
 import type { Action, BodyId, Dribble, Move, Screen, Step, StepKey } from '../play/play.ts';
 import type { ActionItem, Branch, FreeItem, Item, Need, UsedScreen } from './branch.ts';
-import { bodyOf } from './branch.ts';
 import { bodyRoom, roundCorner } from './bodies.ts';
 import { hasBall, isScreenItem, nearestAbove } from './items.ts';
 import { isOffence } from './sound.ts';

@@ -10,8 +10,7 @@ import { settleHandOff } from './hand-offs.ts';
 import type { HandOffItem } from './hand-offs.ts';
 import { hasBall, isBallAction, isKept, isScreenItem } from './items.ts';
 import { lookEdges, settleLook } from './looks.ts';
-import type { Running } from './moves.ts';
-import { moveEdges, runRoute, settleMove } from './moves.ts';
+import { isRunning, moveEdges, runRoute, settleMove } from './moves.ts';
 import type { PassItem } from './passes.ts';
 import { settlePass, tenths } from './passes.ts';
 import { problem } from './problem-codes.ts';
@@ -28,10 +27,6 @@ export function readyEdges(branch: Branch, item: Item): readonly Edge[] {
   if (item.kind === 'look') return lookEdges(branch, item);
   const edges = startEdges(branch, item);
   return isRunning(item) ? moveEdges(branch, item, edges) : edges;
-}
-
-export function isRunning(item: ActionItem): item is Running {
-  return (item.action.kind === 'move' || item.action.kind === 'dribble') && !item.action.who.startsWith('X');
 }
 
 export function settleItem(branch: Branch, item: Item): void {

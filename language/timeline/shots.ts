@@ -28,7 +28,8 @@ export interface ShotDone {
   readonly rim: number;
 }
 
-// A finish is let go within a stride of the ring; farther out he runs in first. Common practice, no source.
+// A finish is let go within a stride of the ring, two steps on from where he takes the ball; from farther out he runs in first. Common
+// practice, no source.
 const atTheRim = 1.6;
 const finishFrom = 0.9;
 const atTheSpot = 0.6;
@@ -39,7 +40,7 @@ export function shoot(branch: Branch, order: ShotOrder): ShotDone {
   const near = order.kind === 'layup' || order.kind === 'dunk' || order.kind === 'tip-in';
   let { edges, offDribble } = order;
   let start: number | undefined;
-  const goal = near ? (distance(body.place, court.ring) > atTheRim ? commit(away(court.ring, body.place, -finishFrom)) : undefined) : order.from;
+  const goal = near ? finishOf(branch, body.place) : order.from;
   if (goal !== undefined && (near || distance(body.place, goal) > atTheSpot)) {
     const startsAt = latestOf(branch.scene.graph, edges).at;
     const run = runRoute(branch, {
@@ -58,6 +59,14 @@ export function shoot(branch: Branch, order: ShotOrder): ShotDone {
   const rim = happen(branch, `${order.action}:rim`, 'rim', order.action, undefined, [edge(shot, 'flight', flight)]);
   branch.ball.push({ kind: 'shot', action: order.action, by: order.who, shot: order.kind, begin: shot, end: rim, from });
   return { start: start ?? shot, shot, rim };
+}
+
+/** Where a finish is let go; `undefined` from where he stands. */
+function finishOf(branch: Branch, place: Point): Point | undefined {
+  const { court, level } = branch.scene;
+  const gap = distance(place, court.ring);
+  if (gap <= atTheRim) return undefined;
+  return commit(away(court.ring, place, -Math.min(atTheRim, Math.max(finishFrom, gap - 2 * level.step))));
 }
 
 /** Where a shot is to be taken from, if its words say so. */

@@ -1,13 +1,13 @@
 /** One step of a path: its lines are settled in the order in which they start (rules 20, 21), whatever else they wait for. */
-import type { Action, Step } from '../play/play.ts';
+import type { Action, BodyId, Step } from '../play/play.ts';
 import { bodyRoom } from './bodies.ts';
 import type { ActionItem, Branch, Item } from './branch.ts';
 import { breakCircle } from './circles.ts';
 import { latestOf } from './graph.ts';
 import { followBall } from './items.ts';
 import { itemsOf, tieItems } from './order.ts';
-import { limitsOf, routeOf } from './moves.ts';
-import { isRunning, readyEdges, settleItem, tellMovingScreens } from './settle.ts';
+import { isRunning, limitsOf, routeOf } from './moves.ts';
+import { readyEdges, settleItem, tellMovingScreens } from './settle.ts';
 import { gapToLine, layWay } from './ways.ts';
 import { openStep } from './steps.ts';
 
@@ -63,8 +63,9 @@ function settleOpen(branch: Branch, items: readonly Item[]): void {
     const first = earliest(branch, open);
     if (first === undefined) return;
     const next = leavesFirst(branch, first, open) ?? first;
-    settleItem(branch, next);
     open = open.filter((item) => item !== next);
+    branch.leaving = leavingSoon(open);
+    settleItem(branch, next);
   }
 }
 
@@ -84,7 +85,7 @@ function earliest(branch: Branch, open: readonly Item[]): Item | undefined {
 
 /** A man who stands in the way, or on the spot, and starts before the other gets there, is settled first: who comes sees him gone. */
 function leavesFirst(branch: Branch, item: Item, open: readonly Item[]): Item | undefined {
-  if (item.kind !== 'action' || !isRunning(item)) return undefined;
+  if (!isRunning(item)) return undefined;
   const ready = open.filter((other): other is ActionItem => other !== item && other.kind === 'action' && other.ready !== undefined && bodyMoves(other.action) && other.action.who !== item.action.who);
   if (ready.length === 0) return undefined;
   const { points, partners } = routeOf(branch, item);
@@ -95,6 +96,13 @@ function leavesFirst(branch: Branch, item: Item, open: readonly Item[]): Item | 
     if (body === undefined || partners.includes(action.who) || start!.at > item.ready!.at + way.ms) return false;
     return way.pieces.some(({ from, to }) => gapToLine(from, to, body.place) < room);
   });
+}
+
+/** Men with nothing left to wait for but their turn, and when they leave. */
+function leavingSoon(open: readonly Item[]): ReadonlyMap<BodyId, number> {
+  const leaving = new Map<BodyId, number>();
+  for (const item of open) if (item.ready !== undefined && isRunning(item)) leaving.set(item.action.who, Math.min(item.ready.at, leaving.get(item.action.who) ?? item.ready.at));
+  return leaving;
 }
 
 function bodyMoves({ kind }: Action): boolean {

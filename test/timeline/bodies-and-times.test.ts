@@ -35,6 +35,24 @@ describe('rules 20 to 23: bodies on the floor', () => {
     expect(trackAt(run.tracks['5']!, run.end)).toEqual(run.tracks['3']!.start);
   });
 
+  it('two who change places pass each other, and each takes the other’s spot', () => {
+    const places = [['from 1-4 low', '  2 cuts to left corner', '  3 cuts to right corner'], ['from 5-out', '  2 cuts to top', '  1 cuts to right wing', '  4 passes to 5']] as const;
+    for (const [from, ...lines] of places) {
+      const timeline = timelineOf(playText(`${from}, ball with 4`, 'step "Go"', ...lines));
+      expect(codesOf(timeline)).toEqual([]);
+      const run = timeline.runs[0]!;
+      const [a, b] = from === 'from 1-4 low' ? (['2', '3'] as const) : (['1', '2'] as const);
+      expect(nearest(run, a, b)).toBeGreaterThanOrEqual(room - 0.01);
+      expect(trackAt(run.tracks[a]!, run.end)).toEqual(run.tracks[b]!.start);
+      expect(trackAt(run.tracks[b]!, run.end)).toEqual(run.tracks[a]!.start);
+    }
+  });
+
+  it('whoever goes round another stays in bounds', () => {
+    const run = timelineOf(playText('from 1 top, 2 right corner, 3 right wing, 4 left wing, 5 left corner', 'step "Go"', '  1 dribbles to left slot', '  2 cuts to right wing', '  3 cuts to right corner')).runs[0]!;
+    for (const who of ['2', '3'] as const) for (const { path } of run.tracks[who]!.segments) for (const point of path) expect(Math.abs(point.x)).toBeLessThan(7.5);
+  });
+
   it('rebounders start when the shot leaves the hand, the shooter after he has landed', () => {
     const run = runNamed(timelineOf(playText('from horns', 'rebound 4, 5 crash, 1, 2 get back', 'step "Go"', '  1 passes to 2', '  look 2: three')), 'go?2.1');
     for (const who of ['4', '5', '1', '2'] as const) {
@@ -104,12 +122,16 @@ describe('Lighthouse', () => {
     for (let index = 1; index < ends.length; index++) expect(ends[index]).toBeLessThan(ends[index - 1]!);
   });
 
-  it('a hand-off straight to the rim takes three to five seconds from its own start', () => {
-    for (const level of levelIds) {
+  it('a hand-off straight to the rim takes three to five seconds from its own start with young legs, and sooner at every older level', () => {
+    const times = levelIds.map((level) => {
       const text = playText('from horns', 'already set', 'step "Go"', '  1 passes to 5', '  5 hands off to 1, 1 drives to rim', '  look 1: layup').replace('level u14', `level ${level}`);
       const run = timelineOf(text).runs[0]!;
-      expect(run.end - run.startsAt).toBeGreaterThan(3000);
-      expect(run.end - run.startsAt).toBeLessThan(5000);
+      return run.end - run.startsAt;
+    });
+    for (const young of times.slice(0, 4)) {
+      expect(young).toBeGreaterThan(3000);
+      expect(young).toBeLessThan(5000);
     }
+    for (let index = 1; index < times.length; index++) expect(times[index]).toBeLessThan(times[index - 1]!);
   });
 });

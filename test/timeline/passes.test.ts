@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { distance } from '../../language/court/point.ts';
+import { LEVELS } from '../../language/motion/levels.ts';
 import { speedAt } from '../../language/motion/legs.ts';
 import type { Run } from '../../language/timeline/timeline.ts';
 import { trackAt } from '../../language/timeline/track.ts';
@@ -58,6 +59,32 @@ describe('rules 12 and 13: stride and hand-offs', () => {
   it('a separate line starts from a stand', () => {
     const run = timelineOf(playText('from horns', 'step "Go"', '  2 cuts to right block', '  2 cuts to left block')).runs[0]!;
     expect(speedAt(run.tracks['2']!.segments[1]!.profile, 0)).toBe(0);
+  });
+
+  it('the taker of a hand-off who drives next, in the same line or in one of its own, takes the ball on the run', () => {
+    const [same, own] = ['  5 hands off to 1, 1 drives to rim', '  5 hands off to 1\n    1 drives to rim'].map((lines) => {
+      const run = timelineOf(playText('from horns', 'step "Go"', '  1 passes to 5', lines)).runs[0]!;
+      return run.tracks['1']!.segments.map(({ profile }) => profile.v0);
+    });
+    expect(own).toEqual(same);
+    expect(own![1]).toBeGreaterThan(3);
+  });
+
+  it('a cutter lands on his spot, he does not brake to a standstill before it; at the ring he comes to finish', () => {
+    const run = timelineOf(playText('from horns', 'step "Go"', '  2 cuts to left corner', '  3 cuts to rim')).runs[0]!;
+    const arrival = (who: '2' | '3'): number => run.tracks[who]!.segments.at(-1)!.profile.v1;
+    expect(arrival('2')).toBeCloseTo(Math.sqrt(LEVELS.u14.brake * LEVELS.u14.step), 3);
+    expect(arrival('3')).toBeCloseTo(LEVELS.u14.jog, 3);
+  });
+
+  it('the nearer to the ring he takes the ball, the nearer and the sooner he lays it in', () => {
+    const layup = (from: string): { readonly gap: number; readonly ms: number } => {
+      const run = timelineOf(playText(`from 1 at top, 2 at right wing, 3 at left wing, 4 at left corner, 5 at ${from}`, 'already set', 'step "Go"', '  1 passes to 5', '  look 5: layup')).runs[0]!;
+      return { gap: distance(trackAt(run.tracks['5']!, run.end), { x: 0, y: 0 }), ms: run.releaseAt! - at(run, 'go/1.1:catch') };
+    };
+    const layups = ['(1.0, 1.0) m', '(1.2, 1.2) m', '(1.5, 1.5) m', '(2.0, 2.0) m', '(2.8, 2.8) m'].map(layup);
+    for (let index = 1; index < layups.length; index++) expect(layups[index]!.ms).toBeGreaterThan(layups[index - 1]!.ms);
+    for (const { gap } of layups) expect(gap).toBeLessThan(1.61);
   });
 
   it('dribbler and taker arrive together, though nothing says that the taker comes', () => {
