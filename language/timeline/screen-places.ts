@@ -37,7 +37,7 @@ export function placeScreen(branch: Branch, screen: ScreenItem, use: FirstUse | 
   const goal = goalOf(branch, use, user);
   const written = action.at && pointOf(branch, action.at.value, standingOf(branch, action.who, screen.holder));
   if (written !== undefined) return { at: commit(written), facing: commit(unit(written, guard)), stays: distance(written, own) < 0.1 };
-  if (action.on === undefined && use?.action !== undefined && isPassed(own, user, goal, nearEnough(screen, use, own, user))) return { at: own, facing: commit(unit(own, guard)), stays: true };
+  if (action.on === undefined && use?.action !== undefined && isPassed(own, user, goal, nearEnough(screen, use, own, user)) && standsInOrder(branch, action, user, goal)) return { at: own, facing: commit(unit(own, guard)), stays: true };
   const way = unit(user, goal);
   const lead = leaderOf(branch, screen);
   const led = lead === undefined ? undefined : branch.screens.get(lead.key)?.at;
@@ -54,6 +54,16 @@ function nearEnough({ action }: ScreenItem, use: FirstUse, own: Point, user: Poi
   const written = use.action?.off.includes(action.who) === true;
   if (written && action.style === 'screen') return between;
   return written && action.style === 'ball' && distance(own, user) > farAway ? between : onTheWay;
+}
+
+/** Of several together each stays only if their places are already in the order written, a double's shoulder to shoulder. */
+function standsInOrder(branch: Branch, { together, formation }: Screen, user: Point, goal: Point): boolean {
+  const places = together.map((who) => bodyOf(branch, who).place);
+  return places.every((place, index) => {
+    const before = places[index - 1];
+    if (before === undefined) return true;
+    return formation === 'double' ? distance(before, place) < 2 * bodyRoom(branch) : shareNearest(user, goal, before) <= shareNearest(user, goal, place);
+  });
 }
 
 /** Does the user's written path pass the screener this near, not behind him nor beyond his end? */

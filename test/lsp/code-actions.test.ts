@@ -66,7 +66,7 @@ describe.each([
 });
 
 test('what a check warns of can be allowed, with the finding it silences', async () => {
-  const { actions } = await offered(waiting, 'look 2 "|corner": three', { text: lighthouse.replace('within 16', 'within 10') });
+  const { actions } = await offered(waiting, 'look 2 "|corner": three', { text: lighthouse.replace('within 16', 'within 9') });
   const allow = actions.find(({ title }) => /^Allow it in “Middle”/.test(title));
   expect(allow).toMatchObject({ kind: 'quickfix', diagnostics: [{ code: 'past-window-when-late' }] });
 });
@@ -77,7 +77,7 @@ test.each([
   [['refactor.extract'], /^refactor\.extract/],
   [['source'], /^source\.fixAll/],
 ] as const)('only the kinds asked for: %j', async (only, kind) => {
-  const { actions } = await offered(waiting, '    |look 2 "corner": three', { only: [...only], text: only[0] === 'source' ? lighthouse.replace('2 clears', '2 claers') : lighthouse.replace('within 16', 'within 10') });
+  const { actions } = await offered(waiting, '    |look 2 "corner": three', { only: [...only], text: only[0] === 'source' ? lighthouse.replace('2 clears', '2 claers') : lighthouse.replace('within 16', 'within 9') });
   expect(actions).not.toEqual([]);
   for (const action of actions) expect(action.kind).toMatch(kind);
 });

@@ -40,8 +40,8 @@ test('a cause that takes no time is not told', async () => {
 });
 
 test('a finding tells the rule it rests on', async () => {
-  const text = lighthouse.replace('    5 screens down for 3', '    1 screens down for 3');
-  const value = await told('1 scr|eens down for 3', text);
+  const text = lighthouse.replace('    2 clears to right corner', '    2 cuts to rim');
+  const value = await told('2 cu|ts to rim', text);
   expect(value).toMatch(/\*Rule:\* FIBA .*\(`three-seconds`\)/);
 });
 
