@@ -23,6 +23,18 @@ export const later: Host['later'] = (milliseconds, work) => {
   return () => clearTimeout(timer);
 };
 
+/** Waits for somebody else's answer, but no longer than so many milliseconds; a failure counts as an answer. */
+export function atMost(host: Pick<Host, 'later'>, milliseconds: number, answer: Promise<unknown>): Promise<void> {
+  return new Promise((resolve) => {
+    const callOff = host.later(milliseconds, resolve);
+    const done = () => {
+      callOff();
+      resolve();
+    };
+    void answer.then(done, done);
+  });
+}
+
 /** Does the work once the messages that have already arrived are read; `turns`: the more, the later among those that wait. */
 export function soon(host: Pick<Host, 'turn'>, work: () => void, turns = 2): CallOff {
   let off = false;

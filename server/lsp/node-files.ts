@@ -1,14 +1,19 @@
 // The files of a machine, for an editor that does not read them for the server.
-import { readdir, readFile } from 'node:fs/promises';
+import { readdir, readFile, stat } from 'node:fs/promises';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import type { FileAccess } from './play-files.ts';
+
+/** Bytes. A thousand plays take half of it; what is larger is no text that a coach wrote. */
+const largest = 2_000_000;
 
 export function filesOnDisk(folders: readonly string[]): FileAccess {
   return {
     list: async () => (await Promise.all(folders.map(playsBelow))).flat().sort(),
     read: async (uri) => {
       try {
-        return await readFile(fileURLToPath(uri), 'utf8');
+        const path = fileURLToPath(uri);
+        const found = await stat(path);
+        return found.isFile() && found.size <= largest ? await readFile(path, 'utf8') : undefined;
       } catch {
         return undefined;
       }

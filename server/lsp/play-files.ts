@@ -17,6 +17,9 @@ export interface FileAccess {
   readonly read: (uri: string) => Promise<string | undefined>;
 }
 
+/** Milliseconds that a request about all plays waits for those that nobody has open; reading goes on behind it. */
+export const longestRead = 5000;
+
 /** No playbook has more; a folder that does is no playbook. */
 const mostFiles = 10_000;
 /** Read at a time: a machine allows only so many open files. */

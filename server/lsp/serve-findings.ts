@@ -6,7 +6,8 @@ import { blockOfKey } from '../../language/book/book.ts';
 import type { Asking } from './asking.ts';
 import { calledOff } from './cancelling.ts';
 import { diagnosticOf } from './diagnostics.ts';
-import { soon, type CallOff } from './host.ts';
+import { atMost, soon, type CallOff } from './host.ts';
+import { compileOneByOne, inBackground } from './one-by-one.ts';
 import type { PlayFiles } from './play-files.ts';
 import { startSettling } from './settling.ts';
 import { equal, keepTold } from './told.ts';
@@ -14,6 +15,8 @@ import { tellWorkspace } from './workspace-findings.ts';
 
 /** Turns to wait before checking: the picture of the same text is on its way by then. */
 const afterTheFrames = 4;
+/** Milliseconds that findings wait for files on their way. What comes later is looked at then. */
+const longestWait = 1000;
 
 export const findingsForThoseWhoAsk: ServerCapabilities = { diagnosticProvider: { identifier: 'setwright', interFileDependencies: true, workspaceDiagnostics: true, workDoneProgress: true } };
 
@@ -68,12 +71,17 @@ export function serveFindings(asking: Asking, files: PlayFiles): Findings {
 
   function lookAt(uri: string) {
     due.get(uri)?.();
-    const callOff = soon(host, () => {
+    let off = false;
+    const callOff = soon(host, () => inBackground(host, compileOneByOne(asking, uri, () => off).then((done) => done && tell())), afterTheFrames);
+    const tell = () => {
       due.delete(uri);
       if (!asks()) publish(uri);
       else if (!told.same(uri, readyOf(uri))) refresh();
-    }, afterTheFrames);
-    due.set(uri, callOff);
+    };
+    due.set(uri, () => {
+      off = true;
+      callOff();
+    });
   }
 
   // ---- asked for ------------------------------------------------------------------------------------------------------------------
@@ -92,7 +100,12 @@ export function serveFindings(asking: Asking, files: PlayFiles): Findings {
 
   async function answer(uri: string, previous: string | undefined, token: CancellationToken): Promise<DocumentDiagnosticReport> {
     await new Promise<void>((resolve) => void soon(host, resolve, afterTheFrames));
-    await files.fetchUsed(uri);
+    const reading = files.fetchUsed(uri);
+    if (reading !== undefined) {
+      await atMost(host, longestWait, reading);
+      void reading.then(() => lookAt(uri));
+    }
+    await compileOneByOne(asking, uri, () => token.isCancellationRequested);
     if (token.isCancellationRequested) throw calledOff();
     const items = readyOf(uri);
     const resultId = told.idOf(uri, items);
@@ -111,7 +124,10 @@ export function serveFindings(asking: Asking, files: PlayFiles): Findings {
       // One who asks does so by himself after an edit of his own.
       if (asks()) return;
       if (reading === undefined) lookAt(uri);
-      else void reading.then(() => lookAt(uri));
+      else {
+        void atMost(host, longestWait, reading).then(() => lookAt(uri));
+        void reading.then(() => lookAt(uri));
+      }
     },
     mayDiffer: lookAt,
     filesChanged: workspace.changed,

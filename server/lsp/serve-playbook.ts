@@ -2,7 +2,8 @@
 import type { CancellationToken } from 'vscode-languageserver';
 import type { Asking } from './asking.ts';
 import { newPlayChoices, newPlayText } from './new-play.ts';
-import type { PlayFiles } from './play-files.ts';
+import { atMost } from './host.ts';
+import { longestRead, type PlayFiles } from './play-files.ts';
 import * as protocol from './playbook-protocol.ts';
 import { playbookOf } from './playbook.ts';
 import { arrange } from './sections.ts';
@@ -14,7 +15,7 @@ export function servePlaybook({ connection, host, documents, keeper }: Asking, f
     const question = protocol.readPlaybookQuestion(value);
     if (question === undefined) return null;
     const { uri, again } = question;
-    await (uri === undefined ? files.fetchAll(again === true) : files.fetchUsed(uri));
+    await atMost(host, longestRead, uri === undefined ? files.fetchAll(again === true) : (files.fetchUsed(uri) ?? Promise.resolve()));
     if (token.isCancellationRequested) return null;
     const uris = uri === undefined ? [...documents.book().files.keys()].sort() : [uri];
     return playbookOf(documents.book, keeper, uris, turn);
@@ -28,7 +29,8 @@ export function servePlaybook({ connection, host, documents, keeper }: Asking, f
   connection.onRequest(protocol.choicesMethod, async (value: unknown) => {
     const question = protocol.readChoicesQuestion(value);
     if (question === undefined) return null;
-    if (question.uri !== undefined) await files.fetchUsed(question.uri);
+    const reading = question.uri === undefined ? undefined : files.fetchUsed(question.uri);
+    if (reading !== undefined) await atMost(host, longestRead, reading);
     return newPlayChoices(documents.book(), question.uri);
   });
   connection.onRequest(protocol.newPlayMethod, (value: unknown) => {

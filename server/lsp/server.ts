@@ -9,8 +9,9 @@ import { createKeeper, type Compiled } from '../../language/compile.ts';
 import type { Asking } from './asking.ts';
 import { answerUnlessCancelled } from './cancelling.ts';
 import { openDocuments, type Documents, type OpenDocument } from './documents.ts';
-import type { Host } from './host.ts';
-import { filesOfClient, readPlayFiles, type FileAccess } from './play-files.ts';
+import { guarded } from './guarded.ts';
+import { atMost, type Host } from './host.ts';
+import { filesOfClient, longestRead, readPlayFiles, type FileAccess } from './play-files.ts';
 import { findingsForThoseWhoAsk, serveFindings } from './serve-findings.ts';
 import { overview, serveOverview } from './serve-overview.ts';
 import { servePlaybook } from './serve-playbook.ts';
@@ -21,16 +22,14 @@ import { serveWorkspace, workspace as aroundTheDocuments } from './serve-workspa
 import { readOptions, usualSettings, type Options } from './settings.ts';
 import { reaches } from './users.ts';
 
-/** Milliseconds that a request about all plays waits for those that nobody has open. */
-const longestRead = 5000;
-
 export interface Server {
   readonly documents: Documents;
   /** Starts to answer; nothing is read from the connection before. */
   listen(): void;
 }
 
-export function createServer(connection: Connection, host: Host): Server {
+export function createServer(unguarded: Connection, place: Host): Server {
+  const { connection, host } = guarded(unguarded, place);
   const documents = openDocuments();
   const keeper = createKeeper();
   let options: Options = { settings: usualSettings };
@@ -53,13 +52,7 @@ export function createServer(connection: Connection, host: Host): Server {
         return document === undefined ? null : work(document);
       }),
     answerAll: (token, work) => answerUnlessCancelled(host, token, work),
-    withAllFiles: () => new Promise((resolve) => {
-      const callOff = host.later(longestRead, resolve);
-      void files.fetchAll(false).then(() => {
-        callOff();
-        resolve();
-      });
-    }),
+    withAllFiles: () => atMost(host, longestRead, files.fetchAll(false)),
   };
   servePointing(asking);
   serveWriting(asking);

@@ -15,5 +15,8 @@ function manual(): Pick<Host, 'manual'> {
 
 /** Over the channel the command line names (`--stdio`, `--node-ipc`, `--socket`, `--pipe`). */
 export function startServer(): void {
-  createServer(createConnection(ProposedFeatures.all), nodeHost).listen();
+  const connection = createConnection(ProposedFeatures.all);
+  // The last resort behind guarded.ts: Node would end the process, and with it every feature.
+  for (const event of ['uncaughtException', 'unhandledRejection']) process.on(event, (error: unknown) => connection.console.error(`Nobody caught ${error instanceof Error ? error.stack : String(error)}`));
+  createServer(connection, nodeHost).listen();
 }

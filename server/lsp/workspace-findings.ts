@@ -3,8 +3,9 @@
 import { DocumentDiagnosticReportKind, type CancellationToken, type ResultProgressReporter, type WorkDoneProgressReporter } from 'vscode-languageserver';
 import type { Diagnostic, WorkspaceDiagnosticParams, WorkspaceDiagnosticReport, WorkspaceDiagnosticReportPartialResult, WorkspaceDocumentDiagnosticReport } from 'vscode-languageserver-protocol';
 import type { Asking } from './asking.ts';
-import type { CallOff } from './host.ts';
-import type { PlayFiles } from './play-files.ts';
+import { atMost, type CallOff } from './host.ts';
+import { compileOneByOne } from './one-by-one.ts';
+import { longestRead, type PlayFiles } from './play-files.ts';
 import { calledOff } from './cancelling.ts';
 import type { Told } from './told.ts';
 
@@ -41,12 +42,8 @@ export function tellWorkspace({ host, documents, keeper, files, told, readyOf }:
     });
 
   async function reportOf(uri: string, previous: string | undefined): Promise<WorkspaceDocumentDiagnosticReport | undefined> {
-    // One play after the other: a keystroke does not wait for a playbook.
-    for (const block of documents.book().files.get(uri)?.blocks ?? []) {
-      if (block.kind !== 'play') continue;
-      keeper.compile(documents.book(), uri, block);
-      await turn();
-    }
+    await compileOneByOne({ host, documents, keeper }, uri);
+    await turn();
     if (!documents.book().files.has(uri)) return undefined;
     const items = readyOf(uri);
     const resultId = told.idOf(uri, items);
@@ -60,7 +57,7 @@ export function tellWorkspace({ host, documents, keeper, files, told, readyOf }:
       const previous = new Map(previousResultIds.map(({ uri, value }) => [uri, value]));
       progress.begin('Checking the plays', 0, undefined, true);
       try {
-        await files.fetchAll(false);
+        await atMost(host, longestRead, files.fetchAll(false));
         for (;;) {
           const since = count;
           const uris = [...documents.book().files.keys()].sort();

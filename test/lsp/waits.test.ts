@@ -1,0 +1,69 @@
+// A client that leaves questions open: every wait for it ends, and what is known by then is answered.
+import * as lsp from 'vscode-languageserver-protocol';
+import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { listFilesMethod, playbookMethod, readFileMethod } from '../../server/lsp/playbook-protocol.ts';
+import { PROTOCOL_VERSION } from '../../server/lsp/protocol.ts';
+import { talk, until, type Client } from './talking.ts';
+
+const club = 'file:///club/';
+const mine = `${club}mine.play`;
+const text = 'notation 1\nuse "own.play"\n\nplay "Mine"\n  from "Own"\n\n  step "Go"\n    1 passes to 2\n    look 2: jumper\n';
+const own = 'notation 1\nalignment "Own"\n  1 top\n  2 at right wing\n  3 at left wing\n  4 at right block\n  5 at left block\n';
+
+let client: Client;
+afterEach(() => client.close());
+const never = () => new Promise<never>(() => undefined);
+const codes = (found: readonly lsp.Diagnostic[]) => found.map(({ code }) => code);
+
+describe('where the client never says what a file holds', () => {
+  let answer: (text: string | null) => void;
+  beforeEach(async () => {
+    client = await talk({ options: { files: true, settings: { checks: { settle: 0 } } }, folders: [club] });
+    client.connection.onRequest(listFilesMethod, never);
+    client.connection.onRequest(readFileMethod, () => new Promise<string | null>((resolve) => (answer = resolve)));
+  });
+
+  test('findings come without it within two seconds, and again once it comes after all', async () => {
+    const began = performance.now();
+    await client.open(mine, text);
+    expect(codes(await client.diagnosticsOf(mine, 1))).toContain('unknown-alignment');
+    expect(performance.now() - began).toBeLessThan(2000);
+    answer(own);
+    await until(() => !codes(client.published.findLast(({ uri }) => uri === mine)!.diagnostics).includes('unknown-alignment'));
+  });
+
+  test('everything else is answered meanwhile', async () => {
+    await client.open(mine, text);
+    const began = performance.now();
+    const symbols = await client.connection.sendRequest(lsp.DocumentSymbolRequest.type, { textDocument: { uri: mine } });
+    expect(symbols).toMatchObject([{ name: 'Mine' }]);
+    expect(performance.now() - began).toBeLessThan(800);
+  });
+
+  test('the names of all files and the playbook are what is known so far', { timeout: 15_000 }, async () => {
+    await client.open(mine, text);
+    const [symbols, playbook] = await Promise.all([
+      client.connection.sendRequest(lsp.WorkspaceSymbolRequest.type, { query: 'mine' }),
+      client.connection.sendRequest(playbookMethod, { version: PROTOCOL_VERSION }),
+    ]);
+    expect(symbols).toMatchObject([{ name: 'Mine' }]);
+    expect(playbook).toMatchObject({ plays: [{ name: 'Mine' }] });
+  });
+});
+
+test('where the client never tells its settings the usual ones hold', async () => {
+  client = await talk({ capabilities: { workspace: { configuration: true } } });
+  client.connection.onRequest(lsp.ConfigurationRequest.type, never);
+  await client.open(mine, text.replace('"Own"', 'horns').replace('use "own.play"\n', ''));
+  await client.diagnosticsOf(mine, 1);
+});
+
+test('one who asks for findings is answered within two seconds', async () => {
+  client = await talk({ options: { files: true }, folders: [club], capabilities: { textDocument: { diagnostic: {} } } });
+  client.connection.onRequest(readFileMethod, never);
+  await client.open(mine, text);
+  const began = performance.now();
+  const report = await client.connection.sendRequest(lsp.DocumentDiagnosticRequest.type, { textDocument: { uri: mine } });
+  expect(report).toMatchObject({ kind: 'full', items: expect.arrayContaining([expect.objectContaining({ code: 'unknown-alignment' })]) });
+  expect(performance.now() - began).toBeLessThan(2000);
+});
