@@ -26,6 +26,10 @@ interface Phrase {
   hyphened?: boolean;
 }
 
+/** A time in words: `for a second`, `half a second`, `two counts`. A count is a second; common practice, no source. */
+const TIME_IN_WORDS = /(half an?|an?|one|two|three|four|five)\s+(?:seconds?|secs?|counts?|beats?)(?![\p{L}\p{N}_-])/iuy;
+const SECONDS_IN_WORDS: { readonly [word: string]: string } = { a: '1', an: '1', one: '1', two: '2', three: '3', four: '4', five: '5' };
+
 /** Words that may stand or not, everywhere but in quotes. */
 export const ARTICLES: ReadonlySet<string> = new Set(['the', 'a', 'an', 'his', 'her', 'their']);
 const JOINT = /[ \t]+|-/y;
@@ -162,6 +166,12 @@ export function buildLexer(grammar: GrammarAST.Grammar): LineLexer {
           add(label, written.toLowerCase().replace(/\s+/g, '-'), at, at + written.length);
           continue;
         }
+      }
+      TIME_IN_WORDS.lastIndex = at;
+      const time = TIME_IN_WORDS.exec(text);
+      if (time) {
+        add(definition['SECONDS']!, `${SECONDS_IN_WORDS[time[1]!.toLowerCase()] ?? '0.5'} s`, at, at + time[0].length);
+        continue;
       }
       const phrase = phraseAt(text, at, tokens.length === 1 && opener === 'from');
       if (phrase) {

@@ -26,11 +26,11 @@ const OTHER_WORDS: ReadonlyMap<string, readonly string[]> = new Map(Object.entri
   from: ['off'], around: ['off', 'around'], using: ['off'], against: ['on'], near: ['beside'], by: ['beside', 'off'], next: ['beside'], '&': ['and'], '+': ['and'], everybody: ['everyone'], all: ['everyone'], rest: ['others'],
   set: ['is set', 'are set'], open: ['is open', 'are open'], free: ['is free', 'are free'], inbounder: ['is the thrower'], thrower: ['is the thrower'], safety: ['is the safety'], trap: ['traps'], double: ['doubles'], deny: ['denies'], must: ['must have'], needs: ['must have'], requires: ['must have'], with: ['at'],
   // Right words with a meaning of their own that no line has: the nearest word would say something else.
-  unless: [], before: [], out: [], back: [], tight: [], high: [], low: [], wide: [], deep: [], fakes: [], fake: [], jabs: [], pinches: [], faces: [], counts: [], bigs: [], whoever: [], screening: [], lanes: [],
+  unless: [], before: [], out: [], back: [], tight: [], high: [], low: [], wide: [], deep: [], fakes: [], fake: [], jabs: [], pinches: [], faces: [], counts: [], bigs: [], whoever: [], screening: [], lanes: [], long: [], looks: [],
   rejects: [], refuses: [], bumps: [], tags: [], digs: [], stunts: [], spins: [], shuffles: [],
 }));
 /** Left out, the line would say the opposite, or another place. */
-const MEANT: ReadonlySet<string> = new Set(['unless', 'before', 'if', 'not', 'never', 'no', 'without', 'high', 'low', 'wide', 'middle', 'fakes', 'fake', 'whoever', 'except', 'until', 'instead of', 'lanes']);
+const MEANT: ReadonlySet<string> = new Set(['unless', 'before', 'if', 'not', 'never', 'no', 'without', 'high', 'low', 'wide', 'middle', 'fakes', 'fake', 'whoever', 'except', 'until', 'instead of', 'lanes', 'long', 'open', 'empty']);
 const NUMBER_WORDS = ['one', 'two', 'three', 'four', 'five'];
 const SHORT_WORDS = [',', 'to', 'for', 'off', 'and', ':', 'at', 'on', 'with', 'have', 'of', 'after'] as const;
 /** No line needs more tries, and a wrong line must not cost more than a keystroke. */

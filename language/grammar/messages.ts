@@ -55,8 +55,8 @@ function otherWords(broken: Broken): LineFault | undefined {
   const said = saidOtherwise(broken);
   if (!said) return undefined;
   const { code, from, to, message, fixes } = said;
-  const last = broken.tokens[to - 1]!;
-  return fault(code, broken.tokens[from]!.startOffset, endOf(last), message, fixes, { found: written(broken, from, to) }, !broken.token);
+  const last = broken.tokens[to - 1] ?? broken.tokens.at(-1)!;
+  return fault(code, (broken.tokens[from] ?? last).startOffset, endOf(last), message, fixes, { found: written(broken, from, to) }, !broken.token);
 }
 
 function noSuchPlayer(broken: Broken): LineFault | undefined {
@@ -86,14 +86,18 @@ function singular(verb: string): string {
   return verbOf(verb)?.number === 'plural' ? (otherNumber.get(verb) ?? verb) : verb;
 }
 
+/** Other words for a screen, behind `sets a`. */
+const PICKS: ReadonlyMap<string, string> = new Map(Object.entries({ pick: 'screen', picks: 'screens', 'back pick': 'back-screen', pindown: 'pin-screen', 'pin down': 'pin-screen', ghost: 'screen' }));
+
 /** `4 sets a screen for 2`: the kind of screen is the verb. */
 function setsAScreen(broken: Broken): LineFault | undefined {
   // `gives` is a verb of its own: the fault is the noun behind it.
   const index = /^gives?$/.test(broken.tokens[broken.index - 1]?.image ?? '') ? broken.index - 1 : broken.index;
   const token = broken.tokens[index];
   const noun = broken.tokens[index + 1];
-  if (!token || !/^(sets?|gives?|makes?|puts?)$/i.test(token.image) || !noun || verbOf(noun.image)?.class !== 'screen') return undefined;
-  const both = [noun.image, otherNumber.get(noun.image)!];
+  const said = noun && (PICKS.get(noun.image.toLowerCase()) ?? noun.image);
+  if (!token || !/^(sets?|gives?|makes?|puts?)$/i.test(token.image) || !noun || !said || verbOf(said)?.class !== 'screen') return undefined;
+  const both = [said, otherNumber.get(said)!];
   const verb = both.find((word) => (verbOf(word)!.number === 'singular') === singularAt(broken, index))!;
   const fix = tried(broken, `Write "${verb}"`, [{ at: token.startOffset, to: endOf(noun), text: verb }]);
   return fault('noun-for-verb', token.startOffset, endOf(noun), `Say it with the verb alone: "${verb}".`, [fix], { found: written(broken, index, index + 2), suggestion: verb });
@@ -107,10 +111,18 @@ function unfinished(broken: Broken): LineFault | undefined {
   const wanted = describeWanted(broken.wanted);
   const before = written(broken, Math.max(0, index - 2), index);
   const follows = before ? `After "${before}" comes ${wanted}.` : `The line begins with ${wanted}.`;
-  if (!token) return fault('line-unfinished', at, to, `The line stops too early. ${follows}`, [], { wanted }, true);
+  if (!token) return fault('line-unfinished', at, to, `The line stops too early. ${follows}`, endings(broken), { wanted }, true);
   const [mend] = mends(broken);
   if (mend && mend.kind !== 'quote' && mend.kind !== 'leave out') return { ...generalFault(broken), unfinished: true };
   return fault('line-unfinished', at, to, `"${written(broken, index)}" is only the beginning of a word. ${follows}`, [], { found: written(broken, index), wanted }, true);
+}
+
+/** Where only one of a few words can end the line: each of them behind it. */
+function endings(broken: Broken): LineFix[] {
+  if (broken.wanted.some(({ isKeyword }) => !isKeyword)) return [];
+  const words = new Set(broken.wanted.filter(({ isKeyword, token }) => isKeyword && /\w/.test(token)).map(({ token }) => token));
+  const at = endOf(broken.tokens.at(-1)!);
+  return words.size > 3 ? [] : [...words].flatMap((word) => tried(broken, `Write "${word}" behind it`, [{ at, to: at, text: ` ${word}` }]) ?? []);
 }
 
 /** Whether the last word is the beginning of a word that may stand there. */

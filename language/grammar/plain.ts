@@ -6,23 +6,33 @@ type Node = { [property: string]: unknown };
 
 const METRES: Record<LengthUnit, number> = { m: 1, cm: 0.01, ft: 0.3048, in: 0.0254 };
 const PLACE_SYNONYMS: Record<string, string> = {
-  basket: 'rim', 'low post': 'block', 'top of the key': 'top', post: 'mid-post', middle: 'nail',
+  basket: 'rim', hoop: 'rim', ring: 'rim', hole: 'rim', bucket: 'rim', 'under the basket': 'rim', 'under the hoop': 'rim', 'under the rim': 'rim', 'under the ring': 'rim',
+  'top of the key': 'top', 'top of the arc': 'top', 'top of the circle': 'top', 'up top': 'top', 'out top': 'top', post: 'mid-post', middle: 'nail', paint: 'lane', key: 'lane',
 };
 const PLURAL_PLACES: Record<string, string> = {
-  blocks: 'block', 'low posts': 'block', 'mid-posts': 'mid-post', elbows: 'elbow', 'high posts': 'high post', slots: 'slot', wings: 'wing', corners: 'corner',
+  blocks: 'block', 'low posts': 'low post', 'mid-posts': 'mid-post', elbows: 'elbow', 'high posts': 'high post', slots: 'slot', wings: 'wing', corners: 'corner',
   'short corners': 'short corner', 'dunker spots': 'dunker spot', hashes: 'hash',
 };
 const SHOT_SYNONYMS: Record<string, string> = { 'tip in': 'tip-in', 'lay-up': 'layup', 'jump shot': 'jumper', 'three-pointer': 'three', 'hook shot': 'hook',
   // A floater, a runner and a set shot are jump shots of their own kind: the release and the flight are theirs. Common practice, no source.
   floater: 'jumper', runner: 'jumper', 'pull up': 'jumper', 'bank shot': 'jumper', 'set shot': 'jumper', 'catch-and-shoot jumper': 'jumper', 'catch-and-shoot three': 'three',
-  'put-back': 'layup', putback: 'layup', 'finger roll': 'layup',
+  'step back': 'jumper', fadeaway: 'jumper', turnaround: 'jumper', teardrop: 'jumper',
+  'put-back': 'layup', putback: 'layup', 'finger roll': 'layup', 'lay-in': 'layup', layin: 'layup', '3 pointer': 'three',
 };
 const COUNTABLES: Record<string, string> = {
   passes: 'pass', screens: 'screen', 'ball-screens': 'ball-screen', cuts: 'cut', dribbles: 'dribble', drives: 'drive', 'hand-offs': 'hand-off', 'hand off': 'hand-off', reversals: 'reversal', looks: 'look',
 };
-const MOVE_NOUNS: Record<string, string> = { 'post up': 'post-up', 'hand off': 'hand-off', 'step out': 'step-out', flare: 'fade', 'duck in': 'seal' };
+const MOVE_NOUNS: Record<string, string> = { 'post up': 'post-up', 'hand off': 'hand-off', 'step out': 'step-out', flare: 'fade', 'duck in': 'seal', backdoor: 'back-cut', 'backdoor cut': 'back-cut',
+  rolling: 'roll', cutting: 'cut', popping: 'pop', slipping: 'slip', diving: 'dive', driving: 'drive', curling: 'curl', fading: 'fade', flashing: 'flash', sealing: 'seal', 'posting up': 'post-up',
+  'back-cutting': 'back-cut', flaring: 'fade', lifting: 'lift', drifting: 'drift', filling: 'fill', 'stepping out': 'step-out', 'ducking in': 'seal',
+};
+const CIRCUMSTANCES: Record<string, string> = {
+  'sideline out of bounds': 'sideline throw-in', slob: 'sideline throw-in', 'baseline out of bounds': 'baseline throw-in', blob: 'baseline throw-in', 'after a timeout': 'after a time-out',
+  'tie game': 'tied', tie: 'tied', 'need a 3': 'need a three', 'vs a press': 'against a press',
+};
 const WAITS: Record<string, string> = { 'as soon as': 'once', after: 'once' };
-const PASS_SYNONYMS: Record<string, string> = { 'hand off': 'hand-off', 'kick out': 'kick-out', 'skip-pass': 'skip', 'dump off': 'pass', 'dump pass': 'pass' };
+const PASS_SYNONYMS: Record<string, string> = { 'hand off': 'hand-off', 'kick out': 'kick-out', 'skip-pass': 'skip', 'dump off': 'pass', 'dump pass': 'pass',
+  'drop pass': 'pass', dish: 'pass', 'high-low': 'pass', 'high-low pass': 'pass', 'give and go': 'pass', 'kick-out pass': 'kick-out', 'alley-oop': 'lob' };
 const PASS_STYLES: Record<string, string> = { long: 'baseball', 'long pass': 'baseball' };
 
 function lengthOf(text: string): { value: number; unit: LengthUnit; metres: number } {
@@ -95,6 +105,22 @@ const reshape: { [type: string]: (node: Node, out: Node) => void } = {
   },
   At(node, out) {
     if (node['how'] === 'on') out['how'] = 'at';
+  },
+  Circumstance(node, out) {
+    const what = node['what'] as string | undefined;
+    if (what !== undefined) out['what'] = CIRCUMSTANCES[what] ?? what;
+  },
+  // `off 5's hip` is off 5; `off a double from 4 and 5` as `off the double of 4 and 5`.
+  Off(node, out) {
+    const noun = node['screen'] as string | boolean | undefined;
+    const players = (node['players'] as unknown[] | undefined) ?? [];
+    out['double'] = node['double'] === true || (typeof noun === 'string' && noun.startsWith('double') && players.length === 2);
+    out['screen'] = players.length === 0 && (noun === true || typeof noun === 'string');
+  },
+  // He throws in from behind the line: `from under the basket`.
+  FromSpot(_, out) {
+    const spot = out['spot'] as Node | undefined;
+    if (spot?.['$type'] === 'Place' && spot['name'] === 'rim') out['spot'] = { ...spot, name: 'baseline' };
   },
   OnMove(node, out) {
     const move = node['move'] as string | undefined;

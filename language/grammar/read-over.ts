@@ -16,8 +16,10 @@ const SAID_BY_THE_VERB: { readonly [base: string]: readonly string[] } = {
 const SAID_BY_WHAT_FOLLOWS: ReadonlySet<string> = new Set(['comes', 'come']);
 /** `a pull-up jumper`, `a trailer three`: the shot is the last word. */
 const OF_A_SHOT: ReadonlySet<string> = new Set([
-  'pull up', 'spot up', 'corner', 'trailer', 'open', 'wide-open', 'turnaround', 'driving', 'reverse', 'power', 'quick', 'running', 'short', 'mid-range', 'midrange', 'deep', 'contested', 'catch-and-shoot',
+  'pull up', 'spot up', 'corner', 'elbow', 'wing', 'trailer', 'open', 'step back', 'fadeaway', 'face up', 'baby', 'drop-step', 'uncontested', 'rhythm', 'pick-and-pop', 'kick out', 'kick-out pass', 'wide-open', 'turnaround', 'driving', 'reverse', 'power', 'quick', 'running', 'short', 'mid-range', 'midrange', 'deep', 'contested', 'catch-and-shoot',
 ]);
+/** `corner 3`, `a 3 pointer`. */
+const THREE_ENDS: ReadonlySet<string> = new Set([',', 'or', 'then']);
 const SHOTS: ReadonlySet<string> = new Set(['layup', 'lay-up', 'dunk', 'jumper', 'jump shot', 'three', 'three-pointer', 'hook', 'hook shot', 'floater', 'runner', 'bank shot']);
 const BEFORE_A_SHOT: ReadonlySet<string> = new Set([':', ',', 'or', 'then', 'shoots', 'shoot', 'takes', 'take']);
 
@@ -29,8 +31,9 @@ const wordOf = ({ image }: LineToken): string => image.toLowerCase();
  */
 export function readOver(tokens: readonly LineToken[], types: { readonly [name: string]: TokenType }): LineToken[] {
   const kept: LineToken[] = [];
-  for (const [index, token] of tokens.entries()) {
-    if (kept.length === 0 || token.tokenType.name === 'STRING' || !isReadOver(kept, token, tokens.slice(index + 1, index + 3))) {
+  const spoken = asThrees(asDefenders(tokens, types), types);
+  for (const [index, token] of spoken.entries()) {
+    if (kept.length === 0 || token.tokenType.name === 'STRING' || !isReadOver(kept, token, spoken.slice(index + 1, index + 3))) {
       kept.push(token);
       continue;
     }
@@ -40,6 +43,34 @@ export function readOver(tokens: readonly LineToken[], types: { readonly [name: 
   return kept;
 }
 
+/** A `3` where a shot is meant is a three: behind a look's colon or `shoots`, at the end of what is said of the shot. */
+function asThrees(tokens: readonly LineToken[], types: { readonly [name: string]: TokenType }): readonly LineToken[] {
+  const colon = tokens.findIndex(({ image }) => image === ':');
+  const isLook = tokens[0]?.image === 'look' && colon > 0;
+  return tokens.map((token, index) => {
+    const before = tokens[index - 1];
+    if (token.image !== '3' || before === undefined) return token;
+    const next = tokens[index + 1];
+    const ends = next === undefined || THREE_ENDS.has(next.image);
+    const isShot = (isLook && index > colon && (BEFORE_A_SHOT.has(before.image) || OF_A_SHOT.has(wordOf(before)))) || ['shoots', 'shoot', 'takes', 'take'].includes(before.image);
+    if (!ends || !isShot || (next?.image === ',' && /PLAYER$/.test(tokens[index + 2]?.tokenType.name ?? ''))) return token;
+    return { ...token, image: 'three', tokenType: types['three']!, tokenTypeIdx: types['three']!.tokenTypeIdx! };
+  });
+}
+
+/** `4's man` is X4. */
+function asDefenders(tokens: readonly LineToken[], types: { readonly [name: string]: TokenType }): readonly LineToken[] {
+  if (!tokens.some(({ image }) => image === "'s")) return tokens;
+  const spoken: LineToken[] = [];
+  for (const [index, token] of tokens.entries()) {
+    const who = spoken.at(-1);
+    const isMan = token.image === "'s" && /^(man|defender|guy)$/.test(wordOf(tokens[index + 1] ?? token));
+    if (isMan && who?.tokenType.name === 'PLAYER') spoken[spoken.length - 1] = { ...who, image: `x${who.image}`, tokenType: types['XPLAYER']!, tokenTypeIdx: types['XPLAYER']!.tokenTypeIdx!, endOffset: tokens[index + 1]!.endOffset, endColumn: tokens[index + 1]!.endColumn };
+    else if (!(/^(man|defender|guy)$/.test(wordOf(token)) && tokens[index - 1]?.image === "'s" && tokens[index - 2]?.tokenType.name === 'PLAYER')) spoken.push(token);
+  }
+  return spoken;
+}
+
 function retyped(token: LineToken, tokenType: TokenType, width: number): LineToken {
   return { ...token, image: tokenType.name, tokenType, tokenTypeIdx: tokenType.tokenTypeIdx!, startOffset: token.endOffset + 1 - width };
 }
@@ -47,6 +78,9 @@ function retyped(token: LineToken, tokenType: TokenType, width: number): LineTok
 function isReadOver(kept: readonly LineToken[], token: LineToken, next: readonly LineToken[]): boolean {
   const word = wordOf(token);
   if (MANNER.has(word)) return token.tokenType.name === 'UNKNOWN';
+  // `off of 5's screen`, `dumps it off to 5`
+  if (word === 'of' && kept.at(-1)!.image === 'off') return true;
+  if (word === 'off' && next[0]?.image === 'to' && verbBefore(kept)?.class === 'pass') return true;
   if (OF_A_SHOT.has(word) && BEFORE_A_SHOT.has(kept.at(-1)!.image)) return next.some((other, index) => SHOTS.has(other.image) && (index === 0 || OF_A_SHOT.has(wordOf(next[0]!))));
   const isUpTo = token.tokenType.name === 'up to';
   if (!isUpTo && !DIRECTIONS.has(word)) return false;
@@ -58,6 +92,7 @@ function isReadOver(kept: readonly LineToken[], token: LineToken, next: readonly
   const following = isUpTo ? 'to' : next[0]?.image;
   const standsBeforePlace = following !== undefined && BEFORE_A_PLACE.has(following);
   if (!standsBeforePlace) return isSaid;
+  if (direction === 'in' && following === 'off') return verbClass === 'move';
   if (direction === 'in') return following === 'to' && ['move', 'dribble', 'pass'].includes(verbClass);
   // Behind a screen `up` and `down`, behind a pass `back` and `across` are words of the notation.
   if (verbClass === 'screen' || verbClass === 'pass' || verbClass === 'hand-off') return isUpTo ? verbClass !== 'screen' : token.tokenType.name === 'UNKNOWN' || (verbClass === 'pass' && (direction === 'up' || direction === 'over' || direction === 'down'));

@@ -1,21 +1,12 @@
-import { endOf, isPlayer, reads, singularAt, startWithArticles, tried, written, type Broken } from './broken-line.ts';
-import type { FaultCode, LineFix } from './line-fault.ts';
-import type { LineToken } from './line-token.ts';
+import { endOf, isPlayer, reads, startWithArticles, tried, written, type Broken } from './broken-line.ts';
+import { saidOfHeads } from './said-of-heads.ts';
+import { saidOfLooks } from './said-of-looks.ts';
+import { saidOfMoves } from './said-of-moves.ts';
+import { commaAfter, inNumber, isAttacker, isDefender, word, writing, type Recogniser, type SaidOtherwise } from './saying.ts';
 import { otherNumber, verbOf, verbs } from './verbs.ts';
 
-/** Something that coaches say and that no line can say so: what can be written instead. */
-export interface SaidOtherwise {
-  readonly code: FaultCode;
-  /** Tokens from, up to and not including to. */
-  readonly from: number;
-  readonly to: number;
-  readonly message: string;
-  readonly fixes: readonly (LineFix | undefined)[];
-}
-
-type Recogniser = (broken: Broken) => SaidOtherwise | undefined;
-
 const RECOGNISERS: readonly Recogniser[] = [
+  ...saidOfHeads, ...saidOfLooks, ...saidOfMoves,
   dependsOnTheDefence, before, onTheCatch, waitsWithoutFor, waitsForAScreen, isAFake, getsTheBall, takesHisMan, setsUpHisMan, oneThenTheOther, ballGoesTo, startsAt, whichZone, isDoing, eitherReceiver,
   doublesFor, clearsASide, picksUpAMan, countsTo, highOrLow, theBigs, placesWithoutFrom, andOutTo, followsHisPass, doubleBy, facesUp, getsTo, atForTo,
 ];
@@ -27,27 +18,6 @@ export function saidOtherwise(broken: Broken): SaidOtherwise | undefined {
     if (found) return found;
   }
   return undefined;
-}
-
-const word = (token: LineToken | undefined): string => token?.image.toLowerCase() ?? '';
-const isDefender = (token: LineToken | undefined): boolean => isPlayer(token) && word(token).startsWith('x');
-const isAttacker = (token: LineToken | undefined): boolean => isPlayer(token) && !word(token).startsWith('x');
-
-/** The line with other words in the place of the tokens, if it can be read so. */
-function writing(broken: Broken, from: number, to: number, text: string): LineFix | undefined {
-  const first = broken.tokens[from];
-  const last = broken.tokens[to - 1];
-  return first && last && tried(broken, `Write "${text}"`, [{ at: first.startOffset, to: endOf(last), text }]);
-}
-
-/** The verb in the number of the subject before the token. */
-function inNumber(broken: Broken, index: number, one: string): string {
-  return singularAt(broken, index) ? one : (otherNumber.get(one) ?? one);
-}
-
-function commaAfter(broken: Broken, index: number): number {
-  const at = broken.tokens.findIndex((token, i) => i > index && token.image === ',');
-  return at < 0 ? broken.tokens.length : at;
 }
 
 /** `if X4 switches, 4 slips`, `unless X2 denies, …`: a line happens always. Leaving out `unless` would turn it round. */
@@ -82,17 +52,17 @@ function before(broken: Broken): SaidOtherwise | undefined {
   return { code: 'misplaced-word', from: index, to: index + 1, message: `"before" cannot be waited for. Say it the other way round: ${fix ? `"${line}"` : '"once 2 cuts, 1 passes"'}.`, fixes: [fix] };
 }
 
-const WHOSE: { readonly [noun: string]: string } = {
+const WHOSE: ReadonlyMap<string, string> = new Map(Object.entries({
   catch: 'once 2 catches', pass: 'as 1 passes', passes: 'as 1 passes', cut: 'as 3 cuts', roll: 'as 5 rolls', drive: 'as 1 drives', screen: 'once 4 is set', 'hand off': 'once 2 catches', 'hand-off': 'once 2 catches', shot: 'once 3 shoots', dribble: 'as 1 dribbles',
-};
+}));
 
 /** `on the catch, 5 dives`: whose? */
 function onTheCatch(broken: Broken): SaidOtherwise | undefined {
   const { tokens, index } = broken;
-  const at = [index, index - 1].find((i) => ['on', 'after', 'off', 'at'].includes(word(tokens[i])) && word(tokens[i + 1]) in WHOSE && (i === 0 || word(tokens[i - 1]) === ',' || tokens[i + 2] === undefined || word(tokens[i + 2]) === ','));
+  const at = [index, index - 1].find((i) => ['on', 'after', 'off', 'at'].includes(word(tokens[i])) && WHOSE.has(word(tokens[i + 1])) && (i === 0 || word(tokens[i - 1]) === ',' || tokens[i + 2] === undefined || word(tokens[i + 2]) === ','));
   if (at === undefined) return undefined;
   const noun = word(tokens[at + 1]);
-  return { code: 'misplaced-word', from: at, to: at + 2, message: `"${written(broken, at, at + 2)}" does not say whose. Say who does it: "${WHOSE[noun]!}".`, fixes: [] };
+  return { code: 'misplaced-word', from: at, to: at + 2, message: `"${written(broken, at, at + 2)}" does not say whose. Say who does it: "${WHOSE.get(noun)!}".`, fixes: [] };
 }
 
 /** `2 waits 2 seconds` */
@@ -130,7 +100,7 @@ function isAFake(broken: Broken): SaidOtherwise | undefined {
   const next = tokens.findIndex((token, i) => i > index && (token.image === 'and' || token.image === 'then' || token.image === ','));
   const rest = next < 0 ? -1 : tokens.findIndex((token, i) => i >= next && verbOf(token.image) !== undefined);
   const player = tokens[index - 1];
-  const on = rest > 0 ? tried(broken, `Write only "${written(broken, index - 1)} ${written(broken, rest)}"`, [{ at: tokens[index]!.startOffset, to: tokens[rest]!.startOffset, text: '' }]) : undefined;
+  const on = rest > 0 ? tried(broken, `Write only "${written(broken, index - 1)} ${written(broken, rest, tokens.length)}"`, [{ at: tokens[index]!.startOffset, to: tokens[rest]!.startOffset, text: '' }]) : undefined;
   const words = written(broken, index, tokens.length).replaceAll(/["“”]/g, '');
   const whole = index === 1 && isAttacker(player) ? `note ${written(broken, 0)} "${words}"` : undefined;
   const note = whole === undefined ? undefined : tried(broken, `Write ${whole}`, [{ at: tokens[0]!.startOffset, to: endOf(tokens.at(-1)!), text: whole }]);
@@ -144,8 +114,8 @@ function getsTheBall(broken: Broken): SaidOtherwise | undefined {
   const from = tokens.findIndex((token, i) => i > index && i <= index + 4 && token.image === 'from');
   const passer = tokens[from + 1];
   const message = (text: string): string => `Say it of the man who passes: "${text}".`;
-  if (from < 0 || !isAttacker(passer)) return /^(gets?|receives?)$/.test(word(tokens[index])) && /^(ball|pass|it|hand off)$/.test(word(tokens[index + 1])) ? { code: 'unknown-word', from: index, to: index + 1, message: message(`4 passes to ${written(broken, 0)}`), fixes: [] } : undefined;
-  const isHandOff = tokens.slice(index, from).some((token) => token.image === 'hand off');
+  if (from < 0 || !isAttacker(passer)) return /^(gets?|receives?)$/.test(word(tokens[index])) && /^(ball|pass|it|hand[ -]?off)$/.test(word(tokens[index + 1])) ? { code: 'unknown-word', from: index, to: index + 1, message: message(`4 passes to ${written(broken, 0)}`), fixes: [] } : undefined;
+  const isHandOff = tokens.slice(index, from).some((token) => /^hand[ -]?offs?$/.test(word(token)));
   const text = `${written(broken, from + 1)} ${isHandOff ? 'hands off' : 'passes'} to ${written(broken, 0)}`;
   return { code: 'unknown-word', from: index, to: index + 1, message: message(text), fixes: [writing(broken, 0, from + 2, text)] };
 }
@@ -196,7 +166,7 @@ function startsAt(broken: Broken): SaidOtherwise | undefined {
   const { tokens, index } = broken;
   if (index !== 0 || !/^(start|starts|begin|run|go)$/.test(word(tokens[0])) || word(tokens[1]) !== 'at') return undefined;
   const fix = writing(broken, 0, 2, 'call with');
-  return fix && { code: 'misplaced-word', from: 0, to: 2, message: 'When a play is called, its "call" line says: "call with 8 on the clock".', fixes: [fix] };
+  return fix && { code: 'misplaced-word', from: 0, to: 2, message: `When a play is called, its "call" line says: "call with ${written(broken, 2, tokens.length)}".`, fixes: [fix] };
 }
 
 function whichZone(broken: Broken): SaidOtherwise | undefined {
@@ -239,14 +209,14 @@ function doublesFor(broken: Broken): SaidOtherwise | undefined {
   return { code: 'misplaced-word', from: index - 1, to: index, message: `Two defenders double a man; two screeners "${text}".`, fixes: [writing(broken, index - 1, index, text)] };
 }
 
-const OPPOSITE: { readonly [half: string]: string } = {
+const OPPOSITE: ReadonlyMap<string, string> = new Map(Object.entries({
   'left side': 'right side', 'right side': 'left side', 'ball-side': 'weak side', 'strong-side': 'weak side', 'weak-side': 'ball side', 'near side': 'far side', 'far side': 'near side',
-};
+}));
 
 /** `everyone clears the right side` leaves it; `clears to` would send them there. */
 function clearsASide(broken: Broken): SaidOtherwise | undefined {
   const { tokens, index } = broken;
-  const side = OPPOSITE[word(tokens[index])];
+  const side = OPPOSITE.get(word(tokens[index]));
   if (side === undefined || verbOf(word(tokens[index - 1]))?.base !== 'clear') return undefined;
   const text = `to the ${side}`;
   return { code: 'missing-word', from: index, to: index + 1, message: `Say where they go: to empty the ${written(broken, index)}, write "${written(broken, index - 1)} ${text}".`, fixes: [tried(broken, `Write "${text}"`, [{ at: endOf(tokens[index - 1]!), to: endOf(tokens[index]!), text: ` ${text}` }])] };
@@ -271,12 +241,12 @@ function countsTo(broken: Broken): SaidOtherwise | undefined {
   return { code: 'unknown-word', from: index, to: index + 3, message: `A count is a time: write "${text}".`, fixes: [writing(broken, index, index + 3, text)] };
 }
 
-const HEIGHTS: { readonly [word: string]: readonly string[] } = { high: ['to the top', 'to the high post'], low: ['to the block', 'to the short corner'], wide: ['to the corner', 'to the wing'], deep: ['to the corner', 'to the block'] };
+const HEIGHTS: ReadonlyMap<string, readonly string[]> = new Map(Object.entries({ long: ['to the rim', 'to the corner'], high: ['to the top', 'to the high post'], low: ['to the block', 'to the short corner'], wide: ['to the corner', 'to the wing'], deep: ['to the corner', 'to the block'] }));
 
 /** `2 cuts high`: left out, a cut goes to the rim. */
 function highOrLow(broken: Broken): SaidOtherwise | undefined {
   const { tokens, index } = broken;
-  const ways = HEIGHTS[word(tokens[index])];
+  const ways = HEIGHTS.get(word(tokens[index]));
   const verb = verbOf(word(tokens[index - 1]));
   if (!ways || !verb || !['move', 'screen', 'seal', 'dribble'].includes(verb.class)) return undefined;
   const places = verb.class === 'screen' || verb.base === 'post up' ? ways.map((way) => way.replace('to the', 'at the')) : ways;

@@ -113,7 +113,7 @@ export interface PlaceNode extends TreeNode {
 }
 export type SideWord = Exclude<NonNullable<ast.Place['side']>, 'other'>;
 export type PlaceName =
-  | Exclude<ast.SpotName, 'basket' | 'low post' | 'low posts' | 'top of the key' | 'blocks' | 'mid-posts' | 'elbows' | 'high posts' | 'slots' | 'wings' | 'corners' | 'short corners' | 'dunker spots' | 'hashes' | 'post' | 'middle'>;
+  | Exclude<ast.SpotName, 'basket' | 'hoop' | 'ring' | 'hole' | 'bucket' | `under the ${string}` | 'low posts' | 'top of the key' | 'top of the arc' | 'top of the circle' | 'up top' | 'out top' | 'paint' | 'key' | 'blocks' | 'mid-posts' | 'elbows' | 'high posts' | 'slots' | 'wings' | 'corners' | 'short corners' | 'dunker spots' | 'hashes' | 'post' | 'middle'>;
 
 export interface SpeedNode extends TreeNode {
   readonly $type: 'Speed';
@@ -147,13 +147,13 @@ export interface ShotNode extends TreeNode {
 
 export interface PassKindNode extends TreeNode {
   readonly $type: 'PassKind';
-  readonly kind: Exclude<ast.PassKindName, 'skip-pass' | 'hand off' | 'kick out' | 'dump off' | 'dump pass'> | 'hand-off' | 'kick-out';
+  readonly kind: Exclude<ast.PassKindName, 'skip-pass' | 'hand off' | 'kick out' | 'dump off' | 'dump pass' | 'drop pass' | 'dish' | 'high-low' | 'high-low pass' | 'give and go' | 'kick-out pass' | 'alley-oop'> | 'hand-off' | 'kick-out';
   readonly passer?: PlayerNode;
 }
 
 export interface OnMoveNode extends TreeNode {
   readonly $type: 'OnMove';
-  readonly move: Exclude<ast.OnMove['move'], 'post up' | 'hand off' | 'step out' | 'flare' | 'duck in'> | 'post-up' | 'hand-off' | 'step-out';
+  readonly move: Exclude<ast.OnMove['move'], 'post up' | 'hand off' | 'step out' | 'flare' | 'duck in' | 'backdoor' | 'backdoor cut' | `${string}ing` | `${string}ing ${string}`> | 'post-up' | 'hand-off' | 'step-out';
 }
 
 export interface LinkNode extends TreeNode {
@@ -183,7 +183,24 @@ export interface EveryoneNode extends TreeNode {
   readonly else: boolean;
 }
 
+export interface CircumstanceNode extends TreeNode {
+  readonly $type: 'Circumstance';
+  /** One name: `slob` is a sideline throw-in. */
+  readonly what: Exclude<ast.Circumstance['what'], 'sideline out of bounds' | 'slob' | 'baseline out of bounds' | 'blob' | 'after a timeout' | 'tie game' | 'tie' | 'need a 3' | 'vs a press'>;
+}
+
+export interface OffNode extends TreeNode {
+  readonly $type: 'Off';
+  readonly double: boolean;
+  readonly then: boolean;
+  /** `off the screen`: the last one set for him; nobody is named. */
+  readonly screen: boolean;
+  readonly players: readonly PlayerNode[];
+}
+
 interface Reshaped {
+  Circumstance: CircumstanceNode;
+  Off: OffNode;
   Wait: WaitNode;
   OnClock: OnClockNode;
   Everyone: EveryoneNode;

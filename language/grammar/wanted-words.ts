@@ -13,6 +13,9 @@ const CLASSES: readonly (readonly [words: string, belongs: (wanted: Wanted) => b
   ['a word of your own', ({ token }) => token === 'LABEL'],
 ];
 
+/** Right there, and no help to somebody who looks for a word. */
+const UNHELPFUL: ReadonlySet<string> = new Set(['him', 'them', 'has the ball', 'starts with the ball']);
+
 /** What may come next, in a coach's words: `a player (1 to 5) or "the ball"`. */
 export function describeWanted(wanted: readonly Wanted[]): string {
   const found = new Set<string>();
@@ -22,7 +25,7 @@ export function describeWanted(wanted: readonly Wanted[]): string {
   for (const want of inAction.length ? inAction : wanted) {
     const known = CLASSES.find(([, belongs]) => belongs(want));
     if (known) found.add(known[0]);
-    else if (want.token !== 'him' && want.token !== 'them') words.add(`"${want.token}"`);
+    else if (!UNHELPFUL.has(want.token)) words.add(`"${want.token}"`);
   }
   const said = CLASSES.map(([name]) => name).filter((name) => found.has(name));
   // A comma, `and` or `then` may follow nearly everything: named only where nothing better can be said.

@@ -31,6 +31,8 @@ export type SetLineKeywordNames =
     | "1-4"
     | "1-4 high"
     | "1-4 low"
+    | "2-3 high"
+    | "3 pointer"
     | "3-out 2-in"
     | "4-out 1-in"
     | "5-out"
@@ -42,6 +44,7 @@ export type SetLineKeywordNames =
     | "after"
     | "after a miss"
     | "after a time-out"
+    | "after a timeout"
     | "after the call"
     | "after the start"
     | "again from"
@@ -49,6 +52,7 @@ export type SetLineKeywordNames =
     | "against a press"
     | "ahead"
     | "alignment"
+    | "alley-oop"
     | "allow"
     | "along the baseline"
     | "already set"
@@ -74,12 +78,17 @@ export type SetLineKeywordNames =
     | "away"
     | "back"
     | "back out"
+    | "back pick"
     | "back-cut"
     | "back-cuts"
+    | "back-cutting"
     | "back-screen"
     | "back-screens"
     | "backcourt"
     | "backcourt throw-in"
+    | "backdoor"
+    | "backdoor cut"
+    | "backdoors"
     | "backs out"
     | "ball"
     | "ball with"
@@ -90,6 +99,7 @@ export type SetLineKeywordNames =
     | "baseball"
     | "baseball-pass"
     | "baseline"
+    | "baseline out of bounds"
     | "baseline throw-in"
     | "basket"
     | "basket-cut"
@@ -102,6 +112,7 @@ export type SetLineKeywordNames =
     | "below"
     | "beside"
     | "between"
+    | "blob"
     | "block"
     | "blocks"
     | "book"
@@ -111,6 +122,8 @@ export type SetLineKeywordNames =
     | "box"
     | "box out"
     | "boxes out"
+    | "break"
+    | "breaks"
     | "bring it"
     | "bring it up"
     | "bring the ball"
@@ -119,6 +132,7 @@ export type SetLineKeywordNames =
     | "brings it up"
     | "brings the ball"
     | "brings the ball up"
+    | "bucket"
     | "by"
     | "call"
     | "catch"
@@ -147,12 +161,15 @@ export type SetLineKeywordNames =
     | "corner"
     | "corners"
     | "crash"
+    | "crash the boards"
     | "crashes"
+    | "crashes the boards"
     | "cross half court"
     | "cross-screen"
     | "cross-screens"
     | "crosses half court"
     | "curl"
+    | "curling"
     | "curls"
     | "cut"
     | "cut back door"
@@ -160,11 +177,14 @@ export type SetLineKeywordNames =
     | "cuts"
     | "cuts back door"
     | "cuts backdoor"
+    | "cutting"
     | "denies"
     | "deny"
     | "diamond"
+    | "dish"
     | "dive"
     | "dives"
+    | "diving"
     | "double"
     | "double of"
     | "double-screen"
@@ -175,15 +195,23 @@ export type SetLineKeywordNames =
     | "down-screen"
     | "down-screens"
     | "dribble"
+    | "dribble it"
+    | "dribble the ball"
     | "dribbles"
+    | "dribbles it"
+    | "dribbles the ball"
     | "drift"
+    | "drifting"
     | "drifts"
     | "drive"
     | "drives"
+    | "driving"
     | "drop"
+    | "drop pass"
     | "drops"
     | "duck in"
     | "duck under"
+    | "ducking in"
     | "ducks in"
     | "ducks under"
     | "dump"
@@ -216,7 +244,9 @@ export type SetLineKeywordNames =
     | "face up"
     | "faces up"
     | "fade"
+    | "fadeaway"
     | "fades"
+    | "fading"
     | "far"
     | "far baseline"
     | "far free-throw line"
@@ -230,6 +260,7 @@ export type SetLineKeywordNames =
     | "fights over"
     | "fights through"
     | "fill"
+    | "filling"
     | "fills"
     | "find"
     | "finds"
@@ -239,12 +270,16 @@ export type SetLineKeywordNames =
     | "flare-screen"
     | "flare-screens"
     | "flares"
+    | "flaring"
     | "flash"
     | "flashes"
+    | "flashing"
     | "floater"
     | "follow"
     | "follows"
     | "for"
+    | "for a put-back"
+    | "for the rebound"
     | "four-man"
     | "free throw"
     | "free-throw line"
@@ -257,14 +292,21 @@ export type SetLineKeywordNames =
     | "ft"
     | "full-court"
     | "get back"
+    | "get back on d"
+    | "get back on defence"
+    | "get back on defense"
     | "get open"
     | "get past"
     | "get to"
     | "gets back"
+    | "gets back on d"
+    | "gets back on defence"
+    | "gets back on defense"
     | "gets open"
     | "gets past"
     | "gets to"
     | "give"
+    | "give and go"
     | "gives"
     | "go"
     | "go back door"
@@ -302,18 +344,29 @@ export type SetLineKeywordNames =
     | "helps"
     | "high post"
     | "high posts"
+    | "high-low"
+    | "high-low pass"
     | "him"
+    | "hip"
     | "hit"
+    | "hit the boards"
+    | "hit the glass"
     | "hits"
+    | "hits the boards"
+    | "hits the glass"
     | "hold"
     | "holds"
+    | "hole"
     | "hook"
     | "hook shot"
     | "hooks"
+    | "hoop"
     | "horns"
     | "hs"
+    | "if"
     | "in"
     | "in front of"
+    | "in less than"
     | "inbound"
     | "inbounds"
     | "inside"
@@ -337,8 +390,10 @@ export type SetLineKeywordNames =
     | "jumps"
     | "keep their dribble"
     | "keeps his dribble"
+    | "key"
     | "kick"
     | "kick out"
+    | "kick-out pass"
     | "kicks"
     | "kicks out"
     | "l-cut"
@@ -348,7 +403,9 @@ export type SetLineKeywordNames =
     | "last shot"
     | "later"
     | "lay it up"
+    | "lay-in"
     | "lay-up"
+    | "layin"
     | "lays it up"
     | "lays up"
     | "layup"
@@ -359,6 +416,7 @@ export type SetLineKeywordNames =
     | "left side"
     | "level"
     | "lift"
+    | "lifting"
     | "lifts"
     | "line"
     | "lob"
@@ -391,11 +449,14 @@ export type SetLineKeywordNames =
     | "ncaa-women"
     | "near"
     | "near side"
+    | "need a 3"
     | "need a three"
     | "need a two"
     | "nfhs"
     | "no"
     | "no shot before"
+    | "no shot till"
+    | "no shot until"
     | "not"
     | "notation"
     | "note"
@@ -412,6 +473,7 @@ export type SetLineKeywordNames =
     | "other"
     | "others"
     | "otherwise"
+    | "out top"
     | "outlet"
     | "outlets"
     | "outside"
@@ -424,10 +486,12 @@ export type SetLineKeywordNames =
     | "overplay"
     | "overplays"
     | "pace"
+    | "paint"
     | "pass"
     | "pass it in"
     | "passes"
     | "passes it in"
+    | "pick"
     | "pick up"
     | "pick up their dribble"
     | "picks up"
@@ -435,12 +499,15 @@ export type SetLineKeywordNames =
     | "pin down"
     | "pin-screen"
     | "pin-screens"
+    | "pindown"
     | "pins down"
     | "play"
     | "pop"
+    | "popping"
     | "pops"
     | "post"
     | "post up"
+    | "posting up"
     | "posts up"
     | "press"
     | "pro"
@@ -471,6 +538,7 @@ export type SetLineKeywordNames =
     | "releases"
     | "relocate"
     | "relocates"
+    | "repeat"
     | "repeats"
     | "replace"
     | "replaces"
@@ -485,7 +553,9 @@ export type SetLineKeywordNames =
     | "right of"
     | "right side"
     | "rim"
+    | "ring"
     | "roll"
+    | "rolling"
     | "rolls"
     | "roster"
     | "rotate"
@@ -500,6 +570,7 @@ export type SetLineKeywordNames =
     | "screen"
     | "screens"
     | "seal"
+    | "sealing"
     | "seals"
     | "section"
     | "send"
@@ -513,9 +584,11 @@ export type SetLineKeywordNames =
     | "short corners"
     | "shot"
     | "shot clock"
+    | "shoulder"
     | "show"
     | "shows"
     | "sideline"
+    | "sideline out of bounds"
     | "sideline throw-in"
     | "situation"
     | "skip"
@@ -525,7 +598,9 @@ export type SetLineKeywordNames =
     | "slide"
     | "slides"
     | "slip"
+    | "slipping"
     | "slips"
+    | "slob"
     | "slot"
     | "slots"
     | "slow"
@@ -545,14 +620,19 @@ export type SetLineKeywordNames =
     | "stagger-screens"
     | "staggers"
     | "start"
+    | "starts with the ball"
     | "stay"
     | "stay home"
     | "stays"
     | "stays home"
     | "step"
+    | "step back"
     | "step in"
     | "step out"
     | "step up"
+    | "stepping out"
+    | "steps"
+    | "steps back"
     | "steps in"
     | "steps out"
     | "steps up"
@@ -570,6 +650,7 @@ export type SetLineKeywordNames =
     | "switch places"
     | "switches"
     | "switches places"
+    | "tag"
     | "tags"
     | "take"
     | "take it"
@@ -583,6 +664,7 @@ export type SetLineKeywordNames =
     | "takes the ball"
     | "takes the ball out"
     | "takes the ball up"
+    | "teardrop"
     | "them"
     | "then"
     | "they"
@@ -598,6 +680,8 @@ export type SetLineKeywordNames =
     | "throws in"
     | "throws it in"
     | "throws the ball in"
+    | "tie"
+    | "tie game"
     | "tied"
     | "time"
     | "times"
@@ -607,6 +691,8 @@ export type SetLineKeywordNames =
     | "tips in"
     | "to"
     | "top"
+    | "top of the arc"
+    | "top of the circle"
     | "top of the key"
     | "touch the ball"
     | "toward"
@@ -619,6 +705,7 @@ export type SetLineKeywordNames =
     | "traps"
     | "turn"
     | "turn the corner"
+    | "turnaround"
     | "turns"
     | "turns the corner"
     | "u10"
@@ -626,10 +713,15 @@ export type SetLineKeywordNames =
     | "u14"
     | "u16"
     | "under"
+    | "under the basket"
+    | "under the hoop"
+    | "under the rim"
+    | "under the ring"
     | "until"
     | "up"
     | "up the lane"
     | "up to"
+    | "up top"
     | "up-screen"
     | "up-screens"
     | "use"
@@ -637,6 +729,8 @@ export type SetLineKeywordNames =
     | "v-cut"
     | "v-cuts"
     | "via"
+    | "vs"
+    | "vs a press"
     | "wait"
     | "waits"
     | "walk"
@@ -731,10 +825,10 @@ export function isAlignmentHead(item: unknown): item is AlignmentHead {
     return reflection.isInstance(item, AlignmentHead.$type);
 }
 
-export type AlignmentName = '1-4 high' | '1-4 low' | '1-4' | '3-out 2-in' | '4-out 1-in' | '5-out' | 'box' | 'diamond' | 'horns' | 'line' | 'spread' | 'stack' | string;
+export type AlignmentName = '1-4 high' | '1-4 low' | '1-4' | '2-3 high' | '3-out 2-in' | '4-out 1-in' | '5-out' | 'box' | 'diamond' | 'horns' | 'line' | 'spread' | 'stack' | string;
 
 export function isAlignmentName(item: unknown): item is AlignmentName {
-    return item === 'box' || item === 'horns' || item === 'stack' || item === 'diamond' || item === 'line' || item === '1-4 high' || item === '1-4 low' || item === '1-4' || item === '4-out 1-in' || item === '5-out' || item === '3-out 2-in' || item === 'spread' || (typeof item === 'string' && (/[0-9](-[0-9])+/.test(item)));
+    return item === 'box' || item === 'horns' || item === 'stack' || item === 'diamond' || item === 'line' || item === '2-3 high' || item === '1-4 high' || item === '1-4 low' || item === '1-4' || item === '4-out 1-in' || item === '5-out' || item === '3-out 2-in' || item === 'spread' || (typeof item === 'string' && (/[0-9](-[0-9])+/.test(item)));
 }
 
 export interface AlignmentRef extends langium.AstNode {
@@ -942,7 +1036,7 @@ export function isCatchVerb(item: unknown): item is CatchVerb {
 export interface Circumstance extends langium.AstNode {
     readonly $container: Situation;
     readonly $type: 'Circumstance';
-    what: 'after a time-out' | 'against a press' | 'backcourt throw-in' | 'baseline throw-in' | 'end of a half' | 'end of a quarter' | 'end of the game' | 'free throw' | 'half court' | 'jump ball' | 'last shot' | 'need a three' | 'need a two' | 'sideline throw-in' | 'tied' | 'transition';
+    what: 'after a time-out' | 'after a timeout' | 'against a press' | 'backcourt throw-in' | 'baseline out of bounds' | 'baseline throw-in' | 'blob' | 'end of a half' | 'end of a quarter' | 'end of the game' | 'free throw' | 'half court' | 'jump ball' | 'last shot' | 'need a 3' | 'need a three' | 'need a two' | 'sideline out of bounds' | 'sideline throw-in' | 'slob' | 'tie game' | 'tie' | 'tied' | 'transition' | 'vs a press';
 }
 
 export const Circumstance = {
@@ -1158,10 +1252,10 @@ export function isDefendTo(item: unknown): item is DefendTo {
     return reflection.isInstance(item, DefendTo.$type);
 }
 
-export type DefendVerb = 'close out' | 'closes out' | 'denies' | 'deny' | 'double' | 'doubles' | 'drop' | 'drops' | 'duck under' | 'ducks under' | 'fight over' | 'fight through' | 'fights over' | 'fights through' | 'follow' | 'follows' | 'front' | 'fronts' | 'go behind' | 'go over' | 'go through' | 'go under' | 'goes behind' | 'goes over' | 'goes through' | 'goes under' | 'guard' | 'guards' | 'hedge' | 'hedges' | 'help' | 'helps' | 'jump' | 'jumps' | 'overplay' | 'overplays' | 'recover' | 'recovers' | 'rotate' | 'rotates' | 'sag' | 'sags' | 'show' | 'shows' | 'stay home' | 'stays home' | 'switch' | 'switches' | 'trail' | 'trails' | 'trap' | 'traps';
+export type DefendVerb = 'close out' | 'closes out' | 'denies' | 'deny' | 'double' | 'doubles' | 'drop' | 'drops' | 'duck under' | 'ducks under' | 'fight over' | 'fight through' | 'fights over' | 'fights through' | 'follow' | 'follows' | 'front' | 'fronts' | 'go behind' | 'go over' | 'go through' | 'go under' | 'goes behind' | 'goes over' | 'goes through' | 'goes under' | 'guard' | 'guards' | 'hedge' | 'hedges' | 'help' | 'helps' | 'jump' | 'jumps' | 'overplay' | 'overplays' | 'recover' | 'recovers' | 'rotate' | 'rotates' | 'sag' | 'sags' | 'show' | 'shows' | 'stay home' | 'stays home' | 'switch' | 'switches' | 'tag' | 'tags' | 'trail' | 'trails' | 'trap' | 'traps';
 
 export function isDefendVerb(item: unknown): item is DefendVerb {
-    return item === 'switches' || item === 'switch' || item === 'goes under' || item === 'go under' || item === 'goes over' || item === 'go over' || item === 'goes through' || item === 'go through' || item === 'goes behind' || item === 'go behind' || item === 'trails' || item === 'trail' || item === 'follows' || item === 'follow' || item === 'helps' || item === 'help' || item === 'denies' || item === 'deny' || item === 'shows' || item === 'show' || item === 'hedges' || item === 'hedge' || item === 'traps' || item === 'trap' || item === 'doubles' || item === 'double' || item === 'drops' || item === 'drop' || item === 'guards' || item === 'guard' || item === 'recovers' || item === 'recover' || item === 'rotates' || item === 'rotate' || item === 'fronts' || item === 'front' || item === 'closes out' || item === 'close out' || item === 'sags' || item === 'sag' || item === 'overplays' || item === 'overplay' || item === 'jumps' || item === 'jump' || item === 'stays home' || item === 'stay home' || item === 'fights over' || item === 'fight over' || item === 'fights through' || item === 'fight through' || item === 'ducks under' || item === 'duck under';
+    return item === 'switches' || item === 'switch' || item === 'goes under' || item === 'go under' || item === 'goes over' || item === 'go over' || item === 'goes through' || item === 'go through' || item === 'goes behind' || item === 'go behind' || item === 'trails' || item === 'trail' || item === 'follows' || item === 'follow' || item === 'helps' || item === 'help' || item === 'tags' || item === 'tag' || item === 'denies' || item === 'deny' || item === 'shows' || item === 'show' || item === 'hedges' || item === 'hedge' || item === 'traps' || item === 'trap' || item === 'doubles' || item === 'double' || item === 'drops' || item === 'drop' || item === 'guards' || item === 'guard' || item === 'recovers' || item === 'recover' || item === 'rotates' || item === 'rotate' || item === 'fronts' || item === 'front' || item === 'closes out' || item === 'close out' || item === 'sags' || item === 'sag' || item === 'overplays' || item === 'overplay' || item === 'jumps' || item === 'jump' || item === 'stays home' || item === 'stay home' || item === 'fights over' || item === 'fight over' || item === 'fights through' || item === 'fight through' || item === 'ducks under' || item === 'duck under';
 }
 
 export type Demand = Amount | EveryTouch | NotHold | Touch;
@@ -1216,10 +1310,10 @@ export function isDribblePart(item: unknown): item is DribblePart {
     return reflection.isInstance(item, DribblePart.$type);
 }
 
-export type DribbleVerb = 'back out' | 'backs out' | 'bring it up' | 'bring it' | 'bring the ball up' | 'bring the ball' | 'brings it up' | 'brings it' | 'brings the ball up' | 'brings the ball' | 'dribble' | 'dribbles' | 'drive' | 'drives' | 'pull it out' | 'pull the ball out' | 'pulls it out' | 'pulls the ball out' | 'push it up' | 'push it' | 'push the ball up' | 'push the ball' | 'pushes it up' | 'pushes it' | 'pushes the ball up' | 'pushes the ball' | 'take it' | 'take the ball up' | 'take the ball' | 'takes it' | 'takes the ball up' | 'takes the ball' | 'turn the corner' | 'turns the corner';
+export type DribbleVerb = 'back out' | 'backs out' | 'bring it up' | 'bring it' | 'bring the ball up' | 'bring the ball' | 'brings it up' | 'brings it' | 'brings the ball up' | 'brings the ball' | 'dribble it' | 'dribble the ball' | 'dribble' | 'dribbles it' | 'dribbles the ball' | 'dribbles' | 'drive' | 'drives' | 'pull it out' | 'pull the ball out' | 'pulls it out' | 'pulls the ball out' | 'push it up' | 'push it' | 'push the ball up' | 'push the ball' | 'pushes it up' | 'pushes it' | 'pushes the ball up' | 'pushes the ball' | 'take it' | 'take the ball up' | 'take the ball' | 'takes it' | 'takes the ball up' | 'takes the ball' | 'turn the corner' | 'turns the corner';
 
 export function isDribbleVerb(item: unknown): item is DribbleVerb {
-    return item === 'dribbles' || item === 'dribble' || item === 'drives' || item === 'drive' || item === 'turns the corner' || item === 'turn the corner' || item === 'brings the ball up' || item === 'bring the ball up' || item === 'backs out' || item === 'back out' || item === 'brings the ball' || item === 'bring the ball' || item === 'brings it' || item === 'bring it' || item === 'takes the ball' || item === 'take the ball' || item === 'takes it' || item === 'take it' || item === 'pushes the ball' || item === 'push the ball' || item === 'pushes it' || item === 'push it' || item === 'brings it up' || item === 'bring it up' || item === 'takes the ball up' || item === 'take the ball up' || item === 'pushes the ball up' || item === 'push the ball up' || item === 'pushes it up' || item === 'push it up' || item === 'pulls the ball out' || item === 'pull the ball out' || item === 'pulls it out' || item === 'pull it out';
+    return item === 'dribbles' || item === 'dribble' || item === 'dribbles it' || item === 'dribble it' || item === 'dribbles the ball' || item === 'dribble the ball' || item === 'drives' || item === 'drive' || item === 'turns the corner' || item === 'turn the corner' || item === 'brings the ball up' || item === 'bring the ball up' || item === 'backs out' || item === 'back out' || item === 'brings the ball' || item === 'bring the ball' || item === 'brings it' || item === 'bring it' || item === 'takes the ball' || item === 'take the ball' || item === 'takes it' || item === 'take it' || item === 'pushes the ball' || item === 'push the ball' || item === 'pushes it' || item === 'push it' || item === 'brings it up' || item === 'bring it up' || item === 'takes the ball up' || item === 'take the ball up' || item === 'pushes the ball up' || item === 'push the ball up' || item === 'pushes it up' || item === 'push it up' || item === 'pulls the ball out' || item === 'pull the ball out' || item === 'pulls it out' || item === 'pull it out';
 }
 
 export interface Early extends langium.AstNode {
@@ -1739,10 +1833,10 @@ export function isMovePart(item: unknown): item is MovePart {
     return reflection.isInstance(item, MovePart.$type);
 }
 
-export type MoveVerb = 'back-cut' | 'back-cuts' | 'basket-cut' | 'basket-cuts' | 'clear out' | 'clear' | 'clears out' | 'clears' | 'come' | 'comes' | 'curl' | 'curls' | 'cut back door' | 'cut backdoor' | 'cut' | 'cuts back door' | 'cuts backdoor' | 'cuts' | 'dive' | 'dives' | 'drift' | 'drifts' | 'fade' | 'fades' | 'flare' | 'flares' | 'flash' | 'flashes' | 'get open' | 'gets open' | 'go back door' | 'go backdoor' | 'go' | 'goes back door' | 'goes backdoor' | 'goes' | 'jog' | 'jogs' | 'l-cut' | 'l-cuts' | 'lift' | 'lifts' | 'loop' | 'loops' | 'make the same cut' | 'makes the same cut' | 'move' | 'moves' | 'pop' | 'pops' | 'post up' | 'posts up' | 'relocate' | 'relocates' | 'return' | 'returns' | 'roll' | 'rolls' | 'run' | 'runs' | 'shallow-cut' | 'shallow-cuts' | 'slide' | 'slides' | 'slip' | 'slips' | 'space' | 'spaces' | 'spot up' | 'spots up' | 'sprint' | 'sprints' | 'step in' | 'step out' | 'step up' | 'steps in' | 'steps out' | 'steps up' | 'straight-cut' | 'straight-cuts' | 'v-cut' | 'v-cuts' | 'walk' | 'walks';
+export type MoveVerb = 'back-cut' | 'back-cuts' | 'backdoor' | 'backdoors' | 'basket-cut' | 'basket-cuts' | 'break' | 'breaks' | 'clear out' | 'clear' | 'clears out' | 'clears' | 'come' | 'comes' | 'curl' | 'curls' | 'cut back door' | 'cut backdoor' | 'cut' | 'cuts back door' | 'cuts backdoor' | 'cuts' | 'dive' | 'dives' | 'drift' | 'drifts' | 'fade' | 'fades' | 'flare' | 'flares' | 'flash' | 'flashes' | 'get open' | 'gets open' | 'go back door' | 'go backdoor' | 'go' | 'goes back door' | 'goes backdoor' | 'goes' | 'jog' | 'jogs' | 'l-cut' | 'l-cuts' | 'lift' | 'lifts' | 'loop' | 'loops' | 'make the same cut' | 'makes the same cut' | 'move' | 'moves' | 'pop' | 'pops' | 'post up' | 'posts up' | 'relocate' | 'relocates' | 'return' | 'returns' | 'roll' | 'rolls' | 'run' | 'runs' | 'shallow-cut' | 'shallow-cuts' | 'slide' | 'slides' | 'slip' | 'slips' | 'space' | 'spaces' | 'spot up' | 'spots up' | 'sprint' | 'sprints' | 'step back' | 'step in' | 'step out' | 'step up' | 'step' | 'steps back' | 'steps in' | 'steps out' | 'steps up' | 'steps' | 'straight-cut' | 'straight-cuts' | 'v-cut' | 'v-cuts' | 'walk' | 'walks';
 
 export function isMoveVerb(item: unknown): item is MoveVerb {
-    return item === 'cuts' || item === 'cut' || item === 'basket-cuts' || item === 'basket-cut' || item === 'back-cuts' || item === 'back-cut' || item === 'v-cuts' || item === 'v-cut' || item === 'l-cuts' || item === 'l-cut' || item === 'shallow-cuts' || item === 'shallow-cut' || item === 'straight-cuts' || item === 'straight-cut' || item === 'curls' || item === 'curl' || item === 'fades' || item === 'fade' || item === 'flares' || item === 'flare' || item === 'flashes' || item === 'flash' || item === 'rolls' || item === 'roll' || item === 'pops' || item === 'pop' || item === 'slips' || item === 'slip' || item === 'dives' || item === 'dive' || item === 'posts up' || item === 'post up' || item === 'lifts' || item === 'lift' || item === 'drifts' || item === 'drift' || item === 'steps out' || item === 'step out' || item === 'steps in' || item === 'step in' || item === 'clears' || item === 'clear' || item === 'clears out' || item === 'clear out' || item === 'spaces' || item === 'space' || item === 'spots up' || item === 'spot up' || item === 'sprints' || item === 'sprint' || item === 'runs' || item === 'run' || item === 'jogs' || item === 'jog' || item === 'walks' || item === 'walk' || item === 'moves' || item === 'move' || item === 'relocates' || item === 'relocate' || item === 'makes the same cut' || item === 'make the same cut' || item === 'comes' || item === 'come' || item === 'goes' || item === 'go' || item === 'slides' || item === 'slide' || item === 'loops' || item === 'loop' || item === 'returns' || item === 'return' || item === 'steps up' || item === 'step up' || item === 'gets open' || item === 'get open' || item === 'cuts backdoor' || item === 'cut backdoor' || item === 'cuts back door' || item === 'cut back door' || item === 'goes backdoor' || item === 'go backdoor' || item === 'goes back door' || item === 'go back door';
+    return item === 'cuts' || item === 'cut' || item === 'basket-cuts' || item === 'basket-cut' || item === 'back-cuts' || item === 'back-cut' || item === 'v-cuts' || item === 'v-cut' || item === 'l-cuts' || item === 'l-cut' || item === 'shallow-cuts' || item === 'shallow-cut' || item === 'straight-cuts' || item === 'straight-cut' || item === 'curls' || item === 'curl' || item === 'fades' || item === 'fade' || item === 'flares' || item === 'flare' || item === 'flashes' || item === 'flash' || item === 'rolls' || item === 'roll' || item === 'pops' || item === 'pop' || item === 'slips' || item === 'slip' || item === 'dives' || item === 'dive' || item === 'posts up' || item === 'post up' || item === 'lifts' || item === 'lift' || item === 'drifts' || item === 'drift' || item === 'steps out' || item === 'step out' || item === 'steps in' || item === 'step in' || item === 'clears' || item === 'clear' || item === 'clears out' || item === 'clear out' || item === 'spaces' || item === 'space' || item === 'spots up' || item === 'spot up' || item === 'sprints' || item === 'sprint' || item === 'runs' || item === 'run' || item === 'jogs' || item === 'jog' || item === 'walks' || item === 'walk' || item === 'moves' || item === 'move' || item === 'relocates' || item === 'relocate' || item === 'makes the same cut' || item === 'make the same cut' || item === 'breaks' || item === 'break' || item === 'steps' || item === 'step' || item === 'steps back' || item === 'step back' || item === 'backdoors' || item === 'backdoor' || item === 'comes' || item === 'come' || item === 'goes' || item === 'go' || item === 'slides' || item === 'slide' || item === 'loops' || item === 'loop' || item === 'returns' || item === 'return' || item === 'steps up' || item === 'step up' || item === 'gets open' || item === 'get open' || item === 'cuts backdoor' || item === 'cut backdoor' || item === 'cuts back door' || item === 'cut back door' || item === 'goes backdoor' || item === 'go backdoor' || item === 'goes back door' || item === 'go back door';
 }
 
 export interface NextTo extends langium.AstNode {
@@ -1808,10 +1902,10 @@ export function isNotHold(item: unknown): item is NotHold {
 
 export interface Off extends langium.AstNode {
     readonly $container: Defend | Dribble | Move | SameAgain;
-    readonly $type: 'Off';
+    readonly $type: 'Off' | 'ScreenNoun';
     double: boolean;
     players: Array<Player>;
-    screen: boolean;
+    screen: ScreenNoun;
     then: boolean;
 }
 
@@ -1911,7 +2005,7 @@ export function isOnMiss(item: unknown): item is OnMiss {
 export interface OnMove extends langium.AstNode {
     readonly $container: Look;
     readonly $type: 'OnMove';
-    move: 'back-cut' | 'basket-cut' | 'catch' | 'curl' | 'cut' | 'dive' | 'drift' | 'drive' | 'duck in' | 'fade' | 'fill' | 'flare' | 'flash' | 'hand off' | 'l-cut' | 'lift' | 'lob' | 'pop' | 'post up' | 'roll' | 'seal' | 'shallow-cut' | 'skip' | 'slip' | 'step out' | 'v-cut';
+    move: 'back-cut' | 'back-cutting' | 'backdoor cut' | 'backdoor' | 'basket-cut' | 'catch' | 'curl' | 'curling' | 'cut' | 'cutting' | 'dive' | 'diving' | 'drift' | 'drifting' | 'drive' | 'driving' | 'duck in' | 'ducking in' | 'fade' | 'fading' | 'fill' | 'filling' | 'flare' | 'flaring' | 'flash' | 'flashing' | 'hand off' | 'l-cut' | 'lift' | 'lifting' | 'lob' | 'pop' | 'popping' | 'post up' | 'posting up' | 'roll' | 'rolling' | 'seal' | 'sealing' | 'shallow-cut' | 'skip' | 'slip' | 'slipping' | 'step out' | 'stepping out' | 'v-cut';
 }
 
 export const OnMove = {
@@ -2084,10 +2178,10 @@ export function isPassKind(item: unknown): item is PassKind {
     return reflection.isInstance(item, PassKind.$type);
 }
 
-export type PassKindName = 'baseball-pass' | 'bounce-pass' | 'chest-pass' | 'dump off' | 'dump pass' | 'hand off' | 'kick out' | 'lob' | 'overhead-pass' | 'pass' | 'skip' | 'skip-pass' | 'tip';
+export type PassKindName = 'alley-oop' | 'baseball-pass' | 'bounce-pass' | 'chest-pass' | 'dish' | 'drop pass' | 'dump off' | 'dump pass' | 'give and go' | 'hand off' | 'high-low pass' | 'high-low' | 'kick out' | 'kick-out pass' | 'lob' | 'overhead-pass' | 'pass' | 'skip' | 'skip-pass' | 'tip';
 
 export function isPassKindName(item: unknown): item is PassKindName {
-    return item === 'pass' || item === 'bounce-pass' || item === 'lob' || item === 'skip' || item === 'skip-pass' || item === 'overhead-pass' || item === 'baseball-pass' || item === 'chest-pass' || item === 'hand off' || item === 'kick out' || item === 'tip' || item === 'dump off' || item === 'dump pass';
+    return item === 'pass' || item === 'bounce-pass' || item === 'lob' || item === 'skip' || item === 'skip-pass' || item === 'overhead-pass' || item === 'baseball-pass' || item === 'chest-pass' || item === 'hand off' || item === 'kick out' || item === 'tip' || item === 'dump off' || item === 'dump pass' || item === 'drop pass' || item === 'dish' || item === 'high-low' || item === 'high-low pass' || item === 'give and go' || item === 'alley-oop' || item === 'kick-out pass';
 }
 
 export type PassPart = At | Early | PassAlong | PassBall | PassStyle | PassTo;
@@ -2158,7 +2252,7 @@ export interface Place extends langium.AstNode {
     readonly $type: 'Place';
     extended: boolean;
     half?: 'ball-side' | 'far side' | 'left side' | 'near side' | 'right side' | 'strong-side' | 'weak-side';
-    name: 'backcourt' | 'basket' | 'rim' | SpotName;
+    name: 'backcourt' | 'basket' | 'bucket' | 'hole' | 'hoop' | 'rim' | 'ring' | SpotName;
     own?: string;
     side?: 'left' | 'middle' | 'right' | Side;
 }
@@ -2349,10 +2443,10 @@ export function isReboundGroup(item: unknown): item is ReboundGroup {
     return reflection.isInstance(item, ReboundGroup.$type);
 }
 
-export type ReboundVerb = 'box out' | 'boxes out' | 'crash' | 'crashes' | 'get back' | 'gets back';
+export type ReboundVerb = 'box out' | 'boxes out' | 'crash the boards' | 'crash' | 'crashes the boards' | 'crashes' | 'get back on d' | 'get back on defence' | 'get back on defense' | 'get back' | 'gets back on d' | 'gets back on defence' | 'gets back on defense' | 'gets back' | 'hit the boards' | 'hit the glass' | 'hits the boards' | 'hits the glass';
 
 export function isReboundVerb(item: unknown): item is ReboundVerb {
-    return item === 'crashes' || item === 'crash' || item === 'gets back' || item === 'get back' || item === 'boxes out' || item === 'box out';
+    return item === 'crashes' || item === 'crash' || item === 'crashes the boards' || item === 'crash the boards' || item === 'hits the boards' || item === 'hit the boards' || item === 'hits the glass' || item === 'hit the glass' || item === 'gets back' || item === 'get back' || item === 'gets back on defence' || item === 'get back on defence' || item === 'gets back on defense' || item === 'get back on defense' || item === 'gets back on d' || item === 'get back on d' || item === 'boxes out' || item === 'box out';
 }
 
 export interface Remark extends langium.AstNode {
@@ -2513,6 +2607,12 @@ export function isScreen(item: unknown): item is Screen {
     return reflection.isInstance(item, Screen.$type);
 }
 
+export type ScreenNoun = 'back pick' | 'back-screen' | 'ball-screen' | 'cross-screen' | 'double-screen' | 'down-screen' | 'flare-screen' | 'pick' | 'pin down' | 'pin-screen' | 'pindown' | 'screen' | 'stagger' | 'stagger-screen' | 'up-screen';
+
+export function isScreenNoun(item: unknown): item is ScreenNoun {
+    return item === 'screen' || item === 'pick' || item === 'ball-screen' || item === 'back-screen' || item === 'back pick' || item === 'flare-screen' || item === 'cross-screen' || item === 'down-screen' || item === 'up-screen' || item === 'pin-screen' || item === 'pin down' || item === 'pindown' || item === 'stagger-screen' || item === 'stagger' || item === 'double-screen';
+}
+
 export type ScreenPart = At | For | On | ScreenWay;
 
 export const ScreenPart = {
@@ -2639,10 +2739,10 @@ export function isShot(item: unknown): item is Shot {
     return reflection.isInstance(item, Shot.$type);
 }
 
-export type ShotKindName = 'bank shot' | 'catch-and-shoot jumper' | 'catch-and-shoot three' | 'dunk' | 'finger roll' | 'floater' | 'hook shot' | 'hook' | 'jump shot' | 'jumper' | 'lay-up' | 'layup' | 'pull up' | 'put-back' | 'putback' | 'runner' | 'set shot' | 'three' | 'three-pointer' | 'tip in';
+export type ShotKindName = '3 pointer' | 'bank shot' | 'catch-and-shoot jumper' | 'catch-and-shoot three' | 'dunk' | 'fadeaway' | 'finger roll' | 'floater' | 'hook shot' | 'hook' | 'jump shot' | 'jumper' | 'lay-in' | 'lay-up' | 'layin' | 'layup' | 'pull up' | 'put-back' | 'putback' | 'runner' | 'set shot' | 'step back' | 'teardrop' | 'three' | 'three-pointer' | 'tip in' | 'turnaround';
 
 export function isShotKindName(item: unknown): item is ShotKindName {
-    return item === 'layup' || item === 'lay-up' || item === 'dunk' || item === 'jumper' || item === 'jump shot' || item === 'three' || item === 'three-pointer' || item === 'hook' || item === 'hook shot' || item === 'tip in' || item === 'floater' || item === 'runner' || item === 'pull up' || item === 'bank shot' || item === 'set shot' || item === 'put-back' || item === 'putback' || item === 'finger roll' || item === 'catch-and-shoot three' || item === 'catch-and-shoot jumper';
+    return item === 'layup' || item === 'lay-up' || item === 'dunk' || item === 'jumper' || item === 'jump shot' || item === 'three' || item === 'three-pointer' || item === 'hook' || item === 'hook shot' || item === 'tip in' || item === 'floater' || item === 'runner' || item === 'pull up' || item === 'bank shot' || item === 'set shot' || item === 'put-back' || item === 'putback' || item === 'finger roll' || item === 'lay-in' || item === 'layin' || item === '3 pointer' || item === 'step back' || item === 'fadeaway' || item === 'turnaround' || item === 'teardrop' || item === 'catch-and-shoot three' || item === 'catch-and-shoot jumper';
 }
 
 export interface ShotKinds extends langium.AstNode {
@@ -2755,10 +2855,10 @@ export function isSpot(item: unknown): item is Spot {
     return reflection.isInstance(item, Spot.$type);
 }
 
-export type SpotName = 'backcourt' | 'baseline' | 'basket' | 'block' | 'blocks' | 'corner' | 'corners' | 'dunker spot' | 'dunker spots' | 'elbow' | 'elbows' | 'far baseline' | 'far free-throw line' | 'free-throw line extended' | 'free-throw line' | 'half court' | 'hash' | 'hashes' | 'high post' | 'high posts' | 'lane line' | 'lane' | 'low post' | 'low posts' | 'mid-post' | 'mid-posts' | 'middle' | 'nail' | 'post' | 'rim' | 'short corner' | 'short corners' | 'sideline' | 'slot' | 'slots' | 'top of the key' | 'top' | 'wing' | 'wings';
+export type SpotName = 'backcourt' | 'baseline' | 'basket' | 'block' | 'blocks' | 'bucket' | 'corner' | 'corners' | 'dunker spot' | 'dunker spots' | 'elbow' | 'elbows' | 'far baseline' | 'far free-throw line' | 'free-throw line extended' | 'free-throw line' | 'half court' | 'hash' | 'hashes' | 'high post' | 'high posts' | 'hole' | 'hoop' | 'key' | 'lane line' | 'lane' | 'low post' | 'low posts' | 'mid-post' | 'mid-posts' | 'middle' | 'nail' | 'out top' | 'paint' | 'post' | 'rim' | 'ring' | 'short corner' | 'short corners' | 'sideline' | 'slot' | 'slots' | 'top of the arc' | 'top of the circle' | 'top of the key' | 'top' | 'under the basket' | 'under the hoop' | 'under the rim' | 'under the ring' | 'up top' | 'wing' | 'wings';
 
 export function isSpotName(item: unknown): item is SpotName {
-    return item === 'rim' || item === 'basket' || item === 'block' || item === 'blocks' || item === 'low post' || item === 'low posts' || item === 'mid-post' || item === 'mid-posts' || item === 'post' || item === 'middle' || item === 'elbow' || item === 'elbows' || item === 'nail' || item === 'high post' || item === 'high posts' || item === 'top' || item === 'top of the key' || item === 'slot' || item === 'slots' || item === 'wing' || item === 'wings' || item === 'corner' || item === 'corners' || item === 'short corner' || item === 'short corners' || item === 'dunker spot' || item === 'dunker spots' || item === 'free-throw line' || item === 'free-throw line extended' || item === 'half court' || item === 'hash' || item === 'hashes' || item === 'backcourt' || item === 'far free-throw line' || item === 'far baseline' || item === 'baseline' || item === 'sideline' || item === 'lane' || item === 'lane line';
+    return item === 'rim' || item === 'basket' || item === 'hoop' || item === 'ring' || item === 'hole' || item === 'bucket' || item === 'under the basket' || item === 'under the hoop' || item === 'under the rim' || item === 'under the ring' || item === 'block' || item === 'blocks' || item === 'low post' || item === 'low posts' || item === 'mid-post' || item === 'mid-posts' || item === 'post' || item === 'middle' || item === 'elbow' || item === 'elbows' || item === 'nail' || item === 'high post' || item === 'high posts' || item === 'top' || item === 'top of the key' || item === 'top of the arc' || item === 'top of the circle' || item === 'up top' || item === 'out top' || item === 'slot' || item === 'slots' || item === 'wing' || item === 'wings' || item === 'corner' || item === 'corners' || item === 'short corner' || item === 'short corners' || item === 'dunker spot' || item === 'dunker spots' || item === 'free-throw line' || item === 'free-throw line extended' || item === 'half court' || item === 'hash' || item === 'hashes' || item === 'backcourt' || item === 'far free-throw line' || item === 'far baseline' || item === 'baseline' || item === 'sideline' || item === 'lane' || item === 'paint' || item === 'key' || item === 'lane line';
 }
 
 export interface SprintTime extends langium.AstNode {
@@ -4092,9 +4192,7 @@ export class SetLineAstReflection extends langium.AbstractAstReflection {
                     optional: true
                 },
                 screen: {
-                    name: Off.screen,
-                    defaultValue: false,
-                    optional: true
+                    name: Off.screen
                 },
                 then: {
                     name: Off.then,

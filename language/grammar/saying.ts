@@ -1,0 +1,49 @@
+import { endOf, isPlayer, singularAt, tried, written, type Broken } from './broken-line.ts';
+import type { FaultCode, LineFix } from './line-fault.ts';
+import type { LineToken } from './line-token.ts';
+import { otherNumber } from './verbs.ts';
+
+/** Something that coaches say and that no line can say so: what can be written instead. */
+export interface SaidOtherwise {
+  readonly code: FaultCode;
+  /** Tokens from, up to and not including to. */
+  readonly from: number;
+  readonly to: number;
+  readonly message: string;
+  readonly fixes: readonly (LineFix | undefined)[];
+}
+
+export type Recogniser = (broken: Broken) => SaidOtherwise | undefined;
+
+export const word = (token: LineToken | undefined): string => token?.image.toLowerCase() ?? '';
+export const isDefender = (token: LineToken | undefined): boolean => isPlayer(token) && word(token).startsWith('x');
+export const isAttacker = (token: LineToken | undefined): boolean => isPlayer(token) && !word(token).startsWith('x');
+
+/** The line with other words in the place of the tokens, if it can be read so. */
+export function writing(broken: Broken, from: number, to: number, text: string): LineFix | undefined {
+  const first = broken.tokens[from];
+  const last = broken.tokens[to - 1];
+  return first && last && tried(broken, `Write "${text}"`, [{ at: first.startOffset, to: endOf(last), text }]);
+}
+
+/** The verb in the number of the subject before the token. */
+export function inNumber(broken: Broken, index: number, one: string): string {
+  return singularAt(broken, index) ? one : (otherNumber.get(one) ?? one);
+}
+
+export function commaAfter(broken: Broken, index: number): number {
+  const at = broken.tokens.findIndex((token, i) => i > index && token.image === ',');
+  return at < 0 ? broken.tokens.length : at;
+}
+
+/** The whole line with other words, if it can be read so. */
+export function rewriting(broken: Broken, text: string, title = `Write "${text}"`): LineFix | undefined {
+  const first = broken.tokens[0];
+  const last = broken.tokens.at(-1);
+  return first && last && tried(broken, title, [{ at: first.startOffset, to: endOf(last), text }]);
+}
+
+/** All the words of the line, as the coach wrote them. */
+export function wholeLine(broken: Broken): string {
+  return written(broken, 0, broken.tokens.length);
+}
