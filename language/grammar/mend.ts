@@ -39,9 +39,12 @@ const MOST_TRIES = 24;
 const plainWords = (text: string): string =>
   text.toLowerCase().split(/[\s-]+/).filter((atom) => !ARTICLES.has(atom)).join(' ');
 
+/** Signs that nobody types: a picture or a program named `.play`. Looking for what it was meant to say would take seconds. */
+const isNoText = (text: string): boolean => /[\u0000-\u0008\u000E-\u001F\uFFFD]/.test(text);
+
 /** Ways to make the line readable, best first, at most `most`. */
 export function mends(broken: Broken, most = 3): readonly Mend[] {
-  if (broken.token === undefined) return [];
+  if (broken.token === undefined || isNoText(broken.text)) return [];
   const found: Mend[] = [];
   const add = (mend: Mend | undefined): boolean => {
     if (mend && !found.some((other) => applyEdits(broken.text, other.fix.edits) === applyEdits(broken.text, mend.fix.edits))) found.push(mend);
