@@ -2,7 +2,7 @@
 import { courtOf, type Court } from '../court/court.ts';
 import type { RuleSet, RuleSetId } from '../court/rule-set.ts';
 import { ruleSet } from '../court/rule-sets.ts';
-import { guardRuns, type Guarded } from '../defence/guard.ts';
+import { watchRuns, type Guarded } from '../defence/guard.ts';
 import type { Action, Look, PartId, Places, Play, Step } from '../play/play.ts';
 import type { Problem } from '../names/problem.ts';
 import type { Reading } from '../play/read-play.ts';
@@ -37,9 +37,7 @@ export interface Way {
 /** `by`: another rule set than the play's own, with the runs on its floor. */
 export function subjectOf({ play, places, leftOut, problems }: Reading, timeline: Timeline, lines: readonly string[], by: RuleSetId = play.rules.value): Subject {
   const rules = ruleSet(by);
-  let guarded: readonly Guarded[] | undefined;
-  const defendersOn = (run: Run): Guarded => (guarded ??= guardRuns(play, timeline.runs))[timeline.runs.indexOf(run)] ?? {};
-  return { play, places, leftOut, problems, timeline, lines, rules, court: courtOf(rules), ways: timeline.runs.map((run) => wayOf(play, run)), defendersOn };
+  return { play, places, leftOut, problems, timeline, lines, rules, court: courtOf(rules), ways: timeline.runs.map((run) => wayOf(play, run)), defendersOn: watchRuns(play, timeline.runs) };
 }
 
 function wayOf(play: Play, run: Run): Way {

@@ -28,20 +28,40 @@ const readable = 0.8;
 
 /** Keyframes of X1–X5 for one run-through; empty for a play without defence. */
 export function guard(play: Play, run: Run): Guarded {
-  return guardRuns(play, [run])[0]!;
+  return watchRuns(play, [run])(run);
 }
 
 /** As `guard`, for all run-throughs of a play: what they share is worked out once. */
 export function guardRuns(play: Play, runs: readonly Run[]): readonly Guarded[] {
+  return runs.map(watchRuns(play, runs));
+}
+
+const watched = new WeakMap<readonly Run[], { readonly play: Play; readonly guarded: (run: Run) => Guarded }>();
+
+/** The defenders of each run-through, worked out when first asked for, and kept as long as the run-throughs are: a check and the picture ask for the same. */
+export function watchRuns(play: Play, runs: readonly Run[]): (run: Run) => Guarded {
+  const known = watched.get(runs);
+  if (known?.play === play) return known.guarded;
+  const guarded = watchLazily(play);
+  watched.set(runs, { play, guarded });
+  return guarded;
+}
+
+function watchLazily(play: Play): (run: Run) => Guarded {
   const tactic = tacticOf(play);
-  if (tactic === undefined) return runs.map(() => ({}));
-  const done: Watch[] = [];
-  return runs.map((run) => {
-    const watch = startWatch(play, run, done);
+  if (tactic === undefined) return () => ({});
+  const done = new Map<Run, Watch>();
+  const frames = new Map<Run, Guarded>();
+  return (run) => {
+    const known = frames.get(run);
+    if (known !== undefined) return known;
+    const watch = startWatch(play, run, [...done.values()]);
     defend(watch, tactic, play);
-    done.push(watch);
-    return framesOf(watch);
-  });
+    done.set(run, watch);
+    const guarded = framesOf(watch);
+    frames.set(run, guarded);
+    return guarded;
+  };
 }
 
 function tacticOf({ defence }: Play): Tactic | undefined {
@@ -52,6 +72,7 @@ function tacticOf({ defence }: Play): Tactic | undefined {
 
 /** A run-through as it is being defended: x and y of X1–X5, ten numbers a step, and their speeds, five a step. */
 interface Watch {
+  readonly run: Run;
   readonly sight: Sight;
   readonly cues: readonly Cue[];
   readonly places: Float64Array;
@@ -61,22 +82,26 @@ interface Watch {
 }
 
 function startWatch(play: Play, run: Run, done: readonly Watch[]): Watch {
-  const sight = sightOf(run);
   const cues = cuesOf(play, run);
-  const watch = { sight, cues, places: new Float64Array(sight.steps * 10), speeds: new Float64Array(sight.steps * 5) };
   let from = 0;
+  let alike = 0;
   let like: Watch | undefined;
   for (const other of done) {
-    const steps = Math.min(partsAt(sight, other.sight), firstOther(cues, other.cues));
-    if (steps <= from) continue;
-    from = steps;
+    const steps = partsAt(run, other.run);
+    const untold = Math.min(steps, firstOther(cues, other.cues));
+    if (untold < from || (untold === from && steps <= alike)) continue;
+    from = untold;
+    alike = steps;
     like = other;
   }
+  const sight = sightOf(run, like && { sight: like.sight, steps: alike });
+  const places = new Float64Array(sight.steps * 10);
+  const speeds = new Float64Array(sight.steps * 5);
   if (like !== undefined) {
-    watch.places.set(like.places.subarray(0, from * 10));
-    watch.speeds.set(like.speeds.subarray(0, from * 5));
+    places.set(like.places.subarray(0, from * 10));
+    speeds.set(like.speeds.subarray(0, from * 5));
   }
-  return { ...watch, from };
+  return { run, sight, cues, places, speeds, from };
 }
 
 /** The first step at which two are told different things. */
@@ -93,10 +118,11 @@ function defend({ sight, cues, places, speeds, from }: Watch, tactic: Tactic, pl
   // He sees with this delay what his man does; the level's reaction to a choice.
   const delay = Math.round((level.choiceReaction * 1000) / sightMs);
   let told: readonly Cue[] = [];
+  const floor = emptyFloor({ court, level, spots: play.spots });
   for (let step = from; step < sight.steps; step++) {
     const now = step * sightMs;
     while (told.length < cues.length && cues[told.length]!.at <= now) told = cues.slice(0, told.length + 1);
-    const floor = floorAt(sight, step, Math.max(0, step - delay), { court, level, now, spots: play.spots });
+    lookAt(floor, sight, step, Math.max(0, step - delay));
     for (let index = 0; index < 5; index++) {
       const goal = tactic(floor, index, told);
       moveOn(places, speeds, step, index, goal, sight, level);
@@ -104,10 +130,25 @@ function defend({ sight, cues, places, speeds, from }: Watch, tactic: Tactic, pl
   }
 }
 
-function floorAt({ men, ball, holder, out }: Sight, step: number, seen: number, rest: Pick<Floor, 'court' | 'level' | 'now' | 'spots'>): Floor {
-  const at = seen * 10;
-  const man = (index: number): Point => ({ x: men[at + index * 2]!, y: men[at + index * 2 + 1]! });
-  return { ...rest, men: [man(0), man(1), man(2), man(3), man(4)], ball: { x: ball[seen * 2]!, y: ball[seen * 2 + 1]! }, holder: holder[step]!, out: out[step] === 1 };
+/** One floor for a whole run-through, its places overwritten at each step: thousands of small objects would cost more than all the rest. */
+type Watched = { -readonly [Key in keyof Floor]: Key extends 'men' ? readonly { x: number; y: number }[] : Key extends 'ball' ? { x: number; y: number } : Floor[Key] };
+
+function emptyFloor({ court, level, spots }: Pick<Floor, 'court' | 'level' | 'spots'>): Watched {
+  const place = () => ({ x: 0, y: 0 });
+  return { court, level, spots, now: 0, men: [place(), place(), place(), place(), place()], ball: place(), holder: 0, out: false };
+}
+
+function lookAt(floor: Watched, { men, ball, holder, out }: Sight, step: number, seen: number): void {
+  for (let index = 0; index < 5; index++) {
+    const man = floor.men[index]!;
+    man.x = men[seen * 10 + index * 2]!;
+    man.y = men[seen * 10 + index * 2 + 1]!;
+  }
+  floor.ball.x = ball[seen * 2]!;
+  floor.ball.y = ball[seen * 2 + 1]!;
+  floor.holder = holder[step]!;
+  floor.out = out[step] === 1;
+  floor.now = step * sightMs;
 }
 
 /** One step of his legs: no faster than his level, sliding near his man and running far from him, never into a body. */
@@ -146,22 +187,23 @@ function moveOn(places: Float64Array, speeds: Float64Array, step: number, index:
 /** Pushed out of anybody he would stand in: a screen holds him up, a team-mate makes room. Of team-mates the first `known`. */
 function keepApart(places: Float64Array, step: number, index: number, { men }: Sight, known: number): void {
   const at = step * 10 + index * 2;
-  const push = (x: number, y: number): void => {
-    const dx = places[at]! - x;
-    const dy = places[at + 1]! - y;
-    const square = dx * dx + dy * dy;
-    if (square >= readable * readable) return;
-    const gap = Math.sqrt(square);
-    places[at] = gap < 0.001 ? x : x + (dx / gap) * readable;
-    places[at + 1] = gap < 0.001 ? y - readable : y + (dy / gap) * readable;
-  };
   for (let other = 0; other < known; other++) {
     if (other === index) continue;
     // Who has not moved yet stands where he stood.
     const theirs = (other < index || step === 0 ? step : step - 1) * 10 + other * 2;
-    push(places[theirs]!, places[theirs + 1]!);
+    pushOut(places, at, places[theirs]!, places[theirs + 1]!);
   }
-  for (let man = step * 10; man < step * 10 + 10; man += 2) push(men[man]!, men[man + 1]!);
+  for (let man = step * 10; man < step * 10 + 10; man += 2) pushOut(places, at, men[man]!, men[man + 1]!);
+}
+
+function pushOut(places: Float64Array, at: number, x: number, y: number): void {
+  const dx = places[at]! - x;
+  const dy = places[at + 1]! - y;
+  const square = dx * dx + dy * dy;
+  if (square >= readable * readable) return;
+  const gap = Math.sqrt(square);
+  places[at] = gap < 0.001 ? x : x + (dx / gap) * readable;
+  places[at + 1] = gap < 0.001 ? y - readable : y + (dy / gap) * readable;
 }
 
 function framesOf({ places, sight }: Watch): Guarded {

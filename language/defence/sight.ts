@@ -20,11 +20,19 @@ export interface Sight {
   readonly out: Int8Array;
 }
 
-export function sightOf(run: Run): Sight {
+/** `like`: another run-through that looks the same for so many steps, which are taken over. */
+export function sightOf(run: Run, like?: { readonly sight: Sight; readonly steps: number }): Sight {
   const steps = Math.ceil(run.end / sightMs) + 1;
   const sight: Sight = { steps, men: new Float64Array(steps * 10), ball: new Float64Array(steps * 2), holder: new Int8Array(steps), out: new Int8Array(steps) };
-  OFFENCE.forEach((who, index) => watchMan(sight, run, who, index));
-  watchBall(sight, run);
+  const from = like?.steps ?? 0;
+  if (like !== undefined) {
+    sight.men.set(like.sight.men.subarray(0, from * 10));
+    sight.ball.set(like.sight.ball.subarray(0, from * 2));
+    sight.holder.set(like.sight.holder.subarray(0, from));
+    sight.out.set(like.sight.out.subarray(0, from));
+  }
+  OFFENCE.forEach((who, index) => watchMan(sight, run, who, index, from));
+  watchBall(sight, run, from);
   return sight;
 }
 
@@ -32,14 +40,14 @@ function timeAt(run: Run, step: number): number {
   return Math.min(run.end, step * sightMs);
 }
 
-function watchMan({ steps, men }: Sight, run: Run, who: BodyId, index: number): void {
+function watchMan({ steps, men }: Sight, run: Run, who: BodyId, index: number, from: number): void {
   const track = run.tracks[who];
   if (track === undefined) return;
   const { segments } = track;
   let next = 0;
   let current: Segment | undefined;
   let place: Point = track.start;
-  for (let step = 0; step < steps; step++) {
+  for (let step = from; step < steps; step++) {
     const now = timeAt(run, step);
     while (next < segments.length && segments[next]!.t0 <= now) {
       current = segments[next++]!;
@@ -51,9 +59,9 @@ function watchMan({ steps, men }: Sight, run: Run, who: BodyId, index: number): 
   }
 }
 
-function watchBall({ steps, men, ball, holder, out }: Sight, run: Run): void {
+function watchBall({ steps, men, ball, holder, out }: Sight, run: Run, from: number): void {
   let at = 0;
-  for (let step = 0; step < steps; step++) {
+  for (let step = from; step < steps; step++) {
     const now = timeAt(run, step);
     while (at + 1 < run.ball.length && run.ball[at + 1]!.t0 <= now) at++;
     const state = run.ball[at];
@@ -77,14 +85,32 @@ function numberOf(state: BallState): number {
   return Number(state.kind === 'held' ? state.by : state.receiver);
 }
 
-/** The first step at which two run-throughs do not look alike, when both were sampled. */
-export function partsAt(a: Sight, b: Sight): number {
-  // The last step of the shorter one shows its end, which the longer one may not have.
-  const steps = Math.min(a.steps, b.steps) - 1;
-  for (let step = 0; step < steps; step++) {
-    if (a.holder[step] !== b.holder[step] || a.out[step] !== b.out[step]) return step;
-    if (a.ball[step * 2] !== b.ball[step * 2] || a.ball[step * 2 + 1] !== b.ball[step * 2 + 1]) return step;
-    for (let index = step * 10; index < step * 10 + 10; index++) if (a.men[index] !== b.men[index]) return step;
+/** The first step at which two run-throughs of a play do not look alike. What they share is the same stretch of the same track, by identity. */
+export function partsAt(a: Run, b: Run): number {
+  let until = Math.min(a.end, b.end, ballPartsAt(a.ball, b.ball));
+  for (const who of OFFENCE) {
+    const [one, other] = [a.tracks[who], b.tracks[who]];
+    if (one === undefined || other === undefined || one.start.x !== other.start.x || one.start.y !== other.start.y) return 0;
+    let at = 0;
+    while (at < one.segments.length && one.segments[at] === other.segments[at]) at++;
+    until = Math.min(until, one.segments[at]?.t0 ?? until, other.segments[at]?.t0 ?? until);
   }
-  return Math.max(0, steps);
+  return Math.ceil(until / sightMs);
+}
+
+/** ms at which the ball's ways part. */
+function ballPartsAt(a: readonly BallState[], b: readonly BallState[]): number {
+  for (let at = 0; at < a.length && at < b.length; at++) {
+    const [one, other] = [a[at]!, b[at]!];
+    if (one.t0 !== other.t0 || one.kind !== other.kind || one.by !== other.by) return Math.min(one.t0, other.t0);
+    if (one.kind === 'held' && other.kind === 'held' ? one.out !== other.out : !sameFlight(one, other)) return one.t0;
+    if (one.t1 !== other.t1) return Math.min(one.t1, other.t1);
+  }
+  return Number.POSITIVE_INFINITY;
+}
+
+function sameFlight(one: BallState, other: BallState): boolean {
+  if (one.kind === 'held' || other.kind === 'held') return false;
+  const receivers = one.kind === 'flight' && other.kind === 'flight' ? one.receiver === other.receiver : one.kind === other.kind;
+  return receivers && one.t1 === other.t1 && one.from.x === other.from.x && one.from.y === other.from.y && one.to.x === other.to.x && one.to.y === other.to.y;
 }

@@ -20,7 +20,6 @@ export interface Shown {
 /** What the page, the panel and a picture show of a play: plain JSON. */
 export function playbackOf({ play, places, timeline, findings, court }: Shown): Playback {
   const defended = play.defence.value.kind !== 'none';
-  // Only here: what checks a play and does not show it need not pay for defenders.
   const defenders = guardRuns(play, timeline.runs);
   return {
     version: PLAYBACK_VERSION,
