@@ -16,7 +16,7 @@ import { cuesOf } from './cues.ts';
 import type { Floor, Tactic } from './floor.ts';
 import { manToMan } from './man-to-man.ts';
 import type { Sight } from './sight.ts';
-import { partsAt, sightMs, sightOf } from './sight.ts';
+import { ballAt, holderAt, outAt, partsAt, seenAStep, sightMs, sightOf } from './sight.ts';
 import { zone } from './zone.ts';
 
 export type Guarded = Readonly<Partial<Record<BodyId, Keyframes>>>;
@@ -50,16 +50,16 @@ export function watchRuns(play: Play, runs: readonly Run[]): (run: Run) => Guard
 function watchLazily(play: Play): (run: Run) => Guarded {
   const tactic = tacticOf(play);
   if (tactic === undefined) return () => ({});
-  const done = new Map<Run, Watch>();
-  const frames = new Map<Run, Guarded>();
+  const done: Watch[] = [];
+  const known = new Map<Run, Guarded>();
   return (run) => {
-    const known = frames.get(run);
-    if (known !== undefined) return known;
-    const watch = startWatch(play, run, [...done.values()]);
+    const before = known.get(run);
+    if (before !== undefined) return before;
+    const watch = startWatch(play, run, done);
     defend(watch, tactic, play);
-    done.set(run, watch);
+    done.push(watch);
     const guarded = framesOf(watch);
-    frames.set(run, guarded);
+    known.set(run, guarded);
     return guarded;
   };
 }
@@ -70,16 +70,21 @@ function tacticOf({ defence }: Play): Tactic | undefined {
   return kind === 'zone' && written !== undefined ? zone(written, press === true || written.endsWith('press')) : manToMan(press === true);
 }
 
-/** A run-through as it is being defended: x and y of X1–X5, ten numbers a step, and their speeds, five a step. */
+/** A run-through as it is being defended. */
 interface Watch {
   readonly run: Run;
   readonly sight: Sight;
   readonly cues: readonly Cue[];
-  readonly places: Float64Array;
-  readonly speeds: Float64Array;
+  /** `legsAStep` numbers a step: x and y of X1–X5, then the speed of each. */
+  readonly legs: Float64Array;
+  /** Where each stands at the steps that are kept. */
+  readonly kept: readonly Point[][];
   /** The first step not taken over from another run-through. */
   readonly from: number;
 }
+
+const legsAStep = 15;
+const speedAt = 10;
 
 function startWatch(play: Play, run: Run, done: readonly Watch[]): Watch {
   const cues = cuesOf(play, run);
@@ -95,13 +100,9 @@ function startWatch(play: Play, run: Run, done: readonly Watch[]): Watch {
     like = other;
   }
   const sight = sightOf(run, like && { sight: like.sight, steps: alike });
-  const places = new Float64Array(sight.steps * 10);
-  const speeds = new Float64Array(sight.steps * 5);
-  if (like !== undefined) {
-    places.set(like.places.subarray(0, from * 10));
-    speeds.set(like.speeds.subarray(0, from * 5));
-  }
-  return { run, sight, cues, places, speeds, from };
+  const legs = new Float64Array(sight.steps * legsAStep);
+  if (like !== undefined) legs.set(like.legs.subarray(0, from * legsAStep));
+  return { run, sight, cues, legs, kept: DEFENCE.map((_, index) => like?.kept[index]!.slice(0, Math.ceil(from / keepEvery)) ?? []), from };
 }
 
 /** The first step at which two are told different things. */
@@ -112,7 +113,7 @@ function firstOther(a: readonly Cue[], b: readonly Cue[]): number {
   return Math.floor(next / sightMs);
 }
 
-function defend({ sight, cues, places, speeds, from }: Watch, tactic: Tactic, play: Play): void {
+function defend({ sight, cues, legs, from }: Watch, tactic: Tactic, play: Play): void {
   const level = LEVELS[play.level.value];
   const court = courtOf(ruleSet(play.rules.value));
   // He sees with this delay what his man does; the level's reaction to a choice.
@@ -125,7 +126,7 @@ function defend({ sight, cues, places, speeds, from }: Watch, tactic: Tactic, pl
     lookAt(floor, sight, step, Math.max(0, step - delay));
     for (let index = 0; index < 5; index++) {
       const goal = tactic(floor, index, told);
-      moveOn(places, speeds, step, index, goal, sight, level);
+      moveOn(legs, step, index, goal, sight, level);
     }
   }
 }
@@ -138,82 +139,84 @@ function emptyFloor({ court, level, spots }: Pick<Floor, 'court' | 'level' | 'sp
   return { court, level, spots, now: 0, men: [place(), place(), place(), place(), place()], ball: place(), holder: 0, out: false };
 }
 
-function lookAt(floor: Watched, { men, ball, holder, out }: Sight, step: number, seen: number): void {
+function lookAt(floor: Watched, { seen }: Sight, step: number, before: number): void {
+  const at = before * seenAStep;
   for (let index = 0; index < 5; index++) {
     const man = floor.men[index]!;
-    man.x = men[seen * 10 + index * 2]!;
-    man.y = men[seen * 10 + index * 2 + 1]!;
+    man.x = seen[at + index * 2]!;
+    man.y = seen[at + index * 2 + 1]!;
   }
-  floor.ball.x = ball[seen * 2]!;
-  floor.ball.y = ball[seen * 2 + 1]!;
-  floor.holder = holder[step]!;
-  floor.out = out[step] === 1;
+  floor.ball.x = seen[at + ballAt]!;
+  floor.ball.y = seen[at + ballAt + 1]!;
+  floor.holder = seen[step * seenAStep + holderAt]!;
+  floor.out = seen[step * seenAStep + outAt] === 1;
   floor.now = step * sightMs;
 }
 
 /** One step of his legs: no faster than his level, sliding near his man and running far from him, never into a body. */
-function moveOn(places: Float64Array, speeds: Float64Array, step: number, index: number, goal: Point, sight: Sight, level: Level): void {
-  const at = step * 10 + index * 2;
+function moveOn(legs: Float64Array, step: number, index: number, goal: Point, sight: Sight, level: Level): void {
+  const at = step * legsAStep + index * 2;
   const seconds = sightMs / 1000;
   if (step === 0) {
-    places[at] = goal.x;
-    places[at + 1] = goal.y;
-    keepApart(places, 0, index, sight, index);
+    legs[at] = goal.x;
+    legs[at + 1] = goal.y;
+    keepApart(legs, 0, index, sight, index);
     return;
   }
-  const hereX = places[at - 10]!;
-  const hereY = places[at - 9]!;
-  const before = speeds[step * 5 - 5 + index]!;
+  const hereX = legs[at - legsAStep]!;
+  const hereY = legs[at - legsAStep + 1]!;
+  const before = legs[(step - 1) * legsAStep + speedAt + index]!;
   const dx = goal.x - hereX;
   const dy = goal.y - hereY;
   const gap = Math.sqrt(dx * dx + dy * dy);
   const top = gap > 1 ? level.vmax * level.cutEffort : Math.max(level.slide, before - level.brake * seconds);
   const speed = Math.min(top, before + (level.vmax / level.tau) * seconds, gap / (2 * seconds));
   const share = gap === 0 ? 0 : Math.min(1, (speed * seconds) / gap);
-  places[at] = hereX + dx * share;
-  places[at + 1] = hereY + dy * share;
-  keepApart(places, step, index, sight, 5);
+  legs[at] = hereX + dx * share;
+  legs[at + 1] = hereY + dy * share;
+  keepApart(legs, step, index, sight, 5);
   const most = level.vmax * seconds;
-  const movedX = places[at]! - hereX;
-  const movedY = places[at + 1]! - hereY;
+  const movedX = legs[at]! - hereX;
+  const movedY = legs[at + 1]! - hereY;
   const moved = Math.sqrt(movedX * movedX + movedY * movedY);
   if (moved > most) {
-    places[at] = hereX + (movedX * most) / moved;
-    places[at + 1] = hereY + (movedY * most) / moved;
+    legs[at] = hereX + (movedX * most) / moved;
+    legs[at + 1] = hereY + (movedY * most) / moved;
   }
-  speeds[step * 5 + index] = Math.min(moved, most) / seconds;
+  legs[step * legsAStep + speedAt + index] = Math.min(moved, most) / seconds;
 }
 
 /** Pushed out of anybody he would stand in: a screen holds him up, a team-mate makes room. Of team-mates the first `known`. */
-function keepApart(places: Float64Array, step: number, index: number, { men }: Sight, known: number): void {
-  const at = step * 10 + index * 2;
+function keepApart(legs: Float64Array, step: number, index: number, { seen }: Sight, known: number): void {
+  const at = step * legsAStep + index * 2;
   for (let other = 0; other < known; other++) {
     if (other === index) continue;
     // Who has not moved yet stands where he stood.
-    const theirs = (other < index || step === 0 ? step : step - 1) * 10 + other * 2;
-    pushOut(places, at, places[theirs]!, places[theirs + 1]!);
+    const theirs = (other < index || step === 0 ? step : step - 1) * legsAStep + other * 2;
+    pushOut(legs, at, legs[theirs]!, legs[theirs + 1]!);
   }
-  for (let man = step * 10; man < step * 10 + 10; man += 2) pushOut(places, at, men[man]!, men[man + 1]!);
+  const men = step * seenAStep;
+  for (let man = men; man < men + ballAt; man += 2) pushOut(legs, at, seen[man]!, seen[man + 1]!);
 }
 
-function pushOut(places: Float64Array, at: number, x: number, y: number): void {
-  const dx = places[at]! - x;
-  const dy = places[at + 1]! - y;
+function pushOut(legs: Float64Array, at: number, x: number, y: number): void {
+  const dx = legs[at]! - x;
+  const dy = legs[at + 1]! - y;
   const square = dx * dx + dy * dy;
   if (square >= readable * readable) return;
   const gap = Math.sqrt(square);
-  places[at] = gap < 0.001 ? x : x + (dx / gap) * readable;
-  places[at + 1] = gap < 0.001 ? y - readable : y + (dy / gap) * readable;
+  legs[at] = gap < 0.001 ? x : x + (dx / gap) * readable;
+  legs[at + 1] = gap < 0.001 ? y - readable : y + (dy / gap) * readable;
 }
 
-function framesOf({ places, sight }: Watch): Guarded {
+function framesOf({ legs, sight, kept }: Watch): Guarded {
   const frames: Partial<Record<BodyId, Keyframes>> = {};
   const last = sight.steps - 1;
   DEFENCE.forEach((who, index) => {
-    const points: Point[] = [];
-    for (let step = 0; step < last + keepEvery; step += keepEvery) {
-      const at = Math.min(step, last) * 10 + index * 2;
-      points.push(commit({ x: places[at]!, y: places[at + 1]! }));
+    const points = kept[index]!;
+    for (let step = points.length * keepEvery; step < last + keepEvery; step += keepEvery) {
+      const at = Math.min(step, last) * legsAStep + index * 2;
+      points.push(commit({ x: legs[at]!, y: legs[at + 1]! }));
     }
     frames[who] = { t0: 0, stepMs: sightMs * keepEvery, points };
   });

@@ -8,29 +8,24 @@ import { alongPiece } from '../timeline/ways.ts';
 /** ms between two looks at the floor. */
 export const sightMs = 100;
 
+/** What is seen at one step: x and y of 1–5, of the ball, who has it or will catch it (1–5, 0 for nobody), and 1 while it is out of bounds with a thrower. */
+export const seenAStep = 14;
+export const ballAt = 10;
+export const holderAt = 12;
+export const outAt = 13;
+
 export interface Sight {
   readonly steps: number;
-  /** x and y of 1–5, ten numbers a step. */
-  readonly men: Float64Array;
-  /** x and y of the ball, two numbers a step. */
-  readonly ball: Float64Array;
-  /** Who has the ball, or will catch it: 1–5; 0 for nobody. */
-  readonly holder: Int8Array;
-  /** 1 where the ball is out of bounds with a thrower. */
-  readonly out: Int8Array;
+  /** `seenAStep` numbers a step. */
+  readonly seen: Float64Array;
 }
 
 /** `like`: another run-through that looks the same for so many steps, which are taken over. */
 export function sightOf(run: Run, like?: { readonly sight: Sight; readonly steps: number }): Sight {
   const steps = Math.ceil(run.end / sightMs) + 1;
-  const sight: Sight = { steps, men: new Float64Array(steps * 10), ball: new Float64Array(steps * 2), holder: new Int8Array(steps), out: new Int8Array(steps) };
+  const sight: Sight = { steps, seen: new Float64Array(steps * seenAStep) };
   const from = like?.steps ?? 0;
-  if (like !== undefined) {
-    sight.men.set(like.sight.men.subarray(0, from * 10));
-    sight.ball.set(like.sight.ball.subarray(0, from * 2));
-    sight.holder.set(like.sight.holder.subarray(0, from));
-    sight.out.set(like.sight.out.subarray(0, from));
-  }
+  if (like !== undefined) sight.seen.set(like.sight.seen.subarray(0, from * seenAStep));
   OFFENCE.forEach((who, index) => watchMan(sight, run, who, index, from));
   watchBall(sight, run, from);
   return sight;
@@ -40,7 +35,7 @@ function timeAt(run: Run, step: number): number {
   return Math.min(run.end, step * sightMs);
 }
 
-function watchMan({ steps, men }: Sight, run: Run, who: BodyId, index: number, from: number): void {
+function watchMan({ steps, seen }: Sight, run: Run, who: BodyId, index: number, from: number): void {
   const track = run.tracks[who];
   if (track === undefined) return;
   const { segments } = track;
@@ -54,29 +49,30 @@ function watchMan({ steps, men }: Sight, run: Run, who: BodyId, index: number, f
       place = current.path[current.path.length - 1]!;
     }
     const here = current !== undefined && now < current.t1 ? alongPiece(current.path[0]!, place, current.profile, now - current.t0) : place;
-    men[step * 10 + index * 2] = here.x;
-    men[step * 10 + index * 2 + 1] = here.y;
+    seen[step * seenAStep + index * 2] = here.x;
+    seen[step * seenAStep + index * 2 + 1] = here.y;
   }
 }
 
-function watchBall({ steps, men, ball, holder, out }: Sight, run: Run, from: number): void {
-  let at = 0;
+function watchBall({ steps, seen }: Sight, run: Run, from: number): void {
+  let next = 0;
   for (let step = from; step < steps; step++) {
     const now = timeAt(run, step);
-    while (at + 1 < run.ball.length && run.ball[at + 1]!.t0 <= now) at++;
-    const state = run.ball[at];
+    while (next + 1 < run.ball.length && run.ball[next + 1]!.t0 <= now) next++;
+    const state = run.ball[next];
     if (state === undefined) continue;
-    holder[step] = numberOf(state);
+    const at = step * seenAStep;
+    seen[at + holderAt] = numberOf(state);
     if (state.kind === 'held') {
-      out[step] = state.out ? 1 : 0;
-      const man = step * 10 + (Number(state.by) - 1) * 2;
-      ball[step * 2] = men[man]!;
-      ball[step * 2 + 1] = men[man + 1]!;
+      seen[at + outAt] = state.out ? 1 : 0;
+      const man = at + (Number(state.by) - 1) * 2;
+      seen[at + ballAt] = seen[man]!;
+      seen[at + ballAt + 1] = seen[man + 1]!;
       continue;
     }
     const share = state.t1 === state.t0 ? 1 : Math.min(1, (now - state.t0) / (state.t1 - state.t0));
-    ball[step * 2] = state.from.x + (state.to.x - state.from.x) * share;
-    ball[step * 2 + 1] = state.from.y + (state.to.y - state.from.y) * share;
+    seen[at + ballAt] = state.from.x + (state.to.x - state.from.x) * share;
+    seen[at + ballAt + 1] = state.from.y + (state.to.y - state.from.y) * share;
   }
 }
 

@@ -1,7 +1,7 @@
 /** What a line or a condition makes a defender do. Seconds and metres are common practice, no source. */
 import type { Point } from '../court/point.ts';
 import { resolvePlace } from '../play/places.ts';
-import type { BodyId } from '../play/play.ts';
+import { DEFENCE, type BodyId } from '../play/play.ts';
 import type { Cue } from './cues.ts';
 import type { Floor } from './floor.ts';
 import { closeTo, gapOf, ring, towards } from './floor.ts';
@@ -18,8 +18,7 @@ const trapComesMs = 600;
 
 /** Where his latest cue sends him; `undefined` where it lets him guard as usual. `told` are the cues so far, `own` is his man's place. */
 export function toldGoal(floor: Floor, index: number, told: readonly Cue[], own: Point): Point | undefined {
-  const name = `X${index + 1}`;
-  const cue = told.findLast(({ who }) => who === name);
+  const cue = latestFor(DEFENCE[index]!, told);
   if (cue === undefined) return undefined;
   const { level, ball } = floor;
   const close = closeTo(level);
@@ -55,6 +54,12 @@ export function toldGoal(floor: Floor, index: number, told: readonly Cue[], own:
     default:
       return cue.to === undefined ? undefined : spotOf(floor, cue, own);
   }
+}
+
+/** Asked for each of five at every step. */
+function latestFor(defender: BodyId, told: readonly Cue[]): Cue | undefined {
+  for (let at = told.length - 1; at >= 0; at--) if (told[at]!.who === defender) return told[at];
+  return undefined;
 }
 
 function placeOf(floor: Floor, who: BodyId | undefined): Point | undefined {
