@@ -71,9 +71,11 @@ function thrower({ play }: Subject): BodyId | undefined {
 
 /** What a man does on the court: the thrower's ways before the release are the thrower's matter, a hand-off over the line his too. */
 function ownSegments({ run, actions }: Way, who: BodyId): readonly Segment[] {
+  const segments = run.tracks[who]?.segments ?? [];
   const out = throwInOf(run);
-  const over = new Set(actions.filter((action) => action.kind === 'hand-off' && action.who === out?.by).map(({ id }) => id));
-  return (run.tracks[who]?.segments ?? []).filter(({ action, t0 }) => !over.has(action) && !(out?.by === who && t0 < out.t1));
+  if (out === undefined) return segments;
+  const over = new Set(actions.filter((action) => action.kind === 'hand-off' && action.who === out.by).map(({ id }) => id));
+  return segments.filter(({ action, t0 }) => !over.has(action) && !(out.by === who && t0 < out.t1));
 }
 
 function* outside({ court }: Subject, way: Way, who: BodyId): Iterable<{ readonly segment: Segment; readonly point: Point; readonly ends: boolean }> {

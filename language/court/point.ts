@@ -16,7 +16,12 @@ export interface Source {
   readonly how: 'read' | 'second-hand' | 'computed' | 'from memory' | 'common practice, no source';
 }
 
-export const distance = (a: Point, b: Point): number => Math.hypot(a.x - b.x, a.y - b.y);
+// Not `Math.hypot`: its last digit is each engine's own, a square root's is not.
+export function distance(a: Point, b: Point): number {
+  const x = a.x - b.x;
+  const y = a.y - b.y;
+  return Math.sqrt(x * x + y * y);
+}
 
 /** Rounds a place to whole millimetres, the form in which every place is committed. */
 export const commit = (p: Point): Point => ({ x: roundMm(p.x), y: roundMm(p.y) });

@@ -62,7 +62,7 @@ export function planWay(branch: Branch, errand: Errand): Planned {
   const first = worstClash(straight, errand.start, others, room, errand);
   if (first === undefined) return { way: straight, delay: 0, overlaps: [] };
 
-  const ended = keepOffTheEnd(errand, others, room);
+  const ended = keepOffTheEnd(errand, straight, others, room);
   let best = { way: ended.way, delay: 0, clash: worstClash(ended.way, errand.start, others, room, errand) };
   for (const side of [1, -1] as const) {
     if (best.clash === undefined) break;
@@ -85,8 +85,7 @@ export function planWay(branch: Branch, errand: Errand): Planned {
   };
 }
 
-function keepOffTheEnd(errand: Errand, others: readonly Body[], room: number): { readonly way: Way; readonly points: readonly Point[]; readonly taken?: BodyId } {
-  const straight = layWay(errand.points, errand.limits, errand.entry, errand.exit);
+function keepOffTheEnd(errand: Errand, straight: Way, others: readonly Body[], room: number): { readonly way: Way; readonly points: readonly Point[]; readonly taken?: BodyId } {
   const end = errand.points[errand.points.length - 1]!;
   const arrival = errand.start + straight.ms;
   const standing = others.find((other) => distance(bodyAt(other, arrival + 500), end) < room && restsFrom(other, arrival + 500) && !hasLeft(errand, other.who, arrival));
@@ -208,6 +207,7 @@ function restingClash(way: Way, start: number, other: Body, room: number, errand
 /** Sampled, from `after` ms of the way on. */
 function movingClash(way: Way, start: number, other: Body, room: number, after = 0): Clash | undefined {
   const begin = start + after;
+  if (keepClear(way, other, begin, room)) return undefined;
   const startGap = distance(alongWay(way, after), bodyAt(other, begin));
   let gap = room;
   let at = begin;
@@ -227,4 +227,20 @@ function movingClash(way: Way, start: number, other: Body, room: number, after =
     if (t >= end) break;
   }
   return gap < room ? { other, gap, at } : undefined;
+}
+
+/** Whether the floor that one covers on his way and the floor that the other covers from `begin` ms on are apart by more than `room`. */
+function keepClear({ points }: Way, other: Body, begin: number, room: number): boolean {
+  const { x, y } = bodyAt(other, begin);
+  let [left, right, near, far] = [x, x, y, y];
+  for (const { segment } of other.stretches) {
+    if (segment.t1 < begin) continue;
+    const end = segment.path[segment.path.length - 1]!;
+    left = Math.min(left, end.x);
+    right = Math.max(right, end.x);
+    near = Math.min(near, end.y);
+    far = Math.max(far, end.y);
+  }
+  const beyond = (outside: (point: Point) => boolean): boolean => points.every(outside);
+  return beyond((point) => point.x < left - room) || beyond((point) => point.x > right + room) || beyond((point) => point.y < near - room) || beyond((point) => point.y > far + room);
 }

@@ -64,12 +64,16 @@ function forget(branch: Branch, read: ReadLook): void {
 /** Takes events out with all that hangs on them; gives the men who now stay where they would have left. */
 function takeOut(branch: Branch, dropped: Set<number>): readonly BodyId[] {
   const { graph } = branch.scene;
+  const first = Math.min(...dropped);
+  const byId = new Map(branch.byId);
   branch.events = branch.events.filter((event) => {
-    if (!dropped.has(event) && !graph.events[event]!.edges.some(({ from }) => dropped.has(from))) return true;
+    // Causes come first: nothing before the first that goes hangs on it.
+    if (event < first || (!dropped.has(event) && !hangsOn(graph.events[event]!.edges, dropped))) return true;
     dropped.add(event);
+    byId.delete(graph.events[event]!.timed.id);
     return false;
   });
-  branch.byId = new Map(branch.events.map((event) => [graph.events[event]!.timed.id, event]));
+  branch.byId = byId;
   branch.ball = branch.ball.filter((link) => !dropped.has(link.begin));
   const staying: BodyId[] = [];
   for (const body of branch.bodies.values()) {
@@ -83,6 +87,11 @@ function takeOut(branch: Branch, dropped: Set<number>): readonly BodyId[] {
     body.exit = 0;
   }
   return staying;
+}
+
+function hangsOn(edges: readonly Edge[], dropped: ReadonlySet<number>): boolean {
+  for (const { from } of edges) if (dropped.has(from)) return true;
+  return false;
 }
 
 // Time to stop in, before he would run into a man who stays; common practice, no source.
