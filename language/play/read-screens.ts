@@ -4,6 +4,7 @@ import type { Action, BodyId, Move, Place, Screen, Wait } from './play.ts';
 import type { Base, One } from './read-clause.ts';
 import { asList, baseOf, meaningOf, putValue } from './read-clause.ts';
 import { placeOfSubject } from './read-way.ts';
+import type { Reader } from './reader.ts';
 import { bodiesOf, bodyOf, isOffence } from './reader.ts';
 
 const screenStyles: Readonly<Record<string, Screen['style']>> = {
@@ -28,6 +29,8 @@ export function readScreen(one: One, tree: NodeOf<'Screen'>): Screen {
     users.push(on);
     on = undefined;
   }
+  // `1 screens X4` frees 4; in a zone X4 guards nobody, and whoever comes by uses it.
+  if (on !== undefined && users.length === 0 && on.slice(1) !== one.who && !isAgainstZone(one.reader)) users.push(on.slice(1) as BodyId);
   putValue(one, `${base.id}#at`, at?.[0] === undefined ? undefined : at[1]);
   const before = base.verb === 're-screen' ? one.scope.screens.get(one.who) : undefined;
   const own = users.length > 1 && users.length === one.clause.subjects.length ? [users[one.index]!] : users;
@@ -41,6 +44,10 @@ export function readScreen(one: One, tree: NodeOf<'Screen'>): Screen {
     together: [one.who],
     formation: base.verb === 'double-screen' ? 'double' : base.verb === 'stagger-screen' ? 'stagger' : 'single',
   };
+}
+
+function isAgainstZone({ lines }: Reader): boolean {
+  return lines.some(({ tree }) => tree?.$type === 'Against' && tree.formation !== undefined);
 }
 
 /** Several who screen for the same man set it together: staggered, unless the words say `double`. Common practice, no source. */

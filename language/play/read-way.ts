@@ -94,9 +94,14 @@ const headings: Readonly<Record<string, { readonly via: readonly Place[]; readon
   'through the lane': { via: [{ kind: 'spot', name: 'lane' }] },
 };
 
+/** Metres between a thrower and a man who comes to the ball. Common practice, no source. */
+const roomToThrow = 3;
+
 function ballPlace(one: One): Place | undefined {
   const { holder } = one.scope.ball;
-  return holder === undefined || holder === one.who ? undefined : { kind: 'beside', who: holder };
+  if (holder === undefined || holder === one.who) return undefined;
+  // To a thrower nobody comes nearer than he can throw: he needs room to step in.
+  return one.scope.ball.out ? { kind: 'offset', by: roomToThrow, direction: 'in front of', from: { kind: 'player', who: holder } } : { kind: 'beside', who: holder };
 }
 
 /** Of several places joined by `and` each subject takes one; of those joined by `or` he has the choice. */

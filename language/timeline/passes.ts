@@ -147,7 +147,8 @@ function tellWaiting(branch: Branch, item: PassItem, ready: number, release: num
   const before = ballBefore(branch, item);
   const dribbling = before?.action.kind === 'dribble' && hasBall(before);
   const limitMs = dribbling ? (counts.closelyGuarded?.seconds.value ?? 5) * 1000 : longestAtRestMs;
-  if (release - ready <= limitMs) return;
+  // What is told in tenths is judged in tenths.
+  if (tenths(release - ready) * 1000 <= limitMs) return;
   const last = lastToDo(branch, item, action.to);
   tell(branch, problem('pass-waits', action.id, { who: action.who, to: action.to, seconds: tenths(release - ready), limit: limitMs / 1000 }, { ...(last && { related: [last.key] }), moment: release }));
 }

@@ -10,8 +10,8 @@ import { gapToLine, shareNearest } from './ways.ts';
 export type ScreenItem = ActionItem & { readonly action: Screen };
 /** How near a way must come to a screen to use it (rule 8). */
 const usable = 1.5;
-/** `off 4` where 4 only stands: so far from the straight way he is not on it. */
-const nowhereNear = 2.5;
+/** `off 4` where 4 only stands: so far from the straight way he is not on it. A cut from the top to the rim comes off a man at the elbow. */
+const nowhereNear = 3;
 
 /** The screens, and men merely standing, that a move comes off (rule 8). */
 export function usedScreens(branch: Branch, item: ActionItem): readonly UsedScreen[] {

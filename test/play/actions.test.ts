@@ -133,7 +133,7 @@ const rows: readonly (readonly [line: string, ...actions: string[]])[] = [
   ['4 back-screens for 2', '4 screen:back-screen style=back for=2'],
   ['4 ball-screens for 1', '4 screen:ball-screen style=ball for=1'],
   ['4 screens for 2 at left elbow', '4 screen:screen style=screen for=2 at=left elbow'],
-  ['4 screens on X5', '4 screen:screen style=screen on=X5'],
+  ['4 screens on X5', '4 screen:screen style=screen for=5 on=X5'],
   ['5 screens for 2 and 3', '5 screen:screen style=screen for=2+3'],
   ['4 and 5 screen for 2', '4 screen:screen style=screen for=2 stagger=4+5', '5 screen:screen style=screen for=2 stagger=4+5'],
   ['4 and 5 double-screen for 2', '4 screen:double-screen style=screen for=2 double=4+5', '5 screen:double-screen style=screen for=2 double=4+5'],

@@ -67,3 +67,21 @@ it('a trailer of the offence comes behind the ball to the top', () => {
   expect(codes(readLines('3 trails'))).not.toContain('offence-defends');
   expect(codes(readLines('3 trails 2'))).toContain('offence-defends');
 });
+
+describe('to the ball', () => {
+  it('of a thrower is three metres before him, of a team-mate at his side', () => {
+    const to = (...lines: string[]) => actionsOf(...lines).find(({ who, kind }) => who === '5' && kind === 'move');
+    expect(to('3 inbounds from the left sideline', '5 breaks to the ball', '3 inbounds to 5')).toMatchObject({ to: { value: { kind: 'offset', by: 3, direction: 'in front of', from: { who: '3' } } } });
+    expect(to('5 breaks to the ball')).toMatchObject({ to: { value: { kind: 'beside', who: '1' } } });
+  });
+});
+
+describe('a screen on a defender', () => {
+  it('is for the man he guards', () => {
+    expect(actionsOf("1 screens 4's man").at(-1)).toMatchObject({ kind: 'screen', on: 'X4', users: ['4'] });
+    expect(actionsOf('against man', '1 screens X4').at(-1)).toMatchObject({ on: 'X4', users: ['4'] });
+  });
+  it('of a zone is for whoever comes by', () => {
+    expect(actionsOf('against 2-3', '1 screens X4').at(-1)).toMatchObject({ on: 'X4', users: [] });
+  });
+});

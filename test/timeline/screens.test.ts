@@ -144,6 +144,15 @@ describe('rule 10: leaving a screen', () => {
     expect(told.params).toMatchObject({ who: '5', user: '1' });
   });
 
+  it('a man who passes to the elbow and cuts off him to the rim brushes his shoulder', () => {
+    const timeline = timelineOf(playText('from 1-4 high', 'step "Go"', '  1 passes to 4', '  1 cuts off 4 to rim'));
+    expect(codesOf(timeline)).toEqual([]);
+    const run = timeline.runs[0]!;
+    const elbow = run.tracks['4']!.start;
+    const gaps = Array.from({ length: Math.floor(run.end / 20) }, (_, index) => distance(trackAt(run.tracks['1']!, index * 20), elbow));
+    expect(Math.min(...gaps)).toBeLessThan(1.2);
+  });
+
   it('a screen used in a later step is held, and that is said', () => {
     const timeline = timelineOf(playText('from stack', 'step "A"', '  5 screens for 3, then rolls', '  1 dribbles to right wing, 1 dribbles to top', 'step "B"', '  3 cuts off 5 to left wing'));
     expect(codesOf(timeline)).toEqual(['screen-holds-for-later']);
