@@ -1,4 +1,5 @@
 // The mends that several checks offer.
+import { parseLine } from '../grammar/parse-line.ts';
 import type { PartId } from '../play/play.ts';
 import type { Fix } from './finding.ts';
 import type { Subject } from './subject.ts';
@@ -17,9 +18,12 @@ export function otherWords(subject: Subject, part: PartId, text: string, title: 
   return place === undefined ? [] : [{ title, edits: [{ line: place.line, at: place.at, to: place.to, text }] }];
 }
 
-/** The part's whole line taken out. */
+/** The part's whole line taken out; a remark behind it stays, on a line of its own. */
 export function lineRemoved(subject: Subject, part: PartId, title: string): readonly Fix[] {
   const place = subject.places.get(part);
   if (place === undefined) return [];
-  return [{ title, edits: [{ line: place.line, at: 0, to: (subject.lines[place.line] ?? '').length, text: '', wholeLine: true }] }];
+  const text = subject.lines[place.line] ?? '';
+  const remark = parseLine(text).comment?.at;
+  if (remark !== undefined) return [{ title, edits: [{ line: place.line, at: /^\s*/.exec(text)![0].length, to: remark, text: '' }] }];
+  return [{ title, edits: [{ line: place.line, at: 0, to: text.length, text: '', wholeLine: true }] }];
 }

@@ -26,7 +26,7 @@ export function textOfLine(block: Block, line: number): string {
   return found === undefined ? '' : lineText(found);
 }
 
-/** The text edit of a fix's edit. A new line ends as the line it stands before does. */
+/** The text edit of a fix's edit. A new line ends as the line it stands before does; a line that goes takes its end along, the last of a file the end before it. */
 export function textEditOf(block: Block, firstLine: number, edit: BlockEdit): { readonly range: Range; readonly newText: string } {
   if (edit.wholeLine === true) return { range: wholeLineOf(block, firstLine, edit.line), newText: '' };
   if (edit.newLine !== true) return { range: rangeOf(firstLine, edit), newText: edit.text };

@@ -159,6 +159,33 @@ test('what is written in the list stands there only when it is asked for', async
   expect(JSON.stringify(resolved.documentation)).toMatch(/man at rest/);
 });
 
+test('names of files in use are offered, and files by the way to them', async () => {
+  const own = 'notation 1\nspot "dock" is 1 m below left wing\n\nalignment "Kite"\n  1 top\n  2 at right wing\n  3 at left wing\n  4 at right block\n  5 at left block\n';
+  const file = (marked: string) => {
+    const { text, position } = atMark(`notation 1\nuse "parts/own.play"\n${marked}`);
+    return { text, position, uri: `file:///club/${files++}.play` };
+  };
+  await client.open('file:///club/parts/own.play', own);
+  await client.open('file:///else/far.play', '');
+  const found = async (marked: string) => {
+    const { text, position, uri } = file(marked);
+    await client.open(uri, text);
+    const { items } = (await client.connection.sendRequest(CompletionRequest.type, { textDocument: { uri }, position })) as CompletionList;
+    return items.map(({ label }) => label);
+  };
+  expect(await found('play "A"\n  from "|"')).toContain('"Kite"');
+  expect(await found('play "A"\n  from "Kite"\n  1 dribbles to "|"')).toContain('"dock"');
+  const uses = await found('use "|"');
+  expect(uses).toContain('"../else/far.play"');
+  expect(uses).not.toContain('"parts/own.play"');
+});
+
+test('a line of the head that is there is not offered again', async () => {
+  const items = await labels('  |', 6);
+  expect(items).not.toContain('from');
+  expect(items).not.toContain('call');
+});
+
 describe('what stands beside the list', () => {
   const beside = async (client: Client, line: string, label: string, at = firstOfMiddle) => {
     const { text, position } = atMark([...lighthouse.slice(0, at), line, ...lighthouse.slice(at)].join('\n'));

@@ -1,5 +1,7 @@
 // Where a name in quotes is wanted: the names there are.
 import { definitionsOf, usesOf, type NameKind } from '../../../language/names/definitions.ts';
+import { filesInReach, usedUris } from '../../../language/names/lookup.ts';
+import { useName } from '../../../language/names/moved-files.ts';
 import type { Book, BookFile } from '../../../language/book/book.ts';
 import type { Expected } from '../../../language/grammar/expected.ts';
 import type { Choice } from './choice.ts';
@@ -21,8 +23,10 @@ function kindOf(item: Expected): NameKind | undefined {
 }
 
 function namesOf(kind: NameKind, line: Line, book: Book, file: BookFile): readonly string[] {
-  if (kind === 'file') return [...book.files.keys()].filter((uri) => uri !== file.uri).map((uri) => decodeURIComponent(uri.slice(uri.lastIndexOf('/') + 1)));
-  const blocks = kind === 'step' || kind === 'spot' ? [line.block, ...(kind === 'spot' && file.blocks[0] ? [file.blocks[0]] : [])] : file.blocks;
+  if (kind === 'file') return filesToUse(book, file);
+  // A step is known in its play, a spot of a play's own too; all else in the file and in those it uses, nearest first.
+  const reached = filesInReach(book, file.uri);
+  const blocks = kind === 'step' ? [line.block] : kind === 'spot' ? [line.block, ...reached.flatMap((one) => one.blocks.slice(0, 1))] : reached.flatMap((one) => one.blocks);
   const found = blocks.flatMap((block) =>
     definitionsOf(block)
       .filter((name) => name.kind === kind && !(block === line.block && name.place.line === line.at))
@@ -30,5 +34,13 @@ function namesOf(kind: NameKind, line: Line, book: Book, file: BookFile): readon
       .map((name) => ({ name: name.name, away: block === line.block ? (name.place.line < line.at ? line.at - name.place.line : 1000 + name.place.line) : 0 })),
   );
   const used = new Set(line.block.kind === 'book' ? usesOf(line.block).map(({ key }) => key) : []);
-  return found.toSorted((a, b) => a.away - b.away).map(({ name }) => name).filter((name) => !used.has(name.toLowerCase()));
+  return [...new Set(found.toSorted((a, b) => a.away - b.away).map(({ name }) => name).filter((name) => !used.has(name.toLowerCase())))];
+}
+
+/** Files that are not used yet, as a `use` line of this one names them; the nearest first. */
+function filesToUse(book: Book, file: BookFile): readonly string[] {
+  const used = new Set(usedUris(file).map(({ uri }) => uri));
+  const names = [...book.files.keys()].filter((uri) => uri !== file.uri && !used.has(uri)).flatMap((uri) => useName(file.uri, uri, true) ?? []);
+  const away = (name: string): number => name.split('/').length;
+  return names.toSorted((a, b) => away(a) - away(b) || (a < b ? -1 : 1));
 }

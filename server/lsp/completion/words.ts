@@ -46,8 +46,8 @@ function startChoice(line: Line, item: Expected): readonly Choice[] {
   if (rank < 0) return [];
   // A header stands once in a play.
   const again = place === 'play' && rank < 12 && line.block.lines.some(({ parsed }, at) => at !== line.at && new RegExp(`^\\s*${item.text}\\b${item.text === 'ball with' ? '|^\\s*from\\b.*\\bball with\\b' : ''}`, 'i').test(parsed.text));
-  if (item.text === 'inbound' && !line.standing.out) return [];
-  return [{ text: item.text, kind: 'word', rank: (again ? 300 : 50) + rank, ...(!alone.has(item.text) && { more: true }) }];
+  if (again || (item.text === 'inbound' && !line.standing.out)) return [];
+  return [{ text: item.text, kind: 'word', rank: 50 + rank, ...(!alone.has(item.text) && { more: true }) }];
 }
 
 const usualShots = ['jumper', 'layup', 'three', 'dunk', 'hook', 'tip in'];
