@@ -25,13 +25,15 @@ export function fixAll(book: Book, uri: string, findingsOf: (book: Book) => read
     if (!isBetter) continue;
     now = then;
     findings = after;
+    // What did not help before may help now.
+    tried.clear();
   }
   const [before, text] = [book, now].map((one) => textOf(one.files.get(uri)!)) as [string, string];
   return before === text ? [] : [changedStretch(uri, before, text)];
 }
 
 const usual = ({ fixes }: Finding): readonly BlockEdit[] | undefined => fixes.find(({ preferred }) => preferred === true)?.edits;
-const nameOf = ({ code, message, place }: Finding): string => `${code} ${message} ${place.at}`;
+const nameOf = ({ code, firstLine, place }: Found): string => `${code} ${firstLine + place.line} ${place.at}`;
 const ofLines = (findings: readonly Finding[]): number => findings.filter(({ part }) => part === undefined).length;
 
 function fileEdit(firstLine: number, { line, at, to, text, newLine, wholeLine }: BlockEdit) {
