@@ -44,6 +44,7 @@ function nodeServer(folder: string): readonly BuildOptions[] {
   return [
     { ...common, entryPoints: ['server/lsp/node.ts'], outfile: `${folder}/server.cjs` },
     { ...common, entryPoints: ['server/lsp/language-server.ts'], outfile: `${folder}/language-server.cjs` },
+    { ...node, format: 'esm', entryPoints: ['server/cli/setwright.ts'], outfile: `${folder}/setwright.mjs`, banner: { js: '#!/usr/bin/env node' } },
   ];
 }
 
@@ -54,7 +55,6 @@ function bundles(dev: boolean, player: PlayerText): readonly BuildOptions[] {
     { ...worker, ...editor, entryPoints: ['client/extension.web.ts'], outfile: webExtension },
     ...nodeServer('dist/node'),
     { ...worker, format: 'iife', entryPoints: ['server/lsp/worker.ts'], outfile: 'dist/web/server.js' },
-    { ...node, format: 'esm', entryPoints: ['server/cli/setwright.ts'], outfile: 'dist/node/setwright.mjs', banner: { js: '#!/usr/bin/env node' } },
     {
       ...node,
       format: 'esm',
@@ -81,9 +81,10 @@ export async function buildPlayer(dev = false): Promise<PlayerText> {
   return { script: text('.js'), style: text('.css') };
 }
 
-/** Only the language server for Node, apart from dist/, into a folder below the repository, for tests that talk to it as a process; returns its path. */
+/** The language server for Node and `setwright lsp`, apart from dist/, into a folder below the repository, for tests that talk to them as processes; returns the server's path. */
 export async function buildServer(folder: string): Promise<string> {
   await Promise.all(nodeServer(folder).map((options) => bundle({ ...settings(false), ...options })));
+  chmodSync(join(root, folder, 'setwright.mjs'), 0o755);
   return join(root, folder, 'server.cjs');
 }
 

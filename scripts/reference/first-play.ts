@@ -46,7 +46,7 @@ export function firstPlayPage(): Files {
       `- [Courts and counts](courts.md): ${ruleSets.map(({ name }) => name).join(', ')}`,
       '- [Assumptions](assumptions.md): how fast legs and ball are taken to be, from where, and what it changes',
       '- [Rules of order](RULES-OF-ORDER.md): who waits for whom',
-      '- [Command line](command-line.md)',
+      '- [Command line](command-line.md) · [Other editors](other-editors.md): Neovim, Emacs, any other',
     ].join('\n'),
     '## Your first play',
     'You need no more than what you say on the bench. Make a file whose name ends in `.play`, open the floor beside it, and type. Nothing has to be in capitals, and how far a line is indented is up to you.',
