@@ -122,6 +122,17 @@ export const toldByTimeline = {
     message: '{who} waits for a time on the {clock} clock, and the play does not say what it shows. Add a line such as “call with 22 on the clock”.',
     manual: { title: 'A time on a clock that is not given', why: 'Without `call with` the tool cannot know what the clock shows when the play is called.' },
   }),
+  'end-never-comes': told('end-never-comes', {
+    severity: 'warning',
+    needs: 'way',
+    message: 'The end that is stated for {who} never comes on this way, so it is shown to the last action. Write what brings it about, or another end.',
+    manual: {
+      title: 'A stated end that never comes',
+      why: '`ends once 2 has the ball over half court` needs somebody to bring it there: a pass to 2, a dribble of his own.',
+      wrong: 'from 1 backcourt middle, 2 right corner, 3 left corner, 4 and 5 dunker spots\n1 dribbles to backcourt left\nends once 1 has the ball over half court',
+      right: 'from 1 backcourt middle, 2 right corner, 3 left corner, 4 and 5 dunker spots\n1 dribbles to half court\nends once 1 has the ball over half court',
+    },
+  }),
   'play-too-long': told('play-too-long', {
     severity: 'warning',
     needs: 'play',

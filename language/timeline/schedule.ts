@@ -16,6 +16,7 @@ import { sendToTheBoards } from './rebounds.ts';
 import { firstActionOf, runOf } from './runs.ts';
 import { isOffence } from './sound.ts';
 import { settleStep } from './stage.ts';
+import { endAsStated } from './stated-ends.ts';
 import { takeLook } from './tails.ts';
 import { looker } from './looks.ts';
 import { timesOf } from './needed.ts';
@@ -75,15 +76,15 @@ function walk(branch: Branch, step: Step, runs: Run[], tails: TailTimes[]): void
   children.forEach((child, index) => walk(index === children.length - 1 ? branch : copyBranch(branch), child, runs, tails));
 }
 
-/** A step with nothing after it, or a stated end: when the ball reaches the rim, else when everybody is done. */
+/** A step with nothing after it, or a stated end: when what it states has come about, the ball is at the rim, else when everybody is done. */
 function endOf(path: Branch, step: Step): Run {
   const branch = { ...copyForLook(path), events: [...path.events], byId: new Map(path.byId) };
   const shot = branch.ball.find((link) => link.kind === 'shot');
   if (shot !== undefined) sendToTheBoards(branch, shot.begin, shot.by, undefined);
-  const lastBall = branch.ball[branch.ball.length - 1];
-  if (step.end !== undefined && shot === undefined) happen(branch, `${step.key}:end`, 'end', step.key, undefined, [{ from: lastBall?.end ?? branch.opened.get(step.key)!, reason: 'ball-order', fixed: 0, varied: 0, varies: 'nothing', key: '' }]);
   const last = Math.max(...branch.events.map((event) => whenOf(branch, event)));
-  return runOf(branch, { id: step.key, end: shot === undefined ? last : whenOf(branch, shot.end), ...(shot !== undefined && { shot: shot.begin }) });
+  const stated = step.end !== undefined && shot === undefined ? whenOf(branch, endAsStated(branch, step)) : undefined;
+  if (shot !== undefined) return runOf(branch, { id: step.key, end: whenOf(branch, shot.end), shot: shot.begin });
+  return runOf(branch, { id: step.key, end: stated !== undefined && step.end?.event !== undefined ? stated : last });
 }
 
 /** A replaced step before its counters: they may need to know where its screen would have stood. */

@@ -7,6 +7,7 @@ import type { ActionItem, Branch, ReadLook } from './branch.ts';
 import { bodyAt, bodyOf, copyForLook, happen, tell, whenOf } from './branch.ts';
 import type { Edge } from './graph.ts';
 import { edge, latestOf, varyingEdge } from './graph.ts';
+import { leaveOut } from './left-out.ts';
 import { looker } from './looks.ts';
 import type { Running } from './moves.ts';
 import { runRoute, settleMove } from './moves.ts';
@@ -14,8 +15,9 @@ import { flightMs } from './passes.ts';
 import { problem } from './problem-codes.ts';
 import { shoot, shotFrom } from './shots.ts';
 import { passReleaseMs } from './start.ts';
-import { cutAt, restAfter, stopAt } from './stops.ts';
-import { away } from './where.ts';
+import { cutAt, stopAt } from './stops.ts';
+import { nearSpot } from './ways.ts';
+import { away, pointOf, standingOf } from './where.ts';
 
 export interface TakenLook {
   readonly branch: Branch;
@@ -29,119 +31,8 @@ export function takeLook(path: Branch, id: LookId): TakenLook | undefined {
   const read = path.looks.get(id);
   if (read === undefined) return undefined;
   const branch = copyForLook(path);
-  forget(branch, read);
+  leaveOut(branch, read);
   return playTail(branch, read);
-}
-
-/** Takes out what would only happen if the look were passed up, and whatever hangs on it. */
-function forget(branch: Branch, read: ReadLook): void {
-  const now = whenOf(branch, read.read);
-  const dropped = new Set<number>([read.passedUp]);
-  const cut = branch.ball.find((link) => link.kind === 'dribble' && whenOf(branch, link.begin) < now && whenOf(branch, link.end) > now);
-  for (const link of branch.ball) if (whenOf(branch, link.begin) >= now && whenOf(branch, link.end) > now) dropped.add(link.begin);
-  if (cut !== undefined) dropped.add(cut.end);
-  const busy = new Set<BodyId>(read.look.tail.flatMap((action) => (action.kind === 'pass' || action.kind === 'hand-off' ? [action.who, action.to] : [action.who])));
-  const receiver = looker(read.look);
-  for (const who of busy) {
-    const meets = who !== receiver || read.meeting === undefined ? now : (read.meeting.stays ?? (read.meeting.stride ? now : read.meeting.when));
-    for (const { begin } of branch.bodies.get(who)?.stretches ?? []) if (whenOf(branch, begin) >= meets) dropped.add(begin);
-  }
-  branch.ball = branch.ball.map((link) => (link === cut ? { ...link, end: read.read } : link));
-  const staying = new Set(takeOut(branch, dropped));
-  for (const [id, screen] of branch.screens) {
-    if (dropped.has(screen.set)) branch.screens.delete(id);
-    else if (screen.free !== undefined && dropped.has(screen.free)) screen.free = undefined;
-  }
-  branch.holder = read.holder;
-  if (cut !== undefined) {
-    stopAt(branch, cut.by, now, read.read, branch.holder === cut.by && !passesFirst(read));
-    staying.add(cut.by);
-  }
-  const stopped = new Set([...staying].flatMap((who) => stopBefore(branch, who, now)));
-  tellInTheWay(branch, read.look.id, new Set([...staying, ...stopped]), now);
-}
-
-/** Takes events out with all that hangs on them; gives the men who now stay where they would have left. */
-function takeOut(branch: Branch, dropped: Set<number>): readonly BodyId[] {
-  const { graph } = branch.scene;
-  const first = Math.min(...dropped);
-  const byId = new Map(branch.byId);
-  branch.events = branch.events.filter((event) => {
-    // Causes come first: nothing before the first that goes hangs on it.
-    if (event < first || (!dropped.has(event) && !hangsOn(graph.events[event]!.edges, dropped))) return true;
-    dropped.add(event);
-    byId.delete(graph.events[event]!.timed.id);
-    return false;
-  });
-  branch.byId = byId;
-  branch.ball = branch.ball.filter((link) => !dropped.has(link.begin));
-  const staying: BodyId[] = [];
-  for (const body of branch.bodies.values()) {
-    const kept = body.stretches.filter(({ begin }) => !dropped.has(begin));
-    if (kept.length === body.stretches.length) continue;
-    staying.push(body.who);
-    body.stretches = kept;
-    const last = kept[kept.length - 1]?.segment;
-    body.place = last?.path[last.path.length - 1] ?? body.home;
-    body.until = last?.t1 ?? 0;
-    body.exit = 0;
-  }
-  return staying;
-}
-
-function hangsOn(edges: readonly Edge[], dropped: ReadonlySet<number>): boolean {
-  for (const { from } of edges) if (dropped.has(from)) return true;
-  return false;
-}
-
-// Time to stop in, before he would run into a man who stays; common practice, no source.
-const stopsAheadMs = 600;
-
-/** With the look taken somebody stays where he would have made room: whoever is on his way there stops short of him. */
-function stopBefore(branch: Branch, staying: BodyId, now: number): readonly BodyId[] {
-  const stopped: BodyId[] = [];
-  const { place, until } = bodyOf(branch, staying);
-  const room = bodyRoom(branch);
-  for (const other of branch.bodies.values()) {
-    if (other.who === staying || other.until <= now) continue;
-    const from = Math.max(now, until);
-    if (distance(bodyAt(other, from), place) < room) continue;
-    for (let at = from; at <= other.until; at += 50) {
-      if (distance(bodyAt(other, at), place) >= room) continue;
-      let stop = Math.max(now, at - stopsAheadMs);
-      while (stop > now && distance(restAfter(other, stop), place) < room) stop = Math.max(now, stop - 50);
-      const gone = branch.events.filter((event) => branch.scene.graph.events[event]!.timed.who === other.who && whenOf(branch, event) > stop);
-      takeOut(branch, new Set(gone));
-      stopAt(branch, other.who, stop, branch.byId.get('call')!, false);
-      stopped.push(other.who);
-      break;
-    }
-  }
-  return stopped;
-}
-
-/** Whoever still comes too near to a man who stays, or stopped, in this run-through alone. */
-function tellInTheWay(branch: Branch, run: LookId, standing: ReadonlySet<BodyId>, now: number): void {
-  const room = bodyRoom(branch);
-  for (const body of branch.bodies.values()) {
-    const moving = body.stretches[body.stretches.length - 1];
-    if (moving === undefined) continue;
-    for (const who of standing) {
-      const other = bodyOf(branch, who);
-      const end = Math.max(body.until, other.until);
-      if (who === body.who || end <= now || distance(bodyAt(body, now), bodyAt(other, now)) < room) continue;
-      for (let at = now; at <= end; at += 100) {
-        const gap = distance(bodyAt(body, at), bodyAt(other, at));
-        if (gap >= room - 0.05) continue;
-        tell(branch, problem('bodies-overlap', moving.segment.action, { who: body.who, other: who, gap: Math.round(gap * 100) / 100 }, { run, moment: at }));
-        break;
-      }
-    }
-  }
-}
-
-function passesFirst(read: ReadLook): boolean {
-  return read.look.tail[0]?.kind === 'pass' || read.look.tail[0]?.kind === 'hand-off';
 }
 
 interface Tail {
@@ -196,8 +87,10 @@ function playLink(tail: Tail, action: Action): void {
 function playPass(tail: Tail, action: Extract<Action, { kind: 'pass' }>): void {
   const { branch, read } = tail;
   if (branch.holder !== action.who || action.to === action.who || !branch.bodies.has(action.to)) return lacksBall(tail, action);
-  const meeting = !tail.met && action.to === looker(read.look) ? read.meeting : undefined;
-  const release = happen(branch, `${action.id}:release`, 'release', action.id, action.who, tail.caught ? tail.edges.map((way) => passAfter(way, passReleaseMs(branch), action.id)) : tail.edges);
+  const there = goToSpot(tail, action);
+  const meeting = there === undefined && !tail.met && action.to === looker(read.look) ? read.meeting : undefined;
+  const ready = tail.caught ? tail.edges.map((way) => passAfter(way, passReleaseMs(branch), action.id)) : tail.edges;
+  const release = happen(branch, `${action.id}:release`, 'release', action.id, action.who, there === undefined ? ready : [...ready, there]);
   const now = whenOf(branch, release);
   const from = commit(bodyAt(bodyOf(branch, action.who), now));
   const receiver = bodyOf(branch, action.to);
@@ -214,6 +107,22 @@ function playPass(tail: Tail, action: Extract<Action, { kind: 'pass' }>): void {
   tail.driven = meeting?.stride === true && catchInStride(tail, action.to, caught);
   tail.edges = [edge(caught, 'chain')];
   tail.last = caught;
+}
+
+/** `2 passes to 4 at right elbow`: away from there, he goes there for the ball, and the ball waits for him; when it may leave the hand. */
+function goToSpot(tail: Tail, action: Extract<Action, { kind: 'pass' }>): Edge | undefined {
+  const { branch } = tail;
+  if (action.at === undefined) return undefined;
+  const receiver = bodyOf(branch, action.to);
+  const spot = commit(pointOf(branch, action.at.value, standingOf(branch, action.to, action.who)));
+  if (distance(receiver.place, spot) <= nearSpot) return undefined;
+  const edges = afterOwn(tail, action.to).map((way) => varyingEdge(way.from, 'reaction', way.fixed + way.varied, Math.round(branch.scene.level.reaction * 1000), 'reaction', `${action.id}.${action.to}`));
+  const run = runRoute(branch, {
+    action: action.id, who: action.to, joins: true, withBall: false, mayWait: true, exit: 0, limits: legLimits(branch.scene.level, 'set', false),
+    edges, startsAt: latestOf(branch.scene.graph, edges).at, route: { points: [receiver.place, spot], shoulders: [], partners: [] },
+  });
+  const from = commit(bodyAt(bodyOf(branch, action.who), run.startsAt + run.way.ms));
+  return edge(run.arrive, 'meets-cutter', -flightMs(branch, action.pass.value, from, receiver.place));
 }
 
 function passAfter(way: Edge, ms: number, key: string): Edge {

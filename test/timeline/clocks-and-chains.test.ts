@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { LEVELS } from '../../language/motion/levels.ts';
 import type { Run } from '../../language/timeline/timeline.ts';
+import { trackAt } from '../../language/timeline/track.ts';
 import { codesOf, eventNamed, playText, runNamed, timelineOf } from '../support/timeline-of.ts';
 
 const u14 = LEVELS.u14;
@@ -101,6 +102,36 @@ describe('rules 1 and 14: a throw-in', () => {
     expect(found.params).toMatchObject({ who: '3', limit: 5 });
     expect(found.params['seconds']).toBeGreaterThan(5);
     expect(at(timeline.runs[0]!, 'in/3.1:release')).toBe(found.moment);
+  });
+});
+
+describe('rule 23: a stated end', () => {
+  const from = 'from 1 backcourt middle, 2 right corner, 3 left corner, 4 and 5 dunker spots';
+  const ends = (...lines: readonly string[]): Run => timelineOf(playText(from, ...lines)).runs[0]!;
+
+  it('over half court is when he has the ball and is over the line with it, whoever still runs', () => {
+    const run = ends('1 dribbles to top', '2 cuts to right wing', 'ends once 1 has the ball over half court');
+    expect(run.end).toBeLessThan(ends('1 dribbles to top', '2 cuts to right wing', 'ends with no shot').end - 500);
+    expect(trackAt(run.tracks['1']!, run.end).y).toBeCloseTo(12.425, 0);
+    expect(at(run, 'start:end')).toBe(run.end);
+  });
+
+  it('over half court for a man who stands there is his catch', () => {
+    const run = ends('1 passes to 2', 'ends once 2 has the ball over half court');
+    expect(run.end).toBe(at(run, 'start/1.1:catch'));
+  });
+
+  it('a screen set, a catch, a place reached end it too', () => {
+    expect(ends('4 screens for 2', '2 cuts off 4 to top', 'ends once 4 is set').end).toBe(at(ends('4 screens for 2', '2 cuts off 4 to top', 'ends with no shot'), 'start/4.1:set'));
+    expect(ends('1 passes to 2', '2 passes to 4', 'ends once 2 catches').end).toBe(at(ends('1 passes to 2', 'ends with no shot'), 'start/1.1:catch'));
+    const there = ends('2 cuts to rim', '3 cuts to top', 'ends once 2 reaches the rim');
+    expect(trackAt(there.tracks['2']!, there.end).x).toBeLessThan(0.7);
+  });
+
+  it('one that never comes is told, and the last action ends it', () => {
+    const timeline = timelineOf(playText(from, '1 dribbles to backcourt left', 'ends once 1 has the ball over half court'));
+    expect(codesOf(timeline)).toEqual(['end-never-comes']);
+    expect(timeline.runs[0]!.end).toBe(at(timeline.runs[0]!, 'start/1.1:arrive'));
   });
 });
 

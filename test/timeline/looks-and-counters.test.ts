@@ -74,6 +74,16 @@ describe('rule 16: a look that is not taken', () => {
     expect(at(run, 'go/3.1:start')).toBe(at(run, 'go:open'));
   });
 
+  it('a pass behind its colon to a spot: he goes there for the ball, and the ball waits for him', () => {
+    const run = runNamed(timelineOf(playText('from 5-out', 'step "Go"', '  1 passes to 2', '  look 4: 2 passes to 4 at right elbow, jumper')), 'go?4.1');
+    const caught = at(run, 'go?4.1/2.1:catch');
+    expect(trackAt(run.tracks['4']!, caught)).toEqual({ x: 2.8, y: 4.225 });
+    expect(caught).toBe(at(run, 'go?4.1/2.1:arrive.4'));
+    expect(at(run, 'go?4.1/2.1:start.4')).toBe(at(run, 'go?4.1:read') + Math.round(u14.reaction * 1000));
+    const { segments } = timelineOf(playText('from 5-out', 'step "Go"', '  1 passes to 4', '  look 4: three', '  look 2: 4 passes to 2 at right wing, three')).runs[1]!.tracks['2']!;
+    expect(segments).toEqual([]);
+  });
+
   it('the shot ends it: the ball is at the rim when the run-through ends', () => {
     const run = runNamed(timelineOf(text), 'go?2.1');
     expect(run.ball[run.ball.length - 1]).toMatchObject({ kind: 'shot', t1: run.end });

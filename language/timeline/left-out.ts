@@ -1,0 +1,121 @@
+/** What does not happen when a look is taken (rule 16): whatever would come only after passing it up, and who stops short because of it. */
+import { distance } from '../court/point.ts';
+import type { BodyId, LookId } from '../play/play.ts';
+import { bodyRoom } from './bodies.ts';
+import type { Branch, ReadLook } from './branch.ts';
+import { bodyAt, bodyOf, tell, whenOf } from './branch.ts';
+import type { Edge } from './graph.ts';
+import { looker } from './looks.ts';
+import { problem } from './problem-codes.ts';
+import { restAfter, stopAt } from './stops.ts';
+
+/** Takes out what would only happen if the look were passed up, and whatever hangs on it. */
+export function leaveOut(branch: Branch, read: ReadLook): void {
+  const now = whenOf(branch, read.read);
+  const dropped = new Set<number>([read.passedUp]);
+  const cut = branch.ball.find((link) => link.kind === 'dribble' && whenOf(branch, link.begin) < now && whenOf(branch, link.end) > now);
+  for (const link of branch.ball) if (whenOf(branch, link.begin) >= now && whenOf(branch, link.end) > now) dropped.add(link.begin);
+  if (cut !== undefined) dropped.add(cut.end);
+  const busy = new Set<BodyId>(read.look.tail.flatMap((action) => (action.kind === 'pass' || action.kind === 'hand-off' ? [action.who, action.to] : [action.who])));
+  const receiver = looker(read.look);
+  for (const who of busy) {
+    const meets = who !== receiver || read.meeting === undefined ? now : (read.meeting.stays ?? (read.meeting.stride ? now : read.meeting.when));
+    for (const { begin } of branch.bodies.get(who)?.stretches ?? []) if (whenOf(branch, begin) >= meets) dropped.add(begin);
+  }
+  branch.ball = branch.ball.map((link) => (link === cut ? { ...link, end: read.read } : link));
+  const staying = new Set(takeOut(branch, dropped));
+  for (const [id, screen] of branch.screens) {
+    if (dropped.has(screen.set)) branch.screens.delete(id);
+    else if (screen.free !== undefined && dropped.has(screen.free)) screen.free = undefined;
+  }
+  branch.holder = read.holder;
+  if (cut !== undefined) {
+    stopAt(branch, cut.by, now, read.read, branch.holder === cut.by && !passesFirst(read));
+    staying.add(cut.by);
+  }
+  const stopped = new Set([...staying].flatMap((who) => stopBefore(branch, who, now)));
+  tellInTheWay(branch, read.look.id, new Set([...staying, ...stopped]), now);
+}
+
+/** Takes events out with all that hangs on them; gives the men who now stay where they would have left. */
+function takeOut(branch: Branch, dropped: Set<number>): readonly BodyId[] {
+  const { graph } = branch.scene;
+  const first = Math.min(...dropped);
+  const byId = new Map(branch.byId);
+  branch.events = branch.events.filter((event) => {
+    // Causes come first: nothing before the first that goes hangs on it.
+    if (event < first || (!dropped.has(event) && !hangsOn(graph.events[event]!.edges, dropped))) return true;
+    dropped.add(event);
+    byId.delete(graph.events[event]!.timed.id);
+    return false;
+  });
+  branch.byId = byId;
+  branch.ball = branch.ball.filter((link) => !dropped.has(link.begin));
+  const staying: BodyId[] = [];
+  for (const body of branch.bodies.values()) {
+    const kept = body.stretches.filter(({ begin }) => !dropped.has(begin));
+    if (kept.length === body.stretches.length) continue;
+    staying.push(body.who);
+    body.stretches = kept;
+    const last = kept[kept.length - 1]?.segment;
+    body.place = last?.path[last.path.length - 1] ?? body.home;
+    body.until = last?.t1 ?? 0;
+    body.exit = 0;
+  }
+  return staying;
+}
+
+function hangsOn(edges: readonly Edge[], dropped: ReadonlySet<number>): boolean {
+  for (const { from } of edges) if (dropped.has(from)) return true;
+  return false;
+}
+
+// Time to stop in, before he would run into a man who stays; common practice, no source.
+const stopsAheadMs = 600;
+
+/** With the look taken somebody stays where he would have made room: whoever is on his way there stops short of him. */
+function stopBefore(branch: Branch, staying: BodyId, now: number): readonly BodyId[] {
+  const stopped: BodyId[] = [];
+  const { place, until } = bodyOf(branch, staying);
+  const room = bodyRoom(branch);
+  for (const other of branch.bodies.values()) {
+    if (other.who === staying || other.until <= now) continue;
+    const from = Math.max(now, until);
+    if (distance(bodyAt(other, from), place) < room) continue;
+    for (let at = from; at <= other.until; at += 50) {
+      if (distance(bodyAt(other, at), place) >= room) continue;
+      let stop = Math.max(now, at - stopsAheadMs);
+      while (stop > now && distance(restAfter(other, stop), place) < room) stop = Math.max(now, stop - 50);
+      const gone = branch.events.filter((event) => branch.scene.graph.events[event]!.timed.who === other.who && whenOf(branch, event) > stop);
+      takeOut(branch, new Set(gone));
+      stopAt(branch, other.who, stop, branch.byId.get('call')!, false);
+      stopped.push(other.who);
+      break;
+    }
+  }
+  return stopped;
+}
+
+/** Whoever still comes too near to a man who stays, or stopped, in this run-through alone. */
+function tellInTheWay(branch: Branch, run: LookId, standing: ReadonlySet<BodyId>, now: number): void {
+  const room = bodyRoom(branch);
+  for (const body of branch.bodies.values()) {
+    const moving = body.stretches[body.stretches.length - 1];
+    if (moving === undefined) continue;
+    for (const who of standing) {
+      const other = bodyOf(branch, who);
+      const end = Math.max(body.until, other.until);
+      if (who === body.who || end <= now || distance(bodyAt(body, now), bodyAt(other, now)) < room) continue;
+      for (let at = now; at <= end; at += 100) {
+        const gap = distance(bodyAt(body, at), bodyAt(other, at));
+        if (gap >= room - 0.05) continue;
+        tell(branch, problem('bodies-overlap', moving.segment.action, { who: body.who, other: who, gap: Math.round(gap * 100) / 100 }, { run, moment: at }));
+        break;
+      }
+    }
+  }
+}
+
+function passesFirst(read: ReadLook): boolean {
+  return read.look.tail[0]?.kind === 'pass' || read.look.tail[0]?.kind === 'hand-off';
+}
