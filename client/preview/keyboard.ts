@@ -11,6 +11,7 @@ export interface KeyWishes {
   readonly toEnd: () => void;
   readonly chooseRun: (index: number) => void;
   readonly speed: (by: 1 | -1) => void;
+  readonly choosePlay: (by: 1 | -1) => void;
   readonly showTeam: () => void;
   readonly help: () => void;
   /** Absent where nothing can be written. */
@@ -30,6 +31,9 @@ const KEYS: readonly (readonly [string, string])[] = [
   ['Esc', 'Leave that, or what is marked'],
   ['?', 'This help'],
 ];
+
+// On a page, which may hold several plays.
+const PAGE_KEYS: readonly (readonly [string, string])[] = [['N, P', 'The next play, the play before']];
 
 // In the editor's panel, where what is moved is written.
 const HAND_KEYS: readonly (readonly [string, string])[] = [
@@ -74,6 +78,12 @@ function wishOf({ key, shiftKey }: KeyboardEvent, slider: boolean, wishes: KeyWi
     case '+':
     case '=':
       return () => wishes.speed(1);
+    case 'n':
+    case 'N':
+      return () => wishes.choosePlay(1);
+    case 'p':
+    case 'P':
+      return () => wishes.choosePlay(-1);
     case 'f':
     case 'F':
       return wishes.showTeam;
@@ -89,10 +99,10 @@ function wishOf({ key, shiftKey }: KeyboardEvent, slider: boolean, wishes: KeyWi
   }
 }
 
-/** The help: keys and the lines on the floor. */
+/** The help: keys and the lines on the floor. A page may hold several plays. */
 export function createHelp(byHand: boolean): HTMLDialogElement {
   const close = element('button', { type: 'button', class: 'close' }, 'Close');
-  const rows = [...KEYS, ...(byHand ? HAND_KEYS : [])].flatMap(([keys, words]) => [element('dt', {}, element('kbd', {}, keys)), element('dd', {}, words)]);
+  const rows = [...KEYS, ...(byHand ? HAND_KEYS : PAGE_KEYS)].flatMap(([keys, words]) => [element('dt', {}, element('kbd', {}, keys)), element('dd', {}, words)]);
   const dialog = element(
     'dialog',
     { class: 'help', 'aria-labelledby': 'help-head' },

@@ -5,6 +5,7 @@ import { levelWords, rulesWords, sentence } from './words.ts';
 
 export interface Pieces {
   readonly clock: HTMLElement;
+  readonly plays: HTMLElement;
   readonly court: SVGSVGElement;
   readonly controls: HTMLElement;
   readonly runs: HTMLElement;
@@ -37,7 +38,7 @@ export function createFrame(pieces: Pieces): Layout {
   const main = element(
     'main',
     { class: 'player' },
-    element('header', { class: 'head' }, element('div', { class: 'title' }, name, facts), pieces.clock),
+    element('header', { class: 'head' }, element('div', { class: 'title' }, name, facts), pieces.plays, pieces.clock),
     element('section', { class: 'stage', 'aria-label': 'The floor' }, stale, floor, caption, pieces.controls),
     element('div', { class: 'side' }, pieces.runs, pieces.lanes, pieces.findings, pieces.told),
   );

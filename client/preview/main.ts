@@ -2,6 +2,7 @@
 import './player.css';
 import { momentOf, type Moment } from '../../language/playback/at.ts';
 import { momentsOf } from '../../language/playback/moments.ts';
+import type { Playback } from '../../language/playback/playback.ts';
 import { readPlayback } from '../../language/playback/validate.ts';
 import type { BodyId, PartId } from '../../language/play/play.ts';
 import { startAsking } from './asking.ts';
@@ -20,7 +21,9 @@ import type { LaneMark } from './lane-marks.ts';
 import { createLanes } from './lanes.ts';
 import { MESSAGES_VERSION, type Cursor, type Show, type ToPlayer } from './messages.ts';
 import { DATA_ID, readPageData } from './page-data.ts';
+import { printOnPaper } from './paper.ts';
 import { openPort } from './port.ts';
+import { createPlays } from './plays.ts';
 import { createRuns } from './runs.ts';
 import * as change from './state.ts';
 import { currentRun, type PlayerState } from './state.ts';
@@ -39,6 +42,7 @@ let scheduled = false;
 let before: number | undefined;
 let told: PartId | null | undefined;
 let drawing = false;
+let autoplay = false;
 let keeping: ReturnType<typeof setTimeout> | undefined;
 
 const clock = createClock();
@@ -46,6 +50,7 @@ const court = createCourt({ body: pickBody, part: pickPart, finding: pickFinding
 const controls = createControls({ togglePlaying, stepMoment, seek, speed: setSpeed, showTeam, help: openHelp, draw: toggleDrawing });
 const runs = createRuns(chooseRun);
 const words = createTold((part) => pickPart(part));
+const plays = createPlays(showPlay);
 // Where there is no editor nothing can be written.
 const byHand = port.host === 'panel' ? startHands() : undefined;
 const chosen = byHand === undefined ? undefined : chooseFix;
@@ -54,7 +59,7 @@ const findings = createFindings(pickFinding, chosen);
 const callout = createCallout(chosen);
 const help = createHelp(byHand !== undefined);
 const layout = createFrame({
-  clock: clock.root, court: court.svg, controls: controls.root, runs: runs.root, lanes: lanes.root, findings: findings.root, told: words.root, live: words.live, help, callout: callout.root,
+  clock: clock.root, plays: plays.root, court: court.svg, controls: controls.root, runs: runs.root, lanes: lanes.root, findings: findings.root, told: words.root, live: words.live, help, callout: callout.root,
   ...(byHand !== undefined && { hand: byHand.floor.root, chip: byHand.chip.root }),
 });
 
@@ -326,7 +331,7 @@ function withUnreadPicture(message: Show, unread: Show | undefined): Show {
   return keeps ? { ...message, playback: unread.playback } : message;
 }
 
-listenToKeys({ togglePlaying, stepMoment, nudge, toStart: () => seek(0), toEnd: () => seek(Infinity), chooseRun, speed: changeSpeed, showTeam, help: openHelp, leave, ...(byHand !== undefined && { draw: toggleDrawing }) });
+listenToKeys({ togglePlaying, stepMoment, nudge, toStart: () => seek(0), toEnd: () => seek(Infinity), chooseRun, speed: changeSpeed, choosePlay: plays.step, showTeam, help: openHelp, leave, ...(byHand !== undefined && { draw: toggleDrawing }) });
 addEventListener('fullscreenchange', () => {
   if (document.fullscreenElement === null && layout.isTeam()) layout.toggleTeam();
 });
@@ -336,13 +341,42 @@ new ResizeObserver(() => {
 }).observe(court.svg);
 calm.addEventListener('change', schedule);
 
-const data = document.getElementById(DATA_ID)?.textContent;
-const embedded = data === undefined || data === null ? undefined : readPageData(data);
 document.body.classList.add(port.host);
-if (embedded !== undefined) {
-  mail = { v: MESSAGES_VERSION, kind: 'show', seq: 0, title: embedded.title, playback: embedded.playback, stale: false };
-  frame(performance.now());
-  if (embedded.autoplay && !calm.matches) togglePlaying();
-} else schedule();
 port.listen(hear);
 port.post({ v: MESSAGES_VERSION, kind: 'ready' });
+const data = document.getElementById(DATA_ID)?.textContent;
+if (data === undefined || data === null) schedule();
+else void openPage(data);
+
+async function openPage(text: string): Promise<void> {
+  const read = await readPageData(text);
+  if (read === undefined) {
+    update(change.refuse(state, 0, 'This browser is too old to open the page, or the file is damaged. A browser of 2023 or later opens it.'));
+    return;
+  }
+  autoplay = read.autoplay;
+  const readable = read.plays.flatMap((play) => {
+    const known = readPlayback(play);
+    return known.ok ? [known.playback] : [];
+  });
+  if (readable[0] === undefined) {
+    // What is wrong with the first says why.
+    showAtOnce({ v: MESSAGES_VERSION, kind: 'show', seq: 0, title: read.title, playback: read.plays[0] as Show['playback'], stale: false });
+    return;
+  }
+  printOnPaper(readable);
+  plays.load(readable);
+}
+
+/** A play of the page, from its beginning; it moves when the page does, or when the one before it did. */
+function showPlay(playback: Playback): void {
+  const moves = (state.seq < 0 ? autoplay : state.playing) && !calm.matches;
+  state = { ...change.initialState(), seq: state.seq, speed: state.speed };
+  showAtOnce({ v: MESSAGES_VERSION, kind: 'show', seq: state.seq + 1, title: playback.play.name, playback, stale: false });
+  if (moves) togglePlaying();
+}
+
+function showAtOnce(message: Show): void {
+  mail = message;
+  frame(performance.now());
+}

@@ -6,16 +6,20 @@ import { DATA_ID, type PageData } from './page-data.ts';
 export interface PageOptions {
   /** SHA-256 of the text's UTF-8 bytes in base64: names the page's own script and style in its security policy. */
   readonly sha256: (text: string) => string;
+  /** The text's UTF-8 bytes through zlib's deflate, in base64: the plays inside the page. */
+  readonly deflate: (text: string) => string;
   /** Starts to move when it is opened (never where the reader asks for less motion). Default true. */
   readonly autoplay?: boolean;
   readonly language?: string;
+  /** Of a page with several plays; else the play's name. */
+  readonly title?: string;
 }
 
 /**
- * One self-contained HTML file that shows a play moving, from a file or any server.
+ * One self-contained HTML file that shows plays moving, from a file or any server; with several a list to choose from.
  * @param script the built player (dist/preview/player.js), `style` its style sheet
  */
-export function pageHtml(playback: Playback, script: string, style: string, options: PageOptions): string {
+export function pageHtml(plays: readonly Playback[], script: string, style: string, options: PageOptions): string {
   const js = script.replaceAll(/<\/(script)/gi, '<\\/$1').replaceAll('<!--', '<\\!--');
   const css = style.replaceAll(/<\/(style)/gi, '<\\/$1');
   const policy = [
@@ -25,7 +29,8 @@ export function pageHtml(playback: Playback, script: string, style: string, opti
     "base-uri 'none'",
     "form-action 'none'",
   ].join('; ');
-  const data: PageData = { v: 1, playback, title: playback.play.name, autoplay: options.autoplay ?? true };
+  const title = options.title ?? plays[0]?.play.name ?? '';
+  const data: PageData = { v: 2, title, plays: [...plays], autoplay: options.autoplay ?? true };
   return `<!doctype html>
 <html lang="${escapeText(options.language ?? 'en')}">
 <head>
@@ -33,21 +38,16 @@ export function pageHtml(playback: Playback, script: string, style: string, opti
 <meta http-equiv="Content-Security-Policy" content="${policy}">
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <meta name="color-scheme" content="light dark">
-<title>${escapeText(playback.play.name)}</title>
+<title>${escapeText(title)}</title>
 <style>${css}</style>
 </head>
 <body>
-<noscript>${toldHtml(playback)}</noscript>
-<script type="application/json" id="${DATA_ID}">${jsonInMarkup(data)}</script>
+<noscript>${plays.map(toldHtml).join('')}</noscript>
+<script type="text/plain" id="${DATA_ID}">${options.deflate(JSON.stringify(data))}</script>
 <script>${js}</script>
 </body>
 </html>
 `;
-}
-
-/** JSON that may stand inside a script element: no text of a play can end it. */
-export function jsonInMarkup(value: unknown): string {
-  return JSON.stringify(value).replaceAll(/[<>&\u2028\u2029]/g, (character) => `\\u${character.charCodeAt(0).toString(16).padStart(4, '0')}`);
 }
 
 // Where scripts are off the play can still be read.

@@ -49,14 +49,14 @@ export function createRuns(chosen: (index: number) => void): RunsView {
 }
 
 /** `9.4 s, 11.2 s`: when the shot usually leaves the hand, and the time it is later than once in ten. */
-function takes(playback: Playback, run: LabelledRun): string {
+export function takes(playback: Playback, run: LabelledRun): string {
   const time = playback.times.looks.find((look) => look.run === run.id && look.look === run.look);
   if (time !== undefined) return `${tenths(time.typical)} s, ${tenths(time.late)} s`;
   return run.releaseAt === undefined ? `${tenths(run.end)} s` : `${tenths(run.releaseAt)} s`;
 }
 
 /** When to call it, as the coach needs it at the bench. */
-function callWith({ times, play }: Playback): string {
+export function callWith({ times, play }: Playback): string {
   const { firstLook, allLooks } = times;
   if (firstLook === undefined) return '';
   const verb = play.throwIn ? 'Take the ball in' : 'Call it';

@@ -1,30 +1,15 @@
 // The printed strip: one frame a step, players where the step finds them, the step's ways by the trade's conventions.
 import { runOf } from '../playback/at.ts';
-import { lookOfPart } from '../playback/moments.ts';
 import type { Playback } from '../playback/playback.ts';
-import type { BodyId, StepKey } from '../play/play.ts';
-import type { Run } from '../timeline/timeline.ts';
 import { courtText, paintOf } from './draw.ts';
 import { armsNode, defenceLabel, degrees, labelNode } from './figures.ts';
-import { shyOfRing, shyOfWay } from './keep-clear.ts';
-import { BODY_CLEAR, LABEL_SIZE, looksOf } from './scene.ts';
-import { placeLabels, widthOfText, type Placed, type Wanted } from './labels.ts';
-import { comesBack, toPicture, type Pt } from './lines.ts';
+import { stripFrames, type Frame } from './frames.ts';
+import { widthOfText } from './labels.ts';
+import { comesBack, type Pt } from './lines.ts';
 import { escapeText, node, round, textNode, writeSvg, type SvgNode } from './nodes.ts';
 import { palettes, type Palette, type PaletteName } from './palette.ts';
 import { heightOf, MARGIN, viewBoxOf, viewOf, widthOf, type View } from './view.ts';
-import { BODY_GAP, drawWay, waysOf, type Gaps, type Way, type WayKind } from './ways.ts';
-
-export interface Frame {
-  readonly step: StepKey;
-  readonly title: string;
-  /** The condition of a counter, as written. */
-  readonly caption: string;
-  readonly bodies: readonly { readonly id: BodyId; readonly label: string; readonly team: 'offence' | 'defence'; readonly at: Pt; readonly facing: number }[];
-  readonly carrier: BodyId | undefined;
-  readonly ways: readonly Way[];
-  readonly labels: readonly Placed[];
-}
+import { BODY_GAP, drawWay, type Gaps, type Way, type WayKind } from './ways.ts';
 
 export interface StripOptions {
   readonly theme?: PaletteName | Palette;
@@ -34,70 +19,6 @@ export interface StripOptions {
   readonly defence?: boolean;
   /** The key to the lines below the frames. */
   readonly key?: boolean;
-}
-
-/** The frames of a run-through (number or id), one a step. */
-export function stripFrames(playback: Playback, run: number | string, options: StripOptions = {}): readonly Frame[] {
-  const found = runOf(playback, run);
-  if (found === undefined) return [];
-  const view = viewOf(playback);
-  const ways = waysOf(found);
-  return found.steps.map((key, i) => frameOf(playback, found, view, ways, key, i, options.defence ?? false));
-}
-
-function frameOf(playback: Playback, run: Run, view: View, ways: readonly Way[], key: StepKey, index: number, defence: boolean): Frame {
-  const step = playback.steps.find((known) => known.key === key);
-  const earlier = new Set(run.steps.slice(0, index));
-  const own = ways.filter((way) => way.step === key && !way.afterShot);
-  const opens = own.reduce((least, { t0 }) => Math.min(least, t0), Infinity);
-  const bodies = playback.bodies.flatMap(({ id, label, team }) => {
-    const at = team === 'offence' ? beforeStep(run, ways, earlier, id) : defence ? defenderAt(run, id, opens) : undefined;
-    return at === undefined ? [] : [{ id, label, team, at, facing: Math.atan2(-at[1], -at[0]) + Math.PI }];
-  });
-  return {
-    step: key,
-    title: step?.name ?? key,
-    caption: step?.condition ?? '',
-    bodies,
-    carrier: carrierBefore(run, ways, key, opens),
-    ways: own,
-    labels: placeLabels(looksIn(playback, run, key, own, bodies), { view, size: LABEL_SIZE * view.bodies, bodies: bodies.map(({ at }) => at), bodyRadius: BODY_CLEAR * view.bodies, shy: [...shyOfRing(playback.court), ...own.flatMap(shyOfWay)] }),
-  };
-}
-
-// Where the last way of the earlier steps leaves him: steps overlap in time, so a moment would catch others in mid-stride.
-function beforeStep(run: Run, ways: readonly Way[], earlier: ReadonlySet<StepKey>, id: BodyId): Pt | undefined {
-  const last = ways.findLast(({ who, step, kind }) => who === id && step !== undefined && earlier.has(step) && isLeg(kind));
-  if (last !== undefined) return last.points.at(-1);
-  const track = run.tracks[id];
-  return track && toPicture(track.start);
-}
-
-const isLeg = (kind: WayKind): boolean => kind === 'cut' || kind === 'dribble' || kind === 'screen';
-
-function defenderAt(run: Run, id: BodyId, t: number): Pt | undefined {
-  const frames = run.defenders[id];
-  const i = frames === undefined ? 0 : Math.round((Math.min(t, run.end) - frames.t0) / frames.stepMs);
-  const point = frames?.points[Math.min(Math.max(i, 0), frames.points.length - 1)];
-  return point && toPicture(point);
-}
-
-/** Who has the ball as the step begins: the passer of its first pass, else whoever holds it when its first way starts. */
-function carrierBefore(run: Run, ways: readonly Way[], key: StepKey, opens: number): BodyId | undefined {
-  const first = ways.find(({ step, kind }) => step === key && (kind === 'pass' || kind === 'shot' || kind === 'hand-off' || kind === 'dribble'));
-  if (first !== undefined) return first.who;
-  const held = run.ball.findLast((state) => state.kind === 'held' && state.t0 <= opens) ?? run.ball.find(({ kind }) => kind === 'held');
-  return held?.by;
-}
-
-function looksIn(playback: Playback, run: Run, key: StepKey, ways: readonly Way[], bodies: Frame['bodies']): readonly Wanted[] {
-  return looksOf(playback, run).flatMap(({ look, who, from }) => {
-    if (look.step !== key || look.label === '') return [];
-    const shot = ways.find(({ kind, part }) => kind === 'shot' && lookOfPart(part) === look.id);
-    const leg = ways.findLast((way) => way.who === who && isLeg(way.kind) && way.t0 <= from);
-    const anchor = shot?.points[0] ?? leg?.points.at(-1) ?? bodies.find(({ id }) => id === who)?.at;
-    return anchor === undefined ? [] : [{ key: look.id, text: look.label, kind: 'look' as const, anchor, gap: 34 }];
-  });
 }
 
 const TITLE_ROOM = 80;
@@ -155,14 +76,18 @@ function frameText(playback: Playback, frame: Frame, { number, x, y, headRoom }:
 }
 
 function floorText(playback: Playback, frame: Frame, view: View, palette: Palette): string {
+  return courtText(playback.court, view, palette) + frameNodes(frame, view, palette).map(writeSvg).join('');
+}
+
+/** What stands on the floor of a frame: ways, men, labels. */
+export function frameNodes(frame: Frame, view: View, palette: Palette): readonly SvgNode[] {
   const look = paintOf(palette);
   const occupied = frame.bodies.map(({ at }) => at);
-  const body = [
+  return [
     ...frame.ways.map((way) => node('g', { class: `way ${way.kind}` }, ...drawWay(way, look, printedGaps(way, occupied)))),
     ...frame.bodies.map((man) => printedBody(man, man.id === frame.carrier, view.bodies, palette)),
     ...frame.labels.map((label) => labelNode(label, look)),
   ];
-  return courtText(playback.court, view, palette) + body.map(writeSvg).join('');
 }
 
 /**

@@ -1,5 +1,6 @@
 // docs/README.md: the index, and a first play for somebody who has never programmed. Each snippet is compiled by the test.
-import { drawFrame, drawStrip, stripFrames } from '../../language/picture/strip.ts';
+import { stripFrames } from '../../language/picture/frames.ts';
+import { drawFrame, drawStrip } from '../../language/picture/strip.ts';
 import { entries } from '../../language/checks/catalogue.ts';
 import { alignmentNames } from '../../language/court/alignments.ts';
 import { ruleSets } from '../../language/court/rule-sets.ts';

@@ -1,13 +1,14 @@
-// `setwright page FILE`: one HTML file a play, with the play moving; with --watch written again as often as the text changes.
+// `setwright page FILE`: one HTML file with the plays moving; with --watch written again as often as the text changes.
 import { createHash } from 'node:crypto';
 import { mkdirSync, watch } from 'node:fs';
 import { basename, dirname, join, resolve } from 'node:path';
+import { deflateSync } from 'node:zlib';
 import type { Command } from 'commander';
 import { script, style } from 'virtual:player';
 import { pageHtml } from '../../client/preview/page.ts';
 import { slugOf } from '../../language/book/slug.ts';
 import { CallError } from './call-error.ts';
-import { readFiles, reasonOf, standardInput } from './files.ts';
+import { readFiles, reasonOf } from './files.ts';
 import { playbackOf } from '../../language/playback/playback-of.ts';
 import { openBook } from './open-book.ts';
 import { playsNamed, type PlayInFile } from './plays-named.ts';
@@ -22,13 +23,13 @@ interface PageOptions {
 export function addPage(program: Command): void {
   program
     .command('page')
-    .argument('<file>', 'a file; - reads standard input')
+    .argument('<file>', 'a file, a folder or a pattern; - reads standard input')
     .option('--play <name>', 'only the play of this name')
-    .option('-o, --output <file>', 'the file to write, for several plays the folder; - writes one play to standard output. Without it the play’s file name with .html')
+    .option('-o, --output <file>', 'the file to write; for several plays also a folder, which gets a page for each; - writes to standard output. Without it the name of what is read, with .html')
     .option('-w, --watch', 'write again whenever the text changes, until stopped with Ctrl+C')
-    .summary('write a page with the play moving')
-    .description('Writes one HTML file that needs nothing else: the play moving, its run-throughs, times and findings. It can be mailed, or opened from a stick. A file of several plays gives a folder with a page for each.')
-    .addHelpText('after', '\nExamples:\n  setwright page examples/lighthouse.play\n  setwright page plays/all.play --play "Lighthouse" -o lighthouse.html\n  setwright page plays/all.play -o pages\n  setwright page plays/lighthouse.play --watch')
+    .summary('write a page with the plays moving')
+    .description('Writes one HTML file that needs nothing else: the plays moving, their run-throughs, times and findings, a list to choose from where there are several. It can be mailed, or opened from a stick, on a phone too; printed, it gives a sheet for each play.')
+    .addHelpText('after', '\nExamples:\n  setwright page examples/lighthouse.play\n  setwright page plays/all.play --play "Lighthouse" -o lighthouse.html\n  setwright page plays -o playbook.html\n  setwright page plays/all.play -o pages/\n  setwright page plays/lighthouse.play --watch')
     .action((name: string, options: PageOptions) => {
       if (options.watch === true && (name === '-' || options.output === '-')) throw new CallError('--watch needs a file to read and a file to write.');
       writePages(name, options);
@@ -36,28 +37,31 @@ export function addPage(program: Command): void {
     });
 }
 
+/** One page, whatever it holds; a folder to write to gets a page for each play. */
 function writePages(name: string, options: PageOptions): void {
   const plays = playsNamed(openBook(readFiles([name])), options.play);
-  const [first] = plays;
-  if (plays.length === 1) return writeResult(htmlOf(first!), options.output ?? pageName(first!.file.name));
-  const folder = folderFor(plays, options.output);
+  const { output } = options;
+  if (plays.length === 1 || output === undefined || output === '-' || output.toLowerCase().endsWith('.html')) {
+    const title = plays.length === 1 ? plays[0]!.play.play.name : titleOf(name);
+    return writeResult(htmlOf(plays, title), output ?? (name === '-' ? '-' : `${titleOf(name)}.html`));
+  }
+  makeFolder(output);
   const used = new Set<string>();
-  for (const play of plays) writeResult(htmlOf(play), join(folder, `${freeName(fileNameOf(play.play.play.name), used)}.html`));
+  for (const play of plays) writeResult(htmlOf([play], play.play.play.name), join(output, `${freeName(fileNameOf(play.play.play.name), used)}.html`));
 }
 
-/** Several plays go into a folder: the one named, else one called as their file. */
-function folderFor(plays: readonly PlayInFile[], output: string | undefined): string {
-  const file = plays[0]!.file.name;
-  const names = plays.map(({ play }) => play.play.name).slice(0, 20).join(', ');
-  if (output === '-' || (output === undefined && file === standardInput)) throw new CallError(`There are ${plays.length} plays. Choose one with --play: ${names}.`);
-  if (output?.toLowerCase().endsWith('.html') === true) throw new CallError(`There are ${plays.length} plays, and ${output} is one page. Choose one with --play (${names}), or name a folder.`);
-  const folder = output ?? basename(file).replace(/\.play$/, '');
+function makeFolder(folder: string): void {
   try {
     mkdirSync(folder, { recursive: true });
   } catch (error) {
     throw new CallError(`I cannot write ${folder}: ${reasonOf(error)}.`);
   }
-  return folder;
+}
+
+/** `quick` of `plays/quick.play`, `plays` of the folder and of `plays/*.play`. */
+function titleOf(name: string): string {
+  const plain = /[*?[\]{}]/.test(name) ? dirname(name) : name;
+  return name === '-' ? 'Plays' : basename(resolve(plain)).replace(/\.play$/, '') || 'plays';
 }
 
 /** A name no disk objects to, and that leads into no other folder. */
@@ -72,8 +76,12 @@ function freeName(wanted: string, used: Set<string>): string {
   return name;
 }
 
-function htmlOf({ play }: PlayInFile): string {
-  return pageHtml(playbackOf(play), script, style, { sha256 });
+function htmlOf(plays: readonly PlayInFile[], title: string): string {
+  return pageHtml(plays.map(({ play }) => playbackOf(play)), script, style, { sha256, deflate, title });
+}
+
+function deflate(text: string): string {
+  return deflateSync(text, { level: 9 }).toString('base64');
 }
 
 const settleMs = 80;
@@ -100,8 +108,4 @@ function watchFile(name: string, options: PageOptions): void {
 
 function sha256(text: string): string {
   return createHash('sha256').update(text, 'utf8').digest('base64');
-}
-
-function pageName(file: string): string {
-  return file === standardInput ? '-' : `${basename(file).replace(/\.play$/, '')}.html`;
 }

@@ -6,7 +6,7 @@ import { createKeeper } from '../../language/compile.ts';
 import { placeLabels, widthOfText, type Placed, type Room, type Wanted } from '../../language/picture/labels.ts';
 import type { Pt } from '../../language/picture/lines.ts';
 import { BODY_CLEAR, labelsAt, sceneAt } from '../../language/picture/scene.ts';
-import { stripFrames } from '../../language/picture/strip.ts';
+import { stepFrames, stripFrames } from '../../language/picture/frames.ts';
 import { viewOf } from '../../language/picture/view.ts';
 import { momentOf } from '../../language/playback/at.ts';
 import { playbackOf } from '../../language/playback/playback-of.ts';
@@ -93,6 +93,19 @@ function printed(plays: readonly Playback[]): Counted {
   return counted;
 }
 
+/** Every step of a play with all its looks at once, as on the printed sheet. */
+function onSheets(plays: readonly Playback[]): Counted {
+  const counted = nothing();
+  for (const play of plays) {
+    const taken = new Set(play.runs.map(({ look }) => look));
+    for (const { step, labels, bodies, ways } of stepFrames(play)) {
+      counted.wanted += play.looks.filter((look) => look.step === step && taken.has(look.id)).length;
+      count(counted, labels, bodies.map(({ at }) => at), ways.map(({ points }) => points.at(-1)!), viewOf(play).bodies);
+    }
+  }
+  return counted;
+}
+
 const clear = { onLabel: 0, onPlayer: 0, onLineEnd: 0, onRing: 0 };
 
 describe('labels of the club’s own plays', () => {
@@ -110,6 +123,20 @@ describe('labels of the club’s own plays', () => {
     expect(wanted).toBeGreaterThan(100);
     expect(placed).toBe(wanted);
     expect(covered).toEqual(clear);
+  });
+});
+
+describe('labels on a printed sheet', () => {
+  it('name every look of every step of the club’s plays, on no number, no other label, no line’s end and not on the ring', () => {
+    const { wanted, placed, ...covered } = onSheets(examplePlays());
+    expect(wanted).toBeGreaterThan(80);
+    expect(placed).toBe(wanted);
+    expect(covered).toEqual(clear);
+  });
+
+  it('stand in the order the looks are read', () => {
+    const middle = stepFrames(lighthouse).find(({ title }) => title === 'Middle')!;
+    expect(middle.labels.map(({ text }) => text)).toEqual(['1 pull-up', '2 on the roll']);
   });
 });
 

@@ -8,7 +8,8 @@ import type { Playback } from '../../language/playback/playback.ts';
 import { readPlayback } from '../../language/playback/validate.ts';
 import { drawSvg } from '../../language/picture/draw.ts';
 import { sceneAt } from '../../language/picture/scene.ts';
-import { drawStrip, stripFrames } from '../../language/picture/strip.ts';
+import { stripFrames } from '../../language/picture/frames.ts';
+import { drawStrip } from '../../language/picture/strip.ts';
 
 const files = readdirSync('examples').filter((name) => name.endsWith('.play'));
 let book = emptyBook;

@@ -1,5 +1,6 @@
 // The built player in a real Chromium: as a page of its own, and as a panel whose editor the test plays.
 import { createHash } from 'node:crypto';
+import { deflateSync } from 'node:zlib';
 import { readFileSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { join } from 'node:path';
@@ -20,7 +21,7 @@ export interface Stage {
   readonly complaints: readonly string[];
   /** Addresses asked for besides the page itself. */
   readonly requests: readonly string[];
-  readonly openPage: (playback: Playback, options?: { readonly autoplay?: boolean }) => Promise<void>;
+  readonly openPage: (plays: Playback | readonly Playback[], options?: { readonly autoplay?: boolean }) => Promise<void>;
   /** A panel; messages of the player are kept in `heard`. `kept` is what the editor stored before. */
   readonly openPanel: (options?: { readonly kept?: unknown; readonly theme?: string }) => Promise<void>;
   readonly tell: (message: unknown) => Promise<void>;
@@ -43,6 +44,7 @@ export function handsOn(stage: () => Stage) {
   return { seek, drawn, seqShown };
 }
 
+const deflate = (text: string): string => deflateSync(text).toString('base64');
 const sha256 = (text: string): string => createHash('sha256').update(text, 'utf8').digest('base64');
 
 export async function openStage(): Promise<Stage> {
@@ -60,7 +62,10 @@ export async function openStage(): Promise<Stage> {
     const file = join(folder, name);
     writeFileSync(file, html);
     complaints.length = 0;
+    await page.goto('about:blank');
     await page.goto(pathToFileURL(file).href);
+    // The page opens its plays a moment after it is there itself.
+    await page.locator('.title h1:not(:empty)').waitFor({ state: 'attached' });
     requests.length = 0;
   };
 
@@ -68,7 +73,7 @@ export async function openStage(): Promise<Stage> {
     page,
     complaints,
     requests,
-    openPage: (playback, options = {}) => open('page.html', pageHtml(playback, player.script, player.style, { sha256, autoplay: false, ...options })),
+    openPage: (plays, options = {}) => open('page.html', pageHtml([plays].flat(), player.script, player.style, { sha256, deflate, autoplay: false, ...options })),
     openPanel: ({ kept, theme = 'vscode-light' } = {}) => open('panel.html', panelHtml(player, kept, theme)),
     tell: (message) => page.evaluate((data) => window.postMessage(data, '*'), message),
     heard: () => page.evaluate(() => (window as unknown as { heard: never[] }).heard),

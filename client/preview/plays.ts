@@ -1,0 +1,80 @@
+// Several plays on one page: a list to choose from, the one before and the next. The address names the play, so that a link leads to it and
+// the browser's own way back goes from play to play.
+import type { Playback } from '../../language/playback/playback.ts';
+import { element, iconButton } from './elements.ts';
+
+export interface PlaysView {
+  readonly root: HTMLElement;
+  readonly load: (plays: readonly Playback[]) => void;
+  readonly step: (by: 1 | -1) => void;
+}
+
+const BACK = 'M15.4 5.3 8.7 12l6.7 6.7 1.4-1.4-5.3-5.3 5.3-5.3z';
+const NEXT = 'M8.6 5.3 15.3 12l-6.7 6.7-1.4-1.4 5.3-5.3-5.3-5.3z';
+
+/** Hidden where there is one play only. */
+export function createPlays(chosen: (playback: Playback) => void): PlaysView {
+  const back = iconButton('Play before', BACK, 'small', () => step(-1));
+  const next = iconButton('Next play', NEXT, 'small', () => step(1));
+  const list = element('select', { 'aria-label': 'Play' });
+  const root = element('nav', { class: 'plays', 'aria-label': 'Plays' }, back, list, next);
+  root.hidden = true;
+  let plays: readonly Playback[] = [];
+  let names: readonly string[] = [];
+  let at = -1;
+
+  list.addEventListener('change', () => go(Number(list.value)));
+
+  function load(all: readonly Playback[]): void {
+    plays = all;
+    names = namesInAddress(all);
+    root.hidden = all.length < 2;
+    list.replaceChildren(...all.map((playback, i) => element('option', { value: i }, `${i + 1}  ${playback.play.name}`)));
+    // With one play the address is left as it is.
+    if (all.length > 1) addEventListener('hashchange', fromAddress);
+    fromAddress();
+  }
+
+  function fromAddress(): void {
+    show(Math.max(0, names.indexOf(decoded(location.hash.slice(1)))));
+  }
+
+  function show(index: number): void {
+    if (index === at) return;
+    at = index;
+    list.value = String(index);
+    back.disabled = index === 0;
+    next.disabled = index === plays.length - 1;
+    chosen(plays[index]!);
+  }
+
+  function go(index: number): void {
+    if (names[index] !== undefined) location.hash = encodeURIComponent(names[index]);
+  }
+
+  function step(by: 1 | -1): void {
+    if (plays.length > 1) go(at + by);
+  }
+
+  return { root, load, step };
+}
+
+/** `lighthouse`; of two plays of one name the later is `lighthouse-2`. */
+function namesInAddress(plays: readonly Playback[]): readonly string[] {
+  const used = new Set<string>();
+  return plays.map(({ play }) => {
+    const plain = play.key.replace(/^play:/, '');
+    let name = plain;
+    for (let number = 2; used.has(name); number++) name = `${plain}-${number}`;
+    used.add(name);
+    return name;
+  });
+}
+
+function decoded(text: string): string {
+  try {
+    return decodeURIComponent(text);
+  } catch {
+    return text;
+  }
+}

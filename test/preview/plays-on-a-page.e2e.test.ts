@@ -1,0 +1,104 @@
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import type { Playback } from '../../language/playback/playback.ts';
+import { hostile, lighthouse } from '../support/playback-fixture.ts';
+import { accessibilityFaults, executable, handsOn, openStage, type Stage } from './player-in-browser.ts';
+
+function named(name: string, key: string): Playback {
+  return { ...lighthouse, play: { ...lighthouse.play, name, key } };
+}
+const book = [lighthouse, named('Harbour', 'play:harbour'), named('Harbour', 'play:harbour'), hostile('<img src=x onerror="window.hacked=1">')];
+
+describe.skipIf(executable === undefined && !process.env.CI)('a page of several plays', () => {
+  let stage: Stage;
+  beforeAll(async () => {
+    stage = await openStage();
+  });
+  afterAll(() => stage?.close());
+  const { seek } = handsOn(() => stage);
+
+  const heading = () => stage.page.locator('h1').first().textContent();
+  const address = () => stage.page.evaluate(() => location.hash);
+  const list = () => stage.page.getByRole('combobox', { name: 'Play', exact: true });
+
+  test('a page of one has no list', async () => {
+    await stage.openPage(lighthouse);
+    expect(await stage.page.locator('.plays').isVisible()).toBe(false);
+    await stage.page.keyboard.press('n');
+    expect(await address()).toBe('');
+  });
+
+  test('goes from play to play by list, by button, by key and by the browser’s own way back', async () => {
+    await stage.openPage(book);
+    expect(await heading()).toBe('Lighthouse');
+    await list().selectOption('1');
+    expect([await heading(), await address()]).toEqual(['Harbour', '#harbour']);
+    await stage.page.getByRole('button', { name: 'Next play' }).click();
+    expect(await address()).toBe('#harbour-2');
+    await stage.page.keyboard.press('p');
+    await expect.poll(address).toBe('#harbour');
+    await stage.page.goBack();
+    await expect.poll(() => list().inputValue()).toBe('2');
+    expect(stage.complaints).toEqual([]);
+    expect(stage.requests.filter((url) => !url.startsWith('file:'))).toEqual([]);
+  });
+
+  test('another play starts at its beginning, at the speed that was chosen', async () => {
+    await stage.openPage(book);
+    await seek(5000);
+    await stage.page.getByRole('combobox', { name: 'Speed' }).selectOption('0.5');
+    await stage.page.keyboard.press('n');
+    await expect.poll(heading).toBe('Harbour');
+    expect(await stage.page.locator('.reading > span').first().textContent()).toBe('0.0');
+    expect(await stage.page.getByRole('combobox', { name: 'Speed' }).inputValue()).toBe('0.5');
+  });
+
+  test.each([360, 900, 1600])('nothing sticks out at %d pixels, and every target is large enough for a finger', async (width) => {
+    await stage.page.setViewportSize({ width, height: 800 });
+    await stage.openPage(book);
+    expect(await stage.page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(0);
+    // A mark on a lane is as long as its time; the same words can be picked in the told play.
+    const small = await stage.page.locator('button:visible:not(.mark), select:visible, input:visible, summary:visible').evaluateAll((targets) =>
+      targets.map((target) => ({ target: target.outerHTML.slice(0, 80), box: target.getBoundingClientRect() })).filter(({ box }) => box.width < 24 || box.height < 24).map(({ target, box }) => `${target} ${box.width}x${box.height}`),
+    );
+    expect(small).toEqual([]);
+    expect(await accessibilityFaults(stage.page)).toEqual([]);
+    await stage.page.setViewportSize({ width: 900, height: 800 });
+  });
+
+  describe('on paper', () => {
+    test('is a sheet a play, each on a page of its own, black on white whatever the screen is', async () => {
+      await stage.page.emulateMedia({ media: null, colorScheme: 'dark' });
+      await stage.openPage(book);
+      const pdf = await stage.page.pdf({ format: 'A4' });
+      expect(pdf.toString('latin1').match(/\/Type\s*\/Page\b/g)).toHaveLength(book.length);
+      await stage.page.emulateMedia({ media: 'print', colorScheme: 'dark' });
+      expect(await stage.page.locator('.player').isVisible()).toBe(false);
+      const sheets = stage.page.locator('.sheet');
+      expect(await sheets.count()).toBe(book.length);
+      const seen = await sheets.first().locator('*').evaluateAll((all) => [...new Set(all.flatMap((one) => { const { color, fill, stroke, backgroundColor } = getComputedStyle(one); return one instanceof SVGElement ? [fill, stroke] : [color, backgroundColor]; }))]);
+      const coloured = seen.filter((colour) => { const parts = colour.match(/\d+/g)?.slice(0, 3) ?? []; return new Set(parts).size > 1; });
+      expect(coloured).toEqual([]);
+      expect(await stage.page.evaluate(() => getComputedStyle(document.body).backgroundColor)).toBe('rgb(255, 255, 255)');
+      await stage.page.emulateMedia({ media: null, colorScheme: 'light' });
+    });
+
+    test('shows every step with its picture and words, the times, and when to call it', async () => {
+      await stage.openPage(lighthouse);
+      await stage.page.evaluate(() => dispatchEvent(new Event('beforeprint')));
+      await stage.page.emulateMedia({ media: 'print' });
+      const sheet = stage.page.locator('.sheet');
+      expect(await sheet.locator('.frames li').count()).toBe(lighthouse.steps.length);
+      expect(await sheet.locator('.frames svg').count()).toBe(lighthouse.steps.length);
+      for (const { text } of lighthouse.told.filter(({ part }) => part !== undefined)) expect(await sheet.textContent()).toContain(text.replace(/:$/, ''));
+      expect(await sheet.locator('tbody tr').count()).toBe(lighthouse.runs.length);
+      await stage.page.emulateMedia({ media: null });
+    });
+
+    test('every text of a play stays text', async () => {
+      await stage.openPage(book);
+      await stage.page.evaluate(() => dispatchEvent(new Event('beforeprint')));
+      expect(await stage.page.locator('.paper img').count()).toBe(0);
+      expect(await stage.page.evaluate(() => (window as unknown as { hacked?: number }).hacked)).toBeUndefined();
+    });
+  });
+});
