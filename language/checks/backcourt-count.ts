@@ -1,3 +1,4 @@
+import { read } from '../court/sources.ts';
 import { check } from './check.ts';
 import { latest } from './clock.ts';
 import { ballPartAt, countedFrom } from './moments.ts';
@@ -14,6 +15,7 @@ export const backcourtCount = check({
   code: 'backcourt-count',
   severity: 'error',
   needs: 'way',
+  source: read('FIBA 28, NBA 10-VIII, NCAA 9-10, NFHS 9-8'),
   byRules: true,
   message: 'The ball is {over} over half court {took:seconds} after {zero}; the count in the backcourt is {count:seconds}. Throw it ahead sooner, or let fewer men touch it behind the line.',
   manual: {

@@ -6,6 +6,7 @@ export const ballNeeded = check({
   code: 'ball-needed',
   severity: 'error',
   needs: 'before',
+  source: 'what can happen on a floor',
   message: '{who} can’t {does}: {holder}.',
   manual: {
     title: 'A pass, dribble, hand-off or shot without the ball',

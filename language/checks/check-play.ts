@@ -102,7 +102,7 @@ function onceEach(subject: Subject, told: readonly Told[]): readonly Told[] {
 
 function findingOf(subject: Subject, { entry, found, more, rules }: Told): Finding {
   const { run, moment, spot } = found;
-  const source = found.source ?? entry.source;
+  const source = found.source ?? (typeof entry.source === 'string' ? undefined : entry.source);
   const said = fillTemplate(entry.message, found.params);
   const text = rules === undefined ? said : `By the ${rules} rules: ${said}`;
   return {

@@ -26,7 +26,12 @@ export interface Manual {
   /** Lines of a play that bring the finding, and the same lines mended. Absent where no play of a few lines can show it. */
   readonly wrong?: string;
   readonly right?: string;
+  /** A second file that the examples speak of. */
+  readonly beside?: { readonly name: string; readonly text: string };
 }
+
+/** What a code rests on that no rule book, paper or habit of coaches has to say. */
+export type Ground = 'the words of the notation' | 'what the play itself asks for' | 'what can happen on a floor' | 'what this tool can show';
 
 export interface Entry<Code extends string = string, Template extends string = string> {
   readonly code: Code;
@@ -34,7 +39,7 @@ export interface Entry<Code extends string = string, Template extends string = s
   readonly needs: Needs;
   readonly message: Template;
   readonly manual: Manual;
-  readonly source?: Source;
+  readonly source: Source | Ground;
 }
 
 /** One thing found, before it has a place in the text. */

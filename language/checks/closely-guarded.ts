@@ -1,3 +1,4 @@
+import { secondHand } from '../court/sources.ts';
 import { check } from './check.ts';
 import { latest } from './clock.ts';
 import { ballPartAt, type Held } from './moments.ts';
@@ -14,6 +15,7 @@ export const closelyGuarded = check({
   code: 'closely-guarded',
   severity: 'hint',
   needs: 'way',
+  source: secondHand('FIBA 27.1, NCAA and NFHS as pages quote them; the NBA has no such count'),
   byRules: true,
   message: '{who} {does} the ball for {held:seconds}{guard}: after {count:seconds} closely guarded the ball is lost. Let him pass or drive sooner.',
   manual: {

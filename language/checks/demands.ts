@@ -7,6 +7,7 @@ export const demandNotMet = check({
   code: 'demand-not-met',
   severity: 'warning',
   needs: 'way',
+  source: 'what the play itself asks for',
   message: 'This is not met on every way through the play: {found}.',
   manual: {
     title: 'A demand that is not met',

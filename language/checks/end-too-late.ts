@@ -6,6 +6,7 @@ export const endTooLate = check({
   code: 'end-too-late',
   severity: 'error',
   needs: 'way',
+  source: 'what the play itself asks for',
   message: 'This end comes {took:seconds} after {zero}, and it is to come within {asked:seconds}: {over:seconds} too late. Take out an action before it, or give it more time.',
   manual: {
     title: 'A stated end after its time',

@@ -1,3 +1,4 @@
+import { commonPractice } from '../court/sources.ts';
 import { check } from './check.ts';
 import { latest } from './clock.ts';
 import { distance } from '../court/point.ts';
@@ -14,6 +15,7 @@ export const handOffApart = check({
   code: 'hand-off-apart',
   severity: 'warning',
   needs: 'before',
+  source: commonPractice('an arm’s reach by level, and half a second on the spot: common practice, no source'),
   message: '{who} and {to} are {gap} m apart when {who} is to hand off, more than an arm’s reach ({reach} m): {why}. Let {to} come sooner, or pass to him.',
   manual: {
     title: 'A hand-off out of arm’s reach',

@@ -1,3 +1,4 @@
+import { fromMemory } from '../court/sources.ts';
 import { check } from './check.ts';
 import { latest, least, timedLooks, type TimedLook } from './clock.ts';
 import { capital } from './past-window.ts';
@@ -8,6 +9,7 @@ export const callTooLate = check({
   code: 'call-too-late',
   severity: 'error',
   needs: 'before',
+  source: fromMemory('A goal counts when the ball has left the hand before the signal: every rule book'),
   message: '{look} needs {late:seconds} from the call, and it is called with as little as {called:seconds} on the clock. {mend}',
   manual: {
     title: 'Called with less on the clock than the look needs',
@@ -28,6 +30,7 @@ export const littleLeft = check({
   code: 'little-left',
   severity: 'warning',
   needs: 'before',
+  source: 'what the play itself asks for',
   message: 'A miss of {look} leaves {left:seconds} when called with {called:seconds}: less than the {asked:seconds} asked for. {mend}',
   manual: {
     title: 'A miss leaves too little',

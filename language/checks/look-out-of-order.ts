@@ -6,6 +6,7 @@ export const lookOutOfOrder = check({
   code: 'look-out-of-order',
   severity: 'warning',
   needs: 'before',
+  source: 'the words of the notation',
   message: 'The look for {who} is to come at {seconds:seconds}, and it stands below the look for {other} at {later:seconds}. Looks are read in the order written: put it above.',
   manual: {
     title: 'Looks in another order than their times',

@@ -4,6 +4,7 @@ export const noEnding = check({
   code: 'no-ending',
   severity: 'warning',
   needs: 'way',
+  source: 'the words of the notation',
   message: 'The way to “{step}” ends with neither a shot nor a stated end. Add a look, or a line such as `ends with no shot`.',
   manual: {
     title: 'A way that ends in nothing',

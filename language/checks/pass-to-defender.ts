@@ -6,6 +6,7 @@ export const passToDefender = check({
   code: 'pass-to-defender',
   severity: 'error',
   needs: 'line',
+  source: 'what can happen on a floor',
   message: '{who} passes to {to}, and that is a defender. Write {number}, or whom you mean.',
   manual: {
     title: 'A pass to a defender',

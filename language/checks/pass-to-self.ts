@@ -4,6 +4,7 @@ export const passToSelf = check({
   code: 'pass-to-self',
   severity: 'error',
   needs: 'line',
+  source: 'what can happen on a floor',
   message: '{who} {does} to himself. Name the man who is to get the ball.',
   manual: {
     title: 'A pass to oneself',

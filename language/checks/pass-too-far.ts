@@ -19,7 +19,8 @@ export const passTooFar = check({
   manual: {
     title: 'A pass that does not get there',
     why: 'The speed a throw needs grows with its length. Counted as a ball thrown as hard as a player of the level can, at 45 degrees, without drag. The model’s figure is rough: try it with your own players.',
-    wrong: 'level u10\nplay "A"\nfrom 1 far baseline, 2 right wing, 3 left wing, 4 and 5 blocks\n1 steps in\n1 passes to 2\nlook 2: jumper',
+    wrong: 'level u10\nplay "A"\nfrom 1 backcourt middle, 2 right corner, 3 left wing, 4 right wing, 5 left corner\n1 passes to 2\nlook 2: jumper',
+    right: 'level u10\nplay "A"\nfrom 1 backcourt middle, 2 right corner, 3 left wing, 4 right wing, 5 left corner\n1 dribbles to top\n1 passes to 4\n4 passes to 2\nlook 2: jumper',
   },
   source: { text: 'the equation of a thrown ball; hardest throw 1.35 times the level’s baseball pass, common practice, no source', how: 'computed' },
   *find(subject) {

@@ -9,6 +9,7 @@ export const pastWindow = check({
   code: 'past-window',
   severity: 'error',
   needs: 'before',
+  source: 'what the play itself asks for',
   message: '{look} comes {typical:seconds} after {from}, and the shot is to be away within {window:seconds}: {over:seconds} too late. Take out an action before it, or give the set more time.',
   manual: { title: 'A look after the set’s window', why, wrong: 'shot within 2 seconds of the start\n1 dribbles to left slot, then drives to rim\nlook 1: layup', right: 'shot within 8 seconds of the start\n1 dribbles to left slot, then drives to rim\nlook 1: layup' },
   *find(subject) {
@@ -24,8 +25,9 @@ export const pastWindowWhenLate = check({
   code: 'past-window-when-late',
   severity: 'warning',
   needs: 'before',
+  source: 'what the play itself asks for',
   message: '{look} fits typically ({typical:seconds} after {from}), but one run in ten takes {late:seconds} or more, and the shot is to be away within {window:seconds}.',
-  manual: { title: 'A look that can slip past the set’s window', why },
+  manual: { title: 'A look that can slip past the set’s window', why, wrong: 'shot within 3.3 seconds of the start\n1 dribbles to left slot, then drives to rim\nlook 1: layup', right: 'shot within 8 seconds of the start\n1 dribbles to left slot, then drives to rim\nlook 1: layup' },
   *find(subject) {
     for (const { timed, typical, late, window, from } of windows(subject)) {
       if (typical > window * 1000 || late <= window * 1000) continue;

@@ -1,3 +1,4 @@
+import { secondHand } from '../court/sources.ts';
 import { check } from './check.ts';
 import { otherWords } from './fixes.ts';
 import { wordsOf } from './subject.ts';
@@ -9,6 +10,7 @@ export const screenDirection = check({
   code: 'screen-direction',
   severity: 'warning',
   needs: 'before',
+  source: secondHand('down towards the baseline, up towards half court, as coaches’ glossaries have it; that less than 0.8 m decides nothing is common practice, no source'),
   message: '{who} is to screen {written}, and his way to {user} leads {metres} m {other} the floor. Write “{other}”, or start one of them elsewhere.',
   manual: {
     title: 'Up or down against the screener’s own way',

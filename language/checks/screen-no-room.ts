@@ -1,3 +1,4 @@
+import { read } from '../court/sources.ts';
 import { check } from './check.ts';
 import { keyframeAt } from './closely-guarded.ts';
 import { distance, type Point } from '../court/point.ts';
@@ -10,10 +11,13 @@ export const screenNoRoom = check({
   code: 'screen-no-room',
   severity: 'warning',
   needs: 'before',
+  source: read('FIBA 33.7 (2010), NBA 12B-III, NCAA 4-35, NFHS 4-40: a normal step; its length in metres is from memory, no book gives one'),
   message: '{who} sets his screen {gap} m from {defender}, who cannot see him; a normal step, about {step} m at this level, has to be left between them. Set it a step further away.',
   manual: {
     title: 'No room for a player who cannot see the screen',
     why: 'A defender who sees the screener may be screened as close as you like; one who does not must be given a normal step (FIBA 33.7 of 2010, NBA 12B-III, NCAA 4-35, NFHS 4-40). No book says how long a step is; the level’s figure is from memory. Said only of a screen whose place is written and where the defence is drawn: where the tool chooses the place, it is not yours to mend.',
+    wrong: 'against man\nfrom 4-out 1-in\n1 dribbles to left slot\n5 back-screens for 2 at (1, 5.1) m\n2 cuts off 5 to rim\nlook 2: layup',
+    right: 'against man\nfrom 4-out 1-in\n1 dribbles to left slot\n5 back-screens for 2 at (0.6, 4.3) m\n2 cuts off 5 to rim\nlook 2: layup',
   },
   *find(subject) {
     const level = LEVELS[subject.play.level.value];

@@ -1,3 +1,4 @@
+import { commonPractice } from '../court/sources.ts';
 import { check } from './check.ts';
 import { heldAt, howHeGotIt, walkBall } from './ball.ts';
 import type { Fix } from './finding.ts';
@@ -9,6 +10,7 @@ export const screenWithBall = check({
   code: 'screen-with-ball',
   severity: 'error',
   needs: 'before',
+  source: commonPractice('common practice, no source; the books let a man with the ball be a screener (NCAA 4-35.1)'),
   message: '{who} sets a screen while he has the ball ({how}). Let him pass first, or let another man screen.',
   manual: {
     title: 'A screen by the man with the ball',

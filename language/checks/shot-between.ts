@@ -9,8 +9,9 @@ export const shotOutsideClock = check({
   code: 'shot-outside-clock',
   severity: 'error',
   needs: 'before',
+  source: 'what the play itself asks for',
   message: 'The first look’s shot leaves the hand with {shows:seconds} on the {clock} when called with {called:seconds}; it is to be between {early:seconds} and {late:seconds}.',
-  manual: { title: 'The first shot outside the time asked for', why, wrong: 'call with 20 on the clock\nshot between 18 and 17 on the clock\n1 dribbles to left corner, then drives to rim\nlook 1: layup' },
+  manual: { title: 'The first shot outside the time asked for', why, wrong: 'call with 20 on the clock\nshot between 10 and 5 on the clock\nfrom 4-out 1-in\n1 dribbles to left slot, then drives to left elbow\n5 clears to right short corner\nlook 1: jumper', right: 'call with 20 on the clock\nshot between 17 and 10 on the clock\nfrom 4-out 1-in\n1 dribbles to left slot, then drives to left elbow\n5 clears to right short corner\nlook 1: jumper' },
   *find(subject) {
     for (const { timed, called, typical, between, clock } of firstLook(subject)) {
       if (typical <= between.from && typical >= between.to) continue;
@@ -24,8 +25,9 @@ export const shotOutsideClockWhenLate = check({
   code: 'shot-may-miss-clock',
   severity: 'warning',
   needs: 'before',
+  source: 'what the play itself asks for',
   message: 'Called with {called:seconds}, the first look’s shot leaves the hand with {first:seconds} to {last:seconds} on the {clock} in eight runs of ten; it is to be between {early:seconds} and {late:seconds}.',
-  manual: { title: 'The first shot may miss the time asked for', why },
+  manual: { title: 'The first shot may miss the time asked for', why, wrong: 'call with 20 on the clock\nshot between 15.1 and 14.9 on the clock\nfrom 4-out 1-in\n1 dribbles to left slot, then drives to left elbow\n5 clears to right short corner\nlook 1: jumper', right: 'call with 20 on the clock\nshot between 17 and 10 on the clock\nfrom 4-out 1-in\n1 dribbles to left slot, then drives to left elbow\n5 clears to right short corner\nlook 1: jumper' },
   *find(subject) {
     for (const { timed, called, typical, first, last, between, clock } of firstLook(subject)) {
       if (typical > between.from || typical < between.to) return;

@@ -1,3 +1,4 @@
+import { read } from '../court/sources.ts';
 import { check } from './check.ts';
 import { latest, timedLooks, type TimedLook } from './clock.ts';
 import { capital } from './past-window.ts';
@@ -11,9 +12,10 @@ export const pastShotClock = check({
   code: 'past-shot-clock',
   severity: 'error',
   needs: 'before',
+  source: read('FIBA 29.1.1, NBA 7-I, NCAA men 2-11.1; NFHS has none but by state adoption, 2-14'),
   byRules: true,
   message: '{look} comes {typical:seconds} after the shot clock starts, and it runs out after {clock:seconds}. Take out actions before it.',
-  manual: { title: 'A shot after the shot clock', why, wrong: 'call with 30 on the clock, shot clock 4\n1 dribbles to left corner, then drives to rim, then dribbles to right corner\nlook 1: three' },
+  manual: { title: 'A shot after the shot clock', why, wrong: 'call with 30 on the clock, shot clock 4\nfrom 4-out 1-in\n1 dribbles to left slot, then drives to left elbow\n5 clears to right short corner\nlook 1: jumper', right: 'call with 30 on the clock, shot clock 14\nfrom 4-out 1-in\n1 dribbles to left slot, then drives to left elbow\n5 clears to right short corner\nlook 1: jumper' },
   *find(subject) {
     for (const { timed, typical, clock, source } of onShotClock(subject)) {
       if (typical <= clock * 1000) continue;
@@ -26,9 +28,10 @@ export const pastShotClockWhenLate = check({
   code: 'past-shot-clock-when-late',
   severity: 'warning',
   needs: 'before',
+  source: read('FIBA 29.1.1, NBA 7-I, NCAA men 2-11.1; NFHS has none but by state adoption, 2-14'),
   byRules: true,
   message: '{look} fits typically ({typical:seconds}), but one run in ten takes {late:seconds} or more, and the shot clock runs out after {clock:seconds}.',
-  manual: { title: 'A shot that can slip past the shot clock', why },
+  manual: { title: 'A shot that can slip past the shot clock', why, wrong: 'call with 30 on the clock, shot clock 5.2\nfrom 4-out 1-in\n1 dribbles to left slot, then drives to left elbow\n5 clears to right short corner\nlook 1: jumper', right: 'call with 30 on the clock, shot clock 14\nfrom 4-out 1-in\n1 dribbles to left slot, then drives to left elbow\n5 clears to right short corner\nlook 1: jumper' },
   *find(subject) {
     for (const { timed, typical, late, clock, source } of onShotClock(subject)) {
       if (typical > clock * 1000 || late <= clock * 1000) continue;

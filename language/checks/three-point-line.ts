@@ -1,3 +1,4 @@
+import { read } from '../court/sources.ts';
 import { check } from './check.ts';
 import type { Fix } from './finding.ts';
 import { wordsOf, type Subject } from './subject.ts';
@@ -12,6 +13,7 @@ export const threeInsideLine = check({
   code: 'three-inside-line',
   severity: 'warning',
   needs: 'before',
+  source: read('where the line lies: FIBA 2.4.4, NBA 1-I, NCAA 1-7.1, NFHS 1-4.1; that both feet have to be behind it is from memory'),
   byRules: true,
   message: '{who} stands {inside} m inside the three-point line when he shoots this three, so it counts two. Send him {inside} m further out, or write “jumper”.',
   manual: {

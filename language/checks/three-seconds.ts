@@ -1,3 +1,4 @@
+import { read } from '../court/sources.ts';
 import { check } from './check.ts';
 import { inLane, type Court } from '../court/court.ts';
 import { OFFENCE, type BodyId } from '../play/play.ts';
@@ -12,6 +13,7 @@ export const threeSeconds = check({
   code: 'three-seconds',
   severity: 'warning',
   needs: 'way',
+  source: read('NBA 10-VI, NCAA 9-9; FIBA 26 and NFHS 9-7 from memory'),
   byRules: true,
   message: '{who} stands in the lane for {stay:seconds}, from {from:seconds} to {to:seconds} after {zero}; more than {count:seconds} is a violation. Let him step out, or stand just outside the lane.',
   manual: {

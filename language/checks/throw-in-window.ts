@@ -6,6 +6,7 @@ export const throwInWindow = check({
   code: 'throw-in-window',
   severity: 'warning',
   needs: 'before',
+  source: 'what the play itself asks for',
   message: '{who} throws in {release:seconds} after he is handed the ball, and it is to be away within {asked:seconds}. Let the receiver come sooner.',
   manual: {
     title: 'A throw-in after the time you gave it',

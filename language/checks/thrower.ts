@@ -1,4 +1,5 @@
 // What the thrower may do before the ball leaves his hands.
+import { read } from '../court/sources.ts';
 import { check } from './check.ts';
 import { throwInOf, type Held } from './moments.ts';
 import type { Subject, Way } from './subject.ts';
@@ -10,6 +11,7 @@ export const throwerMoves = check({
   code: 'thrower-moves',
   severity: 'error',
   needs: 'before',
+  source: read('NBA 10-III and 8-III, NCAA 7-6.8, NFHS 7-6; FIBA 17.3.1 as quoted'),
   byRules: true,
   message: '{who} moves {metres} m along the line before he throws in; the spot allows {allowed}. {mend}',
   manual: {
@@ -60,6 +62,7 @@ export const throwerHandsOver = check({
   code: 'thrower-hands-over',
   severity: 'error',
   needs: 'before',
+  source: read('NBA 10-III, NCAA 7-6.8 and 9-4; FIBA and NFHS from memory'),
   byRules: true,
   message: '{who} may not hand the ball over the line to {to}: it has to be thrown. Write: {who} inbounds to {to}',
   manual: {

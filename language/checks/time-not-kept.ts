@@ -1,5 +1,7 @@
+import { computed } from '../court/sources.ts';
 import { check } from './check.ts';
 import { pinnedTooEarly } from './look-out-of-order.ts';
+import { legalScreen } from './screen-rules.ts';
 import { wordsOf, type Subject } from './subject.ts';
 import type { Action, PartId } from '../play/play.ts';
 import type { Problem } from '../names/problem.ts';
@@ -9,6 +11,7 @@ export const timeNotKept = check({
   code: 'time-not-kept',
   severity: 'warning',
   needs: 'before',
+  source: computed('how fast a level’s legs are: docs/assumptions.md'),
   message: '{who} is {seconds:seconds} too late for the time written{why}. Give him more time, or less to do before it.',
   manual: {
     title: 'A time that cannot be kept',
@@ -36,6 +39,7 @@ export const screenTooLate = check({
   code: 'screen-too-late',
   severity: 'warning',
   needs: 'before',
+  source: legalScreen,
   message: '{screener}’s screen is set {seconds:seconds} too late for the time at which {who} is to come off it. Let {screener} start sooner, or give {who} a later time.',
   manual: {
     title: 'A screen set too late',

@@ -9,7 +9,7 @@ import type { toldByReading } from './told-by-reading.ts';
 type LineCode = FaultCode | LineWarning['code'];
 
 function line<const Code extends LineCode>(code: Code, manual: Manual, severity: Severity = 'error'): Entry<Code, '{message}'> {
-  return { code, severity, needs: 'line', message: '{message}', manual };
+  return { code, severity, needs: 'line', message: '{message}', source: 'the words of the notation', manual };
 }
 
 const costsOneLine = 'A line that cannot be read costs that line and nothing else: the rest of the play is shown as it is.';
@@ -19,7 +19,7 @@ export const toldByLines = {
   'misplaced-word': line('misplaced-word', { title: 'A word that does not fit where it stands', why: costsOneLine, wrong: '1 dribbles to left slot\n3 cuts of 1 to top\nlook 1: jumper', right: '1 dribbles to left slot\n3 cuts off 1 to top\nlook 1: jumper' }),
   'missing-word': line('missing-word', { title: 'A word is missing', why: 'A small word such as `to`, `for` or `off` says what the next one is: a receiver, a user of the screen, a screener.', wrong: '1 passes 2\nlook 2: jumper', right: '1 passes to 2\nlook 2: jumper' }),
   'extra-word': line('extra-word', { title: 'A word too many', why: costsOneLine, wrong: '1 dribbles to to left slot\nlook 1: jumper', right: '1 dribbles to left slot\nlook 1: jumper' }),
-  'word-order': line('word-order', { title: 'Two words the wrong way round', why: costsOneLine }),
+  'word-order': line('word-order', { title: 'Two words the wrong way round', why: costsOneLine, wrong: '3 cuts to wing left\n1 passes to 3\nlook 3: jumper', right: '3 cuts to left wing\n1 passes to 3\nlook 3: jumper' }),
   'line-unfinished': line('line-unfinished', { title: 'A line that just stops', why: 'It is probably still being typed.', wrong: '1 dribbles to\nlook 1: jumper', right: '1 dribbles to left slot\nlook 1: jumper' }),
   'open-quote': line('open-quote', { title: 'A quote that is never closed', why: 'Names and remarks stand between two quotes.', wrong: '1 dribbles to left slot\nlook 1 "pull-up: jumper', right: '1 dribbles to left slot\nlook 1 "pull-up": jumper' }),
   'name-without-quotes': line('name-without-quotes', { title: 'A name without quotes', why: 'Names of your own stand in quotes, so that a slip of the pen is never taken for one.', wrong: 'step Zip\n1 dribbles to left slot\nlook 1: jumper', right: 'step "Zip"\n1 dribbles to left slot\nlook 1: jumper' }),

@@ -3,14 +3,15 @@ import type { ReadingProblemCode, ReadingProblems } from '../play/problem-codes.
 import type { Entry } from './check.ts';
 import type { ParamNames } from './template.ts';
 
-type Told<Code extends ReadingProblemCode, Template extends string> = Omit<Entry<Code, Template>, 'code' | 'severity'> & {
+type Told<Code extends ReadingProblemCode, Template extends string> = Omit<Entry<Code, Template>, 'code' | 'severity' | 'source'> & {
   readonly severity?: Entry['severity'];
+  readonly source?: Entry['source'];
   /** Only parameters that the code brings; `near` is the nearest known name, if there is one. */
   readonly message: ParamNames<Template> extends keyof ReadingProblems[Code] | 'near' ? Template : never;
 };
 
 function told<const Code extends ReadingProblemCode, const Template extends string>(code: Code, entry: Told<Code, Template>): Entry<Code, Template> {
-  return { code, severity: 'error', ...entry };
+  return { code, severity: 'error', source: 'the words of the notation', ...entry };
 }
 
 export const toldByReading = {
@@ -37,12 +38,12 @@ export const toldByReading = {
   'unknown-play': told('unknown-play', {
     needs: 'names',
     message: 'There is no play called “{name}”{near} in this file or a file it uses.',
-    manual: { title: 'A play nobody has named', why: '`mirrors` and `continues` name another play of this file, or of a file named in a `use` line.' },
+    manual: { title: 'A play nobody has named', why: '`mirrors` and `continues` name another play of this file, or of a file named in a `use` line.', wrong: 'play "Ferry"\n1 passes to 2\nlook 2: jumper\nplay "Ferry left" mirrors "Fery"', right: 'play "Ferry"\n1 passes to 2\nlook 2: jumper\nplay "Ferry left" mirrors "Ferry"' },
   }),
   'unknown-file': told('unknown-file', {
     needs: 'line',
     message: 'There is no file “{name}”. Write its name as seen from this file.',
-    manual: { title: 'A file that is not there', why: '`use "alignments.play"` makes the spots, alignments and plays of another file known here.' },
+    manual: { beside: { name: 'sets.play', text: 'alignment "Wide box"\n1 top\n2 and 3 corners\n4 and 5 elbows\n' }, title: 'A file that is not there', why: '`use "alignments.play"` makes the spots, alignments and plays of another file known here.', wrong: 'use "setz.play"\nplay "Ferry"\n1 passes to 2\nlook 2: three', right: 'use "sets.play"\nplay "Ferry"\n1 passes to 2\nlook 2: three' },
   }),
   'duplicate-name': told('duplicate-name', {
     severity: 'warning',
@@ -53,29 +54,29 @@ export const toldByReading = {
   'step-loop': told('step-loop', {
     needs: 'steps',
     message: '“{name}” comes after itself, by way of the steps between. Let one of them follow another step.',
-    manual: { title: 'Steps in a circle', why: 'A play is a tree: each step has one step before it, and none can come before itself.', wrong: 'step "Zip" after "Slip"\n1 dribbles to left slot\nstep "Slip" after "Zip"\n1 drives to rim\nlook 1: layup' },
+    manual: { title: 'Steps in a circle', why: 'A play is a tree: each step has one step before it, and none can come before itself.', wrong: 'step "Zip" after "Slip"\n1 dribbles to left slot\nstep "Slip" after "Zip"\n1 drives to rim\nlook 1: layup', right: 'step "Zip"\n1 dribbles to left slot\nstep "Slip" after "Zip"\n1 drives to rim\nlook 1: layup' },
   }),
   'copy-loop': told('copy-loop', {
     needs: 'names',
     message: '“{name}” is a copy of itself. Let it mirror or continue another one.',
-    manual: { title: 'A copy of itself', why: 'What mirrors or continues another has to end at something that is written out.' },
+    manual: { title: 'A copy of itself', why: 'What mirrors or continues another has to end at something that is written out.', wrong: 'play "Ferry" mirrors "Ferry left"\nplay "Ferry left" mirrors "Ferry"', right: 'play "Ferry"\n1 passes to 2\nlook 2: jumper\nplay "Ferry left" mirrors "Ferry"' },
   }),
   'use-circle': told('use-circle', {
     severity: 'hint',
     needs: 'line',
     message: '“{name}” uses this file in turn. It works, but one of the two lines is not needed.',
-    manual: { title: 'Two files that use each other', why: 'Names are looked up here first, then in the files used; a circle does no harm, but it is seldom meant.' },
+    manual: { beside: { name: 'sets.play', text: 'use "example.play"\nalignment "Wide box"\n1 top\n2 and 3 corners\n4 and 5 elbows\n' }, title: 'Two files that use each other', why: 'Names are looked up here first, then in the files used; a circle does no harm, but it is seldom meant.', wrong: 'use "sets.play"\nplay "Ferry"\n1 passes to 2\nlook 2: three', right: 'play "Ferry"\n1 passes to 2\nlook 2: three' },
   }),
   'two-ways-on': told('two-ways-on', {
     severity: 'warning',
     needs: 'steps',
     message: '“{name}” and “{other}” both follow “{after}”, and nothing says which is played. Add “when …” to one of them.',
-    manual: { title: 'Two ways on', why: 'Where a play parts, the players need to know what to look at: a sentence about the defence, or a remark in quotes.' },
+    manual: { title: 'Two ways on', why: 'Where a play parts, the players need to know what to look at: a sentence about the defence, or a remark in quotes.', wrong: 'step "Zip"\n1 dribbles to left slot\nstep "Drive" after "Zip"\n1 drives to rim\nlook 1: layup\nstep "Kick" after "Zip"\n1 passes to 2\nlook 2: three', right: 'step "Zip"\n1 dribbles to left slot\nstep "Drive" after "Zip"\n1 drives to rim\nlook 1: layup\nstep "Kick" after "Zip" when X2 helps at rim\n1 passes to 2\nlook 2: three' },
   }),
   'spot-not-fixed': told('spot-not-fixed', {
     needs: 'line',
     message: '“{name}” hangs on where a player stands, so it is no fixed spot. Say it from a spot of the court.',
-    manual: { title: 'A spot that moves', why: 'A spot of your own is a place on the floor; `beside 5` is said in the line where it is needed.' },
+    manual: { title: 'A spot that moves', why: 'A spot of your own is a place on the floor; `beside 5` is said in the line where it is needed.', wrong: 'spot "pocket" is beside 5\n1 dribbles to left slot\nlook 1: jumper', right: 'spot "pocket" is 3 ft inside right elbow\n1 dribbles to "pocket"\nlook 1: jumper' },
   }),
   'spot-without-side': told('spot-without-side', {
     needs: 'line',
@@ -85,7 +86,7 @@ export const toldByReading = {
   'who-is-meant': told('who-is-meant', {
     needs: 'before',
     message: 'I cannot tell who “{word}” is here. Write the number.',
-    manual: { title: 'A word with nobody behind it', why: '`he` and `him` are the line’s first man, in a look the looker; before anyone is named there is nobody to mean.' },
+    manual: { title: 'A word with nobody behind it', why: '`he` and `him` are the line’s first man, in a look the looker; before anyone is named there is nobody to mean.', wrong: 'both cut to rim\n1 dribbles to left slot\nlook 1: jumper', right: '2 and 3 cut to blocks\n1 dribbles to left slot\nlook 1: jumper' },
   }),
   'pass-to-nobody': told('pass-to-nobody', {
     needs: 'line',
@@ -100,12 +101,12 @@ export const toldByReading = {
   'defender-attacks': told('defender-attacks', {
     needs: 'line',
     message: '{who} is a defender, but “{verb}” is what an attacker does. Leave out the X, or use another verb.',
-    manual: { title: 'A defender who attacks', why: 'X1 to X5 is the defence, 1 to 5 the offence.' },
+    manual: { title: 'A defender who attacks', why: 'X1 to X5 is the defence, 1 to 5 the offence.', wrong: '1 dribbles to left slot\nX2 screens for 3\nlook 1: jumper', right: '1 dribbles to left slot\n2 screens for 3\n3 cuts off 2 to rim\nlook 1: jumper' },
   }),
   'wait-on-defender': told('wait-on-defender', {
     needs: 'line',
     message: 'What {who} may do or not is another way through the play. Make it a step: step "…" instead of "…" when {who} …',
-    manual: { title: 'A wait for the defence', why: 'A line happens on every run. What hangs on the defence is a step of its own, with `when`.' },
+    manual: { title: 'A wait for the defence', why: 'A line happens on every run. What hangs on the defence is a step of its own, with `when`.', wrong: '1 dribbles to left slot\nwhen X4 helps, 1 passes to 4\nlook 4: layup', right: 'step "Zip"\n1 dribbles to left slot\nlook 1: jumper\nstep "Kick" instead of "Zip" when X4 helps at rim\n1 passes to 4\nlook 4: layup' },
   }),
   'verb-missing': told('verb-missing', {
     needs: 'before',
@@ -116,7 +117,7 @@ export const toldByReading = {
     severity: 'warning',
     needs: 'before',
     message: 'This line says nothing here: it belongs {belongs}.',
-    manual: { title: 'A line in the wrong block', why: 'Some lines have their place: `level` in the file or a play, a placing in an alignment, a pace in the roster.' },
+    manual: { title: 'A line in the wrong block', why: 'Some lines have their place: `level` in the file or a play, a placing in an alignment, a pace in the roster.', wrong: 'step "Zip"\nsection "Last shots"\n1 dribbles to left slot\nlook 1: jumper', right: 'step "Zip"\n1 dribbles to left slot\nlook 1: jumper' },
   }),
   'header-twice': told('header-twice', {
     severity: 'warning',
@@ -127,7 +128,7 @@ export const toldByReading = {
   'no-holder-for-look': told('no-holder-for-look', {
     needs: 'before',
     message: 'Nobody has the ball when the look for {who} comes. Let somebody get it first.',
-    manual: { title: 'A look without a ball', why: 'A look passes to the looker from whoever has the ball, and there is nobody.' },
+    manual: { title: 'A look without a ball', why: 'A look passes to the looker from whoever has the ball, and there is nobody.', wrong: '1 shoots a three\nlook 2: jumper', right: 'look 1: three\n1 passes to 2\nlook 2: jumper' },
   }),
   'looker-has-ball': told('looker-has-ball', {
     needs: 'before',
@@ -137,7 +138,7 @@ export const toldByReading = {
   'ball-not-with-thrower': told('ball-not-with-thrower', {
     needs: 'before',
     message: '{thrower} throws the ball in, so it cannot start with {written}. Leave out “ball with {written}”.',
-    manual: { title: 'A throw-in by another than the ball’s man', why: 'On a throw-in the ball starts with the thrower.' },
+    manual: { title: 'A throw-in by another than the ball’s man', why: 'On a throw-in the ball starts with the thrower.', wrong: 'from 5-out, ball with 1\n3 inbounds from the left sideline\n3 inbounds to 1\nlook 1: three', right: 'from 5-out\n3 inbounds from the left sideline\n3 inbounds to 1\nlook 1: three' },
   }),
   'not-placed': told('not-placed', {
     severity: 'warning',
@@ -146,9 +147,10 @@ export const toldByReading = {
     manual: { title: 'A player without a place', why: 'A list of places has to hold all five, or the figures stand where nobody meant them.', wrong: 'from 1 top, 2 and 3 wings, 4 left block\n1 dribbles to left slot\nlook 1: jumper', right: 'from 1 top, 2 and 3 wings, 4 and 5 blocks\n1 dribbles to left slot\nlook 1: three' },
   }),
   'not-yet': told('not-yet', {
+    source: 'what this tool can show',
     severity: 'warning',
     needs: 'play',
     message: 'I read this, but cannot show it yet: {what}.',
-    manual: { title: 'Read, but not carried out yet', why: 'The notation has more words than this version can move. The line is kept and changes nothing.' },
+    manual: { title: 'Read, but not carried out yet', why: 'The notation has more words than this version can move. The line is kept and changes nothing.', wrong: '1 passes behind the board to 2\nlook 2: layup', right: '1 passes to 2\nlook 2: three' },
   }),
 } as const satisfies { readonly [Code in ReadingProblemCode]: Entry<Code> };

@@ -5,6 +5,7 @@ export const leftOutToo = check({
   code: 'step-not-reached',
   severity: 'warning',
   needs: 'steps',
+  source: 'the words of the notation',
   message: 'Nothing leads to “{step}”: what it follows cannot be played. Mend that step first.',
   manual: {
     title: 'A step that nothing leads to',
@@ -22,6 +23,7 @@ export const afterTheShot = check({
   code: 'step-after-shot',
   severity: 'warning',
   needs: 'way',
+  source: 'what can happen on a floor',
   message: '“{step}” comes after {who}’s shot, so no way leads on to it. Make the shot a look: look {who}: {shot}',
   manual: {
     title: 'A step behind a shot',

@@ -1,4 +1,5 @@
 // What the rules and guidelines of an age forbid or advise against (court/youth.ts). Cautions, never verdicts: hints all.
+import { computed, fromMemory, read } from '../court/sources.ts';
 import { check, type Found } from './check.ts';
 import type { Subject } from './subject.ts';
 import { youthNotesFor, type YouthNote, type YouthTopic } from '../court/youth.ts';
@@ -12,6 +13,7 @@ export const youthScreens = check({
   code: 'youth-screens',
   severity: 'hint',
   needs: 'play',
+  source: computed('a summary of several national youth rules, named where it speaks'),
   message: `{who} screens in a play for {level}: {advice}. ${caution}`,
   manual: { title: 'Screens at a young age', why, wrong: 'level u10\nplay "A"\nfrom 5-out\n5 screens for 3\n3 cuts off 5 to rim\nlook 3: layup', right: 'level u14\nplay "A"\nfrom 5-out\n5 screens up for 3\n3 cuts off 5 to rim\nlook 3: layup' },
   *find(subject) {
@@ -25,6 +27,7 @@ export const youthZone = check({
   code: 'youth-zone',
   severity: 'hint',
   needs: 'line',
+  source: read('NBA and USA Basketball age-appropriate rules; a national body and a club tournament, named where it speaks'),
   message: `This play is against a zone, for {level}: {advice}. ${caution}`,
   manual: { title: 'A zone at a young age', why, wrong: 'level u12\nplay "A"\nfrom 5-out\nagainst 2-3\n1 passes to 2\nlook 2: jumper', right: 'level u12\nplay "A"\nfrom 5-out\nagainst man\n1 passes to 2\nlook 2: jumper' },
   *find(subject) {
@@ -37,6 +40,7 @@ export const youthPress = check({
   code: 'youth-press',
   severity: 'hint',
   needs: 'line',
+  source: fromMemory('NBA and USA Basketball age-appropriate rules'),
   message: `This play is against a press, for {level}: {advice}. ${caution}`,
   manual: { title: 'A press at a young age', why, wrong: 'level u10\nplay "A"\nfrom 5-out\nagainst man press\n1 passes to 2\nlook 2: jumper', right: 'level u10\nplay "A"\nfrom 5-out\nagainst man\n1 passes to 2\nlook 2: jumper' },
   *find(subject) {
@@ -48,6 +52,7 @@ export const youthThree = check({
   code: 'youth-three',
   severity: 'hint',
   needs: 'line',
+  source: read('NBA and USA Basketball age-appropriate rules'),
   message: `A three in a play for {level}: {advice}. ${caution}`,
   manual: { title: 'A three at a young age', why, wrong: 'level u12\nplay "A"\nfrom 5-out\n1 passes to 2\nlook 2: three', right: 'level u12\nplay "A"\nfrom 5-out\n1 passes to 2\nlook 2: jumper' },
   *find(subject) {
@@ -62,6 +67,7 @@ export const youthRingAndBall = check({
   code: 'youth-ring-and-ball',
   severity: 'hint',
   needs: 'line',
+  source: read('FIBA Mini 2005, Art. 4'),
   message: `{level} with the {rules} rules: {advice}. Write “rules mini” if you play so. ${caution}`,
   manual: { title: 'Ring and ball at a young age', why, wrong: 'level u10\nrules fiba\nplay "A"\nfrom 5-out\n1 passes to 2\nlook 2: jumper', right: 'level u10\nrules mini\nplay "A"\nfrom 5-out\n1 passes to 2\nlook 2: jumper' },
   *find(subject) {

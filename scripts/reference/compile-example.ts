@@ -12,9 +12,9 @@ export interface CompiledExample {
 /** What an example may take from another file with `use "alignments.play"`. */
 const other = 'alignment "Wide box"\n  1 top\n  2 and 3 corners\n  4 at right elbow\n  5 at left elbow\n';
 
-export function compileExample(text: string): CompiledExample {
+export function compileExample(text: string, beside = { name: 'alignments.play', text: other }): CompiledExample {
   const uri = 'file:///example.play';
-  const book = openFile(openFile(emptyBook, 'file:///alignments.play', other), uri, text);
+  const book = openFile(openFile(emptyBook, `file:///${beside.name}`, beside.text), uri, text);
   const keeper = createKeeper();
   return { plays: keeper.playsOf(book, uri), findings: keeper.findingsOf(book, uri) };
 }

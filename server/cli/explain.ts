@@ -3,8 +3,8 @@ import type { Command } from 'commander';
 import { catalogue } from '../../language/checks/catalogue.ts';
 import type { Entry } from '../../language/checks/check.ts';
 import { nearestWord } from '../../language/checks/nearest-word.ts';
+import { restsOn } from '../../language/checks/rests-on.ts';
 import { CallError } from './call-error.ts';
-import { saySource } from './say-source.ts';
 
 export function addExplain(program: Command): void {
   program
@@ -31,9 +31,10 @@ function listed(): string {
 
 function explained({ code, severity, manual, source }: Entry): string {
   const parts = [`${code} (${severity}): ${manual.title}`, manual.why];
+  if (manual.beside !== undefined) parts.push(`With a file ${manual.beside.name} beside it:\n${indented(manual.beside.text.trimEnd())}`);
   if (manual.wrong !== undefined) parts.push(`Wrong:\n${indented(manual.wrong)}`);
   if (manual.right !== undefined) parts.push(`Right:\n${indented(manual.right)}`);
-  if (source !== undefined) parts.push(`Rests on: ${saySource(source)}`);
+  parts.push(`Rests on: ${restsOn(source)}`);
   parts.push(`To silence it where you mean it: allow ${code} "why"`);
   return parts.join('\n\n');
 }

@@ -8,7 +8,7 @@ import type { LookTime, Run, Segment } from '../../language/timeline/timeline.ts
 import { sayPlace } from '../../language/words/say-place.ts';
 import { least, sayMoment } from '../../language/words/say-seconds.ts';
 import type { OpenDocument } from './documents.ts';
-import { sayKnown } from './manual.ts';
+import { restsOn } from '../../language/checks/rests-on.ts';
 import { partAt } from './parts.ts';
 import { runOf } from './moment-of-part.ts';
 import { holds, rangeOf, visibleRange } from './positions.ts';
@@ -38,7 +38,7 @@ function rulesAt({ file }: OpenDocument, findings: readonly FileFinding[], posit
   return findings.flatMap(({ block: key, firstLine, place, source, code }) => {
     const block = blockOfKey(file, key);
     if (block === undefined || source === undefined || !holds(visibleRange(block, firstLine, place), position)) return [];
-    return [`*Rule:* ${plain(sayKnown(source))} (\`${code}\`)`];
+    return [`*Rule:* ${plain(restsOn(source))} (\`${code}\`)`];
   });
 }
 

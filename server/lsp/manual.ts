@@ -1,6 +1,6 @@
 // The manual entry of a finding's code, as Markdown.
 import { entryOf } from '../../language/checks/catalogue.ts';
-import type { Source } from '../../language/court/point.ts';
+import { restsOn } from '../../language/checks/rests-on.ts';
 
 export function manualText(code: string): string {
   const entry = entryOf(code);
@@ -10,15 +10,11 @@ export function manualText(code: string): string {
     `# ${manual.title}`,
     `\`${code}\` (${severity})`,
     manual.why,
+    ...(manual.beside === undefined ? [] : [`With a file \`${manual.beside.name}\` beside it:`, fenced(manual.beside.text.trimEnd())]),
     ...(manual.wrong === undefined ? [] : ['So it cannot work:', fenced(manual.wrong)]),
     ...(manual.right === undefined ? [] : ['So it can:', fenced(manual.right)]),
-    ...(source === undefined ? [] : [`Rests on: ${sayKnown(source)}`]),
+    `Rests on: ${restsOn(source)}`,
   ].join('\n\n') + '\n';
 }
 
 const fenced = (lines: string): string => `\`\`\`setwright\n${lines}\n\`\`\``;
-
-/** A source and how we know it, for people. */
-export function sayKnown({ text, how }: Source): string {
-  return how === 'read' ? text : text === 'common practice' && how.startsWith('common practice') ? how : `${text} (${how})`;
-}

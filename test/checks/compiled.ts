@@ -6,11 +6,12 @@ export interface CompiledFile {
   readonly findings: readonly FileFinding[];
 }
 
-/** A file's text through all layers. */
-export function compileText(text: string): CompiledFile {
-  const book = openFile(emptyBook, 'file:///test.play', text);
+/** A file's text through all layers, with another file beside it if it speaks of one. */
+export function compileText(text: string, beside?: { readonly name: string; readonly text: string }): CompiledFile {
+  const uri = 'file:///example.play';
+  const book = openFile(beside === undefined ? emptyBook : openFile(emptyBook, `file:///${beside.name}`, beside.text), uri, text);
   const keeper = createKeeper();
-  return { plays: keeper.playsOf(book, 'file:///test.play'), findings: keeper.findingsOf(book, 'file:///test.play') };
+  return { plays: keeper.playsOf(book, uri), findings: keeper.findingsOf(book, uri) };
 }
 
 /** Lines of a play, with a first line if they bring none. */

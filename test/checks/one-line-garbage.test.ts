@@ -1,7 +1,8 @@
 // A line that cannot be read costs that line only: nothing else is reported because of it.
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { compileText } from './compiled.ts';
+import { editFile, emptyBook, openFile } from '../../language/book/book.ts';
+import { createKeeper } from '../../language/compile.ts';
 
 const examples = readdirSync('examples').filter((name) => name.endsWith('.play'));
 const halfTyped = '3 cu';
@@ -9,7 +10,12 @@ const garbage = ['@@@@ &&', 'blorf 17 wug', halfTyped];
 
 describe.each(examples)('in %s, with any one line replaced', (name) => {
   const lines = readFileSync(`examples/${name}`, 'utf8').replaceAll('\r\n', '\n').split('\n');
-  const before = new Set(compileText(lines.join('\n')).findings.map(({ code, part }) => `${code} ${part}`));
+  const uri = 'file:///example.play';
+  const keeper = createKeeper();
+  const book = openFile(emptyBook, uri, lines.join('\n'));
+  const before = new Set(keeper.findingsOf(book, uri).map(({ code, part }) => `${code} ${part}`));
+  const replaced = (line: number, words: string) =>
+    keeper.findingsOf(editFile(book, uri, [{ range: { start: { line, character: 0 }, end: { line, character: lines[line]!.length } }, text: words }]), uri);
 
   // The two plays of every layer take each kind of garbage, the playbook one.
   test.each(/lighthouse|harbour/.test(name) ? garbage : garbage.slice(0, 1))('by “%s”, only that line is reported', (words) => {
@@ -17,7 +23,7 @@ describe.each(examples)('in %s, with any one line replaced', (name) => {
       if (line.trim() === '' || line.trim().startsWith('#')) continue;
       // A half-typed action stands where an action is to stand.
       if (words === halfTyped && !/^ {4}[\dX]/.test(line)) continue;
-      const { findings } = compileText(lines.with(at, words).join('\n'));
+      const findings = replaced(at, words);
       const others = findings
         .filter(({ firstLine, place }) => firstLine + place.line !== at)
         .filter(({ code, part }) => !before.has(`${code} ${part}`))
