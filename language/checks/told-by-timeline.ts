@@ -138,6 +138,7 @@ export const toldByTimeline = {
   'end-never-comes': told('end-never-comes', {
     severity: 'warning',
     needs: 'way',
+    source: 'what the play itself asks for',
     message: 'The end that is stated for {who} never comes on this way, so it is shown to the last action. Write what brings it about, or another end.',
     manual: {
       title: 'A stated end that never comes',
