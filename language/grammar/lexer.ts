@@ -168,7 +168,7 @@ export function buildLexer(grammar: GrammarAST.Grammar): LineLexer {
         }
       }
       TIME_IN_WORDS.lastIndex = at;
-      const time = TIME_IN_WORDS.exec(text);
+      const time = /[haotf]/i.test(char) ? TIME_IN_WORDS.exec(text) : null;
       if (time) {
         add(definition['SECONDS']!, `${SECONDS_IN_WORDS[time[1]!.toLowerCase()] ?? '0.5'} s`, at, at + time[0].length);
         continue;

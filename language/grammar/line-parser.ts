@@ -5,6 +5,7 @@ import { buildFollow, type Follow } from './follow.ts';
 import { LazyLookahead } from './lazy-lookahead.ts';
 import { buildLexer, type LexedLine, type LineLexer } from './lexer.ts';
 import { loadGrammar } from './load-grammar.ts';
+import { lineShapes } from './line-shapes.ts';
 import { prune, toPlain } from './plain.ts';
 import { SpanBuilder } from './span-builder.ts';
 import type { LineTree, StatementTree } from './tree.ts';
@@ -34,8 +35,9 @@ const valueConverter = {
 /**
  * Langium's parser over the grammar of a line, wired by hand: no documents, no linker, no protocol libraries.
  * Recovery is off: on a single line it saves nothing, and the tree before the fault is kept without it.
+ * `keepsShapes`: whether a line like one read before is filled in instead of parsed (line-shapes.ts); the tree is the same.
  */
-export function buildParser(grammar = loadGrammar()): LineParser {
+export function buildParser(grammar = loadGrammar(), { keepsShapes = true } = {}): LineParser {
   const lexer = buildLexer(grammar);
   let lexed: LexedLine = { tokens: [] };
   const services = {
@@ -52,19 +54,25 @@ export function buildParser(grammar = loadGrammar()): LineParser {
   };
   let parser: LangiumParser | undefined;
   let follow: Follow | undefined;
+  const shapes = keepsShapes ? lineShapes(grammar) : undefined;
   return {
     lexer,
     get follow() {
       return (follow ??= buildFollow(grammar));
     },
     parse(next) {
+      const known = shapes?.treeOf(next.tokens);
+      if (known) return { tree: known, whole: true };
       lexed = next;
       parser ??= createParser(services);
       const result = parser.parse('');
       const value = result.value as unknown as { [property: string]: unknown };
       if (!next.tokens.length || value['$type'] === 'Line') return { whole: false };
       const tree = toPlain(value) as unknown as LineTree;
-      if (result.parserErrors.length === 0) return { tree, whole: true };
+      if (result.parserErrors.length === 0) {
+        shapes?.keep(next.tokens, value);
+        return { tree, whole: true };
+      }
       const kept = prune(tree);
       return kept ? { tree: kept, whole: false } : { whole: false };
     },

@@ -43,36 +43,36 @@ function lengthOf(text: string): { value: number; unit: LengthUnit; metres: numb
 }
 
 /** With 8 left the clock shows 8. */
-function onTheClock(node: Node, out: Node): void {
-  if (node['clock'] === 'left') out['clock'] = 'on the clock';
+function onTheClock(out: Node): void {
+  if (out['clock'] === 'left') out['clock'] = 'on the clock';
 }
 
 /** Nodes whose data differ from what the parser gives: measures in metres and seconds, players by number, one name for a place. */
-const reshape: { [type: string]: (node: Node, out: Node) => void } = {
-  Player(node, out) {
-    const number = node['number'] as string | undefined;
+const reshape: { [type: string]: (out: Node) => void } = {
+  Player(out) {
+    const number = out['number'] as string | undefined;
     out['defence'] = number !== undefined && /^x/i.test(number);
     if (number !== undefined) out['number'] = Number(number.replace(/^x/i, ''));
   },
-  Seconds(node, out) {
-    const seconds = Number.parseFloat((node['text'] as string | undefined) ?? '0');
+  Seconds(out) {
+    const seconds = Number.parseFloat((out['text'] as string | undefined) ?? '0');
     Object.assign(out, { value: seconds, unit: 's', seconds });
     delete out['text'];
   },
-  Length(node, out) {
-    Object.assign(out, lengthOf((node['text'] as string | undefined) ?? '0 m'));
+  Length(out) {
+    Object.assign(out, lengthOf((out['text'] as string | undefined) ?? '0 m'));
     delete out['text'];
   },
-  ClockTime(node, out) {
-    out['seconds'] = node['count'] ?? Number.parseFloat((node['seconds'] as string | undefined) ?? '0');
+  ClockTime(out) {
+    out['seconds'] = out['count'] ?? Number.parseFloat((out['seconds'] as string | undefined) ?? '0');
     delete out['count'];
   },
-  Speed(node, out) {
-    out['speed'] = lengthOf(((node['speed'] as string | undefined) ?? '0 m').replace(/\/s$/, '')).metres;
+  Speed(out) {
+    out['speed'] = lengthOf(((out['speed'] as string | undefined) ?? '0 m').replace(/\/s$/, '')).metres;
   },
-  Place(node, out) {
-    const name = node['name'] as string | undefined;
-    if (node['side'] === 'other') out['side'] = 'opposite';
+  Place(out) {
+    const name = out['name'] as string | undefined;
+    if (out['side'] === 'other') out['side'] = 'opposite';
     if (name === undefined) {
       out['each'] = false;
       return;
@@ -80,58 +80,58 @@ const reshape: { [type: string]: (node: Node, out: Node) => void } = {
     out['each'] = name in PLURAL_PLACES;
     out['name'] = PLURAL_PLACES[name] ?? PLACE_SYNONYMS[name] ?? name;
   },
-  ShotKinds(node, out) {
-    out['kinds'] = ((node['kinds'] as string[] | undefined) ?? []).map((kind) => SHOT_SYNONYMS[kind] ?? kind);
+  ShotKinds(out) {
+    out['kinds'] = ((out['kinds'] as string[] | undefined) ?? []).map((kind) => SHOT_SYNONYMS[kind] ?? kind);
   },
-  Shot(node, out) {
-    out['kinds'] = ((node['kinds'] as string[] | undefined) ?? []).map((kind) => SHOT_SYNONYMS[kind] ?? kind);
+  Shot(out) {
+    out['kinds'] = ((out['kinds'] as string[] | undefined) ?? []).map((kind) => SHOT_SYNONYMS[kind] ?? kind);
   },
-  PassStyle(node, out) {
-    const style = node['style'] as string | undefined;
+  PassStyle(out) {
+    const style = out['style'] as string | undefined;
     if (style !== undefined) out['style'] = PASS_STYLES[style] ?? style;
   },
-  Wait(node, out) {
-    const how = node['how'] as string | undefined;
+  Wait(out) {
+    const how = out['how'] as string | undefined;
     if (how !== undefined) out['how'] = WAITS[how] ?? how;
   },
   // `fills the top`, `attacks the rim`: the verb says it.
-  To(_, out) {
+  To(out) {
     out['how'] ??= 'to';
   },
   OnClock: onTheClock,
   ShotWindow: onTheClock,
-  Everyone(node, out) {
-    if (node['all'] === 'rest') out['all'] = 'others';
+  Everyone(out) {
+    if (out['all'] === 'rest') out['all'] = 'others';
   },
-  At(node, out) {
-    if (node['how'] === 'on') out['how'] = 'at';
+  At(out) {
+    if (out['how'] === 'on') out['how'] = 'at';
   },
-  Circumstance(node, out) {
-    const what = node['what'] as string | undefined;
+  Circumstance(out) {
+    const what = out['what'] as string | undefined;
     if (what !== undefined) out['what'] = CIRCUMSTANCES[what] ?? what;
   },
   // `off 5's hip` is off 5; `off a double from 4 and 5` as `off the double of 4 and 5`.
-  Off(node, out) {
-    const noun = node['screen'] as string | boolean | undefined;
-    const players = (node['players'] as unknown[] | undefined) ?? [];
-    out['double'] = node['double'] === true || (typeof noun === 'string' && noun.startsWith('double') && players.length === 2);
+  Off(out) {
+    const noun = out['screen'] as string | boolean | undefined;
+    const players = (out['players'] as unknown[] | undefined) ?? [];
+    out['double'] = out['double'] === true || (typeof noun === 'string' && noun.startsWith('double') && players.length === 2);
     out['screen'] = players.length === 0 && (noun === true || typeof noun === 'string');
   },
   // He throws in from behind the line: `from under the basket`.
-  FromSpot(_, out) {
+  FromSpot(out) {
     const spot = out['spot'] as Node | undefined;
     if (spot?.['$type'] === 'Place' && spot['name'] === 'rim') out['spot'] = { ...spot, name: 'baseline' };
   },
-  OnMove(node, out) {
-    const move = node['move'] as string | undefined;
+  OnMove(out) {
+    const move = out['move'] as string | undefined;
     if (move !== undefined) out['move'] = MOVE_NOUNS[move] ?? move;
   },
-  PassKind(node, out) {
-    const kind = node['kind'] as string | undefined;
+  PassKind(out) {
+    const kind = out['kind'] as string | undefined;
     if (kind !== undefined) out['kind'] = PASS_SYNONYMS[kind] ?? kind;
   },
-  Amount(node, out) {
-    const what = node['what'] as string | undefined;
+  Amount(out) {
+    const what = out['what'] as string | undefined;
     if (what !== undefined) out['what'] = COUNTABLES[what] ?? what;
   },
 };
@@ -140,12 +140,14 @@ const reshape: { [type: string]: (node: Node, out: Node) => void } = {
 export function toPlain(node: Node): TreeNode {
   const source = node['$cstNode'] as SpanNode;
   const out: Node = { $type: node['$type'], at: Math.max(source.at, 0), to: Math.max(source.to, 0) };
-  for (const key in node) {
-    if (key.charCodeAt(0) === 36) continue;
-    out[key] = plainValue(node[key]);
-  }
-  reshape[node['$type'] as string]?.(node, out);
-  out['spans'] = source.spans;
+  for (const key in node) if (key.charCodeAt(0) !== 36) out[key] = plainValue(node[key]);
+  return finished(out, source.spans);
+}
+
+/** A node with the values as the parser gives them becomes the plain one. */
+export function finished(out: Node, spans: TreeNode['spans']): TreeNode {
+  reshape[out['$type'] as string]?.(out);
+  out['spans'] = spans;
   return out as unknown as TreeNode;
 }
 

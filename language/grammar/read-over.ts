@@ -21,6 +21,7 @@ const OF_A_SHOT: ReadonlySet<string> = new Set([
 /** `corner 3`, `a 3 pointer`. */
 const THREE_ENDS: ReadonlySet<string> = new Set([',', 'or', 'then']);
 const SHOTS: ReadonlySet<string> = new Set(['layup', 'lay-up', 'dunk', 'jumper', 'jump shot', 'three', 'three-pointer', 'hook', 'hook shot', 'floater', 'runner', 'bank shot']);
+const TELLING: ReadonlySet<string> = new Set([...DIRECTIONS, ...OF_A_SHOT, 'of', 'off', 'up to', '3', "'s"]);
 const BEFORE_A_SHOT: ReadonlySet<string> = new Set([':', ',', 'or', 'then', 'shoots', 'shoot', 'takes', 'take']);
 
 const wordOf = ({ image }: LineToken): string => image.toLowerCase();
@@ -30,6 +31,7 @@ const wordOf = ({ image }: LineToken): string => image.toLowerCase();
  * A direction that says something of its own stays, and is then a fault: `2 cuts high` without a place.
  */
 export function readOver(tokens: readonly LineToken[], types: { readonly [name: string]: TokenType }): LineToken[] {
+  if (!tokens.some(isTelling)) return tokens as LineToken[];
   const kept: LineToken[] = [];
   const spoken = asThrees(asDefenders(tokens, types), types);
   for (const [index, token] of spoken.entries()) {
@@ -69,6 +71,11 @@ function asDefenders(tokens: readonly LineToken[], types: { readonly [name: stri
     else if (!(/^(man|defender|guy)$/.test(wordOf(token)) && tokens[index - 1]?.image === "'s" && tokens[index - 2]?.tokenType.name === 'PLAYER')) spoken.push(token);
   }
   return spoken;
+}
+
+/** Whether a line with this word may hold something to be read over or otherwise; most have none. */
+function isTelling({ image, tokenType }: LineToken): boolean {
+  return tokenType.name === 'UNKNOWN' || TELLING.has(image);
 }
 
 function retyped(token: LineToken, tokenType: TokenType, width: number): LineToken {

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { applyEdits } from '../../language/grammar/broken-line.ts';
 import { expectedAfter } from '../../language/grammar/expected.ts';
-import { lineParser } from '../../language/grammar/line-parser.ts';
+import { buildParser, lineParser } from '../../language/grammar/line-parser.ts';
 import { parseLine, LONGEST_LINE } from '../../language/grammar/parse-line.ts';
 import { prune } from '../../language/grammar/plain.ts';
 import { notationLines } from './notation-lines.ts';
@@ -30,7 +30,7 @@ describe('the network and the parser know the same language', () => {
       written,
     );
     expect(joined).toBeLessThan(written.numRuns / 200);
-  });
+  }, 60_000);
 
   it('whatever the parser reads, the network reads', () => {
     fc.assert(
@@ -42,6 +42,32 @@ describe('the network and the parser know the same language', () => {
       }),
       written,
     );
+  });
+});
+
+/** The same line with other words of the same kinds. */
+function reworded(line: string): string {
+  const others: { readonly [word: string]: string } = { left: 'right', right: 'left', wing: 'elbow', elbow: 'wing', corner: 'slot', cuts: 'rolls', cut: 'roll', rolls: 'dives', screens: 'back-screens', passes: 'lobs', drives: 'dribbles', denies: 'traps', 1: '5', 2: '3', 4: '2', x4: 'X1', three: 'jumper', seconds: 's' };
+  return line.replaceAll(/"[^"]*"|[\w-]+/g, (word) => (word.startsWith('"') ? '"Other"' : (others[word] ?? word)));
+}
+
+describe('a line like one read before', () => {
+  const filling = lineParser();
+  const parsing = buildParser(undefined, { keepsShapes: false });
+  const same = (line: string): void => {
+    const lexed = filling.lexer.lex(line);
+    filling.parse(lexed);
+    expect(filling.parse(lexed), line).toEqual(parsing.parse(parsing.lexer.lex(line)));
+  };
+  it('has the tree that the parser would make of it', () => {
+    for (const [line] of notationLines) for (const each of [line, reworded(line)]) same(each);
+    fc.assert(fc.property(seeds, (seed) => [drawSentence(seed), reworded(drawSentence(seed))].forEach(same)), written);
+  });
+  it('keeps no words of the other', () => {
+    const [one, other] = ['3 cuts off 5 to left wing, then 4 rolls', '2 dives off 4 to right elbow, then 5 pops'].map((line) => JSON.stringify(parsing.parse(parsing.lexer.lex(line))));
+    filling.parse(filling.lexer.lex('3 cuts off 5 to left wing, then 4 rolls'));
+    expect(JSON.stringify(filling.parse(filling.lexer.lex('2 dives off 4 to right elbow, then 5 pops')))).toBe(other);
+    expect(JSON.stringify(filling.parse(filling.lexer.lex('3 cuts off 5 to left wing, then 4 rolls')))).toBe(one);
   });
 });
 
