@@ -31,7 +31,7 @@ export function activate(context: ExtensionContext, createClient: CreateClient):
   const client = createClient(context, {
     documentSelector: [{ language }],
     outputChannel: log,
-    initializationOptions: { manual: manualLink, files: true, pictures: picturesNow() },
+    initializationOptions: { manual: manualLink, files: true, pictures: picturesNow(), ...(l10n.bundle !== undefined && { words: l10n.bundle }) },
     synchronize: { fileEvents: watcher },
     middleware: {
       async provideCompletionItem(document, position, how, token, next) {

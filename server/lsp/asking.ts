@@ -3,6 +3,7 @@ import type { CancellationToken, ClientCapabilities, Connection } from 'vscode-l
 import type { Compiled, FileFinding, Keeper } from '../../language/compile.ts';
 import type { Documents, OpenDocument } from './documents.ts';
 import type { Host } from './host.ts';
+import type { Say } from './phrases.ts';
 import type { Options } from './settings.ts';
 
 export interface Asking {
@@ -13,6 +14,8 @@ export interface Asking {
   /** As they are now. */
   readonly options: () => Options;
   readonly client: () => ClientCapabilities;
+  /** In the editor's language. */
+  readonly say: Say;
   readonly findingsOf: (uri: string) => readonly FileFinding[];
   readonly compileKey: (document: OpenDocument, key: string) => Compiled | undefined;
   /** The play that a line stands in. */

@@ -15,6 +15,7 @@ import type { Here, Offer, Rewritten } from '../../language/rewrite/here.ts';
 import { offersAt } from '../../language/rewrite/offers.ts';
 import type { Asking } from './asking.ts';
 import type { OpenDocument } from './documents.ts';
+import { phrases, type Say } from './phrases.ts';
 import { meet, textEditOf, visibleRange } from './positions.ts';
 import { workspaceEditOf } from './workspace-edits.ts';
 
@@ -56,9 +57,9 @@ export function resolveAction(asking: Asking, action: CodeAction): Resolved {
   if (!read.success) return { action };
   const { uri, version, id, range } = read.output;
   const document = asking.documents.get(uri);
-  if (document === undefined || document.version !== version) return { refused: 'The text has changed since this was offered. Ask again.' };
+  if (document === undefined || document.version !== version) return { refused: asking.say(phrases.changed) };
   const offers = [...offersIn(asking, document, asking.findingsOf(uri), range), fixAllOffer(asking, document)];
-  const written = offers.find((offer) => offer.id === id && offer.title === action.title)?.write() ?? { refused: 'This can no longer be done here.' };
+  const written = offers.find((offer) => offer.id === id && offer.title === action.title)?.write() ?? { refused: asking.say(phrases.notHere) };
   return 'refused' in written ? written : { action: { ...action, edit: editOf(asking, written.edits) } };
 }
 
@@ -108,18 +109,18 @@ function offersIn(asking: Asking, document: OpenDocument, findings: readonly Fil
     return offer === undefined ? [] : [{ ...offer, kind: CodeActionKind.QuickFix, solves: finding }];
   });
   const kinds = { rewrite: CodeActionKind.RefactorRewrite, extract: CodeActionKind.RefactorExtract };
-  const byHand = intentsAt(here).map(({ title, intent }): OfferedAction => ({ id: title, title, kind: CodeActionKind.RefactorRewrite, write: () => writeIntent(asking, document, here, intent) }));
+  const byHand = intentsAt(here, asking.say).map(({ title, intent }): OfferedAction => ({ id: title, title, kind: CodeActionKind.RefactorRewrite, write: () => writeIntent(asking, document, here, intent) }));
   return [...allowed, ...offersAt(here).map((offer) => ({ ...offer, kind: kinds[offer.kind] })), ...byHand];
 }
 
 /** On the first line of a play it goes to the other side; where two players are selected, or one in the `from` line, they are swapped. */
-function intentsAt({ block, line, at, to }: Here): readonly { readonly title: string; readonly intent: Intent }[] {
-  if (line === 0) return [{ title: 'Run this play to the other side', intent: { kind: 'mirror' } }];
+function intentsAt({ block, line, at, to }: Here, say: Say): readonly { readonly title: string; readonly intent: Intent }[] {
+  if (line === 0) return [{ title: say(phrases.otherSide), intent: { kind: 'mirror' } }];
   const players = playersNamed(block).filter(({ body, place }) => place.line === line && place.to >= at && place.at <= to && !body.startsWith('X'));
   const named = [...new Set(players.map(({ body }) => Number(body) as PlayerNumber))];
   const isFrom = block.lines[line]?.parsed.tree?.$type === 'From';
   const pairs = named.length === 2 ? [named] : named.length === 1 && isFrom ? ([1, 2, 3, 4, 5] as const).filter((other) => other !== named[0]).map((other) => [named[0]!, other]) : [];
-  return pairs.map(([a, b]) => ({ title: `Swap ${a} and ${b}: each starts where the other does`, intent: { kind: 'swap', a: a!, b: b! } }));
+  return pairs.map(([a, b]) => ({ title: say(phrases.swap, { a: a!, b: b! }), intent: { kind: 'swap', a: a!, b: b! } }));
 }
 
 function writeIntent({ documents }: Asking, document: OpenDocument, here: Here, intent: Intent): Rewritten {
@@ -133,8 +134,8 @@ function fileEditOf({ block, firstLine, uri }: Here, edit: BlockEdit): FileEdit 
   return { uri, range, text: newText };
 }
 
-function fixAllOffer({ documents, keeper }: Asking, { uri }: OpenDocument): OfferedAction {
-  return { id: 'fix-all', title: 'Mend everything that has one usual mend', kind: fixAllKind, write: () => ({ edits: fixAll(documents.book(), uri, (book) => keeper.findingsOf(book, uri)) }) };
+function fixAllOffer({ documents, keeper, say }: Asking, { uri }: OpenDocument): OfferedAction {
+  return { id: 'fix-all', title: say(phrases.mendAll), kind: fixAllKind, write: () => ({ edits: fixAll(documents.book(), uri, (book) => keeper.findingsOf(book, uri)) }) };
 }
 
 /** Lines put in end as the lines of their file do. */

@@ -2,6 +2,7 @@
 import { DiagnosticSeverity, DiagnosticTag, type Diagnostic, type DiagnosticRelatedInformation } from 'vscode-languageserver-types';
 import type { Finding } from '../../language/checks/finding.ts';
 import type { Block } from '../../language/book/book.ts';
+import { sayFinding, type Translation } from './phrases.ts';
 import { visibleRange } from './positions.ts';
 
 const severities = { error: DiagnosticSeverity.Error, warning: DiagnosticSeverity.Warning, hint: DiagnosticSeverity.Hint } as const;
@@ -9,7 +10,7 @@ const severities = { error: DiagnosticSeverity.Error, warning: DiagnosticSeverit
 const unnecessary: ReadonlySet<string> = new Set(['allow-unused']);
 
 /** `manual`: the address of a code’s manual entry, with `{code}` for the code. */
-export function diagnosticOf(uri: string, block: Block, firstLine: number, finding: Finding, manual?: string): Diagnostic {
+export function diagnosticOf(uri: string, block: Block, firstLine: number, finding: Finding, manual?: string, words?: Translation): Diagnostic {
   const related: DiagnosticRelatedInformation[] = finding.related.map(({ place, message }) => ({ location: { uri, range: visibleRange(block, firstLine, place) }, message }));
   return {
     range: visibleRange(block, firstLine, finding.place),
@@ -17,7 +18,7 @@ export function diagnosticOf(uri: string, block: Block, firstLine: number, findi
     code: finding.code,
     ...(manual !== undefined && { codeDescription: { href: manual.replace('{code}', finding.code) } }),
     source: 'setwright',
-    message: finding.message,
+    message: sayFinding(words, finding),
     ...(unnecessary.has(finding.code) && { tags: [DiagnosticTag.Unnecessary] }),
     ...(related.length > 0 && { relatedInformation: related }),
   };

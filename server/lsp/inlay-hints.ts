@@ -9,19 +9,20 @@ import { sayMoment } from '../../language/words/say-seconds.ts';
 import { firstLineOf } from '../../language/book/book.ts';
 import type { OpenDocument } from './documents.ts';
 import { runOf } from './moment-of-part.ts';
+import { phrases, type Say } from './phrases.ts';
 import type { HintSettings } from './settings.ts';
 
-export function inlayHints(document: OpenDocument, plays: readonly Compiled[], settings: HintSettings, range: Range): InlayHint[] {
+export function inlayHints(document: OpenDocument, plays: readonly Compiled[], settings: HintSettings, range: Range, say: Say): InlayHint[] {
   if (!Object.values(settings).includes(true)) return [];
   return plays.flatMap((compiled) => {
     const firstLine = firstLineOf(document.file, compiled.key);
     if (firstLine === undefined || firstLine > range.end.line || firstLine + compiled.block.lines.length <= range.start.line) return [];
-    return hintsOf(compiled, firstLine, settings).filter(({ position: { line } }) => range.start.line <= line && line <= range.end.line);
+    return hintsOf(compiled, firstLine, settings, say).filter(({ position: { line } }) => range.start.line <= line && line <= range.end.line);
   });
 }
 
-function hintsOf(compiled: Compiled, firstLine: number, settings: HintSettings): readonly InlayHint[] {
-  const zero = compiled.play.start.throwIn === undefined ? 'the call' : 'the hand-over';
+function hintsOf(compiled: Compiled, firstLine: number, settings: HintSettings, say: Say): readonly InlayHint[] {
+  const called = compiled.play.start.throwIn === undefined;
   return compiled.reading.lines.flatMap((meaning, line): readonly InlayHint[] => {
     const parsed = compiled.block.lines[line]!.parsed;
     const character = parsed.text.slice(0, parsed.comment?.at).trimEnd().length;
@@ -29,16 +30,16 @@ function hintsOf(compiled: Compiled, firstLine: number, settings: HintSettings):
     switch (meaning.kind) {
       case 'action': {
         const done = settings.clock ? doneAt(compiled, meaning.actions) : undefined;
-        const clock = done === undefined ? [] : [behind(`→ ${sayMoment(done)}`, `Done ${sayMoment(done)} after ${zero}.`)];
-        return [...(settings.places ? meaning.actions.flatMap((id) => placeHint(compiled, firstLine, id)) : []), ...clock];
+        const clock = done === undefined ? [] : [behind(`→ ${sayMoment(done)}`, say(called ? phrases.doneAfterCall : phrases.doneAfterHandOver, { at: sayMoment(done) }))];
+        return [...(settings.places ? meaning.actions.flatMap((id) => placeHint(compiled, firstLine, id, say)) : []), ...clock];
       }
       case 'look': {
         const time = settings.clock ? compiled.timeline.times.looks.find(({ look }) => look === meaning.look) : undefined;
-        return time === undefined ? [] : [behind(`→ ${sayMoment(time.typical)}`, `Typically the ball leaves the hand ${sayMoment(time.typical)} after ${zero}, late ${sayMoment(time.late)}.`)];
+        return time === undefined ? [] : [behind(`→ ${sayMoment(time.typical)}`, say(called ? phrases.leavesAfterCall : phrases.leavesAfterHandOver, { typical: sayMoment(time.typical), late: sayMoment(time.late) }))];
       }
       case 'step': {
         const holder = settings.ball ? stateBefore(compiled.reading, line).holder : undefined;
-        return holder === undefined ? [] : [behind(`${holder} has the ball`, 'Who has the ball when this step begins.')];
+        return holder === undefined ? [] : [behind(say(phrases.hasBall, { who: holder }), say(phrases.hasBallThen))];
       }
       default:
         return [];
@@ -59,12 +60,12 @@ function doneAt(compiled: Compiled, actions: readonly ActionId[]): number | unde
   return times.length === 0 ? undefined : Math.max(...times);
 }
 
-function placeHint(compiled: Compiled, firstLine: number, id: ActionId): readonly InlayHint[] {
+function placeHint(compiled: Compiled, firstLine: number, id: ActionId, say: Say): readonly InlayHint[] {
   const action = compiled.play.steps.flatMap(({ actions }) => actions).find((one): one is Extract<Action, { kind: 'move' }> => one.id === id && one.kind === 'move');
   const place = compiled.places.get(`${id}#to`);
   if (action === undefined || place === undefined || place.to > place.at || action.to !== undefined) return [];
   const last = runOf(compiled, id)?.tracks[action.who]?.segments.findLast((segment) => segment.action === id);
   const end = last?.path.at(-1);
   if (end === undefined) return [];
-  return [{ position: { line: firstLine + place.line, character: place.at }, label: `to ${sayPlace(compiled.court, end)}`, kind: InlayHintKind.Parameter, tooltip: 'Where this way ends when nothing else is written.', paddingLeft: true }];
+  return [{ position: { line: firstLine + place.line, character: place.at }, label: `to ${sayPlace(compiled.court, end)}`, kind: InlayHintKind.Parameter, tooltip: say(phrases.endsThere), paddingLeft: true }];
 }

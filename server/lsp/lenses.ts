@@ -4,27 +4,28 @@ import { firstLineOf } from '../../language/book/book.ts';
 import type { Compiled } from '../../language/compile.ts';
 import { sayMoment } from '../../language/words/say-seconds.ts';
 import type { OpenDocument } from './documents.ts';
+import { phrases, type Say } from './phrases.ts';
 
 /** A command of the client: with the document's uri and a line of the play. */
 export const showCommand = 'setwright.showPlay';
 
-export function lenses({ uri, file }: OpenDocument, plays: readonly Compiled[]): CodeLens[] {
+export function lenses({ uri, file }: OpenDocument, plays: readonly Compiled[], say: Say): CodeLens[] {
   return plays.flatMap((compiled) => {
     const line = firstLineOf(file, compiled.key);
     if (line === undefined) return [];
     const range = { start: { line, character: 0 }, end: { line, character: 0 } };
-    return ['▶ Show', ...sayTimes(compiled)].map((title) => ({ range, command: { title, command: showCommand, arguments: [uri, line] } }));
+    return [say(phrases.show), ...sayTimes(compiled, say)].map((title) => ({ range, command: { title, command: showCommand, arguments: [uri, line] } }));
   });
 }
 
 /** Short, to stand side by side; seconds from the call, or from the hand-over at a throw-in. */
-function sayTimes({ timeline: { times } }: Compiled): readonly string[] {
+function sayTimes({ timeline: { times } }: Compiled, say: Say): readonly string[] {
   const { firstLook, allLooks, looks } = times;
   if (firstLook === undefined || allLooks === undefined || looks.length === 0) return [];
   const typical = looks.map((look) => look.typical);
   const [first, last] = [sayMoment(Math.min(...typical)), sayMoment(Math.max(...typical))];
   return [
-    looks.length === 1 ? `Look at ${first}` : `First look at ${first}, last ${last}`,
-    firstLook.fromCall === allLooks.fromCall ? `Call it with ${firstLook.fromCall} s or more` : `Call it with ${firstLook.fromCall} s or more, ${allLooks.fromCall} for every look`,
+    looks.length === 1 ? say(phrases.oneLook, { at: first }) : say(phrases.looks, { first, last }),
+    firstLook.fromCall === allLooks.fromCall ? say(phrases.callIt, { seconds: firstLook.fromCall }) : say(phrases.callItForAll, { seconds: firstLook.fromCall, all: allLooks.fromCall }),
   ];
 }

@@ -8,25 +8,26 @@ import { renameEverywhere } from '../../language/names/rename.ts';
 import { nameAt } from '../../language/names/sites.ts';
 import type { Documents, OpenDocument } from './documents.ts';
 import { givenAt } from './navigation.ts';
+import { phrases, type Say } from './phrases.ts';
 import { rangeOf } from './positions.ts';
 import { workspaceEditOf } from './workspace-edits.ts';
 
 /** The name that would change, without its quotes. @throws ResponseError with the reason where there is none. */
-export function prepareRename(book: Book, document: OpenDocument, position: Position): PrepareRenameResult {
+export function prepareRename(book: Book, document: OpenDocument, position: Position, say: Say): PrepareRenameResult {
   const { block, firstLine } = blockAtLine(document.file, position.line);
   const line = position.line - firstLine;
   const name = nameAt(block, line, position.character);
   if (name === undefined) {
     const player = playerAt(block, line, position.character);
-    throw refusal(player === undefined ? 'Only names in quotation marks can be renamed.' : `${player.body} is a number, not a name. To change who does what, swap two players.`);
+    throw refusal(player === undefined ? say(phrases.onlyNames) : say(phrases.aNumber, { who: player.body }));
   }
-  if (name.kind === 'file') throw refusal('Rename the file itself: the lines that use it follow.');
-  if (givenAt(book, document, position) === undefined) throw refusal(`“${name.name}” is given nowhere that this file can see. Mend that first.`);
+  if (name.kind === 'file') throw refusal(say(phrases.renameFile));
+  if (givenAt(book, document, position) === undefined) throw refusal(say(phrases.givenNowhere, { name: name.name }));
   return { range: rangeOf(firstLine, name.place), placeholder: name.name };
 }
 
-export function rename(documents: Documents, document: OpenDocument, position: Position, to: string): WorkspaceEdit {
-  prepareRename(documents.book(), document, position);
+export function rename(documents: Documents, document: OpenDocument, position: Position, to: string, say: Say): WorkspaceEdit {
+  prepareRename(documents.book(), document, position, say);
   const renamed = renameEverywhere(documents.book(), givenAt(documents.book(), document, position)!, to);
   if ('refused' in renamed) throw refusal(renamed.refused);
   return workspaceEditOf(documents, renamed.edits);

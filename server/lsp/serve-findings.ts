@@ -47,7 +47,7 @@ export function serveFindings(asking: Asking, files: PlayFiles): Findings {
     if (file === undefined) return [];
     return keeper.findingsOf(documents.book(), uri).flatMap((finding) => {
       const block = blockOfKey(file, finding.block);
-      return block === undefined ? [] : [diagnosticOf(uri, block, finding.firstLine, finding, options().manual ?? host.manual)];
+      return block === undefined ? [] : [diagnosticOf(uri, block, finding.firstLine, finding, options().manual ?? host.manual, options().words)];
     });
   }
   const readyOf = (uri: string): readonly Diagnostic[] => settling.ready(uri, diagnosticsOf(uri));

@@ -22,7 +22,7 @@ export interface Overview {
   readonly closed: (uri: string) => void;
 }
 
-export function serveOverview({ connection, documents, keeper, options, answer, answerAll, withAllFiles }: Asking): Overview {
+export function serveOverview({ connection, documents, keeper, options, say, answer, answerAll, withAllFiles }: Asking): Overview {
   const tokens = keepTokens();
   connection.onDocumentSymbol(({ textDocument: { uri } }, token) => answer(token, uri, symbols));
   connection.onWorkspaceSymbol(async ({ query }, token) => {
@@ -30,7 +30,7 @@ export function serveOverview({ connection, documents, keeper, options, answer, 
     return answerAll(token, () => workspaceSymbols(documents.book(), query));
   });
   connection.onFoldingRanges(({ textDocument: { uri } }, token) => answer(token, uri, foldings));
-  connection.onCodeLens(({ textDocument: { uri } }, token) => answer(token, uri, (document) => lenses(document, keeper.playsOf(documents.book(), uri))));
+  connection.onCodeLens(({ textDocument: { uri } }, token) => answer(token, uri, (document) => lenses(document, keeper.playsOf(documents.book(), uri), say)));
   connection.onDocumentLinks(({ textDocument: { uri } }, token) => answer(token, uri, links));
 
   const { semanticTokens: on } = connection.languages;
@@ -40,7 +40,7 @@ export function serveOverview({ connection, documents, keeper, options, answer, 
   on.onRange(async ({ textDocument: { uri }, range }, token) => (await answer(token, uri, (document) => ({ data: semanticTokens(document, { from: range.start.line, to: range.end.line }) }))) ?? none);
 
   connection.languages.inlayHint.on(({ textDocument: { uri }, range }, token) =>
-    answer(token, uri, (document) => inlayHints(document, keeper.playsOf(documents.book(), uri), options().settings.hints, range)),
+    answer(token, uri, (document) => inlayHints(document, keeper.playsOf(documents.book(), uri), options().settings.hints, range, say)),
   );
   return { closed: tokens.forget };
 }

@@ -39,10 +39,10 @@ export function serveWriting(asking: Asking): void {
   connection.onDocumentRangeFormatting(({ textDocument: { uri }, range }, token) => answer(token, uri, (document) => formatRange(document, range)));
   connection.onDocumentOnTypeFormatting(({ textDocument: { uri }, position }, token) => answer(token, uri, (document) => formatTyped(document, position.line)));
 
-  connection.onPrepareRename(({ textDocument: { uri }, position }, token) => answer(token, uri, (document) => prepareRename(documents.book(), document, position)));
+  connection.onPrepareRename(({ textDocument: { uri }, position }, token) => answer(token, uri, (document) => prepareRename(documents.book(), document, position, asking.say)));
   connection.onRenameRequest(async ({ textDocument: { uri }, position, newName }, token) => {
     await withAllFiles();
-    return answer(token, uri, (document) => rename(documents, document, position, newName));
+    return answer(token, uri, (document) => rename(documents, document, position, newName, asking.say));
   });
   connection.workspace.onWillRenameFiles(async ({ files }, token) => {
     await withAllFiles();

@@ -11,6 +11,7 @@ import { answerUnlessCancelled } from './cancelling.ts';
 import { openDocuments, type Documents, type OpenDocument } from './documents.ts';
 import { guarded } from './guarded.ts';
 import { atMost, type Host } from './host.ts';
+import { sayIn } from './phrases.ts';
 import { filesOfClient, longestRead, readPlayFiles, type FileAccess } from './play-files.ts';
 import { findingsForThoseWhoAsk, serveFindings } from './serve-findings.ts';
 import { overview, serveOverview } from './serve-overview.ts';
@@ -45,6 +46,7 @@ export function createServer(unguarded: Connection, place: Host): Server {
   const asking: Asking = {
     connection, host, documents, keeper, findingsOf, compileKey, compileAt,
     options: () => options,
+    say: sayIn(() => options.words),
     client: () => client,
     answer: (token, uri, work) =>
       answerUnlessCancelled(host, token, () => {

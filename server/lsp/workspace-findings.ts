@@ -7,6 +7,7 @@ import { atMost, type CallOff } from './host.ts';
 import { compileOneByOne } from './one-by-one.ts';
 import { longestRead, type PlayFiles } from './play-files.ts';
 import { calledOff } from './cancelling.ts';
+import { phrases } from './phrases.ts';
 import type { Told } from './told.ts';
 
 /** Milliseconds without a change after which the whole workspace is looked at again. The document in hand is asked for on its own. */
@@ -18,13 +19,13 @@ export interface WorkspaceFindings {
   readonly changed: () => void;
 }
 
-export interface WorkspaceTelling extends Pick<Asking, 'host' | 'documents' | 'keeper'> {
+export interface WorkspaceTelling extends Pick<Asking, 'host' | 'documents' | 'keeper' | 'say'> {
   readonly files: Pick<PlayFiles, 'fetchAll'>;
   readonly told: Told;
   readonly readyOf: (uri: string) => readonly Diagnostic[];
 }
 
-export function tellWorkspace({ host, documents, keeper, files, told, readyOf }: WorkspaceTelling): WorkspaceFindings {
+export function tellWorkspace({ host, documents, keeper, say, files, told, readyOf }: WorkspaceTelling): WorkspaceFindings {
   const waiting = new Set<() => void>();
   let count = 0;
   let timer: CallOff | undefined;
@@ -55,7 +56,7 @@ export function tellWorkspace({ host, documents, keeper, files, told, readyOf }:
   return {
     async answer({ previousResultIds }, token, progress, partial) {
       const previous = new Map(previousResultIds.map(({ uri, value }) => [uri, value]));
-      progress.begin('Checking the plays', 0, undefined, true);
+      progress.begin(say(phrases.checking), 0, undefined, true);
       try {
         await atMost(host, longestRead, files.fetchAll(false));
         for (;;) {
