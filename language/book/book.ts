@@ -41,6 +41,17 @@ export function openFile(book: Book, uri: string, text: string): Book {
   return withFile(book, file === undefined ? readFile(uri, text) : replaceAll(file, text));
 }
 
+/** Many files at once, for the price of one book; without a text a file is closed. */
+export function setFiles(book: Book, texts: Iterable<readonly [uri: string, text: string | undefined]>): Book {
+  const files = new Map(book.files);
+  for (const [uri, text] of texts) {
+    const known = files.get(uri);
+    if (text === undefined) files.delete(uri);
+    else files.set(uri, known === undefined ? readFile(uri, text) : replaceAll(known, text));
+  }
+  return { files };
+}
+
 /** Applies the edits one after the other, each to the text the one before has left. An unknown uri counts as an empty file. */
 export function editFile(book: Book, uri: string, edits: readonly TextEdit[]): Book {
   const before = book.files.get(uri) ?? readFile(uri, '');

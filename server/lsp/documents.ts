@@ -1,6 +1,6 @@
 // The documents an editor has open, and files it has not. The book is the only copy of an open document's text: an edit of the
 // protocol is an edit of the book.
-import { closeFile, editFile, emptyBook, openFile, type Book, type BookFile, type TextEdit } from '../../language/book/book.ts';
+import { editFile, emptyBook, openFile, setFiles, type Book, type BookFile, type TextEdit } from '../../language/book/book.ts';
 
 export interface OpenDocument {
   readonly uri: string;
@@ -17,8 +17,8 @@ export interface Documents {
   readonly change: (uri: string, version: number, edits: readonly TextEdit[]) => void;
   /** Its text stays what it was until somebody says what lies on the disk. */
   readonly close: (uri: string) => void;
-  /** What a file says on the disk, undefined where it is not there. While the editor has it open that does not count. */
-  readonly setOnDisk: (uri: string, text: string | undefined) => void;
+  /** What files say on the disk, undefined where they are not there. While the editor has one open that does not count. */
+  readonly setOnDisk: (texts: readonly (readonly [uri: string, text: string | undefined])[]) => void;
 }
 
 export function openDocuments(): Documents {
@@ -45,9 +45,9 @@ export function openDocuments(): Documents {
       versions.set(uri, version);
     },
     close: (uri) => void versions.delete(uri),
-    setOnDisk(uri, text) {
-      if (versions.has(uri)) return;
-      book = text === undefined ? closeFile(book, uri) : openFile(book, uri, text);
+    setOnDisk(texts) {
+      const counting = texts.filter(([uri]) => !versions.has(uri));
+      if (counting.length > 0) book = setFiles(book, counting);
     },
   };
 }

@@ -23,7 +23,7 @@ export const longestRead = 5000;
 /** No playbook has more; a folder that does is no playbook. */
 const mostFiles = 10_000;
 /** Read at a time: a machine allows only so many open files. */
-const atOnce = 64;
+const atOnce = 256;
 
 /** Files as the client sees them: also on a remote machine, in an archive, in a browser. */
 export function filesOfClient(connection: Pick<Connection, 'sendRequest'>): FileAccess {
@@ -62,22 +62,27 @@ export function readPlayFiles(documents: Documents, { folders, access, leaveOut 
   let everything: Promise<void> | undefined;
 
   const pending = new Set<string>();
-  const read = (uri: string): Promise<void> => {
-    const reading: Promise<void> = access().read(uri).then((text) => {
-      // Asked again meanwhile: that answer counts, and whoever waits for this one waits for it.
-      if (asked.get(uri) !== reading) return asked.get(uri);
-      pending.delete(uri);
-      documents.setOnDisk(uri, text);
+  /** Several are put into the book together: each time it becomes another one. */
+  const read = (...uris: readonly string[]): Promise<void> => {
+    const { read: readOne } = access();
+    const reading: Promise<void> = Promise.all(uris.map(async (uri) => [uri, await readOne(uri)] as const)).then(async (texts) => {
+      const newest = texts.filter(([uri]) => asked.get(uri) === reading);
+      newest.forEach(([uri]) => pending.delete(uri));
+      documents.setOnDisk(newest);
+      // One asked for again meanwhile: that answer counts, and whoever waits for this one waits for it.
+      await Promise.all(texts.map(([uri]) => (asked.get(uri) === reading ? undefined : asked.get(uri))));
     });
-    asked.set(uri, reading);
-    pending.add(uri);
+    for (const uri of uris) {
+      asked.set(uri, reading);
+      pending.add(uri);
+    }
     return reading;
   };
   const readOnce = (uri: string): Promise<void> => asked.get(uri) ?? read(uri);
   const forget = (uri: string) => {
     asked.delete(uri);
     pending.delete(uri);
-    documents.setOnDisk(uri, undefined);
+    documents.setOnDisk([[uri, undefined]]);
   };
 
   const isMissing = (uri: string): boolean => !documents.book().files.has(uri) && (!asked.has(uri) || pending.has(uri));
@@ -111,7 +116,10 @@ export function readPlayFiles(documents: Documents, { folders, access, leaveOut 
     const gone = [...listed].filter((uri) => !found.has(uri));
     listed = found;
     const uris = [...found];
-    for (let at = 0; at < uris.length; at += atOnce) await Promise.all(uris.slice(at, at + atOnce).map(readOnce));
+    for (let at = 0; at < uris.length; at += atOnce) {
+      const some = uris.slice(at, at + atOnce);
+      await Promise.all([read(...some.filter((uri) => !asked.has(uri))), ...some.map((uri) => asked.get(uri))]);
+    }
     for (const uri of gone) if (!isUsed(uri)) forget(uri);
   }
 
@@ -133,7 +141,7 @@ export function readPlayFiles(documents: Documents, { folders, access, leaveOut 
       if (!uri.endsWith('.play')) {
         const below = uri.endsWith('/') ? uri : `${uri}/`;
         const known = [...asked.keys()].filter((one) => one.startsWith(below));
-        await Promise.all(known.map(read));
+        await read(...known);
         await lookAgain();
         return known;
       }
