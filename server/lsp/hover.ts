@@ -20,7 +20,8 @@ export function hover(document: OpenDocument, compiled: Compiled | undefined, fi
   const rules = rulesAt(document, findings, position);
   const part = compiled && partUnder(document, compiled, position);
   const told = part === undefined ? [] : tellPart(compiled!, part.part);
-  const parts = [...told, ...rules, ...(part === undefined ? [] : drawn(compiled!, part.part, theme))];
+  // The drawing right below the name: a hover shows little more without scrolling.
+  const parts = [...told.slice(0, 1), ...(part === undefined ? [] : drawn(compiled!, part.part, theme)), ...told.slice(1), ...rules];
   if (parts.length === 0) return null;
   return { contents: { kind: MarkupKind.Markdown, value: parts.join('\n\n') }, ...(part !== undefined && { range: part.range }) };
 }

@@ -22,7 +22,7 @@ import { stateAtCall } from '../../language/play/state.ts';
 export type Theme = PaletteName | undefined;
 
 /** Pixels in a hover or beside a list. */
-const width = 320;
+const width = 260;
 /** Shown beyond the free-throw lane and the arc, cm. */
 const room = 110;
 

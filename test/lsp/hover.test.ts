@@ -56,14 +56,14 @@ test('an empty line tells nothing', async () => {
 });
 
 describe('a drawing', () => {
-  const picture = (value: string | undefined) => /!\[([^\]]*)\]\(data:image\/svg\+xml;base64,([^|]+)\|width=\d+\)$/.exec(value ?? '');
+  const picture = (value: string | undefined) => /!\[([^\]]*)\]\(data:image\/svg\+xml;base64,([^|]+)\|width=\d+\)/.exec(value ?? '');
 
   test.each([
     ['step "Sl|ip" instead of', 'The step Slip', 4],
     ['look 3 "pull|-up": jumper', /^The floor \d+\.\d s after the call$/, 5],
     ['from sta|ck', 'Where everybody stands at the call', 5],
     ['play "Light|house"', 'The step Zip', 5],
-  ] as const)('of %s stands below the words, in an editor that shows images', async (words, says, men) => {
+  ] as const)('of %s stands below its name, in an editor that shows images', async (words, says, men) => {
     const drawing = await talk({ options: { pictures: 'dark' } });
     const value = await told(words, lighthouse, drawing);
     const [, alt, data] = picture(value)!;
