@@ -17,6 +17,8 @@ export interface Measure {
   readonly unit: string;
   /** most it may be, in the same unit; absent where nothing was promised */
   readonly budget?: number;
+  /** what it would take to stay below it, said where it is passed */
+  readonly missed?: string;
 }
 
 interface Measured extends Measure {
@@ -61,7 +63,13 @@ function table(measures: readonly Measured[]): string {
   const number = (value: number) => (value >= 100 ? value.toFixed(0) : value.toPrecision(3));
   const rows = measures.map(({ name, value, unit, budget, ok }) => [name, `${number(value)} ${unit}`, budget === undefined ? '' : `may be ${budget} ${unit}`, budget === undefined ? '' : ok ? 'ok' : 'OVER']);
   const widths = [0, 1, 2].map((column) => Math.max(0, ...rows.map((row) => row[column]!.length)));
-  return rows.map(([name, value, may, verdict]) => `  ${name!.padEnd(widths[0]!)}  ${value!.padStart(widths[1]!)}  ${may!.padEnd(widths[2]!)}  ${verdict}`.trimEnd()).join('\n');
+  return rows
+    .map(([name, value, may, verdict], at) => {
+      const { ok, missed } = measures[at]!;
+      const row = `  ${name!.padEnd(widths[0]!)}  ${value!.padStart(widths[1]!)}  ${may!.padEnd(widths[2]!)}  ${verdict}`.trimEnd();
+      return ok || missed === undefined ? row : `${row}\n      to get there: ${missed}`;
+    })
+    .join('\n');
 }
 
 const args = process.argv.slice(2);

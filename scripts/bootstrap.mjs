@@ -2,17 +2,20 @@
 // fresh clone. Afterwards `node` inside npm scripts is the Node 24 of node_modules/.bin. Plain JavaScript for old Nodes.
 import { existsSync, readFileSync } from 'node:fs';
 import { spawnSync } from 'node:child_process';
+import { resolve } from 'node:path';
 import { npm, whyNoDownload } from './npm.mjs';
 
 const oldestNode = 18;
 const runsOn = 24;
-const installed = 'node_modules/.package-lock.json';
+/** Folders with packages of their own beside the project's, named on the command line. */
+const folders = ['.', ...process.argv.slice(2)];
 const packages = (file) => JSON.parse(readFileSync(file, 'utf8')).packages;
 
-function upToDate() {
+function upToDate(folder) {
+  const installed = `${folder}/node_modules/.package-lock.json`;
   if (!existsSync(installed)) return false;
   const have = packages(installed);
-  return Object.entries(packages('package-lock.json')).every(
+  return Object.entries(packages(`${folder}/package-lock.json`)).every(
     ([path, { version, optional }]) => path === '' || optional || (have[path] && have[path].version === version),
   );
 }
@@ -27,9 +30,11 @@ const major = (version) => Number(/(\d+)\./.exec(version)?.[1]);
 if (major(process.versions.node) < oldestNode)
   stop(`\n  This is Node ${process.versions.node}; Setwright needs Node ${oldestNode} or newer to start (it then brings its own Node ${runsOn}).\n  Get one from https://nodejs.org and run the same command again.\n`);
 
-if (!upToDate()) {
-  console.log('Installing packages: only the first run, or one after an update, does this (about 170 MB) …');
-  const { status } = npm(['ci'], process.cwd());
+for (const folder of folders) {
+  if (upToDate(folder)) continue;
+  const what = folder === '.' ? 'packages: only the first run, or one after an update, does this (about 170 MB)' : `packages in ${folder}`;
+  console.log(`Installing ${what} …`);
+  const { status } = npm(['ci'], resolve(folder));
   if (status !== 'done') stop(whyNoDownload(status, 'The packages'));
 }
 
