@@ -2,6 +2,7 @@
 import { commands, l10n, languages, window, type CompletionItem, type ExtensionContext, type LanguageStatusItem } from 'vscode';
 import type { BaseLanguageClient, LanguageClientOptions } from 'vscode-languageclient';
 import { registerCallTime } from './call-time.ts';
+import { registerKeepPlay } from './keep-play.ts';
 import { manualLink, registerManual } from './manual.ts';
 import { serveFiles, watchPlayFiles } from './files-for-server.ts';
 import { registerNewPlay } from './new-play.ts';
@@ -31,7 +32,7 @@ export function activate(context: ExtensionContext, createClient: CreateClient):
   const client = createClient(context, {
     documentSelector: [{ language }],
     outputChannel: log,
-    initializationOptions: { manual: manualLink, files: true, pictures: picturesNow(), ...(l10n.bundle !== undefined && { words: l10n.bundle }) },
+    initializationOptions: { manual: manualLink, files: true, commands: true, pictures: picturesNow(), ...(l10n.bundle !== undefined && { words: l10n.bundle }) },
     synchronize: { fileEvents: watcher },
     middleware: {
       async provideCompletionItem(document, position, how, token, next) {
@@ -53,6 +54,7 @@ export function activate(context: ExtensionContext, createClient: CreateClient):
     ...files,
     commands.registerCommand('setwright.showLog', () => log.show()),
     registerManual(client, running),
+    ...registerKeepPlay(context, client, running),
     keepPictures(client, running),
     ...registerPlayPanels(context, client, running, playbook),
     ...registerPlaybookView(playbook),

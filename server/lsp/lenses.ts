@@ -1,4 +1,4 @@
-// Above each play: a way to see it move, when its first and last look come, and when to call it.
+// Above each play: a way to see it move, when its first and last look come and when to call it; a way to draw it, or to make a page of it.
 import type { CodeLens } from 'vscode-languageserver-types';
 import { firstLineOf } from '../../language/book/book.ts';
 import type { Compiled } from '../../language/compile.ts';
@@ -6,15 +6,23 @@ import { sayMoment } from '../../language/words/say-seconds.ts';
 import type { OpenDocument } from './documents.ts';
 import { phrases, type Say } from './phrases.ts';
 
-/** A command of the client: with the document's uri and a line of the play. */
-export const showCommand = 'setwright.showPlay';
+/** Commands of the client, each with the document's uri and a line of the play. */
+const deeds = [
+  [phrases.show, 'setwright.showPlay'],
+  [phrases.draw, 'setwright.saveDrawing'],
+  [phrases.page, 'setwright.savePage'],
+] as const;
 
-export function lenses({ uri, file }: OpenDocument, plays: readonly Compiled[], say: Say): CodeLens[] {
+export function lenses({ uri, file }: OpenDocument, plays: readonly Compiled[], say: Say, withCommands: boolean): CodeLens[] {
   return plays.flatMap((compiled) => {
     const line = firstLineOf(file, compiled.key);
     if (line === undefined) return [];
     const range = { start: { line, character: 0 }, end: { line, character: 0 } };
-    return [say(phrases.show), ...sayTimes(compiled, say)].map((title) => ({ range, command: { title, command: showCommand, arguments: [uri, line] } }));
+    const times = sayTimes(compiled, say);
+    if (!withCommands) return times.map((title) => ({ range, command: { title, command: '' } }));
+    const at = (title: string, command: string): CodeLens => ({ range, command: { title, command, arguments: [uri, line] } });
+    const [[show, showCommand], ...others] = deeds;
+    return [at(say(show), showCommand), ...times.map((title) => at(title, showCommand)), ...others.map(([title, command]) => at(say(title), command))];
   });
 }
 

@@ -6,6 +6,8 @@ import { fillTemplate, type ParamsOf } from '../../language/checks/template.ts';
 
 export const phrases = {
   show: '▶ Show',
+  draw: 'Draw',
+  page: 'Page',
   oneLook: 'Look at {at}',
   looks: 'First look at {first}, last {last}',
   callIt: 'Call it with {seconds} s or more',

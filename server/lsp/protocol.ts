@@ -124,6 +124,15 @@ const byHandAnswerSchema = v.union([
 export type ByHandAnswer = v.InferOutput<typeof byHandAnswerSchema>;
 export const staleText = 'The text has changed meanwhile. Try again on the new picture.';
 
+/** Request: the play a line stands in, compiled, of the newest text. Null between plays. */
+export const playMethod = 'setwright/play';
+const atLineSchema = v.object({ version: v.literal(PROTOCOL_VERSION), uri: v.string(), line: count });
+const playSchema = v.nullable(v.object({ documentVersion: whole, playKey: v.string(), title: v.string(), firstLine: count, playback: v.unknown() }));
+
+/** Request: the same play as a drawing with one frame a step. Null between plays, and where nothing moves yet. */
+export const drawnMethod = 'setwright/drawn';
+const drawnSchema = v.nullable(v.object({ title: v.string(), svg: v.string() }));
+
 /** Request with the code of a finding: its manual entry as Markdown. */
 export const manualMethod = 'setwright/manual';
 
@@ -141,6 +150,10 @@ export const readPartAtQuestion = reading(partAtSchema);
 export const readRangeOfQuestion = reading(rangeOfSchema);
 export const readByHand = reading(byHandSchema);
 export const readByHandAnswer = reading(byHandAnswerSchema);
+export const readAtLine = reading(atLineSchema);
+/** The envelope only: the playback in it is read by whoever shows it. */
+export const readPlay = reading(playSchema);
+export const readDrawn = reading(drawnSchema);
 export const readPart = reading(partSchema);
 export const readRange = reading(rangeSchema);
 /** The envelope only: the playback in it is read by whoever shows it. */

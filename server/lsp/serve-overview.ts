@@ -30,7 +30,7 @@ export function serveOverview({ connection, documents, keeper, options, say, ans
     return answerAll(token, () => workspaceSymbols(documents.book(), query));
   });
   connection.onFoldingRanges(({ textDocument: { uri } }, token) => answer(token, uri, foldings));
-  connection.onCodeLens(({ textDocument: { uri } }, token) => answer(token, uri, (document) => lenses(document, keeper.playsOf(documents.book(), uri), say)));
+  connection.onCodeLens(({ textDocument: { uri } }, token) => answer(token, uri, (document) => lenses(document, keeper.playsOf(documents.book(), uri), say, options().commands === true)));
   connection.onDocumentLinks(({ textDocument: { uri } }, token) => answer(token, uri, links));
 
   const { semanticTokens: on } = connection.languages;

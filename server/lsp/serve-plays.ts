@@ -1,4 +1,6 @@
 // What a client that shows plays asks beyond the Language Server Protocol.
+import { firstLineOf } from '../../language/book/book.ts';
+import { drawStrip } from '../../language/picture/strip.ts';
 import { playbackOf } from '../../language/playback/playback-of.ts';
 import type { Asking } from './asking.ts';
 import { changeByHand } from './by-hand.ts';
@@ -45,6 +47,27 @@ export function servePlays(asking: Asking): ShownPlays {
   connection.onRequest<protocol.ByHandAnswer | null, void>(protocol.byHandMethod, (value: unknown, token) => {
     const question = protocol.readByHand(value);
     return question === undefined ? null : answer(token, question.uri, (document) => changeByHand(asking, document, question));
+  });
+  connection.onRequest(protocol.playMethod, (value: unknown, token) => {
+    const question = protocol.readAtLine(value);
+    return question === undefined
+      ? null
+      : answer(token, question.uri, (document) => {
+          const compiled = compileAt(document, question.line);
+          const firstLine = compiled && firstLineOf(document.file, compiled.key);
+          return compiled === undefined || firstLine === undefined ? null : { documentVersion: document.version, playKey: compiled.key, title: compiled.play.name, firstLine, playback: playbackOf(compiled) };
+        });
+  });
+  connection.onRequest(protocol.drawnMethod, (value: unknown, token) => {
+    const question = protocol.readAtLine(value);
+    return question === undefined
+      ? null
+      : answer(token, question.uri, (document) => {
+          const compiled = compileAt(document, question.line);
+          const playback = compiled && playbackOf(compiled);
+          const run = playback?.runs[0];
+          return playback === undefined || run === undefined ? null : { title: playback.play.name, svg: drawStrip(playback, run.id) };
+        });
   });
   connection.onRequest(protocol.manualMethod, (value: unknown) => manualText(typeof value === 'string' ? value : ''));
   return shown;

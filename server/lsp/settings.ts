@@ -57,7 +57,7 @@ export function wrongSettings(value: unknown): readonly string[] {
 }
 
 const paletteSchema = v.picklist(['light', 'dark', 'high-contrast']);
-const optionsSchema = v.object({ manual: v.optional(v.string()), files: v.optional(v.boolean()), pictures: optional(paletteSchema), words: optional(v.record(v.string(), v.string())), settings: v.optional(v.unknown()) });
+const optionsSchema = v.object({ manual: v.optional(v.string()), commands: v.optional(v.boolean()), files: v.optional(v.boolean()), pictures: optional(paletteSchema), words: optional(v.record(v.string(), v.string())), settings: v.optional(v.unknown()) });
 
 /** Notification: the editor's colours have changed. */
 export const picturesMethod = 'setwright/pictures';
@@ -74,6 +74,8 @@ export interface Options {
   readonly files?: boolean;
   /** The colours of drawings; absent: the editor shows no images where it shows words. */
   readonly pictures?: Pictures;
+  /** The client knows the commands of the lenses: to show a play, to draw it, to make a page of it. Without it lenses only tell times. */
+  readonly commands?: boolean;
   /** The server's words in the editor's language: `phrases` and the messages of the checks; what is missing stays English. */
   readonly words?: Translation;
   readonly settings: Settings;
@@ -83,6 +85,6 @@ export interface Options {
 export function readOptions(value: unknown): Options {
   const read = v.safeParse(optionsSchema, value);
   if (!read.success) return { settings: usualSettings };
-  const { manual, files, pictures, words } = read.output;
-  return { settings: readSettings(read.output.settings), ...(manual !== undefined && { manual }), ...(files !== undefined && { files }), ...(pictures !== undefined && { pictures }), ...(words !== undefined && { words }) };
+  const { manual, commands, files, pictures, words } = read.output;
+  return { settings: readSettings(read.output.settings), ...(manual !== undefined && { manual }), ...(files !== undefined && { files }), ...(commands !== undefined && { commands }), ...(pictures !== undefined && { pictures }), ...(words !== undefined && { words }) };
 }

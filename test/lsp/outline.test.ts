@@ -9,7 +9,7 @@ const lighthouse = readFileSync(join(root, 'examples/lighthouse.play'), 'utf8');
 const textDocument = { uri };
 let client: Client;
 beforeAll(async () => {
-  client = await talk();
+  client = await talk({ options: { commands: true } });
   await client.open(uri, `${lighthouse}\nalignment "Wide"\n  1 top\n`);
 });
 afterAll(() => client.close());
@@ -28,9 +28,17 @@ test('a play and each step fold, without the blank lines behind them', async () 
   expect(folds).toContainEqual({ startLine: at('play "Lighthouse"'), endLine: at('look 4: lob') });
 });
 
-test('above the play stands when to call it, and a way to see it', async () => {
+test('above the play stands when to call it, and ways to see it, draw it and make a page of it', async () => {
   const found = await client.connection.sendRequest(CodeLensRequest.type, { textDocument });
   const line = lighthouse.split('\n').findIndex((one) => one.startsWith('play'));
-  expect(found!.map(({ command }) => command!.title)).toEqual(['▶ Show', expect.stringMatching(/^First look at \d+\.\d s, last \d+\.\d s$/), expect.stringMatching(/^Call it with \d+ s or more, \d+ for every look$/)]);
+  expect(found!.map(({ command }) => command!.title)).toEqual(['▶ Show', expect.stringMatching(/^First look at \d+\.\d s, last \d+\.\d s$/), expect.stringMatching(/^Call it with \d+ s or more, \d+ for every look$/), 'Draw', 'Page']);
   expect(found![0]).toMatchObject({ range: { start: { line } }, command: { command: 'setwright.showPlay', arguments: [uri, line] } });
+});
+
+test('an editor without those commands is told the times alone', async () => {
+  const plain = await talk();
+  await plain.open(uri, lighthouse);
+  const found = (await plain.connection.sendRequest(CodeLensRequest.type, { textDocument }))!;
+  expect(found.map(({ command }) => [command!.title.split(' ')[0], command!.command])).toEqual([['First', ''], ['Call', '']]);
+  plain.close();
 });

@@ -38,7 +38,7 @@ describe('in another language', () => {
   });
 
   test('so are lenses, hints and what can be done', async () => {
-    client = await talk({ options: { words, settings: { hints: { ball: true } } } });
+    client = await talk({ options: { words, commands: true, settings: { hints: { ball: true } } } });
     await client.open(uri, lighthouse);
     const textDocument = { uri };
     const range = { start: { line: 0, character: 0 }, end: { line: 60, character: 0 } };
@@ -54,7 +54,7 @@ describe('in another language', () => {
   });
 
   test('what nobody has translated is told in English', async () => {
-    client = await talk({ options: { words: { [phrases.show]: '▶ Zeigen' } } });
+    client = await talk({ options: { commands: true, words: { [phrases.show]: '▶ Zeigen' } } });
     await client.open(uri, lighthouse);
     const titles = (await client.connection.sendRequest(lsp.CodeLensRequest.type, { textDocument: { uri } }))!.map(({ command }) => command!.title);
     expect(titles[0]).toBe('▶ Zeigen');

@@ -73,7 +73,7 @@ describe.each([['over stdio', overStdio], ['in a worker', inWorker]] as const)('
       asked.add(playbook.readFileMethod);
       return 'play "Other"\n  from horns\n  1 passes to 2\n';
     });
-    client = await clientOn(connection, { files: true }, whole, ['file:///plays']);
+    client = await clientOn(connection, { files: true, commands: true }, whole, ['file:///plays']);
     await client.open(uri, text);
   });
   afterAll(() => {
@@ -175,6 +175,8 @@ describe.each([['over stdio', overStdio], ['in a worker', inWorker]] as const)('
     test.each([
       ['what stands at a place of the text', protocol.partAtMethod, { ...common, position: { line, character: 8 } }, /"part":"zip\/\d\.1".*"t":\d+/],
       ['where the words of a part stand', protocol.rangeOfMethod, { ...common, playKey, part: 'zip/3.1' }, /"start":\{"line":\d+/],
+      ['the play of a line, compiled', protocol.playMethod, { ...common, line }, /"documentVersion":2,"playKey":"play:lighthouse","title":"Lighthouse".*"runs":\[/],
+      ['the same drawn', protocol.drawnMethod, { ...common, line }, /"svg":"<svg .*Middle/],
       ['a place dragged by hand', protocol.byHandMethod, { ...common, documentVersion: 2, playKey, what: { kind: 'intent', intent: { kind: 'move-end', action: 'zip/2.1', to: { x: 5.75, y: 4.2 } } } }, /"words":"right wing"/],
       ['a wait', protocol.byHandMethod, { ...common, documentVersion: 2, playKey, what: { kind: 'intent', intent: { kind: 'set-wait', action: 'zip/2.1', seconds: 2 } } }, /2 seconds/],
       ['a cut added', protocol.byHandMethod, { ...common, documentVersion: 2, playKey, what: { kind: 'intent', intent: { kind: 'add-cut', player: 2, step: 'zip', to: { x: 0, y: 0.4 } } } }, /2 cuts to rim/],
