@@ -12,14 +12,16 @@ export function courtNodes(court: Court, view: View, paint: Paint): readonly Svg
   const ends = view.full ? [near, far(court)] : [near];
   for (const end of ends) nodes.push(...endPaint(court, end, paint));
   for (const end of ends) nodes.push(...endLines(court, end, paint));
-  nodes.push(line(`M${cm(left)} ${cm(court.halfLineY)}H${cm(right)}`, paint));
   const circle = cm(court.centreCircleRadius);
   const half = cm(court.halfLineY);
+  const halfLine = line(`M${cm(left)} ${half}H${cm(right)}`, paint);
   if (view.full) {
-    nodes.push(node('circle', { class: 'line', cx: 0, cy: half, r: circle, ...paint.line }), node('rect', { class: 'line', ...box(left, bottom, right, top), ...paint.line }));
+    nodes.push(halfLine, node('circle', { class: 'line', cx: 0, cy: half, r: circle, ...paint.line }), node('rect', { class: 'line', ...box(left, bottom, right, top), ...paint.line }));
   } else {
     // Nothing is drawn outside the view: whoever shows the picture in another shape sees no stray lines.
-    nodes.push(line(`M${-circle} ${half}A${circle} ${circle} 0 0 1 ${circle} ${half}`, paint), line(`M${cm(left)} ${view.bottom}V${cm(bottom)}H${cm(right)}V${view.bottom}`, paint));
+    if (view.bottom >= half) nodes.push(halfLine);
+    if (view.bottom > half - circle) nodes.push(line(`M${-circle} ${half}A${circle} ${circle} 0 0 1 ${circle} ${half}`, paint));
+    nodes.push(line(`M${cm(left)} ${view.bottom}V${cm(bottom)}H${cm(right)}V${view.bottom}`, paint));
   }
   return nodes;
 }

@@ -1,11 +1,8 @@
-// docs/pictures/: what the README shows, and media/walkthrough/, taken from a real VS Code with the example plays. `npm run pictures`.
+// docs/pictures/: what the README shows, taken from a real VS Code with the example plays.
 import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
-import { goTo, openEditor, openFile, panel, runCommand } from '../test/e2e/editor.ts';
-import { build, root } from './build.ts';
-import { takeFirstMinutes } from './first-minutes.ts';
-import { ensureHost } from './host.ts';
-import { pack } from './package.ts';
+import { goTo, openEditor, openFile, panel, runCommand } from '../../test/e2e/editor.ts';
+import { root } from '../build.ts';
 
 const folder = join(root, 'docs/pictures');
 
@@ -43,9 +40,7 @@ async function take({ name, file, line, theme, size }: Shot): Promise<void> {
   }
 }
 
-mkdirSync(folder, { recursive: true });
-await build();
-pack();
-ensureHost();
-for (const shot of shots) await take(shot);
-await takeFirstMinutes();
+export async function takeReadme(): Promise<void> {
+  mkdirSync(folder, { recursive: true });
+  for (const shot of shots) await take(shot);
+}

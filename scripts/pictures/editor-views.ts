@@ -1,0 +1,64 @@
+// What VS Code shows of the extension, in its light, dark and high-contrast theme: the play beside its text, the playbook and the bench,
+// the first minutes, a message with its mending, the floor alone.
+import type { Page } from 'playwright-core';
+import { goTo, openEditor, openFile, panel, runAsking, runCommand } from '../../test/e2e/editor.ts';
+import { sizes, startViews, type Size } from './views.ts';
+
+const themes = { light: 'Default Light Modern', dark: 'Default Dark Modern', contrast: 'Default High Contrast', 'contrast-light': 'Default High Contrast Light' } as const;
+
+const wrong = 'notation 1\nlevel u14\n\nplay "First light"\n  from horns, ball with 1\n  against man\n\n  step "Screen"\n    1 screens for 2\n    2 cuts off 1 to nail\n    look 2 "pull-up": jumper\n';
+
+export async function takeEditorViews(): Promise<void> {
+  const file = startViews('editor');
+  for (const theme of Object.keys(themes) as (keyof typeof themes)[]) for (const size of sizes) await takeAll(theme, size, file);
+}
+
+async function takeAll(theme: keyof typeof themes, size: Size, file: (name: string) => string): Promise<void> {
+  const settings = { 'workbench.colorTheme': themes[theme], 'breadcrumbs.enabled': false, 'editor.minimap.enabled': false };
+  const { close, ...editor } = await openEditor('Node', { size, settings, files: { 'wrong.play': wrong } });
+  const { page } = editor;
+  const narrow = size.width < 500;
+  const take = async (name: string) => {
+    await page.waitForTimeout(700);
+    await page.screenshot({ path: file(`${name}-${theme}-${size.width}`) });
+  };
+  try {
+    await openFile(editor, 'lighthouse.play');
+    await closeSideBar(page);
+    await runCommand(editor, narrow ? 'Setwright: Show the play' : 'Setwright: Show the play beside the text');
+    await panel(editor).locator('g[data-body="1"]').waitFor();
+    if (!narrow) {
+      await page.locator('.tab', { hasText: 'lighthouse.play' }).click();
+      await goTo(editor, 23, 6);
+    }
+    await take('panel');
+    await runCommand(editor, 'Setwright: Show the team');
+    await take('team');
+    await runCommand(editor, 'Setwright: Show the team');
+
+    await page.getByRole('tab', { name: 'Setwright', exact: true }).click();
+    await page.locator('.pane .monaco-list-row', { hasText: 'Lighthouse' }).first().waitFor();
+    await runAsking(editor, 'Setwright: Bench: what still fits on the clock', ['11 seconds left, side throw-in']);
+    await take('playbook-and-bench');
+
+    await runCommand(editor, 'View: Show Explorer');
+    await openFile(editor, 'wrong.play');
+    await closeSideBar(page);
+    await page.locator('.squiggly-error').first().waitFor();
+    await goTo(editor, 9, 8);
+    await page.keyboard.press('Control+k');
+    await page.keyboard.press('Control+i');
+    await page.locator('.monaco-hover:visible').first().waitFor();
+    await take('message');
+    await page.keyboard.press('Escape');
+
+    await runCommand(editor, 'Welcome: Open Walkthrough...').catch(() => undefined);
+    await take('walkthrough');
+  } finally {
+    await close();
+  }
+}
+
+async function closeSideBar(page: Page): Promise<void> {
+  if (await page.locator('.part.sidebar').isVisible()) await page.keyboard.press('Control+b');
+}
