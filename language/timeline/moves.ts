@@ -16,7 +16,7 @@ import { hasBall, isKept, isScreenItem, ownBefore } from './items.ts';
 import { problem } from './problem-codes.ts';
 import { slipsFrom } from './screen-places.ts';
 import { passesScreener, shoulder, usedScreens } from './screens.ts';
-import { tellMissedTimes } from './waits.ts';
+import { laterMs, tellMissedTimes } from './waits.ts';
 import type { Way } from './ways.ts';
 import { layWay, msNearest, shareNearest, turn } from './ways.ts';
 import type { Standing } from './where.ts';
@@ -146,11 +146,11 @@ export function limitsOf(branch: Branch, item: Running): LegLimits {
   return legLimits(branch.scene.level, action.kind === 'move' ? action.pace : 'set', action.kind === 'dribble' && hasBall(item));
 }
 
-/** The edges into a move's start, its screens included; geometry without anybody in the way. */
+/** The edges into a move's start, its screens included; geometry without anybody in the way. Seconds later count from the screen too (rule 18). */
 export function moveEdges(branch: Branch, item: Running, edges: readonly Edge[]): readonly Edge[] {
   if (usedScreens(branch, item).length === 0) return edges;
   const route = routeOf(branch, item);
-  return [...edges, ...screenEdges(branch, route, layWay(route.points, limitsOf(branch, item), 0, arrivalSpeed(branch, route.points, 0)), item.action.who)];
+  return [...edges, ...screenEdges(branch, route, layWay(route.points, limitsOf(branch, item), 0, arrivalSpeed(branch, route.points, 0)), item.action.who).map((way) => delayed(way, laterMs(item)))];
 }
 
 export function settleMove(branch: Branch, item: Running, edges: readonly Edge[]): Settled {

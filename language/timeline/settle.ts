@@ -47,6 +47,13 @@ function settleAction(branch: Branch, item: ActionItem, edges: readonly Edge[]):
     if (!isKept(branch, item)) tell(branch, problem('ball-elsewhere', action.id, { who: action.who, holder: item.holder ?? '' }));
     return settleMoment(branch, item, edges);
   }
+  const settled = settleOnTheSpot(branch, item, edges);
+  tellMissedTimes(branch, item, whenOf(branch, settled.start));
+  return settled;
+}
+
+function settleOnTheSpot(branch: Branch, item: ActionItem, edges: readonly Edge[]): Settled {
+  const { action } = item;
   if (action.kind === 'pass') return settlePass(branch, item as PassItem, edges);
   if (action.kind === 'hand-off') return settleHandOff(branch, item as HandOffItem, edges);
   if (action.kind === 'shot') return settleShot(branch, item, edges);
@@ -145,7 +152,6 @@ function settleShot(branch: Branch, item: ActionItem, edges: readonly Edge[]): S
 function settleHold(branch: Branch, item: ActionItem, edges: readonly Edge[]): Settled {
   const { action } = item;
   const start = happen(branch, `${action.id}:start`, 'start', action.id, action.who, edges);
-  tellMissedTimes(branch, item, whenOf(branch, start));
   const until = untilEvent(branch, item);
   const seconds = action.kind === 'hold' ? action.seconds : undefined;
   const place = commit(bodyOf(branch, action.who).place);

@@ -146,6 +146,54 @@ describe('laws of every play', () => {
   });
 });
 
+describe('written times', () => {
+  /** Plays with a time on the clock before some of their lines. */
+  const timed = fc.tuple(writtenPlays, fc.infiniteStream(fc.integer({ min: 0, max: 60 }))).map(([{ lines }, dice]) => {
+    const pinned = lines.map((line) => {
+      const clock = dice.next().value as number;
+      return clock < 22 && /^ {2}\d [a-z-]+/.test(line) ? `  at ${clock} on the clock, ${line.trim()}` : line;
+    });
+    return ['notation 1', 'play "Timed"', '  call with 24 on the clock', ...pinned.map((line) => `  ${line}`)].join('\n');
+  });
+
+  it('a time on the clock is kept to the millisecond, or told', () => {
+    fc.assert(fc.property(timed, (text) => {
+      const { play } = readingOf(text);
+      const { runs, problems } = schedule(play);
+      const told = new Set(problems.filter(({ code }) => code === 'time-not-kept' || code === 'waits-in-circle').map(({ part }) => part));
+      for (const step of play.steps) {
+        for (const action of step.actions) {
+          for (const wait of action.waits) {
+            if (wait.kind !== 'clock' || told.has(wait.part)) continue;
+            for (const { events } of runs) {
+              const start = events.find(({ id }) => id === `${action.id}:${action.kind === 'pass' ? 'release' : 'start'}`);
+              if (start !== undefined && Math.abs(start.at - (24 - wait.seconds) * 1000) > 50) throw new Error(`${action.id} is to start with ${wait.seconds} s on the clock and starts ${start.at} ms after the call`);
+            }
+          }
+        }
+      }
+    }), many);
+  });
+
+  it('seconds later are added, never taken off', () => {
+    everyPlay((play) => {
+      const later = play.steps.flatMap(({ actions }) => actions).filter(({ waits }) => waits.some(({ kind }) => kind === 'later'));
+      const without: Play = { ...play, steps: play.steps.map((step) => ({ ...step, actions: step.actions.map((action) => ({ ...action, waits: action.waits.filter(({ kind }) => kind !== 'later') })) })) };
+      const [long, short] = [schedule(play), schedule(without)];
+      const first = later[0];
+      if (first === undefined || later.length > 1) return;
+      const seconds = first.waits.reduce((sum, wait) => sum + (wait.kind === 'later' ? wait.seconds : 0), 0);
+      const start = ({ events }: Run): number | undefined => events.find(({ id }) => id === `${first.id}:start`)?.at;
+      long.runs.forEach((run) => {
+        const other = short.runs.find(({ id }) => id === run.id);
+        const [at, before] = [start(run), other && start(other)];
+        // Bodies give way to each other in another order: up to the half second a man waits for room.
+        if (at !== undefined && before !== undefined) expect(at).toBeGreaterThanOrEqual(before + seconds * 1000 - 500);
+      });
+    });
+  });
+});
+
 describe('damaged plays', () => {
   it('a play with any part of it wrong is scheduled all the same', () => {
     fc.assert(fc.property(writtenPlays, fc.infiniteStream(fc.double({ min: 0, max: 1, noNaN: true })), ({ text }, dice) => {
