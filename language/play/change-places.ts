@@ -20,7 +20,8 @@ export function changeAction<A extends Action>(action: A, change: Change): A {
     step: change.step(action.step),
     line: changeOwner(action.line, ':', change),
     who: body(action.who),
-    origin: 'copied',
+    // What only follows from the text follows from its copy too.
+    origin: action.origin === 'derived' ? 'derived' : 'copied',
     waits: action.waits.map(wait => changeWait(wait, change)),
   };
   if (action.repeats !== undefined) next['repeats'] = changeId(action.repeats, change);

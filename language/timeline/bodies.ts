@@ -8,6 +8,7 @@ import type { Body, Branch } from './branch.ts';
 import { bodyAt } from './branch.ts';
 import type { Way } from './ways.ts';
 import { alongWay, gapToLine, layWay, shareNearest } from './ways.ts';
+import { away } from './where.ts';
 
 export interface Errand {
   readonly who: BodyId;
@@ -47,6 +48,8 @@ const waitsMs = [100, 200, 300, 400, 500];
 // Besides the two bodies, so that nobody brushes past; common practice, no source.
 const spare = 0.1;
 const mostBends = 3;
+// A man who would lose more than this waits, or brushes by; common practice, no source.
+const longestDetourMs = 1000;
 
 /** Centre to centre, metres: nearer than this two bodies touch. */
 export function bodyRoom(branch: Branch): number {
@@ -62,41 +65,56 @@ export function planWay(branch: Branch, errand: Errand): Planned {
   const first = worstClash(straight, errand.start, others, room, errand);
   if (first === undefined) return { way: straight, delay: 0, overlaps: [] };
 
-  const ended = keepOffTheEnd(errand, straight, others, room);
+  const ended = keepOffTheEnd(branch, errand, straight, others);
   let best = { way: ended.way, delay: 0, clash: worstClash(ended.way, errand.start, others, room, errand) };
   for (const side of [1, -1] as const) {
     if (best.clash === undefined) break;
     const bent = bendRound(branch, errand, ended.points, others, side);
+    if (bent.ms > straight.ms + longestDetourMs) continue;
     const clash = worstClash(bent, errand.start, others, room, errand);
     if (clash === undefined || clash.gap > best.clash.gap + 1e-6) best = { way: bent, delay: 0, clash };
   }
   for (const delay of errand.mayWait ? waitsMs : []) {
     if (best.clash === undefined) break;
-    const clash = worse(worstClash(best.way, errand.start + delay, others, room, errand), whileWaiting(errand, delay, others, room));
+    const clash = whileWaiting(errand, delay, others, room).reduce(worse, worstClash(best.way, errand.start + delay, others, room, errand));
     if (clash === undefined || clash.gap > best.clash.gap + 1e-6) best = { way: best.way, delay, clash };
   }
   const { way, delay, clash } = best;
-  const clashes = clash === undefined ? [] : clashesOf(way, errand.start + delay, others, room, errand);
-  return {
-    way,
-    delay,
-    ...(ended.taken !== undefined && { taken: ended.taken }),
-    overlaps: clashes.map(({ other, gap, at }) => ({ other: other.who, gap: Math.round(gap * 100) / 100, at })),
-  };
+  const clashes = clash === undefined ? [] : [...whileWaiting(errand, delay, others, room), ...clashesOf(way, errand.start + delay, others, room, errand)];
+  return { way, delay, ...(ended.taken !== undefined && { taken: ended.taken }), overlaps: clashes.map(told) };
 }
 
-function keepOffTheEnd(errand: Errand, straight: Way, others: readonly Body[], room: number): { readonly way: Way; readonly points: readonly Point[]; readonly taken?: BodyId } {
+/** The same errand, set out on this much later because of something else than room: those who come by meanwhile are told too. */
+export function planLater(branch: Branch, errand: Errand, late: number): Planned {
+  const plan = planWay(branch, { ...errand, start: errand.start + late });
+  const meanwhile = whileWaiting(errand, late, [...branch.bodies.values()].filter(({ who }) => who !== errand.who), bodyRoom(branch));
+  return { ...plan, overlaps: [...meanwhile.map(told), ...plan.overlaps] };
+}
+
+function told({ other, gap, at }: Clash): Planned['overlaps'][number] {
+  return { other: other.who, gap: Math.round(gap * 100) / 100, at };
+}
+
+function keepOffTheEnd(branch: Branch, errand: Errand, straight: Way, others: readonly Body[]): { readonly way: Way; readonly points: readonly Point[]; readonly taken?: BodyId } {
+  const room = bodyRoom(branch);
   const end = errand.points[errand.points.length - 1]!;
   const arrival = errand.start + straight.ms;
   const standing = others.find((other) => distance(bodyAt(other, arrival + 500), end) < room && restsFrom(other, arrival + 500) && !hasLeft(errand, other.who, arrival));
   const before = [...errand.points].reverse().find((point) => standing !== undefined && distance(point, standing.place) >= room);
   if (standing === undefined || before === undefined) return { way: straight, points: errand.points };
   const gap = distance(before, standing.place);
-  const share = (room + spare / 2) / gap;
-  const stop = commit({ x: standing.place.x + (before.x - standing.place.x) * share, y: standing.place.y + (before.y - standing.place.y) * share });
+  const atRest = [...branch.bodies.values()].filter((other) => other.who !== errand.who && restsFrom(other, arrival + 500));
+  // A body away from him, and from whoever else stands there.
+  const stop = stopsFrom(room + spare / 2, gap).map((short) => commit(away(standing.place, before, -short))).find((point) => atRest.every(({ place }) => distance(point, place) >= room - 0.01));
   const kept = errand.points.slice(0, errand.points.lastIndexOf(before) + 1);
-  const points = gap <= room + spare / 2 ? kept : [...kept, stop];
+  const points = stop === undefined ? kept : [...kept, stop];
   return { way: layWay(points, errand.limits, errand.entry, errand.exit), points, taken: standing.who };
+}
+
+function stopsFrom(nearest: number, farthest: number): readonly number[] {
+  const stops: number[] = [];
+  for (let short = nearest; short < farthest; short += 0.2) stops.push(short);
+  return stops;
 }
 
 function restsFrom(body: Body, ms: number): boolean {
@@ -177,14 +195,16 @@ function worse(a: Clash | undefined, b: Clash | undefined): Clash | undefined {
   return b.gap < a.gap ? b : a;
 }
 
-/** Somebody comes by where he would stand and wait. */
-function whileWaiting({ points, start, partners }: Errand, delay: number, others: readonly Body[], room: number): Clash | undefined {
-  let worst: Clash | undefined;
+/** Who comes by where he stands and waits to set out. */
+function whileWaiting({ points, start, partners }: Errand, delay: number, others: readonly Body[], room: number): readonly Clash[] {
+  const found: Clash[] = [];
   for (const other of others) {
-    if (partners.includes(other.who) || restsFrom(other, start)) continue;
-    for (let at = start; at < start + delay; at += sampleMs) worst = worse(worst, { other, gap: distance(points[0]!, bodyAt(other, at)), at });
+    if (delay === 0 || partners.includes(other.who) || restsFrom(other, start)) continue;
+    let nearest: Clash | undefined;
+    for (let at = start; at < start + delay; at += sampleMs) nearest = worse(nearest, { other, gap: distance(points[0]!, bodyAt(other, at)), at });
+    if (nearest !== undefined && nearest.gap < room) found.push(nearest);
   }
-  return worst !== undefined && worst.gap < room ? worst : undefined;
+  return found;
 }
 
 function restingClash(way: Way, start: number, other: Body, room: number, errand: Errand): Clash | undefined {

@@ -5,8 +5,8 @@ import type { LegLimits } from '../motion/levels.ts';
 import { finishSpeed, landingSpeed, legLimits } from '../motion/levels.ts';
 import { turnSpeed } from '../motion/legs.ts';
 import type { ActionId, BodyId, Dribble, Move } from '../play/play.ts';
-import type { Planned } from './bodies.ts';
-import { planWay } from './bodies.ts';
+import type { Errand, Planned } from './bodies.ts';
+import { planLater, planWay } from './bodies.ts';
 import type { ActionItem, Branch, Item, PlacedScreen, Settled, UsedScreen } from './branch.ts';
 import { bodyOf, happen, tell, whenOf } from './branch.ts';
 import { cornersOfCut, endOfMove } from './ends.ts';
@@ -194,15 +194,9 @@ export interface RunDone {
 export function runRoute(branch: Branch, wanted: RunOrder): RunDone {
   const body = bodyOf(branch, wanted.who);
   const order = notBefore(wanted, body.until);
-  const entry = entrySpeed(branch, order);
-  const plan = planWay(branch, {
-    who: order.who, points: order.route.points, start: order.startsAt, limits: order.limits, entry, exit: arrivalSpeed(branch, order.route.points, order.exit),
-    partners: order.route.partners, mayWait: order.mayWait && entry === 0, leaving: branch.leaving,
-    ...(order.route.parts === true && { touching: (way: Way) => comingApartMs + Math.max(0, ...order.route.shoulders.map(({ at }) => msNearest(way, at))) }),
-  });
+  const { plan, delay } = planRun(branch, order);
   tellPlan(branch, order, plan);
   const { way } = plan;
-  const delay = Math.max(plan.delay, tooEarly(branch, order, way));
   const start = happen(branch, order.joins ? `${order.action}:start.${order.who}` : `${order.action}:start`, 'start', order.action, order.who, order.edges.map((cause) => delayed(cause, delay)));
   const t0 = whenOf(branch, start);
   for (const piece of way.pieces) {
@@ -227,6 +221,22 @@ export function runRoute(branch: Branch, wanted: RunOrder): RunDone {
   return { start, startsAt: t0, arrive, way };
 }
 
+/** The way round the others; where it is shorter to a shoulder than the one the start was worked out with, once more for the later start. */
+function planRun(branch: Branch, order: RunOrder): { readonly plan: Planned; readonly delay: number } {
+  const { route } = order;
+  const entry = entrySpeed(branch, order);
+  const errand: Errand = {
+    who: order.who, points: route.points, start: order.startsAt, limits: order.limits, entry, exit: arrivalSpeed(branch, route.points, order.exit),
+    partners: route.partners, mayWait: order.mayWait && entry === 0, leaving: branch.leaving,
+    ...(route.parts === true && { touching: (way: Way) => comingApartMs + Math.max(0, ...route.shoulders.map(({ at }) => msNearest(way, at))) }),
+  };
+  const plan = planWay(branch, errand);
+  const late = tooEarly(branch, order, plan.way);
+  if (late <= plan.delay) return { plan, delay: plan.delay };
+  const later = planLater(branch, { ...errand, entry: 0 }, late);
+  return { plan: later, delay: Math.max(late + later.delay, tooEarly(branch, order, later.way)) };
+}
+
 /** Within this of the ring one arrives to finish, not to stand. */
 const toFinish = 1.3;
 
@@ -237,7 +247,7 @@ export function arrivalSpeed(branch: Branch, points: readonly Point[], goesOn: n
   return Math.max(goesOn, distance(end, court.ring) < toFinish ? finishSpeed(level) : landingSpeed(level));
 }
 
-/** A way round others may be shorter to the shoulder than the one the start was worked out with. */
+/** ms by which he would be at a shoulder before his time. */
 function tooEarly(branch: Branch, order: RunOrder, way: Way): number {
   const beat = Math.round(branch.scene.level.beat * 1000);
   const gaps = order.route.shoulders.map(({ placed, at }) => (placed === undefined ? 0 : whenOf(branch, placed.set) + beat - order.startsAt - msNearest(way, at)));

@@ -84,16 +84,20 @@ function playLink(tail: Tail, action: Action): void {
   }
 }
 
+const samePlace = 0.02;
+
 function playPass(tail: Tail, action: Extract<Action, { kind: 'pass' }>): void {
   const { branch, read } = tail;
   if (branch.holder !== action.who || action.to === action.who || !branch.bodies.has(action.to)) return lacksBall(tail, action);
   const there = goToSpot(tail, action);
-  const meeting = there === undefined && !tail.met && action.to === looker(read.look) ? read.meeting : undefined;
+  const receiver = bodyOf(branch, action.to);
+  const planned = there === undefined && !tail.met && action.to === looker(read.look) ? read.meeting : undefined;
+  // With the look taken he may have had to stop short of where they were to meet.
+  const meeting = planned !== undefined && distance(bodyAt(receiver, planned.when), planned.at) < samePlace ? planned : undefined;
   const ready = tail.caught ? tail.edges.map((way) => passAfter(way, passReleaseMs(branch), action.id)) : tail.edges;
   const release = happen(branch, `${action.id}:release`, 'release', action.id, action.who, there === undefined ? ready : [...ready, there]);
   const now = whenOf(branch, release);
   const from = commit(bodyAt(bodyOf(branch, action.who), now));
-  const receiver = bodyOf(branch, action.to);
   const at = meeting?.at ?? commit(bodyAt(receiver, Math.max(now, receiver.until)));
   const flight = flightMs(branch, action.pass.value, from, at);
   const catching = [varyingEdge(release, 'flight', 0, flight, 'pass', action.id)];
