@@ -5,22 +5,20 @@ import { momentsOf } from '../../language/playback/moments.ts';
 import type { Playback } from '../../language/playback/playback.ts';
 import { readPlayback } from '../../language/playback/validate.ts';
 import type { BodyId, PartId } from '../../language/play/play.ts';
-import { startAsking } from './asking.ts';
+import { startByHand } from './by-hand.ts';
 import { createCallout } from './callout.ts';
-import { createChip } from './chip.ts';
 import { clockRemark, createClock } from './clock.ts';
 import { createControls } from './controls.ts';
 import { createCourt } from './draw.ts';
 import { createFindings } from './findings.ts';
-import { createHand } from './hand.ts';
 import { handlesAt, type Handle } from './handles.ts';
-import { createLaneHand } from './lane-hand.ts';
+import { createInbox } from './inbox.ts';
 import { createFrame } from './layout.ts';
 import { createHelp, listenToKeys } from './keyboard.ts';
 import type { LaneMark } from './lane-marks.ts';
 import { createLanes } from './lanes.ts';
-import { MESSAGES_VERSION, type Cursor, type Show, type ToPlayer } from './messages.ts';
-import { DATA_ID, readPageData } from './page-data.ts';
+import { MESSAGES_VERSION, type Show, type ToPlayer } from './messages.ts';
+import { dataOfPage, openPage } from './open-page.ts';
 import { printOnPaper } from './paper.ts';
 import { openPort } from './port.ts';
 import { createPlays } from './plays.ts';
@@ -33,8 +31,6 @@ const port = openPort();
 const calm = matchMedia('(prefers-reduced-motion: reduce)');
 
 let state: PlayerState = change.initialState(port.kept);
-let mail: Show | undefined;
-let pointed: Cursor | undefined;
 // After a reload the editor tells where its cursor is: the time that was kept does not jump there.
 let cameBack = port.kept !== undefined;
 let loaded: { playback: PlayerState['playback']; run: change.LabelledRun | undefined } | undefined;
@@ -45,6 +41,7 @@ let drawing = false;
 let autoplay = false;
 let keeping: ReturnType<typeof setTimeout> | undefined;
 
+const inbox = createInbox();
 const clock = createClock();
 const court = createCourt({ body: pickBody, part: pickPart, finding: pickFinding });
 const controls = createControls({ togglePlaying, stepMoment, seek, speed: setSpeed, showTeam, help: openHelp, draw: toggleDrawing });
@@ -52,28 +49,17 @@ const runs = createRuns(chooseRun);
 const words = createTold((part) => pickPart(part));
 const plays = createPlays(showPlay);
 // Where there is no editor nothing can be written.
-const byHand = port.host === 'panel' ? startHands() : undefined;
-const chosen = byHand === undefined ? undefined : chooseFix;
+const byHand = port.host === 'panel'
+  ? startByHand({ post: port.post, shown: () => state, picked: pickHandle, say: words.say, answered: () => callout.hide(), place: () => court.svg.getBoundingClientRect() })
+  : undefined;
 const lanes = createLanes({ body: pickBody, mark: pickMark, step: (part, t) => pickPart(part, t), seek }, byHand?.lanes);
-const findings = createFindings(pickFinding, chosen);
-const callout = createCallout(chosen);
+const findings = createFindings(pickFinding, byHand?.fix);
+const callout = createCallout(byHand?.fix);
 const help = createHelp(byHand !== undefined);
 const layout = createFrame({
   clock: clock.root, plays: plays.root, court: court.svg, controls: controls.root, runs: runs.root, lanes: lanes.root, findings: findings.root, told: words.root, live: words.live, help, callout: callout.root,
   ...(byHand !== undefined && { hand: byHand.floor.root, chip: byHand.chip.root }),
 });
-
-function startHands() {
-  const chip = createChip();
-  const asking = startAsking(
-    port.post,
-    () => (state.playback === null ? undefined : { play: state.playback.play.key, seq: state.seq }),
-    (outcome) => (floor.holds() ? floor : onLanes).answered(outcome),
-  );
-  const floor = createHand({ asking, chip, picked: pickHandle, say: words.say });
-  const onLanes = createLaneHand({ asking, chip, say: words.say });
-  return { chip, asking, floor, lanes: onLanes };
-}
 
 function pickHandle({ kind, who, part }: Handle): void {
   if (kind === 'player' || kind === 'draw' || part === undefined) pickBody(who);
@@ -84,18 +70,6 @@ function toggleDrawing(): void {
   drawing = !drawing;
   controls.drawing(drawing);
   schedule();
-}
-
-function chooseFix(finding: number, fix: number): void {
-  const found = state.playback?.findings[finding];
-  if (byHand === undefined || found === undefined) return;
-  byHand.asking.fix(found.code, finding, fix, (outcome) => {
-    callout.hide();
-    words.say(outcome.refused ?? `Written: ${outcome.words ?? ''}`);
-    if (outcome.refused === undefined) return;
-    byHand.chip.follow(() => court.svg.getBoundingClientRect());
-    byHand.chip.settle(outcome);
-  });
 }
 
 /** A change by hand or by message: drawn at the next frame. */
@@ -113,13 +87,12 @@ function schedule(): void {
 
 function frame(now: number): void {
   scheduled = false;
-  const arrived = mail;
-  mail = undefined;
+  const arrived = inbox.takeShow();
   if (arrived !== undefined) receive(arrived);
   // After the picture it belongs to, however the two arrived.
-  if (pointed !== undefined && state.playback !== null) {
+  const pointed = state.playback === null ? undefined : inbox.takeCursor();
+  if (pointed !== undefined) {
     state = cameBack ? change.pick(state, pointed.part) : change.follow(state, pointed);
-    pointed = undefined;
     cameBack = false;
   }
   // A window that was hidden comes back with a long gap: the play does not jump over it.
@@ -155,8 +128,7 @@ function draw(): void {
   if (loaded === undefined || loaded.playback !== playback || loaded.run !== run) {
     loaded = { playback, run };
     court.load(playback, run);
-    byHand?.floor.letGo();
-    byHand?.lanes.letGo();
+    byHand?.letGo();
     callout.hide();
     for (const view of [clock, runs, lanes, findings]) view.load(playback, run);
     words.load(playback);
@@ -317,18 +289,10 @@ function openHelp(): void {
   if (!help.open) help.showModal();
 }
 
-/** A mailbox: only the newest of each kind is read, at the next frame. */
 function hear(message: ToPlayer): void {
-  if (message.kind === 'outcome') return byHand?.asking.hear(message);
-  if (message.kind === 'cursor') pointed = message;
-  else if (mail === undefined || message.seq >= mail.seq) mail = withUnreadPicture(message, mail);
+  if (message.kind === 'outcome') return byHand?.hear(message);
+  inbox.put(message);
   schedule();
-}
-
-/** A half-typed line comes without a picture: the one still in the box is then the last good one. */
-function withUnreadPicture(message: Show, unread: Show | undefined): Show {
-  const keeps = message.stale && message.playback === null && unread?.title === message.title;
-  return keeps ? { ...message, playback: unread.playback } : message;
 }
 
 listenToKeys({ togglePlaying, stepMoment, nudge, toStart: () => seek(0), toEnd: () => seek(Infinity), chooseRun, speed: changeSpeed, choosePlay: plays.step, showTeam, help: openHelp, leave, ...(byHand !== undefined && { draw: toggleDrawing }) });
@@ -344,39 +308,23 @@ calm.addEventListener('change', schedule);
 document.body.classList.add(port.host);
 port.listen(hear);
 port.post({ v: MESSAGES_VERSION, kind: 'ready' });
-const data = document.getElementById(DATA_ID)?.textContent;
-if (data === undefined || data === null) schedule();
-else void openPage(data);
+const data = dataOfPage();
+if (data === undefined) schedule();
+else void showPage(data);
 
-async function openPage(text: string): Promise<void> {
-  const read = await readPageData(text);
-  if (read === undefined) {
-    update(change.refuse(state, 0, 'This browser is too old to open the page, or the file is damaged. A browser of 2023 or later opens it.'));
-    return;
-  }
-  autoplay = read.autoplay;
-  const readable = read.plays.flatMap((play) => {
-    const known = readPlayback(play);
-    return known.ok ? [known.playback] : [];
-  });
-  if (readable[0] === undefined) {
-    // What is wrong with the first says why.
-    showAtOnce({ v: MESSAGES_VERSION, kind: 'show', seq: 0, title: read.title, playback: read.plays[0] as Show['playback'], stale: false });
-    return;
-  }
-  printOnPaper(readable);
-  plays.load(readable);
+async function showPage(text: string): Promise<void> {
+  const opened = await openPage(text);
+  if (opened.plays.length === 0) return update(change.refuse(state, 0, opened.refusal));
+  autoplay = opened.autoplay;
+  printOnPaper(opened.plays);
+  plays.load(opened.plays);
 }
 
 /** A play of the page, from its beginning; it moves when the page does, or when the one before it did. */
 function showPlay(playback: Playback): void {
   const moves = (state.seq < 0 ? autoplay : state.playing) && !calm.matches;
   state = { ...change.initialState(), seq: state.seq, speed: state.speed };
-  showAtOnce({ v: MESSAGES_VERSION, kind: 'show', seq: state.seq + 1, title: playback.play.name, playback, stale: false });
-  if (moves) togglePlaying();
-}
-
-function showAtOnce(message: Show): void {
-  mail = message;
+  inbox.put({ v: MESSAGES_VERSION, kind: 'show', seq: state.seq + 1, title: playback.play.name, playback, stale: false });
   frame(performance.now());
+  if (moves) togglePlaying();
 }
