@@ -2,14 +2,14 @@
 // each version of an open document once, whole, swapped for what stood there.
 import { DocumentDiagnosticReportKind, type CancellationToken, type DocumentDiagnosticReport, type ServerCapabilities } from 'vscode-languageserver';
 import type { Diagnostic } from 'vscode-languageserver-types';
-import { blockOfKey } from '../../language/book/book.ts';
+import { blockAtLine, blockOfKey } from '../../language/book/book.ts';
 import type { Asking } from './asking.ts';
 import { calledOff } from './cancelling.ts';
 import { diagnosticOf } from './diagnostics.ts';
 import { atMost, soon, type CallOff } from './host.ts';
 import { compileOneByOne, inBackground } from './one-by-one.ts';
 import type { PlayFiles } from './play-files.ts';
-import { startSettling } from './settling.ts';
+import { startSettling, type Lines } from './settling.ts';
 import { equal, keepTold } from './told.ts';
 import { tellWorkspace } from './workspace-findings.ts';
 
@@ -20,9 +20,16 @@ const longestWait = 1000;
 
 export const findingsForThoseWhoAsk: ServerCapabilities = { diagnosticProvider: { identifier: 'setwright', interFileDependencies: true, workspaceDiagnostics: true, workDoneProgress: true } };
 
+export interface Typed {
+  /** Of the last edit. */
+  readonly line: number;
+  /** Lines have come or gone. */
+  readonly moved: boolean;
+}
+
 export interface Findings {
-  /** A document's text is another; `typed` is the line of the last edit, where somebody types. `reading`: files that it uses are on their way. */
-  readonly changed: (uri: string, typed: number | undefined, reading: Promise<void> | undefined) => void;
+  /** A document's text is another. `reading`: files that it uses are on their way. */
+  readonly changed: (uri: string, typed: Typed | undefined, reading: Promise<void> | undefined) => void;
   /** What it means may be another, through a file that it uses. */
   readonly mayDiffer: (uri: string) => void;
   /** Files have come or gone, or what they say has changed. */
@@ -50,6 +57,14 @@ export function serveFindings(asking: Asking, files: PlayFiles): Findings {
       return block === undefined ? [] : [diagnosticOf(uri, block, finding.firstLine, finding, options().manual ?? host.manual, options().words)];
     });
   }
+  /** The play that a line stands in, where that line cannot be read. */
+  function unreadablePlay(uri: string, line: number): Lines | undefined {
+    const file = documents.get(uri)?.file;
+    if (file === undefined) return undefined;
+    const { block, firstLine } = blockAtLine(file, line);
+    return block.lines[line - firstLine]?.parsed.fault === undefined ? undefined : { from: firstLine, to: firstLine + block.lines.length - 1 };
+  }
+
   const readyOf = (uri: string): readonly Diagnostic[] => settling.ready(uri, diagnosticsOf(uri));
 
   // ---- sent unasked ---------------------------------------------------------------------------------------------------------------
@@ -119,7 +134,7 @@ export function serveFindings(asking: Asking, files: PlayFiles): Findings {
 
   return {
     changed(uri, typed, reading) {
-      settling.typed(uri, typed);
+      settling.typed(uri, typed?.line, { play: typed && unreadablePlay(uri, typed.line), moved: typed?.moved ?? true });
       workspace.changed();
       // One who asks does so by himself after an edit of his own.
       if (asks()) return;

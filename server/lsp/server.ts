@@ -13,7 +13,7 @@ import { guarded } from './guarded.ts';
 import { atMost, type Host } from './host.ts';
 import { sayIn } from './phrases.ts';
 import { filesOfClient, longestRead, readPlayFiles, type FileAccess } from './play-files.ts';
-import { findingsForThoseWhoAsk, serveFindings } from './serve-findings.ts';
+import { findingsForThoseWhoAsk, serveFindings, type Typed } from './serve-findings.ts';
 import { overview, serveOverview } from './serve-overview.ts';
 import { servePlaybook } from './serve-playbook.ts';
 import { servePlays } from './serve-plays.ts';
@@ -101,9 +101,9 @@ export function createServer(unguarded: Connection, place: Host): Server {
   connection.onDidChangeTextDocument(({ textDocument: { uri, version }, contentChanges }) => {
     if (documents.get(uri) === undefined) return;
     documents.change(uri, version, contentChanges.map(editOf));
-    const typed = lastLineOf(contentChanges);
+    const typed = typedIn(contentChanges);
     // First what is seen moving, then what is wrong.
-    shown.changed(uri, typed);
+    shown.changed(uri, typed?.line);
     checkAll(uri, typed);
   });
   connection.onDidCloseTextDocument(({ textDocument: { uri } }) => {
@@ -116,7 +116,7 @@ export function createServer(unguarded: Connection, place: Host): Server {
   });
 
   /** The document itself, then those that may look up names in it. */
-  function checkAll(uri: string, typed: number | undefined) {
+  function checkAll(uri: string, typed: Typed | undefined) {
     const reading = files.fetchUsed(uri);
     findings.changed(uri, typed, reading);
     if (reading !== undefined) void reading.then(() => shown.changed(uri));
@@ -146,8 +146,11 @@ function editOf(change: TextDocumentContentChangeEvent): TextEdit {
 }
 
 /** The line the last of the edits ends on: where the coach is typing. */
-function lastLineOf(changes: readonly TextDocumentContentChangeEvent[]): number | undefined {
+function typedIn(changes: readonly TextDocumentContentChangeEvent[]): Typed | undefined {
   const last = changes.at(-1);
   if (last === undefined || !('range' in last)) return undefined;
-  return last.range.start.line + (last.text.match(/\r\n|\n|\r/g)?.length ?? 0);
+  const moved = changes.some((one) => !('range' in one) || one.range.start.line !== one.range.end.line || linesIn(one.text) > 0);
+  return { line: last.range.start.line + linesIn(last.text), moved };
 }
+
+const linesIn = (text: string): number => text.match(/\r\n|\n|\r/g)?.length ?? 0;

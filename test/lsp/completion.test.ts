@@ -71,6 +71,36 @@ describe('what is offered first', () => {
   });
 });
 
+describe('wherever the cursor stands', () => {
+  const after = async (line: string, label: string, at = firstOfMiddle): Promise<string> => {
+    const item = (await offered(line, at)).find((one) => one.label === label);
+    expect(item, `${label} is offered in ${line}`).toBeDefined();
+    const { range, newText } = item!.textEdit as { range: { start: { character: number }; end: { character: number } }; newText: string };
+    const plain = line.replace('|', '');
+    return plain.slice(0, range.start.character) + newText + plain.slice(range.end.character);
+  };
+
+  test.each([
+    ['in the middle of a word it takes the rest of the word along', '    3 cu|rls to top', 'cuts', '    3 cuts to top'],
+    ['in front of the word that it ends with it does not say that twice', '    1 |to 3', 'passes to', '    1 passes to 3'],
+    ['in a place of two words it replaces both that are typed', '    3 cuts to left w|', 'left wing', '    3 cuts to left wing'],
+    ['before a comma', '    1 passes to |, 3 drives to rim', '3', '    1 passes to 3, 3 drives to rim'],
+    ['in front of a remark', '    3 cuts to t|  # hard', 'top', '    3 cuts to top  # hard'],
+    ['behind a screen in the same line', '    4 ball-screens for 3, then ro|', 'rolls', '    4 ball-screens for 3, then rolls'],
+  ] as const)('%s', async (_, line, label, whole) => {
+    expect(await after(line, label)).toBe(whole);
+  });
+
+  test.each(['\n', '\r\n'])('below lines that cannot be read, and with remarks of any letters above (line ends %j)', async (eol) => {
+    const lines = [...lighthouse.slice(0, firstOfMiddle), '    1 pases too 3  # é 🏀 “so”', '    @@@@', '    3 |', ...lighthouse.slice(firstOfMiddle)];
+    const { text, position } = atMark(lines.join('\n'));
+    const uri = `file:///plays/${files++}.play`;
+    await client.open(uri, text.replaceAll('\n', eol));
+    const { items } = (await client.connection.sendRequest(CompletionRequest.type, { textDocument: { uri }, position })) as CompletionList;
+    expect(items.slice(0, 2).map(({ label }) => label)).toEqual(['cuts', 'screens for']);
+  });
+});
+
 describe('what is not offered, because it cannot be', () => {
   test.each([
     ['    3 |', ['passes to', 'dribbles', 'drives', 'shoots', 'hands off to'], 'no pass without the ball'],

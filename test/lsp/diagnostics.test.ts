@@ -84,6 +84,55 @@ describe('while a line is typed', () => {
   });
 });
 
+test('however fast he types, each version is told once and whole, and once more at most with what waited; nothing goes and comes back', async () => {
+  await client.open(uri, broken);
+  await client.diagnosticsOf(uri, 1);
+  const at = lineOf(broken, '2 clears');
+  const words = ' to left wing, 3 cuts to top';
+  const end = '    2 clears to right corner'.length;
+  let version = 1;
+  for (const [nth, letter] of [...words].entries()) {
+    version++;
+    await client.change(uri, version, [{ range: { start: { line: at, character: end + nth }, end: { line: at, character: end + nth } }, text: letter }]);
+    if (nth % 3 === 0) await client.diagnosticsOf(uri, version);
+  }
+  await client.diagnosticsOf(uri, version);
+  await new Promise((resolve) => setTimeout(resolve, 150));
+  const told = client.published.filter((one) => one.uri === uri);
+  const versions = told.map((one) => one.version!);
+  expect(versions).toEqual(versions.toSorted((a, b) => a - b));
+  for (const one of new Set(versions)) expect(versions.filter((each) => each === one).length).toBeLessThanOrEqual(2);
+  for (const { diagnostics } of told) expect(diagnostics.map(({ code }) => code)).toContain('screen-with-ball');
+});
+
+describe('what is wrong with the other lines of a play', () => {
+  const at = lineOf(broken, '2 clears');
+  const said = async (version: number) => (await client.diagnosticsOf(uri, version)).map(({ code, range }) => [code, range.start.line]);
+  const screen = ['screen-with-ball', lineOf(broken, '1 screens down')];
+
+  test('stays told while one is half typed, also after a pause, and moves with its line', async () => {
+    await client.open(uri, broken);
+    expect(await said(1)).toContainEqual(screen);
+    await client.change(uri, 2, [{ range: { start: { line: at, character: 13 }, end: { line: at, character: 15 } }, text: 'too' }]);
+    expect(await said(2)).toContainEqual(screen);
+    await until(() => client.published.filter(({ version }) => version === 2).length === 2);
+    expect(await said(2)).toEqual(expect.arrayContaining([screen, [expect.anything(), at]]));
+    await client.change(uri, 3, [{ range: { start: { line: 0, character: 0 }, end: { line: 0, character: 0 } }, text: '# a remark\n' }]);
+    expect((await said(3)).map(([code]) => code), 'he has gone elsewhere: what is unsure is told no more').not.toContain('screen-with-ball');
+    await client.change(uri, 4, [{ range: { start: { line: at + 1, character: 13 }, end: { line: at + 1, character: 16 } }, text: 'to' }]);
+    expect(await said(4)).toContainEqual([screen[0], Number(screen[1]) + 1]);
+  });
+
+  test('is told no more once it is mended, half-typed line or not', async () => {
+    await client.open(uri, broken);
+    await client.diagnosticsOf(uri, 1);
+    await client.change(uri, 2, [{ range: { start: { line: at, character: 13 }, end: { line: at, character: 15 } }, text: 'too' }]);
+    expect(await said(2)).toContainEqual(screen);
+    await client.change(uri, 3, [{ range: { start: { line: Number(screen[1]), character: 4 }, end: { line: Number(screen[1]), character: 5 } }, text: '5' }]);
+    expect((await said(3)).map(([code]) => code)).not.toContain('screen-with-ball');
+  });
+});
+
 test('several edits that arrive together are checked once, as the newest text', async () => {
   await client.open(uri, lighthouse);
   await client.diagnosticsOf(uri, 1);
