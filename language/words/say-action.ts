@@ -1,5 +1,6 @@
 // An action in a coach's words: a line that could stand in the play.
 import type { Action, BodyId, Pass, PassKind, Place, Screen, ShotKind } from '../play/play.ts';
+import { otherNumber } from '../grammar/verbs.ts';
 import { sayList } from './say-list.ts';
 import { sayWrittenPlace } from './say-written-place.ts';
 import { thirdPerson } from './verbs.ts';
@@ -9,12 +10,21 @@ export function sayAction(action: Action): string {
   return `${action.who} ${sayDeed(action)}`;
 }
 
+/** The same of several: `4 and 5 close behind 2`. */
+export function sayOfSeveral(men: readonly BodyId[], action: Action): string {
+  const deed = sayDeed(action);
+  const one = [...otherNumber.keys()].filter((verb) => deed === verb || deed.startsWith(`${verb} `)).sort((a, b) => b.length - a.length)[0];
+  return `${sayList(men)} ${one === undefined ? deed : `${otherNumber.get(one)!}${deed.slice(one.length)}`}`;
+}
+
 /** The same without its man: `screens down for 3`. */
 export function sayDeed(action: Action): string {
   switch (action.kind) {
     case 'move':
       if (action.verb === 'safety') return joined('is the safety', action.to && `at ${sayWrittenPlace(action.to.value)}`);
       if (action.verb === 'close-behind') return joined('closes behind', ...action.waits.flatMap((wait) => ('event' in wait && wait.event.does === 'reach' ? [wait.event.who] : [])).slice(-1));
+      // Where they go the verb says.
+      if (action.verb === 'crash' || action.verb === 'get-back') return thirdPerson(action.verb);
       return joined(thirdPerson(action.verb), action.on, sayOff(action.off), sayVia(action.via), action.to && (action.on === undefined || action.to.origin !== 'derived') && sayGoal(action.to.value));
     case 'dribble':
       if (action.style === 'keep') return 'keeps his dribble';
@@ -24,10 +34,10 @@ export function sayDeed(action: Action): string {
     case 'hand-off':
       return `hands off to ${action.to}`;
     case 'screen':
-      if (action.verb === 'close-behind') return joined('closes behind', action.users[0]);
+      if (action.verb === 'close-behind') return joined('closes behind', action.users[0] ?? 'him');
       return joined(sayScreenVerb(action), action.users.length > 0 && `for ${sayList(action.users)}`, action.on && `on ${action.on}`, action.at && `at ${sayWrittenPlace(action.at.value)}`);
     case 'shot':
-      return joined([action.shot.value, ...action.or].map(sayShot).join(' or '), action.from && `from ${sayWrittenPlace(action.from.value)}`);
+      return joined(sayShots([action.shot.value, ...action.or]), action.from && `from ${sayWrittenPlace(action.from.value)}`);
     case 'hold':
       if (action.verb === 'safety') return 'is the safety';
       return joined(thirdPerson(action.verb), action.on && (action.verb === 'box-out' ? action.on : `with ${action.on}`), action.seconds !== undefined && `for ${action.seconds} s`);
@@ -46,17 +56,22 @@ function sayPassVerb(action: Pass): string {
 }
 
 const shots: Readonly<Record<ShotKind, string>> = {
-  layup: 'lays it up', dunk: 'dunks', jumper: 'shoots a jumper', three: 'shoots a three', hook: 'shoots a hook', 'tip-in': 'tips it in', shot: 'shoots',
+  layup: 'lays it up', dunk: 'dunks', jumper: 'shoots a jumper', three: 'shoots a three', hook: 'shoots a hook', 'tip-in': 'tips in', shot: 'shoots',
 };
 
-function sayShot(kind: ShotKind): string {
-  return shots[kind];
+/** `shoots a three or a jumper` */
+function sayShots(kinds: readonly ShotKind[]): string {
+  const said = kinds.map((kind) => shots[kind]);
+  const alike = said.every((words) => words.startsWith('shoots a '));
+  return said.map((words, index) => (alike && index > 0 ? words.replace('shoots ', '') : words)).join(' or ');
 }
 
-const ways: Partial<Readonly<Record<Screen['style'], string>>> = { down: 'screens down', up: 'screens up', across: 'screens across', away: 'screens away' };
+/** Verbs that a way may stand behind; `down-screens` says its own. */
+const takesAWay: ReadonlySet<string> = new Set(['screen', 'stagger-screen', 'double-screen']);
 
-function sayScreenVerb(action: Screen): string {
-  return ways[action.style] ?? thirdPerson(action.verb);
+function sayScreenVerb({ verb, style }: Screen): string {
+  const way = takesAWay.has(verb) && ['down', 'up', 'across', 'away'].includes(style) ? ` ${style}` : '';
+  return `${thirdPerson(verb)}${way}`;
 }
 
 function sayOff(off: readonly BodyId[]): string | undefined {

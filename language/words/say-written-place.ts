@@ -9,13 +9,15 @@ const sideWords: Readonly<Record<Side, string>> = {
 export function sayWrittenPlace(place: Place): string {
   switch (place.kind) {
     case 'spot':
+      // A whole side: `the weak side`.
+      if (place.name === 'side' && place.side !== undefined) return `${sideWords[place.side].trim().replace('-side', '')} side`;
       return `${place.side === undefined ? '' : sideWords[place.side]}${place.name}${place.extended ? ' extended' : ''}`;
     case 'own':
       return `"${place.name}"`;
     case 'point':
       return `(${place.point.x}, ${place.point.y}) m`;
     case 'offset':
-      return `${Math.round(place.by * 100) / 100} m ${place.direction} ${sayWrittenPlace(place.from)}`;
+      return `${Math.round(place.by * 1000) / 1000} m ${place.direction} ${sayWrittenPlace(place.from)}`;
     case 'between':
       return `between ${sayEnd(place.a)} and ${sayEnd(place.b)}`;
     case 'beside':

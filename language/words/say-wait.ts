@@ -1,0 +1,49 @@
+// A written wait, a moment of a look and an event in a coach's words: as they could stand in a line.
+import type { EventRef, LookPin, Wait } from '../play/play.ts';
+import { saySeconds } from './say-seconds.ts';
+import { sayWrittenPlace } from './say-written-place.ts';
+import { thirdPerson } from './verbs.ts';
+
+/** `as 4 rolls`, `once 3 clears 4`, `2 seconds later`, `at 9 on the clock`: reads back to the same wait. */
+export function sayWait(wait: Wait): string | undefined {
+  if (wait.kind === 'later') return `${saySeconds(wait.seconds)} later`;
+  if (wait.kind !== 'clock') return `${wait.kind} ${sayEvent(wait.event)}`;
+  // What counts from the start or the call has no line of its own: it comes from a step's clock.
+  return wait.clock === 'period' || wait.clock === 'shot' ? `at ${wait.seconds} ${sayClock(wait.clock)}` : undefined;
+}
+
+/** `4 is set`, `1 reaches lane`, `3 clears 4`, `1 passes to 2`. */
+export function sayEvent({ who, does, place, other }: EventRef): string {
+  const words = [who, thirdPerson(does)];
+  if (other !== undefined) words.push(betweenVerbAndMan(does), other);
+  if (place !== undefined) words.push(does === 'reach' || does === 'leave' ? '' : does === 'catch' ? 'at' : 'to', sayWrittenPlace(place));
+  return words.filter((word) => word !== '').join(' ');
+}
+
+function betweenVerbAndMan(does: string): string {
+  if (['clear', 'come-off'].includes(does)) return '';
+  if (/pass|lob|skip|throw|swing|reverse|kick|hand-off|inbound|tip/.test(does)) return 'to';
+  return /screen/.test(does) ? 'for' : 'off';
+}
+
+/** `on the roll`, `as he comes off 4`, `about 3 seconds after the start`, `at left block`. */
+export function sayPin(pin: LookPin): string {
+  switch (pin.kind) {
+    case 'on':
+      return `on the ${pin.style}`;
+    case 'as':
+      return `as ${sayEvent(pin.event)}`;
+    case 'off':
+      return `as he comes off ${pin.screener}`;
+    case 'later':
+      return `${saySeconds(pin.seconds)} later`;
+    case 'place':
+      return `at ${sayWrittenPlace(pin.place)}`;
+    case 'at':
+      return pin.of === 'start' || pin.of === 'call' ? `at ${saySeconds(pin.seconds)} after the ${pin.of}` : `at ${pin.seconds} ${sayClock(pin.of)}`;
+  }
+}
+
+function sayClock(clock: 'period' | 'shot'): string {
+  return clock === 'shot' ? 'on the shot clock' : 'on the clock';
+}
