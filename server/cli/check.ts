@@ -5,7 +5,7 @@ import type { TextPlace } from '../../language/play/play.ts';
 import type { CheckedFile, CheckOutput, JsonFinding, JsonPlace } from './check-json.ts';
 import { colorOption, colorsFor, type ColorWhen } from './colors.ts';
 import { readFiles } from './files.ts';
-import { openBook, type OpenedFile } from './open-book.ts';
+import { openReadable, type OpenedFile } from './open-book.ts';
 import { withProgress } from './progress.ts';
 import { showFinding } from './show-finding.ts';
 
@@ -20,16 +20,19 @@ export function addCheck(program: Command): void {
     .command('check')
     .argument('<files...>', 'files, folders, patterns; - reads standard input')
     .summary('say what can’t work')
-    .description('Reads plays and prints what can’t work, each finding with its line. Ends with 0 when all is well, 1 when there are errors or warnings, 2 when the call itself is wrong.')
+    .description('Reads plays and prints what can’t work, each finding with its line. Ends with 0 when all is well, 1 when there are errors or warnings, 2 when the call itself is wrong or a file is written in a newer notation; the other files are read all the same.')
     .addOption(new Option('--json', 'print JSON, version 1: files, findings, counts; lines and columns from 1'))
     .addOption(new Option('--no-hints', 'leave out hints'))
     .addOption(colorOption())
     .addHelpText('after', '\nExamples:\n  setwright check examples/lighthouse.play\n  setwright check plays "archive/**/*.play"\n  setwright check plays --json --no-hints\n  setwright check - < lighthouse.play')
     .action((names: string[], options: CheckOptions) => {
-      const files = openBook(readFiles(names));
+      const { files, refused } = openReadable(readFiles(names));
+      for (const why of refused) console.error(`setwright: ${why}`);
+      if (refused.length > 0) process.exitCode = 2;
+      if (files.length === 0) return;
       const kept = withProgress(files, 'files', (file) => ({ file, findings: file.findings().filter(({ severity }) => options.hints || severity !== 'hint') }));
       console.log(options.json === true ? JSON.stringify(toJson(kept), null, 2) : asText(kept, options.color));
-      if (kept.some(({ findings }) => findings.some(({ severity }) => severity !== 'hint'))) process.exitCode = 1;
+      if (kept.some(({ findings }) => findings.some(({ severity }) => severity !== 'hint'))) process.exitCode ??= 1;
     });
 }
 

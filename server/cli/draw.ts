@@ -4,6 +4,7 @@ import type { Playback } from '../../language/playback/playback.ts';
 import { drawSvg } from '../../language/picture/draw.ts';
 import { sceneAt } from '../../language/picture/scene.ts';
 import { drawStrip } from '../../language/picture/strip.ts';
+import { sayMoment } from '../../language/words/say-seconds.ts';
 import { CallError } from './call-error.ts';
 import { readFiles } from './files.ts';
 import { playbackOf } from '../../language/playback/playback-of.ts';
@@ -32,8 +33,13 @@ export function addDraw(program: Command): void {
     .description('Draws a play as one SVG file: the floor at a moment, or a strip with one frame a step.')
     .addHelpText('after', '\nExamples:\n  setwright draw examples/lighthouse.play -o lighthouse.svg\n  setwright draw examples/lighthouse.play --at 4.5 --run "pull-up" -o there.svg')
     .action((name: string, options: DrawOptions) => {
-      const playback = playbackOf(onePlay(openBook(readFiles([name])), options.play).play);
+      const files = openBook(readFiles([name]));
+      const playback = playbackOf(onePlay(files, options.play).play);
       const run = runNamed(playback, options.run);
+      const others = files.reduce((sum, file) => sum + file.plays().length, 0) - 1;
+      if (options.play === undefined && others > 0) console.error(`Drawn is “${playback.play.name}”, the first of ${others + 1} plays; another one with --play.`);
+      const end = playback.runs.find(({ id }) => id === run)!.end;
+      if (options.at !== undefined && options.at * 1000 > end) console.error(`This way is over after ${sayMoment(end)}: its end is drawn.`);
       const svg = options.at === undefined ? drawStrip(playback, run) : drawSvg(sceneAt(playback, run, options.at * 1000, { defence: options.defence }));
       writeResult(svg, options.output);
     });

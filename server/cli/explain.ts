@@ -9,22 +9,26 @@ import { CallError } from './call-error.ts';
 export function addExplain(program: Command): void {
   program
     .command('explain')
-    .argument('[code]', 'the code that stands beside a finding; without it all codes are listed')
+    .argument('[code...]', 'the code that stands beside a finding, or a word of it; without it all codes are listed')
     .summary('say why a check speaks, with a wrong and a right example')
     .description('Prints the manual entry of a check: why it speaks, an example that is wrong, the same one right, and what it rests on.')
-    .addHelpText('after', '\nExamples:\n  setwright explain\n  setwright explain screen-with-ball')
-    .action((code: string | undefined) => console.log(code === undefined ? listed() : explained(entryNamed(code))));
+    .addHelpText('after', '\nExamples:\n  setwright explain\n  setwright explain screen-with-ball\n  setwright explain screen')
+    .action((words: readonly string[]) => console.log(words.length === 0 ? listed(Object.values(catalogue)) : answered(words.join(' '))));
 }
 
-function entryNamed(code: string): Entry {
+/** The entry of a code, however it is written; of a word, the codes that speak of it. */
+function answered(words: string): string {
+  const code = words.trim().toLowerCase().replaceAll(/[\s_]+/g, '-');
   const entry = Object.hasOwn(catalogue, code) ? catalogue[code] : undefined;
-  if (entry !== undefined) return entry;
+  if (entry !== undefined) return explained(entry);
+  const about = Object.values(catalogue).filter((one) => `-${one.code}-`.includes(`-${code}-`) || one.manual.title.toLowerCase().split(/\W+/).includes(code));
+  if (about.length > 0) return listed(about);
   const near = nearestWord(code, Object.keys(catalogue));
-  throw new CallError(`There is no check called ${code}.${near === undefined ? '' : ` Did you mean ${near}?`} "setwright explain" lists them all.`);
+  throw new CallError(`There is no check called ${words}.${near === undefined ? '' : ` Did you mean ${near}?`} "setwright explain" lists them all.`);
 }
 
-function listed(): string {
-  const codes = Object.values(catalogue).toSorted((a, b) => (a.code < b.code ? -1 : 1));
+function listed(entries: readonly Entry[]): string {
+  const codes = entries.toSorted((a, b) => (a.code < b.code ? -1 : 1));
   const width = Math.max(...codes.map(({ code }) => code.length));
   return codes.map(({ code, severity, manual }) => `${code.padEnd(width)}  ${severity.padEnd(7)}  ${manual.title}`).join('\n');
 }

@@ -44,7 +44,7 @@ function printable(path: string): string {
 
 function readText(name: string): string {
   try {
-    return readFileSync(name, 'utf8');
+    return decode(readFileSync(name));
   } catch (error) {
     throw new CallError(`I cannot read ${name}: ${reasonOf(error)}.`);
   }
@@ -52,10 +52,17 @@ function readText(name: string): string {
 
 function readStandardInput(): string {
   try {
-    return readFileSync(0, 'utf8');
+    return decode(readFileSync(0));
   } catch (error) {
     throw new CallError(`I cannot read standard input: ${reasonOf(error)}.`);
   }
+}
+
+/** UTF-8, or what an older editor writes as “Unicode”: UTF-16 with its mark at the front. */
+export function decode(bytes: Uint8Array): string {
+  const little = bytes[0] === 0xff && bytes[1] === 0xfe;
+  const big = bytes[0] === 0xfe && bytes[1] === 0xff;
+  return new TextDecoder(little ? 'utf-16le' : big ? 'utf-16be' : 'utf-8').decode(bytes);
 }
 
 const reasons: Readonly<Record<string, string>> = { EACCES: 'it may not be read', EISDIR: 'it is a folder', ENOENT: 'it is not there', ENOSPC: 'the disk is full', EROFS: 'the disk may not be written to', EPERM: 'that is not permitted' };
@@ -64,4 +71,9 @@ const reasons: Readonly<Record<string, string>> = { EACCES: 'it may not be read'
 export function reasonOf(error: unknown): string {
   const code = typeof error === 'object' && error !== null && 'code' in error ? String(error.code) : '';
   return reasons[code] ?? (code === '' ? 'something went wrong' : code);
+}
+
+/** As `reasonOf`, of a file that was to be made: what is not there is its folder. */
+export function whyNotWritten(error: unknown): string {
+  return reasonOf(error) === reasons.ENOENT ? 'its folder is not there' : reasonOf(error);
 }

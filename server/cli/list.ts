@@ -2,7 +2,8 @@
 import type { Command } from 'commander';
 import { readFiles } from './files.ts';
 import { openBook } from './open-book.ts';
-import { playsNamed } from './plays-named.ts';
+import { CallError } from './call-error.ts';
+import { playsNamed, type PlayInFile } from './plays-named.ts';
 import { table } from './table.ts';
 
 export function addList(program: Command): void {
@@ -15,13 +16,19 @@ export function addList(program: Command): void {
     .addHelpText('after', '\nExamples:\n  setwright list plays\n  setwright list plays --tag last-shot')
     .action((names: string[], options: { readonly tag?: string }) => {
       const plays = playsNamed(openBook(readFiles(names)), undefined);
-      const rows = plays
-        .filter(({ play }) => options.tag === undefined || play.play.tags.includes(options.tag.toLowerCase()))
-        .map(({ file, play: { play, timeline } }) => [
-          play.name, file.name, play.level.value, called(play.clock.call), String(timeline.times.firstLook?.fromCall ?? '-'), String(play.steps.flatMap(({ looks }) => looks).length), play.tags.join(', '),
-        ]);
+      const rows = tagged(plays, options.tag).map(({ file, play: { play, timeline } }) => [
+        play.name, file.name, play.level.value, called(play.clock.call), String(timeline.times.firstLook?.fromCall ?? '-'), String(play.steps.flatMap(({ looks }) => looks).length), play.tags.join(', '),
+      ]);
       console.log(table(['play', 'file', 'level', 'call with', 'needs', 'looks', 'tags'], rows));
     });
+}
+
+function tagged(plays: readonly PlayInFile[], tag: string | undefined): readonly PlayInFile[] {
+  if (tag === undefined) return plays;
+  const found = plays.filter(({ play }) => play.play.tags.includes(tag.trim().toLowerCase()));
+  if (found.length > 0) return found;
+  const tags = [...new Set(plays.flatMap(({ play }) => play.play.tags))].sort();
+  throw new CallError(`No play has the tag ${tag}. ${tags.length === 0 ? 'None has any: a play gets its tags with a line such as: tags last-shot' : `There are: ${tags.join(', ')}.`}`);
 }
 
 function called(call: { readonly from: number; readonly to: number } | undefined): string {

@@ -3,6 +3,7 @@ import { CommanderError } from 'commander';
 import { version } from '../../package.json';
 import { CallError } from './call-error.ts';
 import { createProgram } from './program.ts';
+import { wrongCall } from './wrong-call.ts';
 
 const program = createProgram(version);
 
@@ -17,8 +18,12 @@ try {
 }
 
 function exitCodeFor(error: unknown): number {
-  // Commander has printed its own message, or the help that was asked for.
-  if (error instanceof CommanderError) return error.exitCode === 0 ? 0 : 2;
+  if (error instanceof CommanderError) {
+    // The help that was asked for, or that a call without a command gets, is printed already.
+    if (error.code === 'commander.help' || error.exitCode === 0) return error.exitCode === 0 ? 0 : 2;
+    console.error(`setwright: ${wrongCall(program, error)}`);
+    return 2;
+  }
   const message = error instanceof CallError ? error.message : `Something went wrong inside Setwright: ${error instanceof Error ? error.message : String(error)}. The plays are untouched; please report it.`;
   console.error(`setwright: ${message}`);
   return 2;

@@ -8,7 +8,7 @@ import { levelIds } from '../../language/court/youth.ts';
 import { newPlayChoices, newPlayText } from '../lsp/new-play.ts';
 import { nearestWord } from '../../language/checks/nearest-word.ts';
 import { CallError } from './call-error.ts';
-import { reasonOf } from './files.ts';
+import { reasonOf, whyNotWritten } from './files.ts';
 import { writeResult } from './write-result.ts';
 
 interface NewOptions {
@@ -84,7 +84,7 @@ function add(file: string, before: string, play: string): void {
   try {
     appendFileSync(file, text);
   } catch (error) {
-    throw new CallError(`I cannot write ${file}: ${reasonOf(error)}.`);
+    throw new CallError(`I cannot write ${file}: ${whyNotWritten(error)}.`);
   }
   console.error(`Added a play to ${file}.`);
 }

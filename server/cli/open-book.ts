@@ -22,11 +22,18 @@ export interface OpenedFile {
 
 /** The files in the order given. One in a newer notation is refused: nobody can know what its lines mean. */
 export function openBook(sources: readonly SourceFile[]): readonly OpenedFile[] {
+  const { files, refused } = openReadable(sources);
+  if (refused[0] !== undefined) throw new CallError(refused[0]);
+  return files;
+}
+
+/** As `openBook`; what is refused is told file by file, and the others are there all the same. */
+export function openReadable(sources: readonly SourceFile[]): { readonly files: readonly OpenedFile[]; readonly refused: readonly string[] } {
   const keeper = createKeeper();
   const named = sources.map(({ name, text }) => ({ name, text, uri: pathToFileURL(name).href }));
   const book = withUsedFiles(named.reduce<Book>((read, { uri, text }) => openFile(read, uri, text), emptyBook));
-  for (const { name, uri } of named) refuseNewer(name, book, uri);
-  return named.map(({ name, uri }): OpenedFile => {
+  const refused = named.flatMap(({ name, uri }) => refusalOf(name, book, uri) ?? []);
+  const files = named.filter(({ name, uri }) => refusalOf(name, book, uri) === undefined).map(({ name, uri }): OpenedFile => {
     const lines = book.files.get(uri)!.blocks.flatMap((block) => block.lines);
     return {
       name,
@@ -40,11 +47,12 @@ export function openBook(sources: readonly SourceFile[]): readonly OpenedFile[] 
       },
     };
   });
+  return { files, refused };
 }
 
-function refuseNewer(name: string, book: Book, uri: string): void {
+function refusalOf(name: string, book: Book, uri: string): string | undefined {
   const newer = newerNotation(book.files.get(uri)?.blocks[0]?.lines.map(({ parsed }) => parsed) ?? []);
-  if (newer !== undefined) throw new CallError(`${name} is written in notation ${newer.version}, and this Setwright reads up to ${NOTATION_VERSION}. Install a newer Setwright, or write the file in notation ${NOTATION_VERSION}.`);
+  return newer && `${name} is written in notation ${newer.version}, and this Setwright reads up to ${NOTATION_VERSION}. Install a newer Setwright, or write the file in notation ${NOTATION_VERSION}.`;
 }
 
 /** Reads what `use` lines name, as far as it is there; what is not is a finding of the line. */

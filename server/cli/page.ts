@@ -8,7 +8,7 @@ import { script, style } from 'virtual:player';
 import { pageHtml } from '../../client/preview/page.ts';
 import { slugOf } from '../../language/book/slug.ts';
 import { CallError } from './call-error.ts';
-import { readFiles, reasonOf } from './files.ts';
+import { readFiles, whyNotWritten } from './files.ts';
 import { playbackOf } from '../../language/playback/playback-of.ts';
 import { openBook } from './open-book.ts';
 import { playsNamed, type PlayInFile } from './plays-named.ts';
@@ -54,7 +54,7 @@ function makeFolder(folder: string): void {
   try {
     mkdirSync(folder, { recursive: true });
   } catch (error) {
-    throw new CallError(`I cannot write ${folder}: ${reasonOf(error)}.`);
+    throw new CallError(`I cannot write ${folder}: ${whyNotWritten(error)}.`);
   }
 }
 

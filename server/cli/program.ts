@@ -13,11 +13,12 @@ export function createProgram(version: string): Command {
   const program = new Command('setwright')
     .description('Reads basketball plays written in a coach’s words: says what can’t work, when to call them, and shows them moving.')
     .version(version)
-    .showHelpAfterError('Try "setwright --help".')
+    // Said in main.ts, in our own words.
+    .configureOutput({ outputError: () => {} })
     .exitOverride()
     .addHelpText('after', '\nExamples:\n  setwright check plays\n  setwright time plays --play "Lighthouse"\n  setwright page plays/lighthouse.play\n  setwright new plays/tide.play --name "Tide"\n  setwright explain screen-with-ball');
   for (const add of [addCheck, addTime, addPage, addDraw, addList, addNew, addExplain, addLsp]) add(program);
   // A command made before `exitOverride` would end the process itself.
-  for (const command of program.commands) command.exitOverride().showHelpAfterError(`Try "setwright ${command.name()} --help".`);
+  for (const command of program.commands) command.exitOverride();
   return program;
 }

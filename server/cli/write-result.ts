@@ -1,6 +1,6 @@
 import { writeFileSync } from 'node:fs';
 import { CallError } from './call-error.ts';
-import { reasonOf } from './files.ts';
+import { whyNotWritten } from './files.ts';
 
 /** Writes to the file, or to standard output where none is named. */
 export function writeResult(text: string, file: string | undefined): void {
@@ -11,7 +11,7 @@ export function writeResult(text: string, file: string | undefined): void {
   try {
     writeFileSync(file, text);
   } catch (error) {
-    throw new CallError(`I cannot write ${file}: ${reasonOf(error)}.`);
+    throw new CallError(`I cannot write ${file}: ${whyNotWritten(error)}.`);
   }
   console.error(`Wrote ${file} (${Math.ceil(Buffer.byteLength(text) / 1000)} kB).`);
 }

@@ -1,5 +1,5 @@
 // The real, built command line.
-import { execFile } from 'node:child_process';
+import { execFile, spawn } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -90,19 +90,27 @@ describe('setwright check', () => {
 describe('a call that is wrong ends with 2 and one sentence', () => {
   test.each([
     [['check', 'nowhere.play'], 'There is no file or folder called nowhere.play.'],
-    [['check'], 'missing required argument'],
-    [['chekc', 'examples'], 'unknown command'],
-    [['check', '--loud', 'examples'], 'unknown option'],
+    [['check'], 'Say which files or folders. For example: setwright check plays'],
+    [['page'], 'Say which file. For example: setwright page plays/lighthouse.play'],
+    [['chekc', 'examples'], 'There is no command chekc. Did you mean check?'],
+    [['check', '--loud', 'examples'], 'setwright check has no option --loud. "setwright check --help" lists them.'],
+    [['check', '--jsn', 'examples'], 'Did you mean --json?'],
+    [['check', 'examples', '--color', 'maybe'], '--color is one of auto, always, never, not "maybe".'],
+    [['draw', 'a.play', 'b.play'], 'setwright draw takes one name at a time'],
+    [['time', 'examples', '--play'], 'needs a word behind it'],
+    [['list', 'examples', '--tag', 'nope'], 'No play has the tag nope. There are: '],
+    [['explain', 'xyz'], 'There is no check called xyz.'],
     [['explain', 'screen-with-bal'], 'Did you mean screen-with-ball?'],
     [['draw', 'examples/lighthouse.play', '--at', 'noon'], 'A time is a number of seconds'],
     [['draw', 'examples/lighthouse.play', '--run', 'nothing'], 'There is no way called "nothing"'],
     [['time', 'examples', '--play', 'Lighthous'], 'Did you mean "Lighthouse"?'],
-    [['page', 'examples/lighthouse.play', '-o', 'no/such/folder/x.html'], 'I cannot write no/such/folder/x.html: it is not there.'],
+    [['page', 'examples/lighthouse.play', '-o', 'no/such/folder/x.html'], 'I cannot write no/such/folder/x.html: its folder is not there.'],
     [[], 'Usage: setwright'],
   ])('setwright %j', async (args, said) => {
     const { code, err, out } = await run(args);
     expect(err).toContain(said);
     expect(err).not.toMatch(/\n\s+at /);
+    expect(err).not.toMatch(/error:|argument/);
     expect(out).toBe('');
     expect(code).toBe(2);
   });
@@ -150,6 +158,37 @@ describe('the other commands', () => {
     const { out, code } = await run(['explain', 'screen-with-ball']);
     expect(code).toBe(0);
     expect(out).toMatch(/Wrong:[\s\S]*Right:/);
+  });
+
+  test('explain takes a code as it is spoken, and a word of it', async () => {
+    expect((await run(['explain', 'Screen with ball'])).out).toMatch(/^screen-with-ball \(error\)/);
+    const { out } = await run(['explain', 'screen']);
+    expect(out).toMatch(/^screen-with-ball +error/m);
+    expect(out).not.toMatch(/^past-window/m);
+  });
+
+  test('draw says which play it has drawn, and where a way is over', async () => {
+    const { out, err, code } = await run(['draw', 'examples', '--at', '999']);
+    expect([code, out.startsWith('<svg')]).toEqual([0, true]);
+    expect(err).toMatch(/Drawn is “.+”, the first of \d+ plays; another one with --play\.\nThis way is over after [\d.]+ s: its end is drawn\./);
+  });
+
+  test('a file of an older editor (UTF-16), and one with a mark at its front, are read', async () => {
+    const text = 'play "Flut"\r\n  from 5-out\r\n  1 passes to 2\r\n  look 2: three\r\n';
+    writeFileSync(join(folder, 'utf16.play'), Buffer.concat([Buffer.from([0xff, 0xfe]), Buffer.from(text, 'utf16le')]));
+    writeFileSync(join(folder, 'marked.play'), `\uFEFF${text}`);
+    expect((await run(['check', join(folder, 'utf16.play'), join(folder, 'marked.play')])).out).toBe('2 plays in 2 files: nothing to mend.\n');
+  });
+
+  test('a reader that stops early is no mistake', async () => {
+    const { code, err } = await new Promise<Ended>((resolve) => {
+      const child = spawn(process.execPath, [binary, 'check', 'examples', '--json'], { stdio: ['ignore', 'pipe', 'pipe'] });
+      let said = '';
+      child.stderr.on('data', (data: Buffer) => { said += data.toString(); });
+      child.stdout.once('data', () => child.stdout.destroy());
+      child.on('close', (ended) => resolve({ code: ended ?? -1, out: '', err: said }));
+    });
+    expect([code, err]).toEqual([0, '']);
   });
 
   test('a file that uses another finds its spots', async () => {

@@ -64,6 +64,14 @@ describe('the notation’s version', () => {
     expect([code, out]).toEqual([2, '']);
     expect(err).toContain('is written in notation 2, and this Setwright reads up to 1. Install a newer Setwright');
   });
+  test('and the other files are checked all the same', async () => {
+    writeFileSync(join(folder, 'newer.play'), `notation 2\n${play('A')}`);
+    writeFileSync(join(folder, 'older.play'), broken);
+    const { code, err, out } = await run(['check', 'newer.play', 'older.play']);
+    expect(code).toBe(2);
+    expect(err).toContain('newer.play is written in notation 2');
+    expect(out).toMatch(/older\.play:3:5 +error +unknown-word[^]*1 play in 1 file: 1 error\./);
+  });
   test('an older one is read', async () => expect((await run(['check', '-'], { input: `notation 1\n${play('A')}` })).code).toBe(0));
   test('the editor tells it at its line', () => expect(compileText(`notation 3\n${play('A')}`).findings.map(({ code, place }) => [code, place.line])).toEqual([['notation-newer', 0]]));
 });

@@ -1,0 +1,53 @@
+// What is wrong with a call, in a sentence: commander's own messages speak to programmers.
+import type { Command, CommanderError } from 'commander';
+import { nearestWord } from '../../language/checks/nearest-word.ts';
+
+/** What each command needs to be told, when it is missing. */
+const needed: Readonly<Record<string, string>> = {
+  files: 'which files or folders',
+  file: 'which file',
+};
+
+/** The sentence for a call that commander refuses. `command` is the one that was called, the program itself if none was. */
+export function wrongCall(program: Command, error: CommanderError): string {
+  const { code, message } = error;
+  const quoted = /'([^']*)'/.exec(message)?.[1] ?? '';
+  const called = program.commands.find((one) => process.argv.slice(2).includes(one.name()));
+  const name = called === undefined ? 'setwright' : `setwright ${called.name()}`;
+  switch (code) {
+    case 'commander.missingArgument':
+      return `Say ${needed[quoted] ?? quoted}. For example: ${exampleOf(called)}`;
+    case 'commander.unknownCommand': {
+      const near = nearestWord(quoted, program.commands.map((one) => one.name()));
+      return `There is no command ${quoted}.${near === undefined ? '' : ` Did you mean ${near}?`} "setwright --help" lists them all.`;
+    }
+    case 'commander.unknownOption': {
+      const near = nearestWord(quoted, (called ?? program).options.flatMap(({ long }) => long ?? []));
+      return `${name} has no option ${quoted}.${near === undefined ? '' : ` Did you mean ${near}?`} "${name} --help" lists them.`;
+    }
+    case 'commander.optionMissingArgument':
+      return `${quoted} needs a word behind it. "${name} --help" says which.`;
+    case 'commander.excessArguments':
+      return `${name} takes one name at a time; names with blanks stand in quotes. For example: ${exampleOf(called)}`;
+    case 'commander.invalidArgument':
+      return sayInvalid(message);
+    default:
+      return message.replace(/^error: /, '');
+  }
+}
+
+/** `option '--color <when>' argument 'maybe' is invalid. Allowed choices are auto, always, never.` */
+function sayInvalid(message: string): string {
+  const [, option, given, why = ''] = /^error: option '(?:-\w, )?(--[\w-]+).*?' argument '(.*)' is invalid\. (.*)$/s.exec(message) ?? [];
+  if (option === undefined) return message.replace(/^error: /, '');
+  const choices = /^Allowed choices are (.*)\.$/.exec(why)?.[1];
+  return choices === undefined ? `${option} ${given}: ${why}` : `${option} is one of ${choices}, not "${given}".`;
+}
+
+function exampleOf(called: Command | undefined): string {
+  const examples: Readonly<Record<string, string>> = {
+    check: 'setwright check plays', time: 'setwright time plays/lighthouse.play', page: 'setwright page plays/lighthouse.play', draw: 'setwright draw plays/lighthouse.play -o lighthouse.svg',
+    list: 'setwright list plays', new: 'setwright new plays/tide.play --name "Tide"', explain: 'setwright explain screen-with-ball',
+  };
+  return examples[called?.name() ?? ''] ?? 'setwright check plays';
+}
