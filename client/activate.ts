@@ -3,6 +3,7 @@ import { commands, l10n, languages, window, type CompletionItem, type ExtensionC
 import type { BaseLanguageClient, LanguageClientOptions } from 'vscode-languageclient';
 import { registerCallTime } from './call-time.ts';
 import { registerKeepPlay } from './keep-play.ts';
+import { registerChangePlay } from './change-play.ts';
 import { manualLink, registerManual } from './manual.ts';
 import { serveFiles, watchPlayFiles } from './files-for-server.ts';
 import { registerNewPlay } from './new-play.ts';
@@ -46,6 +47,7 @@ export function activate(context: ExtensionContext, createClient: CreateClient):
   const files = serveFiles(client);
   const running = client.start();
   const playbook = openPlaybook(client, running, language);
+  const panels = registerPlayPanels(context, client, running, playbook);
   context.subscriptions.push(
     log,
     watcher,
@@ -56,7 +58,8 @@ export function activate(context: ExtensionContext, createClient: CreateClient):
     registerManual(client, running),
     ...registerKeepPlay(context, client, running),
     keepPictures(client, running),
-    ...registerPlayPanels(context, client, running, playbook),
+    ...panels.disposables,
+    ...registerChangePlay(playbook, panels.inHand),
     ...registerPlaybookView(playbook),
     ...registerBenchView(playbook, context.workspaceState),
     ...registerNewPlay(playbook, language),

@@ -3,6 +3,8 @@ import { Range, workspace, WorkspaceEdit, type Uri } from 'vscode';
 import * as protocol from '../server/lsp/protocol.ts';
 import type { FromPlayer, Outcome } from './preview/messages.ts';
 
+type Asked<Kind extends FromPlayer['kind']> = Omit<Extract<FromPlayer, { kind: Kind }>, 'v' | 'id' | 'seq'>;
+
 type Ask = <Answer>(method: string, params: object, read: (value: unknown) => Answer | undefined) => Promise<Answer | undefined>;
 type Told = Pick<Outcome, 'words' | 'refused' | 'at' | 'changes'>;
 
@@ -13,7 +15,7 @@ interface Pictured {
 }
 
 /** Has the change written, or only asks for its words; a text that has changed since the picture is left alone. */
-export async function changeByHand(ask: Ask, { uri, documentVersion }: Pictured, message: Extract<FromPlayer, { kind: 'intent' | 'fix' }>): Promise<Told> {
+export async function changeByHand(ask: Ask, { uri, documentVersion }: Pictured, message: Asked<'intent'> | Asked<'fix'>): Promise<Told> {
   if (documentVersion === undefined) return { refused: protocol.staleText };
   const what = message.kind === 'intent' ? { kind: message.kind, intent: message.intent } : { kind: message.kind, code: message.code, finding: message.finding, fix: message.fix };
   const question = { version: protocol.PROTOCOL_VERSION, uri: uri.toString(), documentVersion, playKey: message.play, what } satisfies protocol.ByHand;

@@ -32,13 +32,21 @@ interface Shown {
   /** What the player has to be given when it starts anew. */
   picture?: Extract<ToPlayer, { kind: 'show' }>;
   ready: boolean;
+  /** It shows again what it showed before a reload, and nobody has moved the cursor since: the time it came back with stays. */
+  cameBack: boolean;
   /** The server is being asked what stands at the cursor. */
   pointing: boolean;
   /** The cursor has moved meanwhile. */
   pointAgain: boolean;
 }
 
-export function registerPlayPanels(context: ExtensionContext, client: BaseLanguageClient, running: Promise<void>, playbook: Pick<PlaybookSource, 'playsOf'>): Disposable[] {
+export interface PlayPanels {
+  readonly disposables: readonly Disposable[];
+  /** The play of the panel that has the keyboard. */
+  readonly inHand: () => { readonly uri: Uri; readonly playKey: string } | undefined;
+}
+
+export function registerPlayPanels(context: ExtensionContext, client: BaseLanguageClient, running: Promise<void>, playbook: Pick<PlaybookSource, 'playsOf'>): PlayPanels {
   const panels = new Map<string, Shown>();
   const now = window.createTextEditorDecorationType({ backgroundColor: new ThemeColor('editor.rangeHighlightBackground'), rangeBehavior: DecorationRangeBehavior.ClosedClosed });
   let made = 0;
@@ -85,7 +93,7 @@ export function registerPlayPanels(context: ExtensionContext, client: BaseLangua
 
   function adopt(panel: WebviewPanel, uri: Uri, line: number, pin?: string): Shown {
     const id = `${Date.now().toString(36)}-${++made}`;
-    const shown: Shown = { id, panel, uri, line: undefined, pin: undefined, playKey: undefined, seq: 0, documentVersion: undefined, ready: false, pointing: false, pointAgain: false };
+    const shown: Shown = { id, panel, uri, line: undefined, pin: undefined, playKey: undefined, seq: 0, documentVersion: undefined, ready: false, cameBack: false, pointing: false, pointAgain: false };
     panels.set(id, shown);
     panel.onDidChangeViewState(() => tellState(shown));
     panel.iconPath = { light: Uri.joinPath(context.extensionUri, 'media/play-light.svg'), dark: Uri.joinPath(context.extensionUri, 'media/play-dark.svg') };
@@ -110,6 +118,7 @@ export function registerPlayPanels(context: ExtensionContext, client: BaseLangua
   async function hear(shown: Shown, message: FromPlayer) {
     if (message.kind === 'ready') {
       shown.ready = true;
+      shown.cameBack = message.kept === true;
       if (shown.picture !== undefined) post(shown, shown.picture);
       return pointAtCursor(shown, editorOf(shown));
     }
@@ -174,7 +183,7 @@ export function registerPlayPanels(context: ExtensionContext, client: BaseLangua
     );
     if (answer === undefined || answer === null) return;
     if (shown.pin !== undefined && answer.playKey !== shown.playKey) return;
-    post(shown, { v: MESSAGES_VERSION, kind: 'cursor', part: answer.part, ...(answer.t !== undefined && { t: answer.t }) });
+    post(shown, { v: MESSAGES_VERSION, kind: 'cursor', part: answer.part, ...(answer.t !== undefined && { t: answer.t }), ...(shown.cameBack && { mark: true }) });
   }
 
   function showPlay(uri: Uri, wanted: number) {
@@ -199,12 +208,13 @@ export function registerPlayPanels(context: ExtensionContext, client: BaseLangua
   const inFront = (): Shown | undefined => [...panels.values()].find(({ panel }) => panel.active) ?? [...panels.values()].find(({ panel }) => panel.visible);
 
   /** For the team to see: the panel in front of everything else of the window, or in a window of its own for the other screen. */
-  async function showLarge(command: string) {
+  async function showLarge(command: string): Promise<Shown | undefined> {
     if (inFront() === undefined) await showFromCommand(undefined, undefined);
     const shown = inFront() ?? [...panels.values()].at(-1);
-    if (shown === undefined) return;
+    if (shown === undefined) return undefined;
     shown.panel.reveal(undefined, false);
     await commands.executeCommand(command);
+    return shown;
   }
 
   /** From the palette or a key: what is in front. From a button or the list of files: a uri. From a lens: its text and a line. */
@@ -240,7 +250,7 @@ export function registerPlayPanels(context: ExtensionContext, client: BaseLangua
   // Not before a panel of the last time has come back.
   void running.then(() => openWithPlay(window.activeTextEditor));
 
-  return [
+  const disposables = [
     now,
     commands.registerCommand('setwright.showPlay', showFromCommand),
     commands.registerCommand('setwright.showPlayAlone', showAlone),
@@ -253,7 +263,11 @@ export function registerPlayPanels(context: ExtensionContext, client: BaseLangua
       const shown = inFront();
       if (shown !== undefined) unpin(shown);
     }),
-    commands.registerCommand('setwright.showTeam', () => showLarge('workbench.action.maximizeEditorHideSidebar')),
+    commands.registerCommand('setwright.showTeam', async () => {
+      await commands.executeCommand('workbench.action.closePanel');
+      const shown = await showLarge('workbench.action.maximizeEditorHideSidebar');
+      if (shown !== undefined) post(shown, { v: MESSAGES_VERSION, kind: 'team' });
+    }),
     commands.registerCommand('setwright.showInWindow', () => showLarge('workbench.action.moveEditorToNewWindow')),
     window.registerWebviewPanelSerializer(viewType, {
       async deserializeWebviewPanel(panel: WebviewPanel, state: unknown) {
@@ -275,16 +289,25 @@ export function registerPlayPanels(context: ExtensionContext, client: BaseLangua
       openWithPlay(editor);
       for (const shown of panels.values()) follow(shown, editor.document.uri, editor.selection.active.line);
     }),
-    window.onDidChangeTextEditorSelection(({ textEditor }) => {
+    window.onDidChangeTextEditorSelection(({ textEditor, kind }) => {
       if (!isPlay(textEditor.document)) return;
       const fromPanel = selectedHere.delete(textEditor);
       for (const shown of panels.values()) {
         if (textEditor !== window.activeTextEditor && textEditor.document.uri.toString() !== shown.uri.toString()) continue;
+        // A selection that an opened window restores has no kind.
+        if (kind !== undefined) shown.cameBack = false;
         follow(shown, textEditor.document.uri, textEditor.selection.active.line);
         if (!fromPanel) void pointAtCursor(shown, textEditor);
       }
     }),
   ];
+  return {
+    disposables,
+    inHand() {
+      const shown = [...panels.values()].find(({ panel }) => panel.active);
+      return shown?.playKey === undefined ? undefined : { uri: shown.uri, playKey: shown.playKey };
+    },
+  };
 
   function receive(shown: Shown, frame: protocol.UnreadFrame) {
     const before = shown.picture;

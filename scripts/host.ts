@@ -58,11 +58,12 @@ export function hostArguments(entry: string, { data, extensions }: HostPlace): s
   return [entry, '--config', join(data, 'config.yaml'), '--user-data-dir', data, '--extensions-dir', extensions];
 }
 
-/** Arguments that make it serve one user on this machine, with nothing to click away. */
-export function serveArguments(port: number): string[] {
+/** Arguments that make it serve one user on this machine, with nothing to click away. `trusting`: every folder is the user's own. */
+export function serveArguments(port: number, trusting = true): string[] {
   return [
     ...['--auth', 'none', '--bind-addr', `127.0.0.1:${port}`, '--disable-proxy'],
-    ...['--disable-telemetry', '--disable-update-check', '--disable-workspace-trust', '--disable-getting-started-override'],
+    ...['--disable-telemetry', '--disable-update-check', '--disable-getting-started-override'],
+    ...(trusting ? ['--disable-workspace-trust'] : []),
     '--ignore-last-opened',
   ];
 }
@@ -74,10 +75,11 @@ export function writeQuietSettings(data: string, more: Readonly<Record<string, u
   writeFileSync(file, JSON.stringify({ ...quietSettings, ...more }, null, 2));
 }
 
-/** The address of a folder, with a file of it opened. */
+/** The address of a folder (or of a file that names several), with a file of it opened. */
 export function editorAddress(port: number, folder: string, file?: string): string {
   const payload = file && JSON.stringify([['openFile', `vscode-remote://127.0.0.1:${port}${slashed(file)}`]]);
-  return `http://127.0.0.1:${port}/?folder=${encodeURIComponent(slashed(folder))}${payload ? `&payload=${encodeURIComponent(payload)}` : ''}`;
+  const kind = folder.endsWith('.code-workspace') ? 'workspace' : 'folder';
+  return `http://127.0.0.1:${port}/?${kind}=${encodeURIComponent(slashed(folder))}${payload ? `&payload=${encodeURIComponent(payload)}` : ''}`;
 }
 
 function slashed(path: string) {

@@ -9,6 +9,8 @@ export interface Chip {
   readonly would: (outcome: Outcome) => void;
   /** What was done in the end stays a moment; a refusal stays longer, to be read. */
   readonly settle: (outcome: Outcome) => void;
+  /** Something else is done: a refusal that has been told is over. */
+  readonly past: () => void;
   readonly hide: () => void;
 }
 
@@ -31,6 +33,7 @@ export function createChip(): Chip {
 
   function put(outcome: Outcome): void {
     clearTimeout(going);
+    going = undefined;
     setText(words, outcome.refused ?? outcome.words ?? '');
     setText(changes, outcome.refused === undefined && outcome.changes !== undefined ? `changes ${outcome.changes}` : '');
     root.classList.toggle('refused', outcome.refused !== undefined);
@@ -38,10 +41,19 @@ export function createChip(): Chip {
     lay();
   }
 
+  function hide(): void {
+    clearTimeout(going);
+    going = undefined;
+    root.hidden = true;
+    setText(words, '');
+    setText(changes, '');
+  }
+
   return {
     root,
     follow(place) {
       clearTimeout(going);
+      going = undefined;
       root.hidden = false;
       beside = place;
       lay();
@@ -51,13 +63,11 @@ export function createChip(): Chip {
       root.hidden = false;
       beside = undefined;
       put(outcome);
-      going = setTimeout(() => (root.hidden = true), outcome.refused === undefined ? 1200 : 5000);
+      going = setTimeout(hide, outcome.refused === undefined ? 1200 : 5000);
     },
-    hide() {
-      clearTimeout(going);
-      root.hidden = true;
-      setText(words, '');
-      setText(changes, '');
+    past() {
+      if (going !== undefined && root.classList.contains('refused')) hide();
     },
+    hide,
   };
 }

@@ -17,7 +17,7 @@ import { createFrame } from './layout.ts';
 import { createHelp, listenToKeys } from './keyboard.ts';
 import type { LaneMark } from './lane-marks.ts';
 import { createLanes } from './lanes.ts';
-import { MESSAGES_VERSION, type Show, type ToPlayer } from './messages.ts';
+import { MESSAGES_VERSION, type Kept, type Show, type ToPlayer } from './messages.ts';
 import { dataOfPage, openPage } from './open-page.ts';
 import { printOnPaper } from './paper.ts';
 import { openPort } from './port.ts';
@@ -31,8 +31,6 @@ const port = openPort();
 const calm = matchMedia('(prefers-reduced-motion: reduce)');
 
 let state: PlayerState = change.initialState(port.kept);
-// After a reload the editor tells where its cursor is: the time that was kept does not jump there.
-let cameBack = port.kept !== undefined;
 let loaded: { playback: PlayerState['playback']; run: change.LabelledRun | undefined } | undefined;
 let scheduled = false;
 let before: number | undefined;
@@ -40,6 +38,7 @@ let told: PartId | null | undefined;
 let drawing = false;
 let autoplay = false;
 let keeping: ReturnType<typeof setTimeout> | undefined;
+let kept: Kept | undefined;
 
 const inbox = createInbox();
 const clock = createClock();
@@ -92,13 +91,14 @@ function frame(now: number): void {
   // After the picture it belongs to, however the two arrived.
   const pointed = state.playback === null ? undefined : inbox.takeCursor();
   if (pointed !== undefined) {
-    state = cameBack ? change.pick(state, pointed.part) : change.follow(state, pointed);
-    cameBack = false;
+    byHand?.chip.past();
+    state = pointed.mark === true ? change.pick(state, pointed.part) : change.follow(state, pointed);
   }
   // A window that was hidden comes back with a long gap: the play does not jump over it.
   if (state.playing && before !== undefined) state = change.advance(state, Math.min(now - before, 100));
   before = state.playing ? now : undefined;
   draw();
+  keepSoon();
   if (arrived !== undefined && arrived.seq === state.seq) report(arrived.seq);
   if (state.playing) schedule();
 }
@@ -149,10 +149,13 @@ function draw(): void {
   tellNow(moment, run);
 }
 
+/** As the reader's system asks, or the editor's own setting. */
+const wantsCalm = (): boolean => calm.matches || document.body.classList.contains('vscode-reduce-motion');
+
 /** With reduced motion nothing glides: the picture goes from moment to moment. */
 function inSteps(real: PlayerState): PlayerState {
   const run = currentRun(real);
-  if (!calm.matches || !real.playing || run === undefined) return real;
+  if (!wantsCalm() || !real.playing || run === undefined) return real;
   return { ...real, t: momentsOf(run).findLast(({ t }) => t <= real.t)?.t ?? 0 };
 }
 
@@ -163,21 +166,22 @@ function tellNow(moment: Moment, run: change.LabelledRun): void {
   port.post({ v: MESSAGES_VERSION, kind: 'now', play: state.playback.play.key, part, t: Math.round(moment.t) });
 }
 
-/** Keeps place, run and speed a moment after they last changed. */
+/** Keeps play, run-through, time and speed a moment after they change, whoever changes them; while the play moves now and then. */
 function keepSoon(): void {
-  clearTimeout(keeping);
+  if (keeping !== undefined || !isKeptOtherwise()) return;
   keeping = setTimeout(() => {
-    const kept = change.keptOf(state);
+    keeping = undefined;
+    kept = change.keptOf(state) ?? kept;
     if (kept === undefined) return;
     port.keep(kept);
     port.post(kept);
-  }, 200);
+  }, state.playing ? 1000 : 200);
 }
 
-function changed(next: PlayerState): void {
-  update(next);
-  keepSoon();
-}
+const isKeptOtherwise = (): boolean => {
+  const { playback, t, speed } = state;
+  return playback !== null && (kept === undefined || kept.play !== playback.play.key || kept.t !== Math.round(t) || kept.speed !== speed || kept.run !== currentRun(state)?.id);
+};
 
 function sayHere(): void {
   const run = currentRun(state);
@@ -185,27 +189,27 @@ function sayHere(): void {
 }
 
 function togglePlaying(): void {
-  changed(change.togglePlaying(state));
+  update(change.togglePlaying(state));
   if (!state.playing) sayHere();
 }
 
 function stepMoment(by: 1 | -1): void {
-  changed(change.stepMoment(state, by));
+  update(change.stepMoment(state, by));
   sayHere();
   if (state.part !== undefined) select(state.part);
 }
 
 function seek(t: number): void {
-  changed(change.seek(state, t));
+  update(change.seek(state, t));
 }
 
 function nudge(seconds: number): void {
-  changed(change.pause(change.seek(state, state.t + seconds * 1000)));
+  update(change.pause(change.seek(state, state.t + seconds * 1000)));
   sayHere();
 }
 
 function setSpeed(speed: number): void {
-  changed(change.setSpeed(state, speed));
+  update(change.setSpeed(state, speed));
 }
 
 function changeSpeed(by: 1 | -1): void {
@@ -214,7 +218,7 @@ function changeSpeed(by: 1 | -1): void {
 }
 
 function chooseRun(index: number): void {
-  changed(change.chooseRun(state, index));
+  update(change.chooseRun(state, index));
   const run = currentRun(state);
   if (run !== undefined) words.say(`Run-through ${state.run + 1}: ${run.label}`);
 }
@@ -225,14 +229,14 @@ function pickBody(id: BodyId): void {
   const doing = momentOf(state.playback, run, state.t).bodies.find((body) => body.id === id)?.action;
   const latest = run.tracks[id]?.segments.findLast(({ t0 }) => t0 <= state.t)?.action;
   const part = doing ?? latest ?? 'from';
-  changed({ ...change.pick(state, part), lit: [id] });
+  update({ ...change.pick(state, part), lit: [id] });
   select(part);
 }
 
 /** Marks a part; `t` where picking it also goes there in time, else only when it is not on show. */
 function pickPart(part: PartId, t?: number): void {
   const picked = t === undefined ? change.follow(change.pause(state), { v: MESSAGES_VERSION, kind: 'cursor', part }) : change.seek(change.pick(state, part), t);
-  changed(picked);
+  update(picked);
   select(part);
 }
 
@@ -241,7 +245,7 @@ function pickMark(mark: LaneMark): void {
     pickFinding(mark.finding);
     return;
   }
-  if (mark.part === undefined) changed(change.pause(change.seek(state, mark.from)));
+  if (mark.part === undefined) update(change.pause(change.seek(state, mark.from)));
   else pickPart(mark.part, mark.from);
 }
 
@@ -251,7 +255,7 @@ function pickFinding(index: number): void {
   const run = finding.run === undefined ? -1 : state.playback.runs.findIndex(({ id }) => id === finding.run);
   const at = run < 0 ? state : change.chooseRun(state, run);
   const marked = change.pick(change.pause(at), finding.part);
-  changed(finding.moment === undefined ? marked : change.seek(marked, finding.moment));
+  update(finding.moment === undefined ? marked : change.seek(marked, finding.moment));
   findings.mark(index);
   // Once the picture of its moment is drawn.
   requestAnimationFrame(() => showCallout(index));
@@ -282,7 +286,7 @@ function leave(): void {
   callout.hide();
   if (drawing) toggleDrawing();
   if (layout.isTeam()) showTeam();
-  else changed(change.pick(state, undefined));
+  else update(change.pick(state, undefined));
 }
 
 function openHelp(): void {
@@ -291,10 +295,13 @@ function openHelp(): void {
 
 function hear(message: ToPlayer): void {
   if (message.kind === 'outcome') return byHand?.hear(message);
+  if (message.kind === 'team') return layout.isTeam() ? undefined : showTeam();
   inbox.put(message);
   schedule();
 }
 
+// What was told of the last change by hand does not linger over the next thing.
+for (const done of ['pointerdown', 'keydown'] as const) addEventListener(done, () => byHand?.chip.past(), true);
 listenToKeys({ togglePlaying, stepMoment, nudge, toStart: () => seek(0), toEnd: () => seek(Infinity), chooseRun, speed: changeSpeed, choosePlay: plays.step, showTeam, help: openHelp, leave, ...(byHand !== undefined && { draw: toggleDrawing }) });
 addEventListener('fullscreenchange', () => {
   if (document.fullscreenElement === null && layout.isTeam()) layout.toggleTeam();
@@ -307,7 +314,7 @@ calm.addEventListener('change', schedule);
 
 document.body.classList.add(port.host);
 port.listen(hear);
-port.post({ v: MESSAGES_VERSION, kind: 'ready' });
+port.post({ v: MESSAGES_VERSION, kind: 'ready', ...(port.kept !== undefined && { kept: true }) });
 const data = dataOfPage();
 if (data === undefined) schedule();
 else void showPage(data);

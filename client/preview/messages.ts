@@ -23,8 +23,11 @@ const show = v.object({
   line: v.optional(whole),
 });
 
-/** The cursor stands in the words of `part`; `t` is where that is in time, ms from the call, for a part this run does not have. */
-const cursor = v.object({ v: version, kind: v.literal('cursor'), part: v.string(), t: v.optional(whole) });
+/**
+ * The cursor stands in the words of `part`; `t` is where that is in time, ms from the call, for a part this run does not have. `mark`: nobody
+ * has moved it, as after a reload; its men light up, the time stays.
+ */
+const cursor = v.object({ v: version, kind: v.literal('cursor'), part: v.string(), t: v.optional(whole), mark: v.optional(v.boolean()) });
 
 /** The answer to an `intent` or a `fix` of the same `id`. */
 const outcome = v.object({
@@ -40,13 +43,17 @@ const outcome = v.object({
   changes: v.optional(v.string()),
 });
 
-export const toPlayerSchema = v.variant('kind', [show, cursor, outcome]);
+/** The team is to see it: the floor alone. */
+const team = v.object({ v: version, kind: v.literal('team') });
+
+export const toPlayerSchema = v.variant('kind', [show, cursor, outcome, team]);
 export type Outcome = v.InferOutput<typeof outcome>;
 export type ToPlayer = v.InferOutput<typeof toPlayerSchema>;
 export type Show = v.InferOutput<typeof show>;
 export type Cursor = v.InferOutput<typeof cursor>;
 
-const ready = v.object({ v: version, kind: v.literal('ready') });
+/** `kept`: it shows again what it showed before a reload. */
+const ready = v.object({ v: version, kind: v.literal('ready'), kept: v.optional(v.boolean()) });
 
 const textPlace = v.object({ line: whole, at: whole, to: whole });
 /** Something was picked: its words are to be selected. `part` where it has one, else (a finding on a broken line) its place in the play's text. */

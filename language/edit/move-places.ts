@@ -8,10 +8,9 @@ import { sayWrittenPlace } from '../words/say-written-place.ts';
 import { wordsFor, type PlaceWords } from '../words/say-place.ts';
 import { actionOf, copied, faultOn, firstThatMeans, refuse, samePlace, writtenAction, type Candidate, type Editable } from './editable.ts';
 import type { Intent, Outcome } from './intent.ts';
+import { linesApart, whyShared } from './lines-apart.ts';
 
 type Of<Kind extends Intent['kind']> = Extract<Intent, { kind: Kind }>;
-
-const ownLine = 'Several players share these words. Give him a line of his own first.';
 
 export function moveStart(editable: Editable, { player, to }: Of<'move-start'>): Outcome {
   const { court, reading: { play, places } } = editable;
@@ -61,7 +60,9 @@ export function moveEnd(editable: Editable, { action: id, to }: Of<'move-end' | 
     const then = now === undefined ? undefined : endOf(now)?.place?.value;
     return then !== undefined && samePlace(then, words.place) && samePlaces(viaOf(now!), viaOf(found.action));
   };
-  return firstThatMeans(editable, landing(waysToSay(place, words.text, value.slot), words), { action: id }, means) ?? refuse(ownLine);
+  const apart = linesApart(editable, endingAt(found.action, words.place));
+  const candidates = [...waysToSay(place, words.text, value.slot), ...(apart.length > 0 ? [{ edits: apart, words: words.text }] : [])];
+  return firstThatMeans(editable, landing(candidates, words), { action: id }, means) ?? refuse(whyShared(editable, id));
 }
 
 /** A written value is replaced; one that is not written goes behind the verb with its preposition. */
@@ -92,7 +93,7 @@ export function addVia(editable: Editable, { action: id, to }: Of<'add-via'>): O
     const now = actionOf(after, id);
     return now !== undefined && viaOf(now).length === vias.length + 1 && viaOf(now).some((place) => samePlace(place, words.place)) && sameEnd(now, action);
   };
-  return firstThatMeans(editable, landing(placesForVia(editable, action, words), words), { action: id }, means) ?? refuse(ownLine);
+  return firstThatMeans(editable, landing(placesForVia(editable, action, words), words), { action: id }, means) ?? refuse(whyShared(editable, id));
 }
 
 // So near to a spot on the way the hand means that spot, metres.
@@ -154,6 +155,13 @@ const samePlaces = (a: readonly Place[], b: readonly Place[]): boolean => a.leng
 
 function sameEnd(a: Action, b: Action): boolean {
   return JSON.stringify(endOf(a)) === JSON.stringify(endOf(b));
+}
+
+/** The same action with another end. */
+function endingAt(action: Action, value: Place): Action {
+  const end = { value, origin: 'written' } as const;
+  if (action.kind === 'screen') return { ...action, at: end };
+  return action.kind === 'move' || action.kind === 'dribble' ? { ...action, to: end } : action;
 }
 
 export function endOf(action: Action): { readonly slot: 'to' | 'at'; readonly place: { readonly value: Place; readonly origin: string } | undefined } | undefined {

@@ -32,6 +32,12 @@ test('every word of the manifest that is named is written, and none in vain', ()
   expect(Object.keys(english).filter((key) => !named.includes(key))).toEqual([]);
 });
 
+test('nothing a coach reads in the manifest is written outside of the bundles', () => {
+  const written = [...read('package.json').matchAll(/"(title|shortTitle|markdownDescription|description|contextualTitle|altText)": "([^"]*)"/g)].map(([, , words]) => words!);
+  expect(written.length).toBeGreaterThan(30);
+  expect(written.filter((words) => !/^%[\w.]+%$/.test(words) && words !== 'Setwright')).toEqual([]);
+});
+
 test('every command is there when it is asked for, has a picture, and stands nowhere that it could not run', () => {
   const known = commands.map(({ command }) => command);
   expect(known.filter((command) => !client.includes(`registerCommand('${command}'`))).toEqual([]);
@@ -69,7 +75,8 @@ describe('the client’s words', () => {
     expect(Object.keys(bundle).filter((words) => !said.includes(words))).toEqual([]);
   });
 
-  test.each(readdirSync(join(root, 'l10n')).filter((name) => name !== 'bundle.l10n.json'))('%s translates only what is said, with the same gaps', (name) => {
+  test.each(readdirSync(join(root, 'l10n')).filter((name) => name !== 'bundle.l10n.json'))('%s translates all that is said, with the same gaps', (name) => {
+    expect(Object.keys(bundle).filter((words) => json(`l10n/${name}`)[words] === undefined)).toEqual([]);
     const gaps = (text: string) => [...text.matchAll(/\{\d\}|\$\(\w+\)/g)].map(String).sort();
     // The server's words come along; their gaps are looked at in test/lsp/translated.test.ts.
     const ofServer = new Set<string>([...Object.values(phrases), ...entries.map(({ message }) => message)]);
@@ -80,7 +87,11 @@ describe('the client’s words', () => {
     }
   });
 
-  test.each(globSync('package.nls.*.json', { cwd: root }))('%s translates only what the manifest names', (name) => {
-    expect(Object.keys(json(name)).filter((key) => english[key] === undefined)).toEqual([]);
+  test.each(globSync('package.nls.*.json', { cwd: root }))('%s translates all that the manifest names, with the same links', (name) => {
+    const translated = json(name);
+    expect(Object.keys(translated).filter((key) => english[key] === undefined)).toEqual([]);
+    expect(Object.keys(english).filter((key) => translated[key] === undefined)).toEqual([]);
+    const links = (text: string) => [...text.matchAll(/\(command:[^)]+\)|`#?[\w.]+#?`/g)].map(String).sort();
+    for (const [key, text] of Object.entries(english)) expect(links(translated[key]!), key).toEqual(links(text));
   });
 });

@@ -23,7 +23,14 @@ export interface Browser {
   close(): Promise<void>;
 }
 
-export async function openBrowser({ width = 1400, height = 900 } = {}): Promise<Browser> {
+export interface BrowserOptions {
+  readonly width?: number;
+  readonly height?: number;
+  /** What VS Code speaks; its own words stay English without its language pack, an extension's are those of this language. */
+  readonly language?: string;
+}
+
+export async function openBrowser({ width = 1400, height = 900, language }: BrowserOptions = {}): Promise<Browser> {
   if (!executable || !existsSync(executable)) throw new Error(howToInstall);
   const profile = temporary('chromium');
   mkdirSync(join(profile, 'Default'));
@@ -35,6 +42,8 @@ export async function openBrowser({ width = 1400, height = 900 } = {}): Promise<
     viewport: { width, height },
     args: ['--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run', '--disable-background-networking', '--disable-component-update', '--disable-sync'],
   });
+  // What the script of a language pack does first.
+  if (language !== undefined) await context.addInitScript(`globalThis._VSCODE_NLS_LANGUAGE = ${JSON.stringify(language)}`);
   return {
     page: context.pages()[0] ?? (await context.newPage()),
     async close() {

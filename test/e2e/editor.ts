@@ -1,11 +1,11 @@
 // What a coach does in VS Code, as functions for the end-to-end tests.
-import { mkdirSync } from 'node:fs';
+import { mkdirSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { format } from 'node:util';
-import type { FrameLocator, Locator, Page } from 'playwright-core';
+import type { Frame, FrameLocator, Locator, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe } from 'vitest';
 import { root } from '../../scripts/build.ts';
-import { executable, openBrowser } from './chromium.ts';
+import { executable, openBrowser, type BrowserOptions } from './chromium.ts';
 import { copyOfExamples, places, remove, startHost, until, type HostOptions, type Place } from './vscode.ts';
 
 export interface Editor {
@@ -15,11 +15,14 @@ export interface Editor {
   readonly folder: string;
 }
 
-export interface EditorOptions extends Pick<HostOptions, 'settings'> {
+export interface EditorOptions extends Pick<HostOptions, 'settings' | 'restricted'> {
   /** plays beside the examples, by file name */
   readonly files?: Readonly<Record<string, string>>;
   readonly in?: readonly Place[];
   readonly size?: { readonly width: number; readonly height: number };
+  readonly language?: string;
+  /** a second folder in the same window, by its name, with its plays; Node host only */
+  readonly second?: { readonly name: string; readonly files: Readonly<Record<string, string>> };
 }
 
 /**
@@ -41,9 +44,9 @@ export function inRealVsCode(title: string, tests: (editor: () => Editor) => voi
   });
 }
 
-export async function openEditor(place: Place, { files, settings, size }: EditorOptions = {}) {
+export async function openEditor(place: Place, { files, settings, restricted, size, language, second }: EditorOptions = {}) {
   const folder = copyOfExamples(files);
-  const opened = await openBoth(place, { folder, settings }, size);
+  const opened = await openBoth(place, { folder: second === undefined ? folder : twoFolders(folder, second), settings, restricted }, { ...size, language });
   const { page } = opened.browser;
   try {
     await page.goto(opened.host.address);
@@ -55,14 +58,24 @@ export async function openEditor(place: Place, { files, settings, size }: Editor
   return { page, place, folder, close: opened.close };
 }
 
+/** A file that names both folders. */
+function twoFolders(folder: string, { name, files }: NonNullable<EditorOptions['second']>): string {
+  const other = join(dirname(folder), name);
+  mkdirSync(other);
+  for (const [file, text] of Object.entries(files)) writeFileSync(join(other, file), text);
+  const both = join(dirname(folder), 'both.code-workspace');
+  writeFileSync(both, JSON.stringify({ folders: [{ path: folder }, { path: other }] }));
+  return both;
+}
+
 /** VS Code and the browser to see it with; when one does not open, what did is closed. */
-async function openBoth(place: Place, options: HostOptions, size?: EditorOptions['size']) {
+async function openBoth(place: Place, options: HostOptions, look?: BrowserOptions) {
   const opened: (() => void | Promise<void>)[] = [() => remove(dirname(options.folder))];
   const close = async () => {
     for (const closeOne of opened.toReversed()) await closeOne();
   };
   try {
-    const browser = await openBrowser(size);
+    const browser = await openBrowser(look);
     opened.push(browser.close);
     const host = await startHost(place, options);
     opened.push(host.stop);
@@ -73,10 +86,17 @@ async function openBoth(place: Place, options: HostOptions, size?: EditorOptions
   }
 }
 
-/** Opens a file from the list on the left and returns its text area. */
+/** Opens a file from the list on the left, which this shows, and returns its text area. */
 export async function openFile({ page }: Editor, name: string): Promise<Locator> {
-  await page.getByRole('treeitem', { name, exact: true }).dblclick();
-  await page.locator('.tab.active', { hasText: name }).waitFor();
+  const files = page.locator('.explorer-folders-view');
+  if (!(await files.isVisible())) await page.keyboard.press('Control+Shift+E');
+  const file = files.getByRole('treeitem', { name, exact: true });
+  await file.waitFor();
+  // A list that is still filling moves its rows away from under the mouse.
+  await until(`${name} is opened`, async () => {
+    await file.dblclick();
+    return page.locator('.tab.active', { hasText: name }).waitFor({ timeout: 4000 }).then(() => true, () => false);
+  });
   return textOf(page);
 }
 
@@ -96,28 +116,41 @@ export async function runCommand(editor: Editor, title: string) {
 /** The same for a command that asks something; the answers are typed, each ended with Enter. */
 export async function runAsking(editor: Editor, title: string, answers: readonly string[]) {
   await chooseCommand(editor, title);
+  const { page } = editor;
+  const asking = page.locator('.quick-input-widget');
+  const input = asking.locator('input[type=text]').first();
+  let before = '';
   for (const answer of answers) {
-    const input = editor.page.locator('.quick-input-widget input[type=text]').first();
-    await until('the next question is asked', async () => (await editor.page.locator('.quick-input-widget').isVisible()) && !(await input.inputValue()).startsWith('>'));
-    // A list of choices fills late.
-    await editor.page.waitForTimeout(500);
+    await until('the next question is asked', async () => (await asking.isVisible()) && (await questionOf(asking)) !== before);
+    before = await questionOf(asking);
     await input.fill(answer);
-    await editor.page.waitForTimeout(200);
-    await editor.page.keyboard.press('Enter');
-    await editor.page.waitForTimeout(200);
+    // Where there is a list, what is typed chooses from it.
+    await until(`“${answer}” is chosen`, async () => {
+      if (!(await asking.locator('.quick-input-list').isVisible())) return true;
+      const focused = await asking.locator('.monaco-list-row.focused').allInnerTexts();
+      return focused.some((row) => row.toLowerCase().includes(answer.toLowerCase()));
+    });
+    await page.keyboard.press('Enter');
   }
-  await editor.page.locator('.quick-input-widget').waitFor({ state: 'hidden' });
+  await asking.waitFor({ state: 'hidden' });
 }
 
+/** What tells one question from the next: its title and its hint. */
+const questionOf = async (asking: Locator): Promise<string> =>
+  `${await asking.locator('.quick-input-title').innerText().catch(() => '')} ${await asking.locator('input[type=text]').first().getAttribute('placeholder').catch(() => '')}`;
+
 async function chooseCommand({ page }: Editor, title: string) {
+  const input = page.locator('.quick-input-widget input[type=text]').first();
+  const inPalette = async () => (await input.isVisible()) && (await input.inputValue().catch(() => '')).startsWith('>');
   await page.keyboard.press('F1');
-  await page.locator('.quick-input-widget input[type=text]').first().fill(`>${title}`);
+  await input.fill(`>${title}`);
   const chosen = page.locator('.quick-input-list .monaco-list-row.focused', { hasText: title });
-  await chosen.waitFor();
-  // The palette fills its list a second time, with similar commands, and loses what was pressed or clicked meanwhile.
-  await page.waitForTimeout(300);
-  await chosen.waitFor();
-  await page.keyboard.press('Enter');
+  // The palette fills its list a second time, with similar commands, and loses what was pressed meanwhile: it then stays open.
+  await until(`the command ${title} is taken`, async () => {
+    await chosen.waitFor();
+    await page.keyboard.press('Enter');
+    return until('the palette is left', async () => !(await inPalette()), 1.5).then(() => true, () => false);
+  });
 }
 
 /** Moves the cursor; both numbers count from 1, as the status bar shows them. */
@@ -129,10 +162,49 @@ export async function goTo({ page }: Editor, line: number, column = 1) {
 }
 
 /** Lines of the list of problems, which this opens. */
-export async function problems(editor: Editor): Promise<Locator> {
-  const rows = editor.page.locator('.markers-panel .monaco-list-row');
-  if (!(await editor.page.locator('.markers-panel').isVisible())) await editor.page.keyboard.press('Control+Shift+M');
-  return rows;
+export async function problems({ page }: Editor): Promise<Locator> {
+  const list = page.locator('.markers-panel');
+  if (!(await list.isVisible())) {
+    await page.keyboard.press('Control+Shift+M');
+    await list.waitFor();
+  }
+  return list.locator('.monaco-list-row');
+}
+
+export async function closeProblems({ page }: Editor) {
+  const list = page.locator('.markers-panel');
+  if (!(await list.isVisible())) return;
+  await list.locator('.monaco-list').first().focus().catch(() => undefined);
+  await page.keyboard.press('Control+Shift+M');
+  await list.waitFor({ state: 'hidden' });
+}
+
+/** The colours of the window, by the name the list of themes has them under. */
+export async function chooseTheme({ page }: Editor, name: 'Light Modern' | 'Dark Modern' | 'Dark High Contrast' | 'Light High Contrast') {
+  const classOf = { 'Light Modern': 'vs', 'Dark Modern': 'vs-dark', 'Dark High Contrast': 'hc-black', 'Light High Contrast': 'hc-light' }[name];
+  const list = page.locator('.quick-input-widget');
+  await page.keyboard.press('Control+k');
+  await page.keyboard.press('Control+t');
+  await list.locator('input[type=text]').first().fill(name);
+  await list.locator('.monaco-list-row.focused', { hasText: name }).waitFor();
+  // The window wears what the list points at.
+  await page.locator(`.monaco-workbench.${classOf}`).waitFor();
+  await page.keyboard.press('Enter');
+  await list.waitFor({ state: 'hidden' });
+}
+
+/** The picture has come to rest: two frames in a row show the same text's play at the same time. */
+export async function atRest(floor: FrameLocator) {
+  const now = async () => {
+    const [seq, time] = await Promise.all([floor.locator('html').getAttribute('data-seq'), floor.locator('input.time').inputValue()]).catch(() => []);
+    return seq === undefined ? undefined : `${seq} ${time}`;
+  };
+  let before: string | undefined;
+  await until('the picture is at rest', async () => {
+    const [last, next] = [before, await now()];
+    before = next;
+    return next !== undefined && next === last && Number(next.split(' ')[0]) > 0;
+  });
 }
 
 /** Lines of the list that completion shows, which this asks for. */
@@ -146,6 +218,12 @@ export async function suggestions({ page }: Editor): Promise<Locator> {
 /** The inside of the panel in front; with several open, pass the outer frame's place. */
 export function panel({ page }: Editor, outer = 'iframe.webview.ready'): FrameLocator {
   return page.frameLocator(outer).frameLocator('iframe#active-frame');
+}
+
+/** The same, for what needs the document itself. */
+export async function panelFrame(editor: Editor): Promise<Frame> {
+  const html = await panel(editor).locator('html').elementHandle();
+  return (await html!.ownerFrame())!;
 }
 
 /** Written to test/out/, which git ignores; returns the path. */

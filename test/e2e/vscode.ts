@@ -23,6 +23,8 @@ export interface HostOptions {
   readonly folder: string;
   /** settings.json of the user, over the quiet ones; Node host only */
   readonly settings?: Readonly<Record<string, unknown>>;
+  /** the folder is nobody's own: VS Code runs in its restricted mode; Node host only */
+  readonly restricted?: boolean;
   /** path of a bundle that exports `run(): Promise<void>`: VS Code runs it beside the extension (see `runInside`) */
   readonly suite?: string;
 }
@@ -30,11 +32,11 @@ export interface HostOptions {
 export const startHost = (place: Place, options: HostOptions) => (place === 'Node' ? startNodeHost(options) : startWebHost(options));
 
 /** The extension as coaches get it: the packed file, installed. A suite needs it from its source folder instead. */
-export async function startNodeHost({ folder, settings, suite }: HostOptions): Promise<Host> {
+export async function startNodeHost({ folder, settings, restricted, suite }: HostOptions): Promise<Host> {
   const entry = ensureHost();
   const place = temporary('vscode');
   const port = await freePort();
-  writeQuietSettings(place, settings);
+  writeQuietSettings(place, { ...settings, ...(restricted && { 'security.workspace.trust.startupPrompt': 'never', 'security.workspace.trust.emptyWindow': false }) });
   const editor = hostArguments(entry, { data: place, extensions: join(place, 'extensions') });
   const env = { ...process.env, EXTENSIONS_GALLERY: '{}' }; // else it looks for updates of extensions
   if (!suite) {
@@ -43,7 +45,7 @@ export async function startNodeHost({ folder, settings, suite }: HostOptions): P
   }
   // Without this option the address may not name an extension or a suite of its own.
   const more = suite ? ['--vscode-option', 'enable-smoke-test-driver'] : [];
-  const server = spawn(process.execPath, [...editor, ...serveArguments(port), ...more], { env, stdio: 'ignore', detached: true });
+  const server = spawn(process.execPath, [...editor, ...serveArguments(port, restricted !== true), ...more], { env, stdio: 'ignore', detached: true });
   // A run that is broken off leaves no editor behind.
   const end = () => server.exitCode === null && process.kill(-server.pid!, 'SIGTERM');
   process.once('exit', end);

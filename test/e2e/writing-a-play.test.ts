@@ -2,7 +2,7 @@
 // change while he types.
 import { expect, test } from 'vitest';
 import type { Locator } from 'playwright-core';
-import { goTo, inRealVsCode, openFile, panel, problems, screenshot, type Editor } from './editor.ts';
+import { atRest, closeProblems, goTo, inRealVsCode, openFile, panel, problems, screenshot, type Editor } from './editor.ts';
 import { until } from './vscode.ts';
 
 const middle = ['  step "Middle"', '    1 passes to 3', '    4 ball-screens for 3, then rolls', '    3 drives off 4 to right elbow', '    look 3 "pull-up": jumper', '    look 4 on the roll: layup', '    look 2 "corner": three'];
@@ -46,7 +46,7 @@ inRealVsCode(
       const rows = await problems(editor());
       await rows.filter({ hasText: 'Middle' }).first().waitFor();
       await screenshot(editor(), 'step taken out');
-      await keyboard().press('Control+Shift+M');
+      await closeProblems(editor());
     });
 
     test('has 1 screen while he has the ball, is told so, and takes the mend', async () => {
@@ -59,7 +59,7 @@ inRealVsCode(
       const rows = await problems(editor());
       await rows.filter({ hasText: /1 sets a screen while he has the ball/ }).first().waitFor();
       await screenshot(editor(), 'screen with the ball');
-      await keyboard().press('Control+Shift+M');
+      await closeProblems(editor());
       await goTo(editor(), 21, 8);
       await keyboard().press('Control+.');
       const menu = editor().page.locator('.action-widget');
@@ -68,6 +68,7 @@ inRealVsCode(
       await keyboard().press('Enter');
       await until('the pass stands above the screen', async () => (await linesShown(text, middle[0]!, 3)).join() === [middle[0], '    1 passes to 3', '    1 screens for 3'].join());
       await until('that error is gone', async () => !(await problemsSay(editor(), /while he has the ball/)));
+      await closeProblems(editor());
     });
 
     test('writes the step from nothing, mostly by choosing', async () => {
@@ -121,7 +122,7 @@ inRealVsCode(
       const rows = await problems(editor());
       await rows.filter({ hasText: /6 s/ }).first().waitFor();
       await screenshot(editor(), 'window too short');
-      await keyboard().press('Control+Shift+M');
+      await closeProblems(editor());
       await goTo(editor(), 10, 15);
       await keyboard().type('1');
       await until('nothing is underlined', async () => (await text.locator('.squiggly-error, .squiggly-warning').count()) === 0);
@@ -156,9 +157,11 @@ inRealVsCode(
     });
 
     test('clicks a bar and a man, and their words are selected', async () => {
+      await atRest(floor());
       await floor().locator('.lane .mark[aria-label*="clears"]').first().click();
       await expect.poll(() => selection(editor()), { timeout: 10_000 }).toMatch(/^Ln 18,.*\(24 selected\)/);
       await screenshot(editor(), 'words selected');
+      await atRest(floor());
       await floor().locator('.handle[data-handle$=" 1"]').click({ force: true });
       await until('the words of the man are selected', async () => /^Ln (?!18,)\d+,.* selected\)/.test(await selection(editor())));
     });
@@ -181,9 +184,7 @@ async function linesShown(text: Locator, first: string, count: number): Promise<
 
 async function problemsSay(editor: Editor, words: RegExp): Promise<boolean> {
   const rows = await problems(editor);
-  const said = await rows.allInnerTexts();
-  await editor.page.keyboard.press('Control+Shift+M');
-  return said.some((line) => words.test(line));
+  return (await rows.allInnerTexts()).some((line) => words.test(line));
 }
 
 /** Where the cursor is and how much is selected, as the status bar says it of the text in front. */

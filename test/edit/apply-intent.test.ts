@@ -77,6 +77,13 @@ describe('a change on the floor becomes the coach’s words', () => {
     expect(changed({ kind: 'add-pass', from: 1, to: 3, step: 'zip' }).split('\n').slice(6, 10)).toEqual(['    5 screens for 3, then rolls', '    once 4 cuts, 3 cuts off 5 to top', '    1 passes to 3', '    look 3: three']);
   });
 
+  test('one of two who share their words gets a line of his own, and the other does what he did', () => {
+    const shared = text.replace('    2 cuts\n', '    2 and 3 clear # low\n').replace('    once 4 cuts, 3 cuts off 5 to top\n', '');
+    expect(changed({ kind: 'move-end', action: 'zip/3.1', to: spot('corner', 'left') }, shared).split('\n').slice(4, 6)).toEqual(['    2 clears # low', '    3 clears to left corner']);
+    const together = shared.replace('2 and 3 clear', '2 and 3 cut to right corner');
+    expect(changed({ kind: 'move-end', action: 'zip/2.1', to: spot('wing', 'right') }, together).split('\n').slice(4, 6)).toEqual(['    2 cuts to right wing # low', '    3 cuts to right corner']);
+  });
+
   test('a first line opens a play', () => {
     expect(changed({ kind: 'add-cut', player: 2, step: 'start', to: spot('rim') }, 'play "New"\n  from horns\n')).toBe('play "New"\n  from horns\n    2 cuts to rim\n');
   });
@@ -109,7 +116,7 @@ describe('a change on the floor becomes the coach’s words', () => {
 
 describe('what cannot be done is refused with its reason', () => {
   test.each<[string, Intent, RegExp]>([
-    ['two who share their words', { kind: 'move-end', action: 'zip/4.1', to: spot('corner', 'left') }, /line of his own/],
+    ['two who divide two spots between them', { kind: 'move-end', action: 'zip/4.1', to: spot('corner', 'left') }, /^refused: 4 and 5 share the words of this line\. Give 4 a line of his own first, then it can be moved alone\.$/],
     ['an action that is gone', { kind: 'move-end', action: 'zip/9.1', to: spot('corner', 'left') }, /no longer in the play/],
     ['a shot', { kind: 'move-end', action: 'zip?3.1/3.1', to: spot('corner', 'left') }, /ring|follows/],
     ['a pass of a man without the ball', { kind: 'add-pass', from: 2, to: 3, step: 'zip' }, /2 has no ball to pass at the end of “Zip”: 1 has it/],

@@ -1,8 +1,7 @@
 // The built player in a real Chromium: as a page of its own, and as a panel whose editor the test plays.
 import { createHash } from 'node:crypto';
 import { deflateSync } from 'node:zlib';
-import { readFileSync, writeFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
+import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import type { Page } from 'playwright-core';
@@ -13,6 +12,7 @@ import { lighthouse } from '../support/playback-fixture.ts';
 import { executable, openBrowser, type Browser } from '../e2e/chromium.ts';
 import { remove, temporary } from '../e2e/vscode.ts';
 
+export { accessibilityFaults } from '../support/accessibility.ts';
 export { executable };
 
 export interface Stage {
@@ -92,17 +92,4 @@ function panelHtml({ script, style }: { readonly script: string; readonly style:
     : '--vscode-editor-background:#ffffff;--vscode-foreground:#3b3b3b;--vscode-descriptionForeground:#3b3b3b;--vscode-focusBorder:#005fb8;--vscode-panel-border:#e5e5e5;--vscode-sideBar-background:#f8f8f8;';
   const api = `window.heard=[];window.kept=${JSON.stringify(kept) ?? 'undefined'};function acquireVsCodeApi(){return{postMessage:(m)=>heard.push(structuredClone(m)),getState:()=>window.kept,setState:(s)=>{window.kept=s}}}`;
   return `<!doctype html><html lang="en"><head><meta charset="utf-8"><title>Panel</title><style>:root{${colours}${theme === 'vscode-high-contrast' ? '--vscode-editor-background:#000;--vscode-foreground:#fff;--vscode-contrastBorder:#6fc3df;--vscode-focusBorder:#f38518;' : ''}}</style><style>${style}</style></head><body class="${theme}"><script>${api}</script><script>${script}</script></body></html>`;
-}
-
-const axePath = createRequire(import.meta.url).resolve('axe-core/axe.min.js');
-
-/** What axe-core finds wrong, one line each: WCAG 2.2 A and AA and its own best practices. */
-export async function accessibilityFaults(page: Page): Promise<readonly string[]> {
-  // As a text of the driver's own, past the page's policy, which lets no foreign script in.
-  await page.evaluate(readFileSync(axePath, 'utf8'));
-  return page.evaluate(async () => {
-    const { axe } = window as unknown as { axe: { run: (target: Document, options: object) => Promise<{ violations: { id: string; help: string; nodes: { html: string; failureSummary: string }[] }[] }> } };
-    const { violations } = await axe.run(document, { runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'] });
-    return violations.flatMap(({ id, nodes }) => nodes.map(({ html, failureSummary }) => `${id}: ${html} ${failureSummary}`));
-  });
 }

@@ -1,0 +1,48 @@
+// Changes of a whole play by command: two players exchanged, left and right exchanged. One step in the text, as by hand in the panel.
+import { commands, l10n, window, workspace, type Disposable, type QuickPickItem, type Uri } from 'vscode';
+import type { PlayerNumber } from '../language/play/play.ts';
+import type { Intent } from '../language/edit/intent.ts';
+import { changeByHand } from './change-by-hand.ts';
+import { placeFromCommand } from './open-play.ts';
+import type { PlayPanels } from './play-panels.ts';
+import type { PlaybookSource } from './playbook/playbook-source.ts';
+
+interface Pair extends QuickPickItem {
+  readonly pair: readonly [PlayerNumber, PlayerNumber];
+}
+
+const players = [1, 2, 3, 4, 5] as const;
+const pairs = players.flatMap((a) => players.filter((b) => b > a).map((b) => [a, b] as const));
+
+export function registerChangePlay(playbook: Pick<PlaybookSource, 'playsOf' | 'ask'>, inHand: PlayPanels['inHand']): Disposable[] {
+  /** The one the panel shows that has the keyboard, else the one of a list's row, else that of the cursor. */
+  async function playMeant(place: unknown, line: unknown): Promise<{ readonly uri: Uri; readonly playKey: string } | undefined> {
+    const shown = inHand();
+    if (shown !== undefined) return shown;
+    const at = await placeFromCommand(place, line);
+    const plays = at === undefined ? [] : await playbook.playsOf(at.uri);
+    const play = plays.findLast((one) => one.line <= at!.line) ?? plays[0];
+    return at === undefined || play === undefined ? undefined : { uri: at.uri, playKey: play.key };
+  }
+
+  async function change(place: unknown, line: unknown, intent: Intent, done: string) {
+    const play = await playMeant(place, line);
+    const document = workspace.textDocuments.find(({ uri }) => uri.toString() === play?.uri.toString());
+    if (play === undefined || document === undefined) return void window.showInformationMessage(l10n.t('There is no play here yet.'));
+    const outcome = await changeByHand(playbook.ask, { uri: play.uri, documentVersion: document.version }, { kind: 'intent', play: play.playKey, dry: false, intent });
+    if (outcome.refused !== undefined) return void window.showInformationMessage(outcome.refused);
+    window.setStatusBarMessage(done, 4000);
+  }
+
+  async function swap(place: unknown, line: unknown) {
+    const chosen = await window.showQuickPick(pairs.map((pair): Pair => ({ label: l10n.t('{0} and {1}', ...pair), pair })), { title: l10n.t('Exchange two players'), placeHolder: l10n.t('Each starts where the other did') });
+    if (chosen === undefined) return;
+    const [a, b] = chosen.pair;
+    await change(place, line, { kind: 'swap', a, b }, l10n.t('{0} and {1} have changed places', a, b));
+  }
+
+  return [
+    commands.registerCommand('setwright.swapPlayers', swap),
+    commands.registerCommand('setwright.mirrorPlay', (place: unknown, line: unknown) => change(place, line, { kind: 'mirror' }, l10n.t('Left and right are exchanged'))),
+  ];
+}
