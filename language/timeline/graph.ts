@@ -3,7 +3,7 @@
  * draw (somebody's legs, a reaction, a read …), so that the spread runs through the same graph again without geometry.
  */
 import type { BodyId, PartId } from '../play/play.ts';
-import type { Cause, EventId, EventKind, Reason, TimedEvent } from './timeline.ts';
+import type { EventId, EventKind, Reason, TimedEvent } from './timeline.ts';
 
 export const varies = ['nothing', 'legs', 'reaction', 'read', 'release', 'set-up', 'pass'] as const;
 export type Varies = (typeof varies)[number];
@@ -69,12 +69,9 @@ export function latestOf(graph: Graph, edges: readonly Edge[]): { readonly at: n
 /** Adds an event and gives its number; its causes must be in the graph. */
 export function addEvent(graph: Graph, id: EventId, kind: EventKind, part: PartId, who: BodyId | undefined, edges: readonly Edge[]): number {
   const { at, winner } = latestOf(graph, edges);
-  const because = winner === -1 ? undefined : causeOf(graph, edges[winner]!);
-  const timed: TimedEvent = { id, kind, part, ...(who !== undefined && { who }), at, ...(because && { because }) };
-  graph.events.push({ timed, edges, winner });
-  return graph.events.length - 1;
-}
-
-function causeOf(graph: Graph, way: Edge): Cause {
-  return { from: graph.events[way.from]!.timed.id, delay: way.fixed + way.varied, reason: way.reason };
+  const way = edges[winner];
+  // Field by field: spreads would cost more than all the rest, and thousands of events are made.
+  const timed: { -readonly [Key in keyof TimedEvent]: TimedEvent[Key] } = who === undefined ? { id, kind, part, at } : { id, kind, part, who, at };
+  if (way !== undefined) timed.because = { from: graph.events[way.from]!.timed.id, delay: way.fixed + way.varied, reason: way.reason };
+  return graph.events.push({ timed, edges, winner }) - 1;
 }
