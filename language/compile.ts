@@ -36,7 +36,7 @@ export function compilePlay(block: Block, lookup: Lookup, headGap = false): Comp
   const reading = readPlay(block, lookup, stepOpenings);
   const { play, places } = reading;
   const timeline = schedule(play);
-  const gapAbove = headGap || lookup.asked.some(({ answer }) => isBlock(answer) && hasGap(answer));
+  const gapAbove = headGap || lookup.asked.some(({ kind, answer }) => kind !== 'roster' && isBlock(answer) && hasGap(answer));
   const also = play.alsoRules.filter((rules) => rules !== play.rules.value).map((rules) => ({ rules, timeline: scheduleUnder(play, timeline, rules) }));
   const findings = checkPlay({ lines: block.lines.map(({ parsed }) => parsed), reading, timeline, headGap: gapAbove, also });
   return { key: block.key, block, reading, play, places, court: courtOf(ruleSet(play.rules.value)), timeline, findings };

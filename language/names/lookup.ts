@@ -14,6 +14,8 @@ export interface Lookup {
   readonly spot: (name: string) => SpotTree | undefined;
   readonly alignment: (name: string) => Found | undefined;
   readonly play: (name: string) => Found | undefined;
+  /** The roster of the file, or the nearest of the files it uses. */
+  readonly roster: () => Block | undefined;
   /** Every question so far, those of `Found.lookup` included. */
   readonly asked: readonly Asked[];
 }
@@ -27,7 +29,7 @@ export interface Found {
 
 export interface Asked {
   readonly uri: string;
-  readonly kind: 'settings' | 'spot' | 'alignment' | 'play';
+  readonly kind: 'settings' | 'spot' | 'alignment' | 'play' | 'roster';
   readonly name: string;
   /** The block, the spot's tree or the header's settings as text; `undefined` for a miss. Compare with `===`. */
   readonly answer: unknown;
@@ -61,6 +63,7 @@ function lookupIn(book: Book, uri: string, asked: Asked[]): Lookup {
     spot: name => ask('spot', name)?.answer as SpotTree | undefined,
     alignment: name => block('alignment', name),
     play: name => block('play', name),
+    roster: () => ask('roster', '')?.answer as Block | undefined,
     asked,
   };
   return self;
@@ -75,7 +78,7 @@ function answerOf(book: Book, uri: string, kind: Asked['kind'], name: string): A
   if (kind === 'settings') return { answer: settingsText(headerOf(book, uri)), uri };
   const key = nameKey(name);
   for (const file of filesInReach(book, uri)) {
-    const answer = kind === 'spot' ? spotsOf(file.blocks[0]).get(key) : file.blocks.find(block => block.kind === kind && blockNameKey(block) === key);
+    const answer = kind === 'roster' ? rosterOf(file) : kind === 'spot' ? spotsOf(file.blocks[0]).get(key) : file.blocks.find(block => block.kind === kind && blockNameKey(block) === key);
     if (answer !== undefined) return { answer, uri: file.uri };
   }
   return undefined;
@@ -101,6 +104,15 @@ function spotsOf(header: Block | undefined): ReadonlyMap<string, SpotTree> {
   }
   spotsByHeader.set(header, spots);
   return spots;
+}
+
+const rosterByFile = new WeakMap<BookFile, { readonly roster: Block | undefined }>();
+
+/** Every play asks for it at every keystroke: a file is gone through once. */
+function rosterOf(file: BookFile): Block | undefined {
+  const known = rosterByFile.get(file) ?? { roster: file.blocks.find(({ kind }) => kind === 'roster') };
+  rosterByFile.set(file, known);
+  return known.roster;
 }
 
 const settingsByHeader = new WeakMap<Block, string>();

@@ -38,6 +38,8 @@ export interface Play {
   readonly tags: readonly string[];
   readonly situation: readonly string[];
   readonly start: Start;
+  /** What the roster says of the legs of single players; who is not in it has those of the level. */
+  readonly paces: Readonly<Partial<Record<PlayerNumber, OwnPace>>>;
   readonly defence: Value<{ readonly kind: 'none' | 'man' | 'zone'; readonly zone?: string; /** All over the floor. */ readonly press?: true }>;
   readonly clock: ClockLines;
   /** Text order; the first is the root. A step whose parent is unknown, or that is part of a loop, is left out and reported. */
@@ -49,6 +51,12 @@ export interface Play {
   /** Own spots of the play and its file, already points. */
   readonly spots: Readonly<Record<string, Point>>;
 }
+
+/** `20 m in 3.6 s`, `pace 6 m/s`, `fast`. */
+export type OwnPace =
+  | { readonly kind: 'sprint'; readonly metres: number; readonly seconds: number }
+  | { readonly kind: 'speed'; readonly metresPerSecond: number }
+  | { readonly kind: 'word'; readonly word: 'fast' | 'average' | 'slow' };
 
 export interface Start {
   /** The alignment's name as people say it, when one is named. */

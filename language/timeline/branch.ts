@@ -5,8 +5,9 @@
 import type { Court } from '../court/court.ts';
 import type { Point } from '../court/point.ts';
 import type { RuleSet } from '../court/rule-set.ts';
-import type { Level } from '../motion/levels.ts';
-import type { Action, ActionId, BodyId, Look, LookId, PassKind, Play, Screen, ShotKind, Step, StepKey, Wait } from '../play/play.ts';
+import type { LegLimits, Level } from '../motion/levels.ts';
+import { legLimits } from '../motion/levels.ts';
+import type { Action, ActionId, BodyId, Look, LookId, Pace, PassKind, Play, Screen, ShotKind, Step, StepKey, Wait } from '../play/play.ts';
 import type { Problem } from '../names/problem.ts';
 import type { Graph } from './graph.ts';
 import { addEvent } from './graph.ts';
@@ -22,6 +23,8 @@ export interface Scene {
   readonly level: Level;
   readonly graph: Graph;
   readonly problems: Problem[];
+  /** Own paces of single players, as a share of the level's top speed. */
+  readonly paces: ReadonlyMap<BodyId, number>;
   /** What has been told, so that paths that share it tell it once. */
   readonly told: Set<string>;
   /** Steps settled so far, on all paths together. */
@@ -233,6 +236,11 @@ export function bodyAt(body: Body, ms: number): Point {
     return ms >= segment.t1 ? to : alongPiece(segment.path[0]!, to, segment.profile, ms - segment.t0);
   }
   return body.home;
+}
+
+/** His legs: the level's, at his own pace where the roster gives one. */
+export function legsOf({ scene }: Branch, who: BodyId, pace: Pace = 'set', withBall = false): LegLimits {
+  return legLimits(scene.level, pace, withBall, scene.paces.get(who) ?? 1);
 }
 
 export function bodyOf(branch: Branch, who: BodyId): Body {

@@ -1,10 +1,9 @@
 /** Hand-offs (rule 13): they meet at the holder's place, and both arrive together. */
 import { commit, distance } from '../court/point.ts';
-import { legLimits } from '../motion/levels.ts';
 import type { HandOff } from '../play/play.ts';
 import { bodyRoom } from './bodies.ts';
 import type { ActionItem, Branch, Settled } from './branch.ts';
-import { bodyOf, happen, whenOf } from './branch.ts';
+import { bodyOf, happen, legsOf, whenOf } from './branch.ts';
 import type { Edge } from './graph.ts';
 import { edge, latestOf, varyingEdge } from './graph.ts';
 import { ownBefore } from './items.ts';
@@ -26,7 +25,7 @@ export function settleHandOff(branch: Branch, item: HandOffItem, edges: readonly
   const ready = happen(branch, `${action.id}:start`, 'start', action.id, action.who, edges);
   const apart = bodyRoom(branch) + betweenHands;
   const meeting = distance(taker.place, holder.place) <= apart ? taker.place : commit(away(holder.place, taker.place, -apart));
-  const limits = legLimits(branch.scene.level, 'set', false);
+  const limits = legsOf(branch, action.to);
   const points = [taker.place, meeting];
   const exit = exitSpeed(branch, item, action.to, points, limits);
   const legs = layWay(points, limits, 0, arrivalSpeed(branch, points, exit)).ms;

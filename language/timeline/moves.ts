@@ -2,13 +2,13 @@
 import type { Point } from '../court/point.ts';
 import { commit, distance } from '../court/point.ts';
 import type { LegLimits } from '../motion/levels.ts';
-import { finishSpeed, landingSpeed, legLimits } from '../motion/levels.ts';
+import { finishSpeed, landingSpeed } from '../motion/levels.ts';
 import { turnSpeed } from '../motion/legs.ts';
 import type { ActionId, BodyId, Dribble, Move } from '../play/play.ts';
 import type { Errand, Planned } from './bodies.ts';
 import { planLater, planWay } from './bodies.ts';
 import type { ActionItem, Branch, Item, PlacedScreen, Settled, UsedScreen } from './branch.ts';
-import { bodyOf, happen, tell, whenOf } from './branch.ts';
+import { bodyOf, happen, legsOf, tell, whenOf } from './branch.ts';
 import { cornersOfCut, endOfMove } from './ends.ts';
 import type { Edge } from './graph.ts';
 import { delayed, edge, latestOf, varyingEdge } from './graph.ts';
@@ -143,7 +143,7 @@ export function screenEdges(branch: Branch, route: Route, way: Way, who: BodyId)
 
 export function limitsOf(branch: Branch, item: Running): LegLimits {
   const { action } = item;
-  return legLimits(branch.scene.level, action.kind === 'move' ? action.pace : 'set', action.kind === 'dribble' && hasBall(item));
+  return legsOf(branch, action.who, action.kind === 'move' ? action.pace : 'set', action.kind === 'dribble' && hasBall(item));
 }
 
 /** The edges into a move's start, its screens included; geometry without anybody in the way. Seconds later count from the screen too (rule 18). */

@@ -2,10 +2,9 @@
 import type { Point } from '../court/point.ts';
 import { commit, distance } from '../court/point.ts';
 import { passFlight } from '../motion/ball.ts';
-import { legLimits } from '../motion/levels.ts';
 import type { Action, BodyId, HandOff, Pass, PassKind } from '../play/play.ts';
 import type { ActionItem, Branch, Item, Need, Settled } from './branch.ts';
-import { bodyAt, bodyOf, happen, tell, whenOf } from './branch.ts';
+import { bodyAt, bodyOf, happen, legsOf, tell, whenOf } from './branch.ts';
 import type { Edge } from './graph.ts';
 import { edge, latestOf, varyingEdge } from './graph.ts';
 import { ballBefore, hasBall, isBallAction, nearestAbove, waitsFor } from './items.ts';
@@ -115,7 +114,7 @@ function meetAtSpot(branch: Branch, item: PassItem, from: Point, ready: number, 
   }
   const free = settled?.free ?? branch.opened.get(item.step) ?? branch.events[0]!;
   const run = runRoute(branch, {
-    action: action.id, who: action.to, joins: true, withBall: false, mayWait: true, exit: 0, limits: legLimits(branch.scene.level, 'set', false),
+    action: action.id, who: action.to, joins: true, withBall: false, mayWait: true, exit: 0, limits: legsOf(branch, action.to),
     route: { points: [receiver.place, spot], shoulders: [], partners: [] }, edges: [edge(free, 'own-last-action')], startsAt: whenOf(branch, free),
   });
   return { at: receiver.place, edges: [edge(run.arrive, 'meets-cutter', -flight)], catching: [edge(run.arrive, 'legs')] };

@@ -1,10 +1,9 @@
 /** To the boards and back on defence once the shot leaves the hand (rule 23). */
 import type { Point } from '../court/point.ts';
 import { distance } from '../court/point.ts';
-import { legLimits } from '../motion/levels.ts';
 import type { BodyId, LookId, Rebound } from '../play/play.ts';
 import type { Branch } from './branch.ts';
-import { bodyAt, bodyOf, whenOf } from './branch.ts';
+import { bodyAt, bodyOf, legsOf, whenOf } from './branch.ts';
 import { latestOf, varyingEdge } from './graph.ts';
 import { runRoute } from './moves.ts';
 import { isOffence } from './sound.ts';
@@ -43,7 +42,7 @@ export function sendToTheBoards(branch: Branch, shot: number, shooter: BodyId | 
         const landing = who === shooter ? 400 : 0;
         const edges = [varyingEdge(shot, 'reaction', landing + Math.max(0, body.until - at), Math.round(level.reaction * 1000), 'reaction', `${line.part}/${who}`)];
         runRoute(branch, {
-          action: line.part, who, joins: true, withBall: false, mayWait: false, exit: 0, limits: legLimits(level, 'set', false), edges,
+          action: line.part, who, joins: true, withBall: false, mayWait: false, exit: 0, limits: legsOf(branch, who), edges,
           startsAt: latestOf(branch.scene.graph, edges).at, route: { points: [body.place, spot], shoulders: [], partners: [...branch.bodies.keys()] },
         });
       }

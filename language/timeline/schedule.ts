@@ -3,6 +3,7 @@ import { courtOf } from '../court/court.ts';
 import { commit } from '../court/point.ts';
 import { ruleSet } from '../court/rule-sets.ts';
 import { LEVELS, type Level } from '../motion/levels.ts';
+import { paceShare } from '../motion/own-pace.ts';
 import type { BodyId, Play, PlayerNumber, Step, StepKey } from '../play/play.ts';
 import { OFFENCE } from '../play/play.ts';
 import { resolvePlace } from '../play/places.ts';
@@ -112,7 +113,11 @@ function sceneOf(play: Play, level: Level): Scene {
     else siblings.push(step);
   }
   const problems: Problem[] = [];
-  return { play, court: courtOf(rules), rules, level, graph: createGraph(), problems, steps, children, seenScreens: new Map(), told: new Set(), opened: { count: 0 } };
+  return { play, court: courtOf(rules), rules, level, graph: createGraph(), problems, steps, children, seenScreens: new Map(), told: new Set(), opened: { count: 0 }, paces: pacesOf(play, level) };
+}
+
+function pacesOf({ paces }: Play, level: Level): ReadonlyMap<BodyId, number> {
+  return new Map(Object.entries(paces).map(([man, pace]) => [man as BodyId, paceShare(level, pace)]));
 }
 
 function startBranch(scene: Scene): Branch {

@@ -1,9 +1,8 @@
 /** Settles one line after the other: its geometry, its events, its times. */
 import { commit, distance } from '../court/point.ts';
-import { legLimits } from '../motion/levels.ts';
 import { bodyRoom } from './bodies.ts';
 import type { ActionItem, Branch, FreeItem, Item, Settled } from './branch.ts';
-import { bodyOf, happen, tell, whenOf } from './branch.ts';
+import { bodyOf, happen, legsOf, tell, whenOf } from './branch.ts';
 import type { Edge } from './graph.ts';
 import { edge, latestOf } from './graph.ts';
 import { settleHandOff } from './hand-offs.ts';
@@ -75,7 +74,7 @@ function settleScreen(branch: Branch, item: ScreenItem, edges: readonly Edge[]):
   const { at: startsAt } = latestOf(branch.scene.graph, edges);
   const points = stays ? [body.place] : [body.place, at];
   const run = runRoute(branch, {
-    action: action.id, who: action.who, edges, startsAt, limits: legLimits(branch.scene.level, 'set', false), exit: 0, withBall: false, mayWait: true, arrival: 'set',
+    action: action.id, who: action.who, edges, startsAt, limits: legsOf(branch, action.who), exit: 0, withBall: false, mayWait: true, arrival: 'set',
     route: { points, shoulders: [], partners: [...action.users, ...action.together] },
   });
   tellMissedTimes(branch, item, run.startsAt);

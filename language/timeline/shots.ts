@@ -2,10 +2,10 @@
 import type { Point } from '../court/point.ts';
 import { commit, distance } from '../court/point.ts';
 import { shotFlight } from '../motion/ball.ts';
-import { legLimits, releaseSeconds } from '../motion/levels.ts';
+import { releaseSeconds } from '../motion/levels.ts';
 import type { ActionId, BodyId, Shot, ShotKind } from '../play/play.ts';
 import type { Branch } from './branch.ts';
-import { bodyOf, happen } from './branch.ts';
+import { bodyOf, happen, legsOf } from './branch.ts';
 import type { Edge } from './graph.ts';
 import { edge, latestOf, varyingEdge } from './graph.ts';
 import { runRoute } from './moves.ts';
@@ -44,7 +44,7 @@ export function shoot(branch: Branch, order: ShotOrder): ShotDone {
   if (goal !== undefined && (near || distance(body.place, goal) > atTheSpot)) {
     const startsAt = latestOf(branch.scene.graph, edges).at;
     const run = runRoute(branch, {
-      action: order.action, who: order.who, withBall: true, mayWait: false, exit: 0, limits: legLimits(level, 'set', true), edges, startsAt,
+      action: order.action, who: order.who, withBall: true, mayWait: false, exit: 0, limits: legsOf(branch, order.who, 'set', true), edges, startsAt,
       route: { points: [body.place, goal], shoulders: [], partners: [] },
     });
     start = run.start;

@@ -1,10 +1,9 @@
 /** A look that is taken (rule 16): what is not then happening, and what stands behind its colon. */
 import { commit, distance } from '../court/point.ts';
-import { legLimits } from '../motion/levels.ts';
 import type { Action, BodyId, LookId } from '../play/play.ts';
 import { bodyRoom } from './bodies.ts';
 import type { ActionItem, Branch, ReadLook } from './branch.ts';
-import { bodyAt, bodyOf, copyForLook, happen, tell, whenOf } from './branch.ts';
+import { bodyAt, bodyOf, copyForLook, happen, legsOf, tell, whenOf } from './branch.ts';
 import type { Edge } from './graph.ts';
 import { edge, latestOf, varyingEdge } from './graph.ts';
 import { leaveOut } from './left-out.ts';
@@ -122,7 +121,7 @@ function goToSpot(tail: Tail, action: Extract<Action, { kind: 'pass' }>): Edge |
   if (distance(receiver.place, spot) <= nearSpot) return undefined;
   const edges = afterOwn(tail, action.to).map((way) => varyingEdge(way.from, 'reaction', way.fixed + way.varied, Math.round(branch.scene.level.reaction * 1000), 'reaction', `${action.id}.${action.to}`));
   const run = runRoute(branch, {
-    action: action.id, who: action.to, joins: true, withBall: false, mayWait: true, exit: 0, limits: legLimits(branch.scene.level, 'set', false),
+    action: action.id, who: action.to, joins: true, withBall: false, mayWait: true, exit: 0, limits: legsOf(branch, action.to),
     edges, startsAt: latestOf(branch.scene.graph, edges).at, route: { points: [receiver.place, spot], shoulders: [], partners: [] },
   });
   const from = commit(bodyAt(bodyOf(branch, action.who), run.startsAt + run.way.ms));
@@ -159,7 +158,7 @@ function playHandOff(tail: Tail, action: Extract<Action, { kind: 'hand-off' }>):
   const points = distance(taker.place, holder.place) <= apart ? [taker.place] : [taker.place, commit(away(holder.place, taker.place, -apart))];
   const edges = [edge(start, 'hand-over', Math.max(0, taker.until - whenOf(branch, start)))];
   const run = runRoute(branch, {
-    action: action.id, who: action.to, joins: true, arrival: 'none', withBall: false, mayWait: true, exit: 0, limits: legLimits(branch.scene.level, 'set', false),
+    action: action.id, who: action.to, joins: true, arrival: 'none', withBall: false, mayWait: true, exit: 0, limits: legsOf(branch, action.to),
     edges, startsAt: latestOf(branch.scene.graph, edges).at, route: { points, shoulders: [], partners: [action.who] },
   });
   const take = happen(branch, `${action.id}:take`, 'take', action.id, action.to, [varyingEdge(run.start, 'legs', 0, run.way.ms, 'legs', action.to)]);

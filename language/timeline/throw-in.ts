@@ -2,10 +2,9 @@
 import type { Court } from '../court/court.ts';
 import type { Point } from '../court/point.ts';
 import { commit } from '../court/point.ts';
-import { legLimits } from '../motion/levels.ts';
 import type { BodyId } from '../play/play.ts';
 import type { Branch } from './branch.ts';
-import { bodyOf, whenOf } from './branch.ts';
+import { bodyOf, legsOf, whenOf } from './branch.ts';
 import { edge } from './graph.ts';
 import { runRoute } from './moves.ts';
 
@@ -23,7 +22,7 @@ export function stepIn(branch: Branch, action: string, who: BodyId, release: num
   const spot = nearestInside(branch.scene.court, body.place);
   if (spot.x === body.place.x && spot.y === body.place.y) return release;
   const run = runRoute(branch, {
-    action, who, joins: true, withBall: false, mayWait: true, exit: 0, limits: legLimits(branch.scene.level, 'set', false),
+    action, who, joins: true, withBall: false, mayWait: true, exit: 0, limits: legsOf(branch, who),
     edges: [edge(release, 'own-last-action')], startsAt: whenOf(branch, release), route: { points: [body.place, spot], shoulders: [], partners: [] },
   });
   return run.arrive;
