@@ -6,32 +6,41 @@ import { sizes, startViews, type Size } from './views.ts';
 
 const themes = { light: 'Default Light Modern', dark: 'Default Dark Modern', contrast: 'Default High Contrast', 'contrast-light': 'Default High Contrast Light' } as const;
 
+const whole = sizes.at(-1)!;
+
 const wrong = 'notation 1\nlevel u14\n\nplay "First light"\n  from horns, ball with 1\n  against man\n\n  step "Screen"\n    1 screens for 2\n    2 cuts off 1 to nail\n    look 2 "pull-up": jumper\n';
 
+/** One VS Code a theme; its window takes each size in turn. */
 export async function takeEditorViews(): Promise<void> {
   const file = startViews('editor');
-  for (const theme of Object.keys(themes) as (keyof typeof themes)[]) for (const size of sizes) await takeAll(theme, size, file);
+  for (const theme of Object.keys(themes) as (keyof typeof themes)[]) await takeAll(theme, file);
 }
 
-async function takeAll(theme: keyof typeof themes, size: Size, file: (name: string) => string): Promise<void> {
+async function takeAll(theme: keyof typeof themes, file: (name: string) => string): Promise<void> {
   const settings = { 'workbench.colorTheme': themes[theme], 'breadcrumbs.enabled': false, 'editor.minimap.enabled': false };
-  const { close, ...editor } = await openEditor('Node', { size, settings, files: { 'wrong.play': wrong } });
+  const { close, ...editor } = await openEditor('Node', { size: whole, settings, files: { 'wrong.play': wrong } });
   const { page } = editor;
-  const narrow = size.width < 500;
-  const take = async (name: string) => {
-    await page.waitForTimeout(700);
-    await page.screenshot({ path: file(`${name}-${theme}-${size.width}`) });
+  const take = async (name: string, shown: readonly Size[] = sizes) => {
+    for (const size of shown) {
+      await page.setViewportSize(size);
+      await page.waitForTimeout(700);
+      await page.screenshot({ path: file(`${name}-${theme}-${size.width}`) });
+    }
+    await page.setViewportSize(whole);
   };
   try {
     await openFile(editor, 'lighthouse.play');
     await closeSideBar(page);
-    await runCommand(editor, narrow ? 'Setwright: Show the play' : 'Setwright: Show the play beside the text');
+    await runCommand(editor, 'Setwright: Show the play beside the text');
     await panel(editor).locator('g[data-body="1"]').waitFor();
-    if (!narrow) {
-      await page.locator('.tab', { hasText: 'lighthouse.play' }).click();
-      await goTo(editor, 23, 6);
-    }
+    await page.locator('.tab', { hasText: 'lighthouse.play' }).click();
+    await goTo(editor, 23, 6);
+    await take('beside-the-text', sizes.slice(1));
+    // On a phone's width the panel has the window for itself.
+    await page.locator('.tab', { hasText: 'Lighthouse' }).last().click();
+    await runCommand(editor, 'View: Toggle Maximize Editor Group');
     await take('panel');
+    await runCommand(editor, 'View: Toggle Maximize Editor Group');
     await runCommand(editor, 'Setwright: Show the team');
     await take('team');
     await runCommand(editor, 'Setwright: Show the team');
@@ -49,11 +58,14 @@ async function takeAll(theme: keyof typeof themes, size: Size, file: (name: stri
     await page.keyboard.press('Control+k');
     await page.keyboard.press('Control+i');
     await page.locator('.monaco-hover:visible').first().waitFor();
-    await take('message');
+    await take('message', [whole]);
     await page.keyboard.press('Escape');
 
-    await runCommand(editor, 'Welcome: Open Walkthrough...').catch(() => undefined);
-    await take('walkthrough');
+    await runAsking(editor, 'Welcome: Open Walkthrough...', ['First minutes']);
+    await take('first-minutes', sizes.slice(1));
+  } catch (reason) {
+    // The other themes are still worth a look.
+    console.error(`${theme}: ${reason instanceof Error ? reason.message : String(reason)}`);
   } finally {
     await close();
   }

@@ -30,7 +30,7 @@ const spotWords: Readonly<Record<SpotName, SpotWords>> = {
   'free-throw line': { says: 'as the nail; with a side, half-way to that elbow; extended, behind the arc at its height', label: { of: 'left', at: 'above' } },
   'dunker spot': { says: 'low beside the lane, nearly under the board', label: { of: 'left', at: 'above' } },
   'short corner': { says: 'on the baseline, half-way between lane and corner', label: { of: 'right', at: 'below' } },
-  corner: { says: 'in the corner behind the arc', label: { of: 'right', at: 'below' } },
+  corner: { says: 'in the corner behind the arc', label: { of: 'left', at: 'right' } },
   wing: { says: 'behind the arc, level with the free-throw line', label: { of: 'left', at: 'left' } },
   slot: { says: 'behind the arc, a third of the way from the top to the wing', label: { of: 'right', at: 'below' } },
   top: { says: 'behind the arc, straight above the ring', label: { of: 'middle', at: 'below' } },
