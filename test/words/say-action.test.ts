@@ -37,3 +37,10 @@ test('a play is told in sentences, in the order it is written', async () => {
   const told = tellPlay(plays[0]!.play, plays[0]!.timeline).map(({ text }) => text).join('\n');
   await expect(`${told}\n`).toMatchFileSnapshot('golden/told-lighthouse.txt');
 });
+
+test('a stack is told by the spots beside it, never by numbers on the floor', () => {
+  const { play, timeline } = compileText('play "Stack"\nfrom stack on right lane line: 2, 3, 4, 5 from the baseline up\n2 cuts to left corner\nlook 2: three').plays[0]!;
+  const [first] = tellPlay(play, timeline);
+  expect(first!.text).toMatch(/2 at right block/);
+  expect(first!.text).not.toMatch(/\(\d/);
+});
