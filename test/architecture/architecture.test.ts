@@ -8,7 +8,7 @@ import { typecheck } from '../../scripts/typecheck.ts';
 import * as rules from './rules.ts';
 import { readSource } from './source-file.ts';
 
-const files = globSync(['{language,server,client,scripts,test}/**/*.{ts,mjs}', '*.ts'], { cwd: root })
+const files = globSync(['{language,server,client,scripts,test}/**/*.{ts,mjs}', '*.ts'], { cwd: root, ignore: ['**/node_modules/**'] })
   .filter((path) => !path.endsWith('.d.ts'))
   .map((path) => readSource(path, readFileSync(join(root, path), 'utf8')));
 
