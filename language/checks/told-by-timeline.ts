@@ -135,6 +135,18 @@ export const toldByTimeline = {
     message: '{who} waits for a time on the {clock} clock, and the play does not say what it shows. Add a line such as “call with 22 on the clock”.',
     manual: { title: 'A time on a clock that is not given', why: 'Without `call with` the tool cannot know what the clock shows when the play is called.', wrong: 'at 8 on the clock, 1 drives to rim\nlook 1: layup', right: 'call with 20 on the clock\nat 8 on the clock, 1 drives to rim\nlook 1: layup' },
   }),
+  'either-takes-longer': told('either-takes-longer', {
+    severity: 'hint',
+    needs: 'before',
+    source: 'what this tool can show',
+    message: '{who} needs {seconds:seconds} more to the other place that is written, and the times shown are those of the first. Write the farther one first if they are to hold for both.',
+    manual: {
+      title: 'The other of two places takes longer',
+      why: 'Of `to left wing or left elbow` the first is shown and timed. Where the other is clearly farther, a team that chooses it is later than the play says.',
+      wrong: 'from 1 top, 2 right corner, 3 left wing, 4 right block, 5 left elbow\n1 dribbles to right slot\n5 cuts to left block or left corner\nlook 5: jumper',
+      right: 'from 1 top, 2 right corner, 3 left wing, 4 right block, 5 left elbow\n1 dribbles to right slot\n5 cuts to left corner or left block\nlook 5: jumper',
+    },
+  }),
   'end-never-comes': told('end-never-comes', {
     severity: 'warning',
     needs: 'way',

@@ -2,24 +2,24 @@
 import type { Point } from '../court/point.ts';
 import { commit, distance } from '../court/point.ts';
 import type { LegLimits } from '../motion/levels.ts';
-import { finishSpeed, landingSpeed } from '../motion/levels.ts';
-import { turnSpeed } from '../motion/legs.ts';
-import type { ActionId, BodyId, Dribble, Move } from '../play/play.ts';
+import type { ActionId, BodyId } from '../play/play.ts';
+import { arrivalSpeed, entrySpeed, exitSpeed } from './arrivals.ts';
 import type { Errand, Planned } from './bodies.ts';
 import { planLater, planWay } from './bodies.ts';
-import type { ActionItem, Branch, Item, PlacedScreen, Settled, UsedScreen } from './branch.ts';
-import { bodyOf, happen, legsOf, tell, whenOf } from './branch.ts';
+import type { Branch, PlacedScreen, Settled, UsedScreen } from './branch.ts';
+import { bodyOf, happen, tell, whenOf } from './branch.ts';
 import { cornersOfCut, endOfMove } from './ends.ts';
 import type { Edge } from './graph.ts';
 import { delayed, edge, latestOf, varyingEdge } from './graph.ts';
 import { hasBall, isKept, isScreenItem, ownBefore } from './items.ts';
 import { problem } from './problem-codes.ts';
 import { slipsFrom } from './screen-places.ts';
+import type { Running } from './running.ts';
+import { limitsOf } from './running.ts';
 import { passesScreener, shoulder, usedScreens } from './screens.ts';
 import { laterMs, tellMissedTimes } from './waits.ts';
 import type { Way } from './ways.ts';
-import { layWay, msNearest, shareNearest, turn } from './ways.ts';
-import type { Standing } from './where.ts';
+import { layWay, msNearest, shareNearest } from './ways.ts';
 import { placeLeft, pointOf, standingOf } from './where.ts';
 
 interface Shoulder {
@@ -38,12 +38,6 @@ export interface Route {
 
 /** ms in which partners of a screen or a hand-off come apart; common practice, no source. */
 const comingApartMs = 1000;
-
-export type Running = ActionItem & { readonly action: Move | Dribble };
-
-export function isRunning(item: Item): item is Running {
-  return item.kind === 'action' && (item.action.kind === 'move' || item.action.kind === 'dribble') && !item.action.who.startsWith('X');
-}
 
 /** The corners of a move: where he is, the shoulders he brushes, the spots he passes through, the end. */
 export function routeOf(branch: Branch, item: Running): Route {
@@ -141,11 +135,6 @@ export function screenEdges(branch: Branch, route: Route, way: Way, who: BodyId)
   });
 }
 
-export function limitsOf(branch: Branch, item: Running): LegLimits {
-  const { action } = item;
-  return legsOf(branch, action.who, action.kind === 'move' ? action.pace : 'set', action.kind === 'dribble' && hasBall(item));
-}
-
 /** The edges into a move's start, its screens included; geometry without anybody in the way. Seconds later count from the screen too (rule 18). */
 export function moveEdges(branch: Branch, item: Running, edges: readonly Edge[]): readonly Edge[] {
   if (usedScreens(branch, item).length === 0) return edges;
@@ -163,8 +152,26 @@ export function settleMove(branch: Branch, item: Running, edges: readonly Edge[]
     withBall: action.kind === 'dribble' && hasBall(item), mayWait: true,
   });
   tellMissedTimes(branch, item, run.startsAt);
+  tellFarther(branch, item, route);
   if (action.kind === 'dribble' && hasBall(item)) branch.ball.push({ kind: 'dribble', action: action.id, by: action.who, begin: run.start, end: run.arrive });
   return { start: run.start, done: run.arrive, free: run.arrive, place: bodyOf(branch, action.who).place };
+}
+
+/** Both places look alike on the clock when they are no farther apart than this; common practice, no source. */
+const aboutAsSoonMs = 300;
+
+/** Of `left wing or elbow` the first is shown; one that takes longer is told, because the times do not hold for it (rule 22). */
+function tellFarther(branch: Branch, item: Running, { points }: Route): void {
+  const { action } = item;
+  if (action.to?.value.kind !== 'either') return;
+  const standing = { ...standingOf(branch, action.who, item.holder), own: points[0]! };
+  const msTo = (end: Point): number => {
+    const way = [...points.slice(0, -1), end];
+    return layWay(way, limitsOf(branch, item), 0, arrivalSpeed(branch, way, 0)).ms;
+  };
+  const [first, ...others] = action.to.value.options.map((place) => msTo(commit(pointOf(branch, place, standing))));
+  const longer = Math.max(...others) - first!;
+  if (longer > aboutAsSoonMs) tell(branch, problem('either-takes-longer', action.id, { who: action.who, seconds: Math.round(longer / 100) / 10 }));
 }
 
 export interface RunOrder {
@@ -237,16 +244,6 @@ function planRun(branch: Branch, order: RunOrder): { readonly plan: Planned; rea
   return { plan: later, delay: Math.max(late + later.delay, tooEarly(branch, order, later.way)) };
 }
 
-/** Within this of the ring one arrives to finish, not to stand. */
-const toFinish = 1.3;
-
-/** What he goes on with, but at least what one lands with on a spot, or at the ring. */
-export function arrivalSpeed(branch: Branch, points: readonly Point[], goesOn: number): number {
-  const { court, level } = branch.scene;
-  const end = points[points.length - 1]!;
-  return Math.max(goesOn, distance(end, court.ring) < toFinish ? finishSpeed(level) : landingSpeed(level));
-}
-
 /** ms by which he would be at a shoulder before his time. */
 function tooEarly(branch: Branch, order: RunOrder, way: Way): number {
   const beat = Math.round(branch.scene.level.beat * 1000);
@@ -258,43 +255,6 @@ function tooEarly(branch: Branch, order: RunOrder, way: Way): number {
 function notBefore(order: RunOrder, until: number): RunOrder {
   const late = until - order.startsAt;
   return late <= 0 ? order : { ...order, startsAt: until, edges: order.edges.map((cause) => delayed(cause, late)) };
-}
-
-/** He keeps his speed through the turn if he goes on the moment he arrives (rule 12). */
-function entrySpeed(branch: Branch, order: RunOrder): number {
-  const body = bodyOf(branch, order.who);
-  const [from, to] = order.route.points;
-  const last = body.stretches[body.stretches.length - 1]?.segment.path;
-  if (body.exit === 0 || body.until !== order.startsAt || last === undefined || from === undefined || to === undefined) return 0;
-  return Math.min(body.exit, turnSpeed(order.limits.vmax, turn(last[0]!, from, to)));
-}
-
-/** The speed a man may arrive with: what the turn into his next link allows, where nothing can hold that link back. */
-export function exitSpeed(branch: Branch, item: ActionItem, who: BodyId, points: readonly Point[], limits: LegLimits): number {
-  const next = nextInStride(branch, item, who);
-  if (next === undefined || next.action.waits.length > 0 || usedScreens(branch, next).length > 0 || next.needs.some(({ on }) => on !== item.key && !branch.settled.has(on))) return 0;
-  const end = points[points.length - 1]!;
-  const before = [...points].reverse().find((point) => distance(point, end) > 0.01);
-  const goal = firstGoal(branch, next, { ...standingOf(branch, who, next.holder), own: end });
-  if (before === undefined || distance(goal, end) < 0.1) return 0;
-  return turnSpeed(Math.min(limits.vmax, limitsOf(branch, next).vmax), turn(before, end, goal));
-}
-
-/** His next link of the same line; of the taker of a hand-off also the drive he is written next, on a line of its own. */
-function nextInStride(branch: Branch, item: ActionItem, who: BodyId): Running | undefined {
-  const { line, link, kind } = item.action;
-  const linked = branch.items.find((other) => other.kind === 'action' && other.action.line === line && other.step === item.step && other.action.link === link + 1 && other.action.who === who);
-  if (linked !== undefined) return isRunning(linked) ? linked : undefined;
-  if (kind !== 'hand-off') return undefined;
-  const below = branch.items.filter((other) => other.order > item.order && other.step === item.step && (other.kind === 'look' || (other.kind === 'action' && other.action.who === who)));
-  return below[0] !== undefined && isRunning(below[0]) && below[0].action.kind === 'dribble' ? below[0] : undefined;
-}
-
-function firstGoal(branch: Branch, { action }: Running, standing: Standing): Point {
-  const corner = action.via[0] ?? action.to?.value;
-  if (corner !== undefined) return pointOf(branch, corner, standing);
-  const { via, to } = endOfMove(branch, action, standing);
-  return via[0] ?? to;
 }
 
 function tellPlan(branch: Branch, order: RunOrder, plan: Planned): void {

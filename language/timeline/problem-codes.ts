@@ -39,6 +39,8 @@ export interface TimelineProblems {
   readonly 'time-not-kept': { readonly who: string; readonly seconds: number };
   /** A time on a clock the play does not give (rule 18). */
   readonly 'clock-unknown': { readonly who: string; readonly clock: string };
+  /** Of `left wing or elbow` the second takes so much longer than the one that is shown (rule 22). */
+  readonly 'either-takes-longer': { readonly who: string; readonly seconds: number };
   /** `ends once 2 has the ball over half court`, and that never comes about on its way (rule 23). */
   readonly 'end-never-comes': { readonly who: string };
   /** More steps, all ways through counted, than are scheduled: the rest is left out. */

@@ -8,7 +8,7 @@ import type { Edge } from './graph.ts';
 import { edge, latestOf, varyingEdge } from './graph.ts';
 import { leaveOut } from './left-out.ts';
 import { looker } from './looks.ts';
-import type { Running } from './moves.ts';
+import type { Running } from './running.ts';
 import { runRoute, settleMove } from './moves.ts';
 import { flightMs } from './passes.ts';
 import { problem } from './problem-codes.ts';

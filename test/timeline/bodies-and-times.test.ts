@@ -48,6 +48,12 @@ describe('rules 20 to 23: bodies on the floor', () => {
     }
   });
 
+  it('of two places the first is shown, and told if the other takes longer', () => {
+    const told = (places: string) => timelineOf(playText('from horns', 'step "Go"', `  2 cuts to ${places}`)).problems.map(({ code, params }) => [code, params]);
+    expect(told('right short corner or left wing')).toEqual([['either-takes-longer', { who: '2', seconds: expect.closeTo(2.6, 0) as number }]]);
+    expect(told('left wing or right short corner')).toEqual([]);
+  });
+
   it('whoever goes round another stays in bounds', () => {
     const run = timelineOf(playText('from 1 top, 2 right corner, 3 right wing, 4 left wing, 5 left corner', 'step "Go"', '  1 dribbles to left slot', '  2 cuts to right wing', '  3 cuts to right corner')).runs[0]!;
     for (const who of ['2', '3'] as const) for (const { path } of run.tracks[who]!.segments) for (const point of path) expect(Math.abs(point.x)).toBeLessThan(7.5);
