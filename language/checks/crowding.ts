@@ -22,6 +22,7 @@ export const crowding = check({
   source: { text: 'Spacing of 12 to 18 ft as coaching pages ask for it; the two metres here are common practice, no source', how: 'second-hand' },
   *find(subject) {
     if (subject.play.defence.value.kind === 'zone') return;
+    const closing = new Set(subject.play.steps.flatMap(({ actions, kept }) => [...actions, ...kept]).flatMap(({ id, verb }) => (verb === 'close-behind' ? [id] : [])));
     for (const { run } of subject.ways) {
       if (run.releaseAt === undefined) continue;
       const standing = OFFENCE.flatMap((who) => standingAt(run, who, run.releaseAt!));
@@ -29,6 +30,8 @@ export const crowding = check({
         for (const other of standing.slice(at + 1)) {
           const gap = distance(one.place, other.place);
           if (gap >= nearMetres || arePartners(run, one.who, other.who) || (one.last === undefined && other.last === undefined)) continue;
+          // Shoulder to shoulder is how two shut a gate.
+          if (one.last !== undefined && other.last !== undefined && closing.has(one.last) && closing.has(other.last)) continue;
           const later = (one.since ?? 0) > (other.since ?? 0) ? one : other;
           yield { part: later.last ?? 'from', params: { who: one.who, other: other.who, gap: gap.toFixed(1) }, run: run.id, moment: run.releaseAt, spot: later.place };
         }
