@@ -81,7 +81,7 @@ export function goingOf(one: One, id: string, parts: readonly Part[]): Going {
 
 export const rim: Place = { kind: 'spot', name: 'rim' };
 
-/** A direction without a spot ends at the rim, by way of the floor it names. Common practice, no source. */
+/** A direction without a spot ends at the rim, by way of the floor it names; along the baseline one runs behind the ring. Common practice, no source. */
 const headings: Readonly<Record<string, { readonly via: readonly Place[]; readonly to?: Place }>> = {
   baseline: { via: [{ kind: 'spot', name: 'short corner' }], to: rim },
   middle: { via: [{ kind: 'spot', name: 'nail' }], to: rim },
@@ -89,7 +89,7 @@ const headings: Readonly<Record<string, { readonly via: readonly Place[]; readon
   right: { via: [{ kind: 'spot', name: 'elbow', side: 'right' }], to: rim },
   'up the lane': { via: [], to: { kind: 'spot', name: 'nail' } },
   'down the lane': { via: [{ kind: 'spot', name: 'nail' }], to: rim },
-  'along the baseline': { via: [{ kind: 'spot', name: 'short corner' }] },
+  'along the baseline': { via: [{ kind: 'spot', name: 'dunker spot' }] },
   'across the lane': { via: [], to: { kind: 'spot', name: 'block', side: 'far' } },
   'through the lane': { via: [{ kind: 'spot', name: 'lane' }] },
 };

@@ -85,3 +85,7 @@ describe('a screen on a defender', () => {
     expect(actionsOf('against 2-3', '1 screens X4').at(-1)).toMatchObject({ on: 'X4', users: [] });
   });
 });
+
+it('along the baseline is down beside the lane, then behind the ring: no step out to the side first', () => {
+  expect(actionsOf('from 2 left block', '2 cuts along the baseline to right corner').at(-1)).toMatchObject({ via: [{ kind: 'spot', name: 'dunker spot' }], to: { value: { name: 'corner', side: 'right' } } });
+});
