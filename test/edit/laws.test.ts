@@ -108,6 +108,28 @@ describe('a change by hand in any play of the book', () => {
     );
   });
 
+  test('to the other side and back again is the same play, with every remark', () => {
+    const turned = (name: string, compiled: Compiled): readonly string[] | undefined => {
+      const outcome = intentOn(compiled, createLookup(book, uri(name)), { kind: 'mirror' });
+      return 'refused' in outcome ? undefined : applyBlockEdits(compiled.block.lines.map(lineText), outcome.edits);
+    };
+    const remarks = (lines: readonly string[]) => lines.flatMap((line) => /#.*$/.exec(line)?.[0] ?? []);
+    let made = 0;
+    for (const { name, compiled } of all) {
+      const once = turned(name, compiled);
+      if (once === undefined) continue;
+      const there = after(name, compiled, once);
+      const twice = turned(name, there);
+      expect(twice, compiled.play.name).toBeDefined();
+      const back = after(name, compiled, twice!);
+      expect(remarks(once), compiled.play.name).toEqual(remarks(compiled.block.lines.map(lineText)));
+      expect(there.timeline.times, `${compiled.play.name} takes the same time`).toEqual(compiled.timeline.times);
+      expect(JSON.stringify(back.play), compiled.play.name).toBe(JSON.stringify(compiled.play));
+      made++;
+    }
+    expect(made).toBeGreaterThan(10);
+  });
+
   test('on a line that cannot be read is refused', () => {
     for (const { name, compiled } of all.slice(0, 12)) {
       const [action] = compiled.play.steps[0]!.actions;
