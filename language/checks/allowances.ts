@@ -1,9 +1,10 @@
 // `allow crowding "why"`: silences one named check in its play or step. One that silences nothing is itself reported.
-import type { Allowance, StepKey } from '../play/play.ts';
+import type { Allowance } from '../play/play.ts';
 import { catalogue, entryOf, isCode } from './catalogue.ts';
 import type { Finding } from './finding.ts';
 import { lineRemoved } from './fixes.ts';
 import { nearestWord } from './nearest-word.ts';
+import { stepOf } from './parts.ts';
 import type { Subject } from './subject.ts';
 import { fillTemplate } from './template.ts';
 import type { Gaps } from './unreadable.ts';
@@ -24,10 +25,6 @@ export function silence(subject: Subject, findings: readonly Finding[], gaps: Ga
 
 function covers({ within }: Allowance, { part }: Finding): boolean {
   return within === 'play' || (part !== undefined && stepOf(part) === within);
-}
-
-function stepOf(part: string): StepKey {
-  return part.split(/[/?:#]/, 1)[0]!;
 }
 
 function complaint(subject: Subject, { check, part }: Allowance, gaps: Gaps): readonly Finding[] {

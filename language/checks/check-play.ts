@@ -1,7 +1,7 @@
 // Everything that is wrong with one play, told once, at its place.
 import type { RuleSetId } from '../court/rule-set.ts';
 import type { ParsedLine } from '../grammar/parse-line.ts';
-import type { PartId, Places, StepKey } from '../play/play.ts';
+import type { PartId, Places } from '../play/play.ts';
 import type { Reading } from '../play/read-play.ts';
 import type { Problem } from '../names/problem.ts';
 import type { Timeline } from '../timeline/timeline.ts';
@@ -11,11 +11,13 @@ import { entryOf } from './catalogue.ts';
 import type { Check, Entry, Found } from './check.ts';
 import type { Finding } from './finding.ts';
 import { findingsOfLine } from './lines.ts';
+import { ownerOf, stepOf } from './parts.ts';
 import { fixesFor, sayParams } from './problem-fixes.ts';
 import { subjectOf, type Subject } from './subject.ts';
 import { fillTemplate } from './template.ts';
 import { toldByChecks } from './told-by-timeline.ts';
 import { gapsOf, type Gaps } from './unreadable.ts';
+import { whenAndWhere } from './when-and-where.ts';
 
 export interface Checkable {
   /** The block's lines. */
@@ -101,7 +103,6 @@ function onceEach(subject: Subject, told: readonly Told[]): readonly Told[] {
 }
 
 function findingOf(subject: Subject, { entry, found, more, rules }: Told): Finding {
-  const { run, moment, spot } = found;
   const source = found.source ?? (typeof entry.source === 'string' ? undefined : entry.source);
   const said = fillTemplate(entry.message, found.params);
   const text = rules === undefined ? said : `By the ${rules} rules: ${said}`;
@@ -112,12 +113,10 @@ function findingOf(subject: Subject, { entry, found, more, rules }: Told): Findi
     params: rules === undefined ? found.params : { ...found.params, rules },
     place: placeOf(subject.places, found.part),
     part: found.part,
-    ...(run !== undefined && { run }),
-    ...(moment !== undefined && { moment }),
-    ...(spot !== undefined && { spot }),
+    ...whenAndWhere(subject, found),
     related: (found.related ?? []).flatMap(({ part, message }) => {
       const place = subject.places.get(part);
-      return place === undefined ? [] : [{ place, message: message === '' ? 'belongs to it' : message }];
+      return place === undefined ? [] : [{ place, message: message === '' ? (entry.related ?? 'belongs to it') : message }];
     }),
     ...(source !== undefined && { source }),
     fixes: found.fixes ?? [],
@@ -125,8 +124,7 @@ function findingOf(subject: Subject, { entry, found, more, rules }: Told): Findi
 }
 
 function placeOf(places: Places, part: PartId) {
-  const owner = part.replace(/#.*$/, '');
-  return places.get(part) ?? places.get(owner) ?? places.get(owner.split(/[/?:]/, 1)[0] as StepKey) ?? { line: 0, at: 0, to: 0 };
+  return places.get(part) ?? places.get(ownerOf(part)) ?? places.get(stepOf(part)) ?? { line: 0, at: 0, to: 0 };
 }
 
 function lineOf(places: Places, part: PartId): number {

@@ -40,6 +40,8 @@ export interface Entry<Code extends string = string, Template extends string = s
   readonly message: Template;
   readonly manual: Manual;
   readonly source: Source | Ground;
+  /** What another place that belongs to it is, where reading or scheduling names one. */
+  readonly related?: string;
 }
 
 /** One thing found, before it has a place in the text. */

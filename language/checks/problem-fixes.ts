@@ -1,9 +1,10 @@
 // Mends for what reading and scheduling note as wrong.
 import type { Problem } from '../names/problem.ts';
 import type { Fix } from './finding.ts';
-import { lineRemoved } from './fixes.ts';
+import { lineRemoved, otherWords } from './fixes.ts';
 import { nearestWord } from './nearest-word.ts';
-import type { Subject } from './subject.ts';
+import type { PartId } from '../play/play.ts';
+import { wordsOf, type Subject } from './subject.ts';
 
 export function fixesFor(subject: Subject, problem: Problem): readonly Fix[] {
   const near = nearestName(subject, problem);
@@ -13,9 +14,30 @@ export function fixesFor(subject: Subject, problem: Problem): readonly Fix[] {
       return lineRemoved(subject, problem.part, 'Take the screen out');
     case 'header-twice':
       return lineRemoved(subject, problem.part, 'Take the second line out');
+    case 'screen-refused':
+      return offTheScreen(subject, problem);
+    case 'off-nobody':
+      return reworded(subject, problem.part, new RegExp(`\\s+off ${problem.params.screener}(?!\\s*(?:,|and|then)\\s*\\d)`, 'i'), '', `Leave out “off ${problem.params.screener}”`);
+    case 'offence-defends':
+      return reworded(subject, problem.part, new RegExp(`^${problem.params.who}(?=\\s)`), `X${problem.params.who}`, `Write X${problem.params.who}`);
+    case 'defender-attacks':
+      return reworded(subject, problem.part, new RegExp(`^${problem.params.who}(?=\\s)`, 'i'), String(problem.params.who).slice(1), `Write ${String(problem.params.who).slice(1)}`);
     default:
       return [];
   }
+}
+
+/** `3 cuts to right elbow` → `3 cuts off 5 to right elbow`. */
+function offTheScreen(subject: Subject, { params, related = [] }: Problem): readonly Fix[] {
+  const move = related[0];
+  return move === undefined ? [] : reworded(subject, move, /(?=\s+to\s)/, ` off ${params.screener}`, `Let ${params.who} come off it: off ${params.screener}`);
+}
+
+/** The part's words with one thing in them changed; none where it does not stand there. */
+function reworded(subject: Subject, part: PartId, what: RegExp, instead: string, title: string): readonly Fix[] {
+  const words = wordsOf(subject, part);
+  const changed = words.replace(what, instead);
+  return changed === words ? [] : otherWords(subject, part, changed, title);
 }
 
 const homes: Readonly<Record<string, string>> = { file: 'above the first play', roster: 'in a roster', alignment: 'in an alignment', book: 'in a book' };

@@ -2,7 +2,10 @@
 import { read } from '../court/sources.ts';
 import { check } from './check.ts';
 import { throwInOf, type Held } from './moments.ts';
-import type { Subject, Way } from './subject.ts';
+import type { Fix } from './finding.ts';
+import { otherWords } from './fixes.ts';
+import { wordsOf, type Subject, type Way } from './subject.ts';
+import type { HandOff } from '../play/play.ts';
 import { inBounds } from '../court/court.ts';
 import type { Point } from '../court/point.ts';
 import type { Segment } from '../timeline/timeline.ts';
@@ -78,10 +81,15 @@ export const throwerHandsOver = check({
     for (const way of subject.ways) {
       const first = way.actions.find(({ kind }) => kind === 'pass' || kind === 'hand-off');
       if (first?.kind !== 'hand-off' || first.who !== String(thrower)) continue;
-      yield { part: first.id, params: { who: first.who, to: first.to }, run: way.run.id, spot: way.run.tracks[first.who]?.start ?? origin, moment: 0, source: mayHandBallOver.source };
+      yield { part: first.id, params: { who: first.who, to: first.to }, run: way.run.id, spot: way.run.tracks[first.who]?.start ?? origin, moment: 0, source: mayHandBallOver.source, fixes: asThrow(subject, first) };
     }
   },
 });
+
+function asThrow(subject: Subject, { id, who, to }: HandOff): readonly Fix[] {
+  const words = wordsOf(subject, id);
+  return new RegExp(`^${who} hands? off to ${to}$`, 'i').test(words) ? otherWords(subject, id, `${who} inbounds to ${to}`, `Write “${who} inbounds to ${to}”`) : [];
+}
 
 const origin: Point = { x: 0, y: 0 };
 

@@ -46,6 +46,7 @@ export const toldByReading = {
     manual: { beside: { name: 'sets.play', text: 'alignment "Wide box"\n1 top\n2 and 3 corners\n4 and 5 elbows\n' }, title: 'A file that is not there', why: '`use "alignments.play"` makes the spots, alignments and plays of another file known here.', wrong: 'use "setz.play"\nplay "Ferry"\n1 passes to 2\nlook 2: three', right: 'use "sets.play"\nplay "Ferry"\n1 passes to 2\nlook 2: three' },
   }),
   'duplicate-name': told('duplicate-name', {
+    related: 'the other of this name',
     severity: 'warning',
     needs: 'steps',
     message: 'There are two {kind}s called “{name}”. Give one of them another name.',
@@ -68,6 +69,7 @@ export const toldByReading = {
     manual: { beside: { name: 'sets.play', text: 'use "example.play"\nalignment "Wide box"\n1 top\n2 and 3 corners\n4 and 5 elbows\n' }, title: 'Two files that use each other', why: 'Names are looked up here first, then in the files used; a circle does no harm, but it is seldom meant.', wrong: 'use "sets.play"\nplay "Ferry"\n1 passes to 2\nlook 2: three', right: 'play "Ferry"\n1 passes to 2\nlook 2: three' },
   }),
   'two-ways-on': told('two-ways-on', {
+    related: 'the other way on',
     severity: 'warning',
     needs: 'steps',
     message: '“{name}” and “{other}” both follow “{after}”, and nothing says which is played. Add “when …” to one of them.',
@@ -120,6 +122,7 @@ export const toldByReading = {
     manual: { title: 'A line in the wrong block', why: 'Some lines have their place: `level` in the file or a play, a placing in an alignment, a pace in the roster.', wrong: 'step "Zip"\nsection "Last shots"\n1 dribbles to left slot\nlook 1: jumper', right: 'step "Zip"\n1 dribbles to left slot\nlook 1: jumper' },
   }),
   'header-twice': told('header-twice', {
+    related: 'this one counts',
     severity: 'warning',
     needs: 'steps',
     message: '“{word}” stands twice in this play; the first line counts. Take one out.',
@@ -136,6 +139,7 @@ export const toldByReading = {
     manual: { title: 'A pass to the man with the ball', why: 'Behind a look’s colon a kind of pass says how the looker gets the ball. He has it.', wrong: '1 dribbles to left slot\nlook 1: lob, layup', right: '1 dribbles to left slot\nlook 1: jumper' },
   }),
   'ball-not-with-thrower': told('ball-not-with-thrower', {
+    related: 'the throw-in',
     needs: 'before',
     message: '{thrower} throws the ball in, so it cannot start with {written}. Leave out “ball with {written}”.',
     manual: { title: 'A throw-in by another than the ball’s man', why: 'On a throw-in the ball starts with the thrower.', wrong: 'from 5-out, ball with 1\n3 inbounds from the left sideline\n3 inbounds to 1\nlook 1: three', right: 'from 5-out\n3 inbounds from the left sideline\n3 inbounds to 1\nlook 1: three' },

@@ -42,6 +42,7 @@ export const toldByTimeline = {
     },
   }),
   'screen-refused': told('screen-refused', {
+    related: 'his way',
     severity: 'warning',
     needs: 'way',
     source: 'the words of the notation',
@@ -61,6 +62,7 @@ export const toldByTimeline = {
     },
   }),
   'screen-left-early': told('screen-left-early', {
+    related: 'this screen',
     severity: 'warning',
     needs: 'way',
     message: '{who} leaves his screen {seconds:seconds} before {user} has passed: contact then is a moving screen. Let him stay until {user} is by.',
@@ -89,6 +91,7 @@ export const toldByTimeline = {
     manual: { title: 'Screens met in another order than written', why: '`off 5 then 4` says which screen comes first, and the places of the screeners say otherwise.', wrong: 'from 4-out 1-in\n5 screens for 2 at right elbow\n4 screens for 2 at right block\n2 cuts off 4 then 5 to rim\nlook 2: layup', right: 'from 4-out 1-in\n5 screens for 2 at right elbow\n4 screens for 2 at right block\n2 cuts off 5 then 4 to rim\nlook 2: layup' },
   }),
   'pass-waits': told('pass-waits', {
+    related: 'what he waits for',
     severity: 'warning',
     needs: 'before',
     source: commonPractice('the rule set’s closely-guarded count; two seconds at rest are common practice, no source'),
@@ -110,6 +113,7 @@ export const toldByTimeline = {
     manual: { title: 'A look pinned to nothing', why: 'A look `on the roll` or `as he comes off 4` needs that roll, or that screen, on its way through the play.', wrong: 'from horns\n5 clears to left short corner\n1 dribbles to left slot\nlook 4 on the roll: layup', right: 'from horns\n5 clears to left short corner\n4 ball-screens for 1, then rolls\n1 drives off 4 to right elbow\nlook 4 on the roll: layup' },
   }),
   'wait-unknown': told('wait-unknown', {
+    related: 'what it stands in',
     severity: 'error',
     needs: 'before',
     source: 'the words of the notation',
@@ -122,6 +126,7 @@ export const toldByTimeline = {
     },
   }),
   'waits-in-circle': told('waits-in-circle', {
+    related: 'this line waits too',
     severity: 'error',
     needs: 'before',
     source: 'the words of the notation',

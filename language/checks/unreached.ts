@@ -1,5 +1,8 @@
 import { check } from './check.ts';
-import type { Way } from './subject.ts';
+import type { Fix } from './finding.ts';
+import { otherWords } from './fixes.ts';
+import { wordsOf, type Subject, type Way } from './subject.ts';
+import type { Shot, ShotKind } from '../play/play.ts';
 
 export const leftOutToo = check({
   code: 'step-not-reached',
@@ -34,10 +37,20 @@ export const afterTheShot = check({
   *find(subject) {
     for (const way of subject.ways) {
       const found = behindShot(way);
-      if (found !== undefined) yield { part: found.key, params: { step: found.name, who: found.shot.who, shot: found.shot.shot.value === 'shot' ? 'jumper' : found.shot.shot.value }, run: way.run.id, related: [{ part: found.shot.id, message: 'this shot' }] };
+      if (found !== undefined) yield { part: found.key, params: { step: found.name, who: found.shot.who, shot: shotWord(found.shot.shot.value) }, run: way.run.id, related: [{ part: found.shot.id, message: 'this shot' }], fixes: asLook(subject, found.shot) };
     }
   },
 });
+
+/** `2 shoots a three`, where nothing else is said in the line. */
+function asLook(subject: Subject, { id, who, shot }: Shot): readonly Fix[] {
+  const look = `look ${who}: ${shotWord(shot.value)}`;
+  return new RegExp(`^${who} \\w+( an? [\\w-]+)?$`, 'i').test(wordsOf(subject, id)) ? otherWords(subject, id, look, `Make it a look: ${look}`) : [];
+}
+
+function shotWord(kind: ShotKind): string {
+  return kind === 'shot' ? 'jumper' : kind;
+}
 
 function behindShot({ steps }: Way) {
   for (const [at, step] of steps.entries()) {

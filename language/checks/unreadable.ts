@@ -10,6 +10,7 @@ import type { ParsedLine } from '../grammar/parse-line.ts';
 import type { PartId, Play, StepKey } from '../play/play.ts';
 import type { LineMeaning } from '../play/read-play.ts';
 import type { Needs } from './check.ts';
+import { stepOf } from './parts.ts';
 
 /** What a line's first words say it would have been. */
 type Kind = 'action' | 'question' | 'unknown';
@@ -77,10 +78,6 @@ export function gapsOf({ lines, meanings, play, headGap = false }: GapsIn): Gaps
     return !unreadable.some(({ step, kind, line: gap }) => (step !== undefined && touched.has(step)) || (kind === 'unknown' && gap < lastLine));
   };
   return { allow };
-}
-
-function stepOf(part: PartId): StepKey {
-  return part.split(/[/?:#]/, 1)[0]!;
 }
 
 /** From the root to a step. */

@@ -43,3 +43,9 @@ test('an allowance for one step leaves the others as they are', () =>
     ^^^^^^^^^^^^^^^ warning screen-unused
     look 1: three
 `));
+
+test('an allowance in the second step of a name silences that step alone', () => {
+  const step = (inside: string) => `  step "Zip"\n${inside}    1 passes to 1\n`;
+  const text = `play "A"\n  from 5-out\n  1 dribbles to left slot\n${step('')}${step('    allow pass-to-self "a slip we keep"\n')}    look 1: jumper\n`;
+  expect(compileText(text).findings.map(({ code, place }) => [code, place.line])).toEqual([['pass-to-self', 4], ['duplicate-name', 5]]);
+});
