@@ -1,4 +1,5 @@
-import { test } from 'vitest';
+import { expect, test } from 'vitest';
+import { compileText } from './compiled.ts';
 import { expectMarked } from './marked.ts';
 
 const steps = (allow: string, inStep = '') => `play "A"
