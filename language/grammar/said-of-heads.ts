@@ -2,7 +2,7 @@
 import { endOf, reads, startWithArticles, tried, written, type Broken } from './broken-line.ts';
 import { isAttacker, rewriting, wholeLine, word, type Recogniser, type SaidOtherwise } from './saying.ts';
 
-export const saidOfHeads: readonly Recogniser[] = [throwerInFrom, alignmentWithoutFrom, demandWithoutMust, hasTheBall, whoCrashes];
+export const saidOfHeads: readonly Recogniser[] = [throwerInFrom, alignmentWithoutFrom, demandWithoutMust, hasTheBall, whoCrashes, inTheBackcourt];
 
 /** `from box, 3 taking it out under the basket` */
 function throwerInFrom(broken: Broken): SaidOtherwise | undefined {
@@ -51,4 +51,14 @@ function whoCrashes(broken: Broken): SaidOtherwise | undefined {
   if (word(tokens[0]) !== 'rebound' || index < tokens.length || !isAttacker(last)) return undefined;
   const fix = tried(broken, 'Write "crash" behind it', [{ at: endOf(last!), to: endOf(last!), text: tokens.length > 2 ? ' crash' : ' crashes' }]);
   return fix && { code: 'line-unfinished', from: tokens.length - 1, to: tokens.length, message: `Say what they do: "${wholeLine(broken)} crash", or "get back".`, fixes: [fix] };
+}
+
+/** `1 at left elbow in the backcourt`: the other half has fewer names. */
+function inTheBackcourt(broken: Broken): SaidOtherwise | undefined {
+  const { tokens, index } = broken;
+  const spot = tokens[index - 1];
+  if (!/^(in|of)$/.test(word(tokens[index])) || word(tokens[index + 1]) !== 'backcourt' || !spot) return undefined;
+  const text = /^(elbow|elbows|free-throw line|nail|high post)$/.test(spot.image) ? 'far free-throw line' : 'backcourt';
+  const fix = tried(broken, `Write "${text}"`, [{ at: spot.startOffset, to: endOf(tokens[index + 1]!), text }]);
+  return { code: 'misplaced-word', from: index - 1, to: index + 2, message: 'Places of the other half are the far free-throw line, the far baseline and backcourt left, middle and right; any other is said in metres: (-3, 22.5) m.', fixes: [fix] };
 }

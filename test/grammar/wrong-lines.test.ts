@@ -29,6 +29,7 @@ const rows: readonly (readonly [line: string, marked: string, code: string, mend
   ['rebound 3, 4, 5', '5', 'line-unfinished', 'rebound 3, 4, 5 crash'],
   ['from box, 3 taking it out under the basket', 'taking', 'misplaced-word'],
   ['from stack at the left elbow: 2, 4, 5, 1', '1', 'line-unfinished', 'from stack at the left elbow: 2, 4, 5, 1 from the baseline up'],
+  ['from 1 at left elbow in the backcourt, 2 top', 'elbow in the backcourt', 'misplaced-word', 'from 1 at left far free-throw line, 2 top'],
   // looks and choices
   ['look 5 on the block, layup', ',', 'misplaced-word', 'look 5 on the block: layup'],
   ['look for 1, three', ',', 'misplaced-word', 'look for 1: three'],
