@@ -3,7 +3,7 @@ import { endOf, reads, startWithArticles, tried, written, type Broken } from './
 import { commaAfter, inNumber, isAttacker, rewriting, word, writing, type Recogniser, type SaidOtherwise } from './saying.ts';
 import { verbOf } from './verbs.ts';
 
-export const saidOfMoves: readonly Recogniser[] = [otherVerb, onTheSignal, forSafety, getsAHandOff, passToAPlace, whichOfTheZone, fillsALane, atTheDefence, anOpenPlace, someonesSpot, shutsTheGate];
+export const saidOfMoves: readonly Recogniser[] = [otherVerb, refuses, pickAndRoll, offMissing, onTheSignal, forSafety, getsAHandOff, passToAPlace, whichOfTheZone, fillsALane, atTheDefence, anOpenPlace, someonesSpot, shutsTheGate];
 
 /** Verbs that one line says with others: [words, what is meant, why]. Common usage, no source. */
 const OTHER_VERBS: readonly (readonly [said: RegExp, singular: string, why: string])[] = [
@@ -25,6 +25,34 @@ function otherVerb(broken: Broken): SaidOtherwise | undefined {
   const text = inNumber(broken, index, found[1]);
   const fix = writing(broken, index, to, text) ?? writing(broken, index, commaAfter(broken, index), text);
   return { code: 'unknown-word', from: index, to, message: `${found[2]} Write "${text}".`, fixes: [fix] };
+}
+
+/** `1 rejects the screen`: he goes where the screen does not stand. */
+function refuses(broken: Broken): SaidOtherwise | undefined {
+  const { tokens, index } = broken;
+  if (!/^(rejects?|refuses?|splits?)$/.test(word(tokens[index])) || !isAttacker(tokens[index - 1])) return undefined;
+  return { code: 'unknown-word', from: index, to: index + 1, message: 'Who does not use the screen drives somewhere else: say where ("drives to left elbow"). If the defence brings it about, it is a step of its own.', fixes: [] };
+}
+
+/** `1 and 4 run pick and roll` */
+function pickAndRoll(broken: Broken): SaidOtherwise | undefined {
+  const { tokens, index } = broken;
+  const at = [index, index - 1, index + 1].find((i) => word(tokens[i]) === 'pick' && word(tokens[i + 1]) === 'and' && /^(rolls?|pops?)$/.test(word(tokens[i + 2])));
+  if (at === undefined) return undefined;
+  const second = word(tokens[at + 2]).startsWith('pop') ? 'pops' : 'rolls';
+  const [one, other] = tokens.filter(isAttacker).map(({ image }) => image);
+  const [user, screener] = one !== undefined && other !== undefined ? [one, other].sort() : ['1', '4'];
+  return { code: 'misplaced-word', from: at, to: at + 3, message: `Say what each does: "${screener!} ball-screens for ${user!}, then ${second}", and on a line of its own "${user!} drives off ${screener!}".`, fixes: [other === undefined ? undefined : rewriting(broken, `${screener!} ball-screens for ${user!}, then ${second}`)] };
+}
+
+/** `2 curls the screen` */
+function offMissing(broken: Broken): SaidOtherwise | undefined {
+  const { tokens, index } = broken;
+  const noun = tokens[index];
+  if (!noun || verbOf(word(tokens[index - 1]))?.class !== 'move' || !/^(screen|pick|pin down|pindown|.*-screen)$/.test(word(noun))) return undefined;
+  const at = endOf(tokens[index - 1]!);
+  const fix = tried(broken, `Put "off" before "${written(broken, index)}"`, [{ at, to: at, text: ' off' }]);
+  return fix && { code: 'missing-word', from: index, to: index + 1, message: `A word is missing before "${written(broken, index)}". Did you mean "off the ${written(broken, index)}"?`, fixes: [fix] };
 }
 
 /** `on the slap, 4 screens`: a step begins with its first lines. */

@@ -109,7 +109,9 @@ function isAFake(broken: Broken): SaidOtherwise | undefined {
 
 /** `1 gets the ball back from 5` is 5's pass. */
 function getsTheBall(broken: Broken): SaidOtherwise | undefined {
-  const { tokens, index } = broken;
+  const { tokens } = broken;
+  // `1 takes` is a shot until the hand-off comes.
+  const index = /^hand[ -]?offs?$/.test(word(tokens[broken.index])) && broken.index === 2 ? 1 : broken.index;
   if (!/^(gets?|receives?|catches|catch|takes?)$/.test(word(tokens[index])) || index !== 1 || !isAttacker(tokens[0])) return undefined;
   const from = tokens.findIndex((token, i) => i > index && i <= index + 4 && token.image === 'from');
   const passer = tokens[from + 1];

@@ -56,7 +56,7 @@ const VERBS: Readonly<Record<VerbClass, readonly Row[]>> = {
   ],
   close: [['closes behind', 'close behind']],
   shot: [
-    ['shoots', 'shoot'], ['dunks', null, 'dunk'], ['lays up', null, 'lay up'], ['lays it up', 'lay it up', 'lay up'], ['pulls up', 'pull up'], ['tips in', 'tip in'], ['hooks', null, 'hook'],
+    ['shoots', 'shoot'], ['shoots it', 'shoot it', 'shoot'], ['dunks', null, 'dunk'], ['dunks it', null, 'dunk'], ['lays up', null, 'lay up'], ['lays it up', 'lay it up', 'lay up'], ['pulls up', 'pull up'], ['tips in', 'tip in'], ['hooks', null, 'hook'],
     ['takes', 'take', 'shoot'],
   ],
   hold: [

@@ -149,6 +149,9 @@ const rows: readonly (readonly [spoken: string, notation: string])[] = [
   ['look 2: alley-oop, dunk', 'look 2: lob, dunk'],
   ['look 1: give and go, layup', 'look 1: pass, layup'],
   ['3 shoots a 3', '3 shoots a three'],
+  ['5 dunks it', '5 dunks'],
+  ['2, 3, and 4 cut to the wings', '2, 3 and 4 cut to the wings'],
+  ['1 passes to 2, and 2 drives', '1 passes to 2, 2 drives'],
 ];
 
 /** The tree without columns, every verb in its base form. */

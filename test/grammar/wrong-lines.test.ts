@@ -30,6 +30,11 @@ const rows: readonly (readonly [line: string, marked: string, code: string, mend
   ['from box, 3 taking it out under the basket', 'taking', 'misplaced-word'],
   ['from stack at the left elbow: 2, 4, 5, 1', '1', 'line-unfinished', 'from stack at the left elbow: 2, 4, 5, 1 from the baseline up'],
   ['from 1 at left elbow in the backcourt, 2 top', 'elbow in the backcourt', 'misplaced-word', 'from 1 at left far free-throw line, 2 top'],
+  ['1 rejects the screen', 'rejects', 'unknown-word'],
+  ['1 splits', 'splits', 'unknown-word'],
+  ['1 and 4 run pick and roll', 'pick and roll', 'misplaced-word', '4 ball-screens for 1, then rolls'],
+  ['2 curls the screen', 'screen', 'missing-word', '2 curls off the screen'],
+  ['1 takes a hand off from 5', 'takes', 'unknown-word', '5 hands off to 1'],
   // looks and choices
   ['look 5 on the block, layup', ',', 'misplaced-word', 'look 5 on the block: layup'],
   ['look for 1, three', ',', 'misplaced-word', 'look for 1: three'],

@@ -222,6 +222,7 @@ export type SetLineKeywordNames =
     | "dunker spot"
     | "dunker spots"
     | "dunks"
+    | "dunks it"
     | "early"
     | "elbow"
     | "elbows"
@@ -579,7 +580,9 @@ export type SetLineKeywordNames =
     | "shallow-cut"
     | "shallow-cuts"
     | "shoot"
+    | "shoot it"
     | "shoots"
+    | "shoots it"
     | "short corner"
     | "short corners"
     | "shot"
@@ -2760,10 +2763,10 @@ export function isShotKinds(item: unknown): item is ShotKinds {
     return reflection.isInstance(item, ShotKinds.$type);
 }
 
-export type ShotVerb = 'dunks' | 'hooks' | 'lay it up' | 'lays it up' | 'lays up' | 'pull up' | 'pulls up' | 'shoot' | 'shoots' | 'take' | 'takes' | 'tip in' | 'tips in';
+export type ShotVerb = 'dunks it' | 'dunks' | 'hooks' | 'lay it up' | 'lays it up' | 'lays up' | 'pull up' | 'pulls up' | 'shoot it' | 'shoot' | 'shoots it' | 'shoots' | 'take' | 'takes' | 'tip in' | 'tips in';
 
 export function isShotVerb(item: unknown): item is ShotVerb {
-    return item === 'shoots' || item === 'shoot' || item === 'dunks' || item === 'lays up' || item === 'lays it up' || item === 'lay it up' || item === 'pulls up' || item === 'pull up' || item === 'tips in' || item === 'tip in' || item === 'hooks' || item === 'takes' || item === 'take';
+    return item === 'shoots' || item === 'shoot' || item === 'shoots it' || item === 'shoot it' || item === 'dunks' || item === 'dunks it' || item === 'lays up' || item === 'lays it up' || item === 'lay it up' || item === 'pulls up' || item === 'pull up' || item === 'tips in' || item === 'tip in' || item === 'hooks' || item === 'takes' || item === 'take';
 }
 
 export interface ShotWindow extends langium.AstNode {
