@@ -26,8 +26,7 @@ const themes = {
 
 export async function takePageViews(): Promise<void> {
   if (executable === undefined) throw new Error(howToInstall);
-  const { script, style } = await buildPlayer();
-  const written = (shown: readonly Playback[], title: string) => pageHtml(shown, script, style, { sha256, deflate, title, autoplay: false });
+  const written = await pageWriter();
   const all = examplePlays();
   const file = startViews('page');
   const place = temporary('views');
@@ -71,7 +70,7 @@ async function takeMore(page: Page, take: (what: string, fullPage?: boolean) => 
 }
 
 /** To a share of the run's time. */
-async function goTo(page: Page, share: number): Promise<void> {
+export async function goTo(page: Page, share: number): Promise<void> {
   // As text: what runs in the page knows the page's world, this script does not.
   await page.evaluate(`(() => {
     const slider = document.querySelector('input.time');
@@ -81,7 +80,7 @@ async function goTo(page: Page, share: number): Promise<void> {
   await page.waitForTimeout(150);
 }
 
-function examplePlays(): readonly Playback[] {
+export function examplePlays(): readonly Playback[] {
   const names = readdirSync(join(root, 'examples')).filter((name) => name.endsWith('.play'));
   const address = (name: string) => `file:///club/${name}`;
   const book = names.reduce((known, name) => openFile(known, address(name), readFileSync(join(root, 'examples', name), 'utf8')), emptyBook);
@@ -94,6 +93,12 @@ function wrongPlay(): Playback {
   const text = `notation 1\nlevel u14\nplay "Everything the Otters ever tried at the end of a quarter, all at once"\n  from horns, ball with 1\n  against man\n  call with 6 on the clock\n  leave 3 seconds after a miss\n  rebound 4, 5 crash\n  step "Screen"\n    1 screens for 2\n    2 cuts off 1 to nail\n    3 cuts to nail\n    look 2 "pull-up": jumper\n    look 3: three\n`;
   const keeper = createKeeper();
   return playbackOf(keeper.playsOf(openFile(emptyBook, 'file:///wrong.play', text), 'file:///wrong.play')[0]!);
+}
+
+/** A page as the command line writes it; it stands still. */
+export async function pageWriter(): Promise<(shown: readonly Playback[], title: string) => string> {
+  const { script, style } = await buildPlayer();
+  return (shown, title) => pageHtml(shown, script, style, { sha256, deflate, title, autoplay: false });
 }
 
 const sha256 = (text: string): string => createHash('sha256').update(text, 'utf8').digest('base64');

@@ -6,6 +6,7 @@ import { pack } from '../package.ts';
 import { takeDocsViews } from './docs-views.ts';
 import { takeEditorViews } from './editor-views.ts';
 import { takeFirstMinutes } from './first-minutes.ts';
+import { takeHandouts } from './handouts.ts';
 import { takePageViews } from './page-views.ts';
 import { takeReadme } from './readme.ts';
 
@@ -19,6 +20,7 @@ const kinds: Readonly<Record<string, Kind>> = {
   page: { take: takePageViews, inEditor: false },
   docs: { take: takeDocsViews, inEditor: false },
   editor: { take: takeEditorViews, inEditor: true },
+  handouts: { take: takeHandouts, inEditor: false },
   readme: { take: takeReadme, inEditor: true },
   'first-minutes': { take: takeFirstMinutes, inEditor: true },
 };
