@@ -27,7 +27,7 @@ async function take({ name, file, line, theme, size }: Shot): Promise<void> {
   try {
     await openFile(editor, file);
     await runCommand(editor, 'Setwright: Show the play beside the text');
-    await panel(editor).locator('svg').first().waitFor();
+    await panel(editor).locator('g[data-body="1"]').waitFor();
     await page.keyboard.press('Control+b');
     await page.locator('.tab', { hasText: file }).click();
     await goTo(editor, line, 8);
