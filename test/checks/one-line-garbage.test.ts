@@ -1,6 +1,8 @@
 // A line that cannot be read costs that line only: nothing else is reported because of it.
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
+import { catalogue } from '../../language/checks/catalogue.ts';
+import { asPlay, compileText } from './compiled.ts';
 import { editFile, emptyBook, openFile } from '../../language/book/book.ts';
 import { createKeeper } from '../../language/compile.ts';
 
@@ -30,6 +32,23 @@ describe.each(examples)('in %s, with any one line replaced', (name) => {
         .map(({ code, message, firstLine, place }) => `line ${firstLine + place.line + 1}: ${code}: ${message}`);
       expect(others, `line ${at + 1} (${line.trim()}) replaced`).toEqual([]);
       expect(findings.some(({ firstLine, place }) => firstLine + place.line === at), `line ${at + 1} is reported`).toBe(true);
+    }
+  });
+});
+
+// The right examples stand at the edge of their checks: one line less, and a check may think it sees its mistake.
+describe('in the right example of a check, with any one line replaced', () => {
+  const shown = Object.values(catalogue).filter(({ manual }) => manual.right !== undefined);
+  test.each(shown.map(({ code, manual }) => [code, manual] as const))('%s', (_, { right, beside }) => {
+    const lines = asPlay(right!).split('\n');
+    const before = new Set(compileText(lines.join('\n'), beside).findings.map(({ code, part }) => `${code} ${part}`));
+    for (const words of garbage.slice(0, 2)) {
+      for (const [at, line] of lines.entries()) {
+        const { findings } = compileText(lines.with(at, words).join('\n'), beside);
+        const others = findings.filter(({ firstLine, place, code, part }) => firstLine + place.line !== at && !before.has(`${code} ${part}`)).map(({ code, message, firstLine, place }) => `line ${firstLine + place.line + 1}: ${code}: ${message}`);
+        expect(others, `line ${at + 1} (${line.trim()}) replaced by ${words}`).toEqual([]);
+        expect(findings.some(({ firstLine, place }) => firstLine + place.line === at)).toBe(true);
+      }
     }
   });
 });
