@@ -5,8 +5,8 @@ import type { Playback } from '../language/playback/playback.ts';
 import { slugOf } from '../language/book/slug.ts';
 import * as protocol from '../server/lsp/protocol.ts';
 import { placeFromCommand, type PlaceOfPlay } from './open-play.ts';
+import { pageOf } from './page-of-play.ts';
 import { playerFolder } from './play-panel-html.ts';
-import { pageHtml } from './preview/page.ts';
 
 export function registerKeepPlay({ extensionUri }: ExtensionContext, client: BaseLanguageClient, running: Promise<void>): Disposable[] {
   const ask = <Answer>(method: string, { uri, line }: PlaceOfPlay, read: (value: unknown) => Answer | undefined): Promise<Answer | undefined> =>
@@ -25,7 +25,7 @@ export function registerKeepPlay({ extensionUri }: ExtensionContext, client: Bas
     if (place === undefined || play == null) return void window.showInformationMessage(l10n.t('There is no play here to make a page of yet. Open one, and write its first line.'));
     const [script, style] = await Promise.all(['player.js', 'player.css'].map((name) => textOf(Uri.joinPath(playerFolder(extensionUri), name))));
     // The server is of the same package: what it sends is a playback of this version.
-    await write(place.uri, play.title, 'html', l10n.t('Pages'), await pageOf(play.playback as Playback, script!, style!));
+    await write(place.uri, play.title, 'html', l10n.t('Pages'), await pageOf(play.playback as Playback, { script: script!, style: style! }, env.language));
   }
 
   return [commands.registerCommand('setwright.saveDrawing', keepDrawing), commands.registerCommand('setwright.savePage', keepPage)];
@@ -45,25 +45,6 @@ async function write(beside: Uri, title: string, ending: string, kind: string, t
   const chosen = await window.showInformationMessage(l10n.t('“{0}” is written: {1}', title, uri.path.slice(uri.path.lastIndexOf('/') + 1)), open);
   if (chosen === open) await env.openExternal(uri);
 }
-
-/** The page names its own script by a hash and holds the play packed; both are worked out by the platform, which answers later. */
-async function pageOf(playback: Playback, script: string, style: string): Promise<string> {
-  const hashed = new Map<string, string>();
-  const packed = new Map<string, string>();
-  const note = (known: Map<string, string>) => (text: string) => known.get(text) ?? (known.set(text, ''), '');
-  const page = () => pageHtml([playback], script, style, { sha256: note(hashed), deflate: note(packed), language: env.language });
-  page();
-  for (const text of hashed.keys()) hashed.set(text, base64(new Uint8Array(await crypto.subtle.digest('SHA-256', new TextEncoder().encode(text)))));
-  for (const text of packed.keys()) packed.set(text, base64(await deflated(text)));
-  return page();
-}
-
-async function deflated(text: string): Promise<Uint8Array> {
-  const stream = new Blob([text]).stream().pipeThrough(new CompressionStream('deflate'));
-  return new Uint8Array(await new Response(stream).arrayBuffer());
-}
-
-const base64 = (bytes: Uint8Array): string => btoa(Array.from(bytes, (byte) => String.fromCharCode(byte)).join(''));
 
 async function textOf(uri: Uri): Promise<string> {
   return new TextDecoder().decode(await workspace.fs.readFile(uri));
