@@ -22,6 +22,8 @@ export interface Asking {
   readonly compileAt: (document: OpenDocument, line: number) => Compiled | undefined;
   /** Answers from an open document, null from any other; never once the editor has called the request off. */
   readonly answer: <Answer>(token: CancellationToken, uri: string, work: (document: OpenDocument) => Answer) => Promise<Answer | null>;
+  /** The same, sooner: for what a coach waits for while he types. */
+  readonly answerTyping: Asking['answer'];
   /** The same for a request that is of no one document. */
   readonly answerAll: <Answer>(token: CancellationToken, work: () => Answer) => Promise<Answer>;
   /** Reads the plays of the workspace that nobody has open: for what is asked of them all. It ends, also where they do not come. */

@@ -16,8 +16,8 @@ export const writing: ServerCapabilities = {
 };
 
 export function serveWriting(asking: Asking): void {
-  const { connection, documents, answer, answerAll, withAllFiles } = asking;
-  connection.onCompletion(({ textDocument: { uri }, position }, token) => answer(token, uri, (document) => completion(documents.book(), document, position, asking.client().textDocument?.completion?.completionItem?.snippetSupport === true)));
+  const { connection, documents, answer, answerTyping, answerAll, withAllFiles } = asking;
+  connection.onCompletion(({ textDocument: { uri }, position }, token) => answerTyping(token, uri, (document) => completion(documents.book(), document, position, asking.client().textDocument?.completion?.completionItem?.snippetSupport === true)));
   connection.onCompletionResolve((item, token) =>
     answerAll(token, () => {
       const data = readItemData(item.data);

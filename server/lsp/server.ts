@@ -7,7 +7,7 @@ import {
 import { blockAtLine, blockOfKey, type TextEdit } from '../../language/book/book.ts';
 import { createKeeper, type Compiled } from '../../language/compile.ts';
 import type { Asking } from './asking.ts';
-import { answerUnlessCancelled } from './cancelling.ts';
+import { answerUnlessCancelled, whatIsHere } from './cancelling.ts';
 import { openDocuments, type Documents, type OpenDocument } from './documents.ts';
 import { guarded } from './guarded.ts';
 import { atMost, type Host } from './host.ts';
@@ -43,16 +43,17 @@ export function createServer(unguarded: Connection, place: Host): Server {
   };
   const compileAt = (document: OpenDocument, line: number): Compiled | undefined => compileKey(document, blockAtLine(document.file, line).block.key);
 
+  const fromOpen = <Answer>(uri: string, work: (document: OpenDocument) => Answer): Answer | null => {
+    const document = documents.get(uri);
+    return document === undefined ? null : work(document);
+  };
   const asking: Asking = {
     connection, host, documents, keeper, findingsOf, compileKey, compileAt,
     options: () => options,
     say: sayIn(() => options.words),
     client: () => client,
-    answer: (token, uri, work) =>
-      answerUnlessCancelled(host, token, () => {
-        const document = documents.get(uri);
-        return document === undefined ? null : work(document);
-      }),
+    answer: (token, uri, work) => answerUnlessCancelled(host, token, () => fromOpen(uri, work)),
+    answerTyping: (token, uri, work) => answerUnlessCancelled(host, token, () => fromOpen(uri, work), whatIsHere),
     answerAll: (token, work) => answerUnlessCancelled(host, token, work),
     withAllFiles: () => atMost(host, longestRead, files.fetchAll(false)),
   };

@@ -49,3 +49,31 @@ test('a request the editor no longer wants is answered as cancelled, over real s
     child.kill();
   }
 });
+
+test('so is a list of words called off in the same breath', async () => {
+  const child = spawn(process.execPath, [server, '--stdio'], { stdio: ['pipe', 'pipe', 'inherit'] });
+  const framed = (message: object) => {
+    const text = JSON.stringify({ jsonrpc: '2.0', ...message });
+    return `Content-Length: ${Buffer.byteLength(text)}\r\n\r\n${text}`;
+  };
+  const uri = 'file:///gym/lighthouse.play';
+  const answered = new Promise<string>((resolve) => {
+    let out = '';
+    child.stdout.on('data', (data: Buffer) => {
+      out += data.toString();
+      if (/"id":2\b[^]*\}/.test(out)) resolve(out);
+    });
+  });
+  child.stdin.write([
+    framed({ id: 1, method: 'initialize', params: { processId: null, rootUri: null, capabilities: {} } }),
+    framed({ method: 'initialized', params: {} }),
+    framed({ method: 'textDocument/didOpen', params: { textDocument: { uri, languageId: 'setwright', version: 1, text: 'play "Pier"\n  ' } } }),
+    framed({ id: 2, method: 'textDocument/completion', params: { textDocument: { uri }, position: { line: 1, character: 2 } } }),
+    framed({ method: '$/cancelRequest', params: { id: 2 } }),
+  ].join(''));
+  try {
+    expect(await answered).toContain('-32800');
+  } finally {
+    child.kill();
+  }
+});
