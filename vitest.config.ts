@@ -14,7 +14,7 @@ export default defineConfig({
           name: 'unit',
           include: ['{language,server,client,scripts,test}/**/*.test.ts'],
           exclude: ['test/e2e/**', '**/*.e2e.test.ts', '**/node_modules/**'],
-          testTimeout: 20_000,
+          testTimeout: 60_000,
           sequence: { groupOrder: 0 },
         },
       },
