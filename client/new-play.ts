@@ -1,6 +1,7 @@
 // "New playbook" and "New play": a few questions, and a text that moves at once.
 import { commands, l10n, Position, Range, Uri, window, workspace, WorkspaceEdit, type Disposable, type QuickPickItem, type TextDocument } from 'vscode';
 import * as protocol from '../server/lsp/playbook-protocol.ts';
+import { textColumn } from './open-play.ts';
 import type { PlaybookSource } from './playbook/playbook-source.ts';
 import { sayAgainst } from './playbook/play-words.ts';
 import { asText } from './playbook/playbook-view.ts';
@@ -65,7 +66,7 @@ export function registerNewPlay(source: PlaybookSource, language: string): Dispo
     const head = Math.max(0, lines.findLastIndex((line) => line.startsWith(`play "${name.replace(/["“”]/g, ' ').replace(/\s+/g, ' ').trim()}`)));
     const step = lines.findIndex((line, at) => at > head && /^\s*step\b/.test(line));
     const at = new Position(Math.max(head, step + 1), 4);
-    const editor = await window.showTextDocument(document, { selection: new Range(at, at) });
+    const editor = await window.showTextDocument(document, { selection: new Range(at, at), viewColumn: textColumn() });
     editor.revealRange(new Range(head, 0, lines.length, 0));
     await commands.executeCommand('setwright.showPlay', document.uri, at.line);
   }

@@ -1,5 +1,5 @@
 // Which play a command means, and its text in an editor.
-import { Range, Uri, window, workspace, type ViewColumn } from 'vscode';
+import { Range, Uri, ViewColumn, window, workspace } from 'vscode';
 import type { PlayEntry } from '../server/lsp/playbook-protocol.ts';
 
 export interface PlaceOfPlay {
@@ -27,6 +27,9 @@ export async function openPlay(uri: unknown, line: unknown, viewColumn?: ViewCol
   const at = lineFrom(line);
   await window.showTextDocument(uri, { preview: true, preserveFocus: true, ...(at !== undefined && { selection: new Range(at, 0, at, 0) }), ...(viewColumn !== undefined && { viewColumn }) });
 }
+
+/** Where the texts are: one that is opened while a picture has the keyboard must not lie over it. */
+export const textColumn = (): ViewColumn => window.activeTextEditor?.viewColumn ?? window.visibleTextEditors.find(({ viewColumn }) => viewColumn !== undefined)?.viewColumn ?? ViewColumn.One;
 
 export function firstOpenPlay(): PlaceOfPlay | undefined {
   const document = workspace.textDocuments.find(({ languageId }) => languageId === 'setwright');

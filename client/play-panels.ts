@@ -6,7 +6,7 @@ import {
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import * as protocol from '../server/lsp/protocol.ts';
 import { changeByHand } from './change-by-hand.ts';
-import { firstOpenPlay, openPlay, placeFromCommand } from './open-play.ts';
+import { firstOpenPlay, openPlay, placeFromCommand, textColumn } from './open-play.ts';
 import { panelHtml, playerFolder } from './play-panel-html.ts';
 import { MESSAGES_VERSION, readFromPlayer, readKept, type FromPlayer, type ToPlayer } from './preview/messages.ts';
 import type { PlaybookSource } from './playbook/playbook-source.ts';
@@ -154,7 +154,7 @@ export function registerPlayPanels(context: ExtensionContext, client: BaseLangua
   const selectedHere = new WeakSet<TextEditor>();
 
   const openBeside = async ({ uri }: Shown) =>
-    window.showTextDocument(await workspace.openTextDocument(uri), { viewColumn: ViewColumn.One, preserveFocus: true });
+    window.showTextDocument(await workspace.openTextDocument(uri), { viewColumn: textColumn(), preserveFocus: true });
 
   const editorOf = ({ uri }: Shown): TextEditor | undefined =>
     [window.activeTextEditor, ...window.visibleTextEditors].find((editor) => editor?.document.uri.toString() === uri.toString());
@@ -225,7 +225,7 @@ export function registerPlayPanels(context: ExtensionContext, client: BaseLangua
 
   async function openFromList(uri: unknown, line: unknown) {
     // Not over the picture, which goes along although no text has the keyboard.
-    await openPlay(uri, line, inFront()?.panel.active === true ? ViewColumn.One : undefined);
+    await openPlay(uri, line, inFront()?.panel.active === true ? textColumn() : undefined);
     if (uri instanceof Uri && typeof line === 'number') for (const shown of panels.values()) follow(shown, uri, line);
   }
 

@@ -72,6 +72,8 @@ export function createHand({ asking, chip, picked, say }: Wishes): Hand {
     target.addEventListener('pointermove', (event) => move(event));
     target.addEventListener('pointerup', () => release());
     target.addEventListener('pointercancel', () => letGo());
+    // The button came up where nobody heard it, outside of the panel.
+    target.addEventListener('lostpointercapture', () => held?.keyboard === false && letGo());
     target.addEventListener('keydown', (event) => keyed(event, key));
     target.addEventListener('blur', () => held?.keyboard === true && letGo());
     return target;

@@ -21,6 +21,19 @@ inRealVsCode(
         const [one, two] = await Promise.all([first, second].map((name) => row('Playbook', new RegExp(`^${name}\\s?\\d`)).boundingBox().catch(() => null)));
         return one != null && two != null && one.y < two.y && two.y - one.y <= one.height;
       });
+    /** Lets go where the list says that it takes what is dragged. */
+    async function drag(from: Locator, to: Locator) {
+      const { mouse } = editor().page;
+      await from.hover();
+      await mouse.down();
+      await until('the list takes it there', async () => {
+        await to.hover({ force: true });
+        const { x, y, width, height } = (await to.boundingBox())!;
+        await mouse.move(x + width / 2 + 3, y + height / 2);
+        return (await to.getAttribute('class'))?.includes('drop-target') === true;
+      });
+      await mouse.up();
+    }
     /** A list holds only the rows that can be seen. */
     async function scroll(down: boolean) {
       await pane('Playbook').locator('.pane-body').hover();
@@ -64,16 +77,12 @@ inRealVsCode(
 
     test('puts a play further down its section, and takes it back', async () => {
       const { page } = editor();
-      const text = await openFile(editor(), 'club.play').catch(async () => {
-        await page.getByRole('tab', { name: /Explorer/ }).first().click();
-        return openFile(editor(), 'club.play');
-      });
+      const text = await openFile(editor(), 'club.play');
       await page.getByRole('tab', { name: 'Setwright', exact: true }).click();
       await row('Playbook', 'Lighthouse').click();
       await page.locator('.tab.active', { hasText: 'lighthouse.play' }).waitFor();
-      await row('Playbook', 'Lighthouse').and(page.locator('.focused')).waitFor();
-      // The window tells the extension which row is chosen; nothing on the screen says that it has.
-      await page.waitForTimeout(500);
+      await row('Playbook', 'Lighthouse').and(page.locator('.focused.selected')).waitFor();
+      await pane('Playbook').locator('.monaco-list:focus').waitFor();
       await page.keyboard.press('Alt+ArrowDown');
       await page.locator('.tab', { hasText: 'club.play' }).click();
       await page.locator('.tab.active', { hasText: 'club.play' }).waitFor();
@@ -86,7 +95,7 @@ inRealVsCode(
 
     test('drags a play into another section', async () => {
       const { page } = editor();
-      await row('Playbook', /^Lantern, ball denied/).dragTo(row('Playbook', 'We need a three'));
+      await drag(row('Playbook', /^Lantern, ball denied/), row('Playbook', 'We need a three'));
       const text = page.locator('.editor-group-container.active .editor-instance .monaco-editor').first();
       await page.locator('.tab', { hasText: 'club.play' }).click();
       await until('both lines are written again', async () => /"Lighthouse", "Lantern", "Buoy"[^\n]*\n[^\n]*"Gangway", "Lantern, ball denied"/.test(await linesOf(text)));
@@ -114,7 +123,8 @@ inRealVsCode(
       await page.locator('.tab', { hasText: 'Lighthouse (pinned)' }).waitFor();
       await row('Playbook', 'Skiff').click();
       await page.locator('.tab.active', { hasText: 'quick.play' }).waitFor();
-      await page.waitForTimeout(800);
+      // The server has answered for the new text: a panel that goes along would have been told before.
+      await page.locator('.editor-group-container').first().getByText(/First look at 3\.\d s/).first().waitFor();
       expect(await panel(editor()).locator('h1').first().innerText()).toContain('Lighthouse');
       await screenshot(editor(), 'a pinned play');
       await page.locator('.tab', { hasText: 'Lighthouse (pinned)' }).click();

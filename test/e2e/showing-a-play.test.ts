@@ -1,6 +1,7 @@
 // The panel keeps its play through themes and a reload, follows the coach to another play, and takes every name for a name.
 import { expect, test } from 'vitest';
-import { goTo, inRealVsCode, openFile, panel, runCommand, screenshot } from './editor.ts';
+import { accessibilityFaults } from '../support/accessibility.ts';
+import { atRest, chooseTheme, closeProblems, goTo, inRealVsCode, openFile, panel, panelFrame, problems, runAsking, runCommand, screenshot } from './editor.ts';
 import { until } from './vscode.ts';
 
 const nasty = '<img src=x onerror=alert(1)>';
@@ -33,6 +34,10 @@ inRealVsCode(
       await shows(nasty);
       expect(await floor().locator('img').count()).toBe(0);
       expect(wrong).toEqual([]);
+      // Only the player's own script, by a number of this panel; nothing inline, no other server.
+      const policy = (await floor().locator('meta[http-equiv="Content-Security-Policy"]').getAttribute('content'))!;
+      expect(policy).toMatch(/default-src 'none'; script-src 'nonce-[\w+/=]{20,}'; style-src (?!.*'unsafe)/);
+      expect(policy).not.toMatch(/unsafe|\*(?!\.)/);
       await screenshot(editor(), 'a name like markup');
     });
 
@@ -47,27 +52,70 @@ inRealVsCode(
       await shows('Lighthouse');
     });
 
-    test('looks right in the dark and in high contrast', async () => {
-      for (const [theme, file] of [['Dark Modern', 'dark'], ['Dark High Contrast', 'high contrast']] as const) {
-        await chooseTheme(theme);
+    test('axe-core finds nothing in the panel in any theme, nor in forced colours with what can be taken hold of', async () => {
+      const { page } = editor();
+      await openFile(editor(), 'lighthouse.play');
+      for (const [theme, file] of [['Dark Modern', 'dark'], ['Dark High Contrast', 'high contrast'], ['Light High Contrast', 'light high contrast'], ['Light Modern', 'light']] as const) {
+        await chooseTheme(editor(), theme);
         await goTo(editor(), 22, 6);
         await until('the time is that of the screen', async () => (await time()) > 1000);
+        await atRest(floor());
+        expect(await accessibilityFaults(await panelFrame(editor())), theme).toEqual([]);
         await screenshot(editor(), `play in the ${file}`);
       }
-      await chooseTheme('Light Modern');
+      await page.emulateMedia({ forcedColors: 'active' });
+      await atRest(floor());
+      expect(await floor().locator('.handle').count()).toBeGreaterThan(3);
+      expect(await accessibilityFaults(await panelFrame(editor())), 'forced colours').toEqual([]);
+      await screenshot(editor(), 'play in forced colours');
+      await page.emulateMedia({ forcedColors: 'none' });
     });
 
-    async function chooseTheme(name: string) {
+    test('with less motion the panel goes from moment to moment', async () => {
+      await editor().page.emulateMedia({ reducedMotion: 'reduce' });
+      await floor().locator('h1').click();
+      await editor().page.keyboard.press('Home');
+      await editor().page.keyboard.press('Space');
+      // What a frame shows: of a glide there would be a new place in each.
+      const places = await floor().locator('html').evaluate(
+        () =>
+          new Promise<number>((done) => {
+            const seen = new Set<string | null>();
+            let frames = 0;
+            const look = () => {
+              seen.add(document.querySelector('g[data-body="1"]')!.getAttribute('transform'));
+              if (++frames < 90) requestAnimationFrame(look);
+              else done(seen.size);
+            };
+            look();
+          }),
+      );
+      expect(places).toBeLessThanOrEqual(4);
+      await editor().page.keyboard.press('Space');
+      await editor().page.emulateMedia({ reducedMotion: 'no-preference' });
+    });
+
+    test('by the keyboard alone, from a new play to one that moves', async () => {
       const { page } = editor();
-      await page.keyboard.press('Control+k');
-      await page.keyboard.press('Control+t');
-      const input = page.locator('.quick-input-widget input[type=text]').first();
-      await input.fill(name);
-      await page.locator('.quick-input-list .monaco-list-row', { hasText: name }).first().waitFor();
-      await page.waitForTimeout(400);
-      await page.keyboard.press('Enter');
-      await page.locator('.quick-input-widget').waitFor({ state: 'hidden' });
-    }
+      await page.keyboard.press('Control+1');
+      await page.locator('.editor-group-container.active .monaco-editor.focused').waitFor();
+      await runAsking(editor(), 'Setwright: New play from an alignment', ['Night ferry', 'horns', 'against man']);
+      await shows('Night ferry');
+      await page.keyboard.press('Control+End');
+      await page.keyboard.press('Control+2');
+      await until('the panel has the keyboard', () => floor().locator('html').evaluate(() => document.hasFocus()));
+      await page.keyboard.press('Home');
+      await until('the time is at the call', async () => (await time()) === 0);
+      await page.keyboard.press('Space');
+      await until('it moves', async () => (await time()) > 700);
+      await page.keyboard.press('Space');
+      await atRest(floor());
+      const stood = await time();
+      await page.keyboard.press('ArrowRight');
+      await until('the next moment', async () => (await time()) > stood);
+      await page.keyboard.press('Control+1');
+      await page.locator('.editor-group-container.active .monaco-editor.focused').waitFor();
+    });
   },
   { files: { 'nasty.play': nastyPlay } },
 );
@@ -75,21 +123,99 @@ inRealVsCode(
 inRealVsCode(
   'a window opened again',
   (editor) => {
-    test('has its play beside the text again', async () => {
+    const floor = () => panel(editor());
+    const drawn = () => until('the picture is drawn', async () => Number(await floor().locator('html').getAttribute('data-seq').catch(() => 0)) > 0, 40);
+    const shown = async () => ({
+      title: await floor().locator('h1').first().innerText(),
+      run: await floor().locator('.run[aria-pressed="true"]').getAttribute('aria-label').catch(() => null) ?? (await floor().locator('.run[aria-pressed="true"]').innerText()),
+      time: await floor().locator('input.time').inputValue(),
+      speed: await floor().getByLabel('Speed').inputValue(),
+      width: await editor().page.locator('.editor-group-container').last().evaluate((group: { getBoundingClientRect(): { width: number } }) => Math.round(group.getBoundingClientRect().width / 4)),
+    });
+    let before: Awaited<ReturnType<typeof shown>>;
+
+    test('a run-through, a time and a speed are chosen, and stay through edits, saving and another theme', async () => {
       const { page } = editor();
       await openFile(editor(), 'lighthouse.play');
       await runCommand(editor(), 'Setwright: Show the play beside the text');
-      const floor = () => panel(editor());
-      await until('the picture is drawn', async () => Number(await floor().locator('html').getAttribute('data-seq').catch(() => 0)) > 0);
-      await page.waitForTimeout(1500);
-      await page.reload();
+      await drawn();
+      await floor().locator('h1').click();
+      await page.keyboard.press('2');
+      await page.keyboard.press('-');
+      await floor().locator('input.time').fill('5000');
+      await page.locator('.editor-actions a[aria-label*="Keep this play in the panel"]').first().click();
+      await page.locator('.tab', { hasText: 'Lighthouse (pinned)' }).waitFor();
+      await atRest(floor());
+      before = await shown();
+      expect(before).toMatchObject({ title: 'Lighthouse', time: '5000', speed: '0.5' });
+      await page.keyboard.press('Control+1');
+      const seq = Number(await floor().locator('html').getAttribute('data-seq'));
+      await page.keyboard.press('Control+End');
+      await page.keyboard.type('\n# seen in the gym');
+      await until('the panel has the new text', async () => Number(await floor().locator('html').getAttribute('data-seq')) > seq);
+      await page.keyboard.press('Control+s');
+      await page.locator('.tab.dirty').waitFor({ state: 'detached' });
+      await chooseTheme(editor(), 'Dark Modern');
+      await chooseTheme(editor(), 'Light Modern');
+      await atRest(floor());
+      expect({ ...(await shown()), time: (await shown()).time }).toEqual(before);
+    });
+
+    test.each(['reloaded', 'closed and opened'])('and come back when the window is %s', async (how) => {
+      const { page } = editor();
+      const address = page.url();
+      if (how === 'reloaded') await page.reload();
+      else {
+        await page.goto('about:blank');
+        await page.goto(address);
+      }
       await page.locator('.explorer-folders-view .monaco-list-row').first().waitFor();
-      await until('the picture is drawn again', async () => Number(await floor().locator('html').getAttribute('data-seq').catch(() => 0)) > 0, 40);
-      expect(await floor().locator('h1').first().innerText()).toBe('Lighthouse');
-      await goTo(editor(), 15, 6);
-      await until('it follows the cursor', async () => Number(await floor().locator('input.time').inputValue()) > 1000);
-      await screenshot(editor(), 'after a reload');
+      await drawn();
+      await page.locator('.tab', { hasText: 'Lighthouse (pinned)' }).waitFor();
+      await atRest(floor());
+      expect(await shown()).toEqual(before);
+      await screenshot(editor(), `after it was ${how}`);
+    });
+
+    test('let go, it follows the cursor again', async () => {
+      const { page } = editor();
+      await page.locator('.tab', { hasText: 'Lighthouse (pinned)' }).click();
+      await page.locator('.editor-actions a[aria-label*="go with the text again"]').first().click();
+      await page.keyboard.press('Control+1');
+      await goTo(editor(), 23, 6);
+      await until('the drive is shown', async () => Number(await floor().locator('input.time').inputValue()) > 6000);
+    });
+
+    test('a link in the list of problems opens its manual, as a page', async () => {
+      const { page } = editor();
+      await openFile(editor(), 'wrong.play');
+      const rows = await problems(editor());
+      await rows.locator('a', { hasText: 'screen-unused' }).first().click({ modifiers: ['Control'] });
+      await page.locator('.tab.active', { hasText: 'screen-unused' }).waitFor();
+      // Set as a page, not as its source.
+      const headings = async () => (await Promise.all(page.frames().map((frame) => frame.locator('h1').allInnerTexts().catch(() => [])))).flat();
+      await until('the manual is set as a page', async () => (await headings()).some((one) => /screen/i.test(one)));
+      await screenshot(editor(), 'the manual of a finding');
+      await page.keyboard.press('Control+w');
+      await closeProblems(editor());
+    });
+
+    test('the team sees the play as large as the window, or in a window of its own', async () => {
+      const { page } = editor();
+      await openFile(editor(), 'lighthouse.play');
+      await runCommand(editor(), 'Setwright: Show the team: the play alone, as large as the window');
+      await until('it is as wide as the window', async () => ((await page.locator('iframe.webview.ready').first().boundingBox())?.width ?? 0) > 1200);
+      await floor().locator('.side').waitFor({ state: 'hidden' });
+      await screenshot(editor(), 'for the team');
+      await floor().locator('html').press('Escape');
+      await floor().locator('.side').waitFor();
+      const other = page.context().waitForEvent('page');
+      await runCommand(editor(), 'Setwright: Show the play in a window of its own');
+      const own = await other;
+      await own.frameLocator('iframe.webview.ready').frameLocator('iframe#active-frame').locator('h1', { hasText: 'Lighthouse' }).waitFor();
+      await own.screenshot({ path: 'test/out/in-a-window-of-its-own.png' });
+      await own.close();
     });
   },
-  { in: ['Node'] },
+  { in: ['Node'], files: { 'wrong.play': 'level u14\n\nplay "Wrong"\n  from horns, ball with 1\n  1 screens for 2\n  look 2: three\n' } },
 );

@@ -1,0 +1,44 @@
+// Not every window is one's own folder in English: two folders at once that VS Code does not trust, read by a German coach.
+import { expect, test } from 'vitest';
+import { goTo, inRealVsCode, panel, problems, runCommand, screenshot } from './editor.ts';
+import { until } from './vscode.ts';
+
+const ebb = 'level u14\n\nplay "Ebb tide"\n  from horns, ball with 1\n  1 screens for 2\n  look 2: three\n';
+
+inRealVsCode(
+  'a German coach opens two folders that VS Code does not trust',
+  (editor) => {
+    const rows = () => editor().page.locator('.pane .monaco-list-row');
+
+    test('the plays of both are listed, with the words of his language', async () => {
+      const { page } = editor();
+      await page.locator('.statusbar-item', { hasText: 'Restricted Mode' }).waitFor();
+      await page.getByRole('tab', { name: 'Setwright', exact: true }).click();
+      await page.locator('.pane-header', { hasText: /^Spielzüge/ }).waitFor();
+      await page.locator('.pane-header', { hasText: /^Auf der Bank/ }).waitFor();
+      await rows().filter({ hasText: 'Lighthouse' }).first().waitFor();
+      expect((await rows().filter({ hasText: 'Lighthouse' }).first().innerText()).replaceAll('\u00a0', ' ')).toMatch(/alle Abschlüsse \d+ s/);
+      await until('the other folder’s play is listed', async () => {
+        await page.locator('.pane .monaco-list').first().hover();
+        await page.mouse.wheel(0, 400);
+        return (await rows().filter({ hasText: 'Ebb tide' }).count()) > 0;
+      });
+      await rows().filter({ hasText: 'Ebb tide' }).first().click();
+      await page.locator('.tab.active', { hasText: 'ebb.play' }).waitFor();
+    });
+
+    test('a play is read, checked, timed and moves: nothing of it needs trust', async () => {
+      const { page } = editor();
+      const found = await problems(editor());
+      await found.filter({ hasText: 'Nobody uses 1’s screen' }).first().waitFor();
+      await page.locator('.statusbar-item', { hasText: /Ansagen mit \d+ s/ }).waitFor();
+      await page.keyboard.press('Control+1');
+      await runCommand(editor(), 'Setwright: Spielzug neben dem Text zeigen');
+      await panel(editor()).locator('h1', { hasText: 'Ebb tide' }).waitFor();
+      await goTo(editor(), 6, 4);
+      await until('the time goes along', async () => Number(await panel(editor()).locator('input.time').inputValue()) > 500);
+      await screenshot(editor(), 'in German and restricted');
+    });
+  },
+  { in: ['Node'], restricted: true, language: 'de', second: { name: 'second', files: { 'ebb.play': ebb } } },
+);
