@@ -21,7 +21,7 @@ export interface Mend {
 /** A trade word that the notation says otherwise. Common usage, no source. */
 const OTHER_WORDS: ReadonlyMap<string, readonly string[]> = new Map(Object.entries({
   pick: ['screens', 'screen'], picks: ['screens'], block: ['screens', 'block'], hoop: ['rim'], net: ['rim'], ring: ['rim'], goal: ['rim'], bucket: ['rim'], hole: ['rim'], key: ['lane', 'top of the key'], paint: ['lane'], point: ['top'],
-  dishes: ['passes'], backdoors: ['back-cuts'], protects: ['gets back'], catches: ['flashes'], penetrates: ['drives'], slashes: ['cuts'], scores: ['shoots'], finishes: ['lays it up'], rebounds: ['crashes'], layups: ['lays it up'], triple: ['three'],
+  dishes: ['passes'], backdoors: ['back-cuts'], protects: ['gets back'], catches: ['flashes'], penetrates: ['drives'], slashes: ['cuts'], scores: ['shoots'], finishes: ['lays it up'], rebounds: ['crashes'], layups: ['lays it up'], triple: ['three'], shot: ['jumper'],
   center: ['middle'], centre: ['middle'], midcourt: ['half court'], if: ['when'], while: ['as'], after: ['once', 'after'], towards: ['toward', 'to'], onto: ['to'], through: ['via', 'through to'],
   from: ['off'], around: ['off', 'around'], using: ['off'], against: ['on'], near: ['beside'], by: ['beside', 'off'], next: ['beside'], '&': ['and'], '+': ['and'], everybody: ['everyone'], all: ['everyone'], rest: ['others'],
   set: ['is set', 'are set'], open: ['is open', 'are open'], free: ['is free', 'are free'], inbounder: ['is the thrower'], thrower: ['is the thrower'], safety: ['is the safety'], trap: ['traps'], double: ['doubles'], deny: ['denies'], must: ['must have'], needs: ['must have'], requires: ['must have'], with: ['at'],

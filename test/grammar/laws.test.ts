@@ -9,6 +9,8 @@ import { notationLines } from './notation-lines.ts';
 import { drawSentence, pick, random } from './sentences.ts';
 
 const written = { seed: 20261, numRuns: 1500 };
+/** Processor time: the machine may be busy with something else. */
+const msOf = ({ user, system }: NodeJS.CpuUsage) => (user + system) / 1000;
 const seeds = fc.integer({ min: 0, max: 0x7fffffff });
 
 describe('the network and the parser know the same language', () => {
@@ -159,10 +161,10 @@ describe('bounded time', () => {
     ['a megabyte of blanks', ' '.repeat(million)],
     ['a play that never ends', '1 passes to 2 and '.repeat(million / 18)],
   ])('%s is refused at once', (_, text) => {
-    const start = performance.now();
+    const start = process.cpuUsage();
     const read = parseLine(text);
     expectedAfter(text);
-    expect(performance.now() - start).toBeLessThan(200);
+    expect(msOf(process.cpuUsage(start))).toBeLessThan(200);
     expect(read.fault?.code ?? 'blank').toMatch(/^(line-too-long|blank)$/);
   });
   it.each([
@@ -181,9 +183,9 @@ describe('bounded time', () => {
   ])('the longest line of %s takes less than half a second', (_, text) => {
     const line = text.slice(0, LONGEST_LINE);
     parseLine('4 scrrens');
-    const start = performance.now();
+    const start = process.cpuUsage();
     parseLine(line);
     expectedAfter(line);
-    expect(performance.now() - start).toBeLessThan(500);
+    expect(msOf(process.cpuUsage(start))).toBeLessThan(500);
   });
 });

@@ -92,6 +92,7 @@ const rows: readonly (readonly [line: string, marked: string, code: string, mend
   ['note "number #1', '"number #1', 'open-quote', 'note "number #1"'],
   ['look 2 cornr', 'cornr', 'unknown-word', 'look 2 "cornr"'],
   ['look 3: jumpr', 'jumpr', 'unknown-word', 'look 3: jumper'],
+  ['look 3: shot', 'shot', 'misplaced-word', 'look 3: jumper'],
   ['call with 22 on clck', 'on clck', 'misplaced-word', 'call with 22 on the clock'],
   ['must at least 3 passes', 'at least', 'missing-word', 'must have at least 3 passes'],
   ['ends whit no shot', 'whit no shot', 'unknown-word', 'ends with no shot'],
