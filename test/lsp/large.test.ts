@@ -1,5 +1,4 @@
-// Texts and workspaces that no coach means to make, and an evening's typing: the server stays usable. The full sizes are measured by
-// `npm run bench`.
+// Texts and workspaces that no coach means to make, and an evening's typing: the server stays usable.
 import { setFlagsFromString } from 'node:v8';
 import { runInNewContext } from 'node:vm';
 import * as lsp from 'vscode-languageserver-protocol';
