@@ -1,4 +1,7 @@
-// A coach is told of a play that nobody has opened, points at words, and follows a finding to its reason.
+// A coach is told of a play that nobody has opened, points at words, follows a finding to its reason, and takes a play away with him.
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { inflateSync } from 'node:zlib';
 import { expect, test } from 'vitest';
 import { goTo, inRealVsCode, openFile, problems, screenshot } from './editor.ts';
 import { until } from './vscode.ts';
@@ -47,6 +50,25 @@ inRealVsCode(
       await editor().page.locator('.tab.active', { hasText: 'screen-with-ball' }).waitFor();
       await editor().page.locator('.view-line', { hasText: 'A screen by the man with the ball' }).first().waitFor();
       await screenshot(editor(), 'the reason of a finding');
+    });
+
+    test('from the line above the play he draws it, and makes a page of it', async () => {
+      await openFile(editor(), 'lighthouse.play');
+      await goTo(editor(), 1);
+      for (const [lens, ending] of [['Draw', 'svg'], ['Page', 'html']] as const) {
+        await editor().page.locator('.codelens-decoration a', { hasText: new RegExp(`^${lens}$`) }).first().click();
+        const where = editor().page.locator('.quick-input-widget:visible input[type=text]').first();
+        await until('it asks where to', async () => (await where.inputValue()).endsWith(`lighthouse.${ending}`));
+        await screenshot(editor(), `where to write the ${lens.toLowerCase()}`);
+        await editor().page.keyboard.press('Enter');
+        await editor().page.getByRole('treeitem', { name: `lighthouse.${ending}`, exact: true }).waitFor();
+      }
+      // In the browser the files are in its own memory.
+      if (editor().place === 'web worker') return;
+      const written = (name: string) => readFileSync(join(editor().folder, name), 'utf8');
+      expect(written('lighthouse.svg')).toMatch(/^<svg [^>]*>.*Middle.*<\/svg>$/s);
+      expect(written('lighthouse.html')).toMatch(/<title>Lighthouse<\/title>.*script-src|script-src 'sha256-[\w+/=]{44}'/s);
+      expect(inflateSync(Buffer.from(/id="[^"]+">([\w+/=]+)<\/script>/.exec(written('lighthouse.html'))![1]!, 'base64')).toString('utf8')).toContain('"Lighthouse"');
     });
   },
   { files: { 'torn.play': torn } },
