@@ -3,7 +3,7 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { inflateSync } from 'node:zlib';
 import { expect, test } from 'vitest';
-import { goTo, inRealVsCode, openFile, problems, screenshot } from './editor.ts';
+import { goTo, inRealVsCode, openFile, panel, problems, screenshot } from './editor.ts';
 import { until } from './vscode.ts';
 
 const torn = 'notation 1\n\nplay "Torn"\n  from horns\n\n  step "Go"\n    1 screens for 3\n    3 cuts to top\n    look 3: three\n';
@@ -48,7 +48,7 @@ inRealVsCode(
       await screenshot(editor(), 'a finding in the hover');
       await link.click({ modifiers: ['ControlOrMeta'] });
       await editor().page.locator('.tab.active', { hasText: 'screen-with-ball' }).waitFor();
-      await editor().page.locator('.view-line', { hasText: 'A screen by the man with the ball' }).first().waitFor();
+      await panel(editor()).getByText('A screen by the man with the ball').first().waitFor();
       await screenshot(editor(), 'the reason of a finding');
     });
 
