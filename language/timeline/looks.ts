@@ -6,7 +6,7 @@ import type { ActionItem, Branch, LookItem, Meeting, Need, Settled } from './bra
 import { bodyAt, bodyOf, happen, tell, whenOf } from './branch.ts';
 import type { Edge } from './graph.ts';
 import { delayed, edge, latestOf, varyingEdge } from './graph.ts';
-import { hasBall, lookBefore, nearestAbove } from './items.ts';
+import { freeKey, hasBall, isScreenItem, lookBefore, nearestAbove } from './items.ts';
 import { earliestMeeting, flightMs, lastToDo, tenths } from './passes.ts';
 import { problem } from './problem-codes.ts';
 import { usedScreens } from './screens.ts';
@@ -30,7 +30,7 @@ export function lookNeeds(branch: Branch, item: LookItem): readonly Need[] {
   const before = lookBefore(branch, item);
   if (before !== undefined) needs.push({ on: before.key, tie: 'look' });
   const last = lastMove(branch, item, who);
-  if (last !== undefined) needs.push({ on: last.key, tie: 'meet' });
+  if (last !== undefined) needs.push({ on: doneKey(branch, item, last), tie: 'meet' });
   const pinned = pinOf(branch, item, who);
   if (pinned !== undefined) needs.push({ on: pinned.item.key, tie: 'wait' });
   return needs;
@@ -45,6 +45,17 @@ function ballAbove(branch: Branch, item: LookItem): ActionItem | undefined {
 function lastMove(branch: Branch, item: LookItem, who: BodyId): ActionItem | undefined {
   if (item.holder !== who) return lastToDo(branch, item, who);
   return nearestAbove(branch, item, (other): other is ActionItem => other.kind === 'action' && other.action.who === who && (other.action.kind === 'dribble' || other.action.kind === 'move') && !item.ignored.has(`meet ${other.key}`));
+}
+
+/** What tells that he is there to be looked for: a screener whose man goes before the look is, once he is free of him. */
+function doneKey(branch: Branch, item: LookItem, last: ActionItem): string {
+  if (!isScreenItem(last) || item.ignored.has(`meet ${freeKey(last.key)}`)) return last.key;
+  const used = branch.items.some((other) => other.kind === 'action' && other.step === last.step && other.order < item.order && usedScreens(branch, other).some(({ screen }) => screen === last));
+  return used ? freeKey(last.key) : last.key;
+}
+
+function settledOf(branch: Branch, item: LookItem, last: ActionItem | undefined): Settled | undefined {
+  return last && branch.settled.get(doneKey(branch, item, last));
 }
 
 /** What a pinned look waits for: his roll, his way off a screen, somebody's event. */
@@ -78,7 +89,7 @@ export function lookEdges(branch: Branch, item: LookItem): readonly Edge[] {
   const pin = pinEdge(branch, item, who);
   if (pin !== undefined) edges.push(pin);
   const last = lastMove(branch, item, who);
-  const settled = last && branch.settled.get(last.key);
+  const settled = settledOf(branch, item, last);
   if (item.holder === who && settled !== undefined && pin === undefined) edges.push(edge(settled.done, 'legs'));
   return edges;
 }
@@ -122,7 +133,7 @@ export function settleLook(branch: Branch, item: LookItem, edges: readonly Edge[
   const { look } = item;
   const who = looker(look);
   const last = moveMeant(branch, item, who, edges) ?? lastMove(branch, item, who);
-  const settled = last && branch.settled.get(last.key);
+  const settled = settledOf(branch, item, last);
   const meeting = item.holder === who || item.holder === undefined ? undefined : meetingOf(branch, item, who, edges, settled);
   const later = laterMs(item);
   const read = happen(branch, `${look.id}:read`, 'read', look.id, who, [...edges, ...(meeting?.edges ?? [])].map((way) => delayed(way, later)));
@@ -184,7 +195,7 @@ function strideMeeting(branch: Branch, kind: PassKind, from: Point, met: { reado
 /** Later of his arrival or catch, and one reading time after he came into sight. */
 function passedUpEdges(branch: Branch, item: LookItem, who: BodyId, read: number, last: ActionItem | undefined): readonly Edge[] {
   const edges: Edge[] = [edge(read, 'read')];
-  const settled = last && branch.settled.get(last.key);
+  const settled = settledOf(branch, item, last);
   if (settled !== undefined) edges.push(edge(settled.done, 'legs'));
   const caught = ballAbove(branch, item);
   const got = caught && branch.settled.get(caught.key);

@@ -29,6 +29,13 @@ describe('rule 15: when a look comes', () => {
     expect(at(run, 'go?3.1:passed-up')).toBe(expected);
   });
 
+  it('for the man who screens comes when whoever uses his screen is by: he never has the ball while he stands for it', () => {
+    const timeline = timelineOf(playText('from box, ball with 1', 'step "Go"', '  2 ball-screens for 1', '  1 drives off 2 to top', '  look 2: layup'));
+    const run = runNamed(timeline, 'go?2.1');
+    expect(at(run, 'go?2.1/1.1:catch')).toBeGreaterThanOrEqual(at(run, 'go/2.1:use.1'));
+    expect(codesOf(timeline)).toEqual([]);
+  });
+
   it('on the roll meets the roller in stride, in the later half of his way', () => {
     const run = runNamed(timelineOf(lighthouse), 'middle?4.1');
     const caught = at(run, 'middle?4.1/3.1:catch');
