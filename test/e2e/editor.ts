@@ -153,10 +153,26 @@ async function chooseCommand({ page }: Editor, title: string) {
   });
 }
 
+/** Presses keys, and again when nothing came of it: a window that is busy, or a panel that is just loading, can miss them. */
+async function pressUntil(page: Page, keys: string, what: string, holds: () => Promise<boolean>) {
+  await until(what, async () => {
+    if (await holds()) return true;
+    await page.keyboard.press(keys);
+    return until(what, holds, 4).then(() => true, () => false);
+  });
+}
+
+/** Leaves the panel, or a list, for the text in the first group. */
+export async function toText({ page }: Editor) {
+  const focused = page.locator('.editor-group-container.active .editor-instance .monaco-editor.focused');
+  await pressUntil(page, 'Control+1', 'the text has the keyboard', async () => (await focused.count()) > 0);
+}
+
 /** Moves the cursor; both numbers count from 1, as the status bar shows them. */
 export async function goTo({ page }: Editor, line: number, column = 1) {
-  await page.keyboard.press('Control+g');
-  await page.locator('.quick-input-widget input[type=text]').first().fill(`:${line}:${column}`);
+  const input = page.locator('.quick-input-widget input[type=text]').first();
+  await pressUntil(page, 'Control+g', 'it asks for a line', () => input.isVisible());
+  await input.fill(`:${line}:${column}`);
   await page.keyboard.press('Enter');
   await page.locator('.quick-input-widget').waitFor({ state: 'hidden' });
 }
@@ -164,10 +180,7 @@ export async function goTo({ page }: Editor, line: number, column = 1) {
 /** Lines of the list of problems, which this opens. */
 export async function problems({ page }: Editor): Promise<Locator> {
   const list = page.locator('.markers-panel');
-  if (!(await list.isVisible())) {
-    await page.keyboard.press('Control+Shift+M');
-    await list.waitFor();
-  }
+  await pressUntil(page, 'Control+Shift+M', 'the list of problems opens', () => list.isVisible());
   return list.locator('.monaco-list-row');
 }
 
@@ -175,8 +188,7 @@ export async function closeProblems({ page }: Editor) {
   const list = page.locator('.markers-panel');
   if (!(await list.isVisible())) return;
   await list.locator('.monaco-list').first().focus().catch(() => undefined);
-  await page.keyboard.press('Control+Shift+M');
-  await list.waitFor({ state: 'hidden' });
+  await pressUntil(page, 'Control+Shift+M', 'the list of problems closes', () => list.isHidden());
 }
 
 /** The colours of the window, by the name the list of themes has them under. */

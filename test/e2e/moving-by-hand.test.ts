@@ -2,7 +2,7 @@
 // where it cannot be done he reads why.
 import { expect, test } from 'vitest';
 import type { Locator } from 'playwright-core';
-import { atRest, goTo, inRealVsCode, openFile, panel, runAsking, runCommand, screenshot } from './editor.ts';
+import { atRest, goTo, inRealVsCode, openFile, panel, runAsking, runCommand, screenshot, toText } from './editor.ts';
 import { until } from './vscode.ts';
 
 const pier = `level u14
@@ -47,12 +47,8 @@ inRealVsCode(
     const chip = () => floor().locator('.chip');
     const handle = (key: string) => floor().locator(`.handle[data-handle="${key}"]`);
 
-    async function toText() {
-      await keyboard().press('Control+1');
-      await text().locator('textarea:focus, .native-edit-context:focus').first().waitFor({ state: 'attached' });
-    }
     async function goToLine(line: number) {
-      await toText();
+      await toText(editor());
       await goTo(editor(), line, 8);
       await floor().locator('h1').scrollIntoViewIfNeeded();
       await atRest(floor());
@@ -63,7 +59,7 @@ inRealVsCode(
     const says = (line: RegExp) => until(`the text says ${line}`, async () => (await words()).split('\n').some((one) => line.test(one)));
 
     async function undo(before: string) {
-      await toText();
+      await toText(editor());
       await keyboard().press('Control+z');
       await until('one step takes it back', async () => (await words()) === before);
     }

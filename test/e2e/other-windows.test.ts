@@ -1,6 +1,6 @@
 // Not every window is one's own folder in English: two folders at once that VS Code does not trust, read by a German coach.
 import { expect, test } from 'vitest';
-import { goTo, inRealVsCode, panel, problems, runCommand, screenshot } from './editor.ts';
+import { goTo, inRealVsCode, panel, problems, runCommand, screenshot, toText } from './editor.ts';
 import { until } from './vscode.ts';
 
 const ebb = 'level u14\n\nplay "Ebb tide"\n  from horns, ball with 1\n  1 screens for 2\n  look 2: three\n';
@@ -32,7 +32,7 @@ inRealVsCode(
       const found = await problems(editor());
       await found.filter({ hasText: 'Nobody uses 1’s screen' }).first().waitFor();
       await page.locator('.statusbar-item', { hasText: /Ansagen mit \d+ s/ }).waitFor();
-      await page.keyboard.press('Control+1');
+      await toText(editor());
       await runCommand(editor(), 'Setwright: Spielzug neben dem Text zeigen');
       await panel(editor()).locator('h1', { hasText: 'Ebb tide' }).waitFor();
       await goTo(editor(), 6, 4);

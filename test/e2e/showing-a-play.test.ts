@@ -1,7 +1,7 @@
 // The panel keeps its play through themes and a reload, follows the coach to another play, and takes every name for a name.
 import { expect, test } from 'vitest';
 import { accessibilityFaults } from '../support/accessibility.ts';
-import { atRest, chooseTheme, closeProblems, goTo, inRealVsCode, openFile, panel, panelFrame, problems, runAsking, runCommand, screenshot } from './editor.ts';
+import { atRest, chooseTheme, closeProblems, goTo, inRealVsCode, openFile, panel, panelFrame, problems, runAsking, runCommand, screenshot, toText } from './editor.ts';
 import { until } from './vscode.ts';
 
 const nasty = '<img src=x onerror=alert(1)>';
@@ -97,7 +97,7 @@ inRealVsCode(
 
     test('by the keyboard alone, from a new play to one that moves', async () => {
       const { page } = editor();
-      await page.keyboard.press('Control+1');
+      await toText(editor());
       await page.locator('.editor-group-container.active .monaco-editor.focused').waitFor();
       await runAsking(editor(), 'Setwright: New play from an alignment', ['Night ferry', 'horns', 'against man']);
       await shows('Night ferry');
@@ -113,7 +113,7 @@ inRealVsCode(
       const stood = await time();
       await page.keyboard.press('ArrowRight');
       await until('the next moment', async () => (await time()) > stood);
-      await page.keyboard.press('Control+1');
+      await toText(editor());
       await page.locator('.editor-group-container.active .monaco-editor.focused').waitFor();
     });
   },
@@ -148,7 +148,7 @@ inRealVsCode(
       await atRest(floor());
       before = await shown();
       expect(before).toMatchObject({ title: 'Lighthouse', time: '5000', speed: '0.5' });
-      await page.keyboard.press('Control+1');
+      await toText(editor());
       const seq = Number(await floor().locator('html').getAttribute('data-seq'));
       await page.keyboard.press('Control+End');
       await page.keyboard.type('\n# seen in the gym');
@@ -179,9 +179,11 @@ inRealVsCode(
 
     test('let go, it follows the cursor again', async () => {
       const { page } = editor();
-      await page.locator('.tab', { hasText: 'Lighthouse (pinned)' }).click();
+      const pinned = page.locator('.tab', { hasText: 'Lighthouse (pinned)' });
+      await pinned.click();
       await page.locator('.editor-actions a[aria-label*="go with the text again"]').first().click();
-      await page.keyboard.press('Control+1');
+      await pinned.waitFor({ state: 'detached' });
+      await toText(editor());
       await goTo(editor(), 23, 6);
       await until('the drive is shown', async () => Number(await floor().locator('input.time').inputValue()) > 6000);
     });

@@ -2,7 +2,7 @@
 // change while he types.
 import { expect, test } from 'vitest';
 import type { Locator } from 'playwright-core';
-import { atRest, closeProblems, goTo, inRealVsCode, openFile, panel, problems, screenshot, type Editor } from './editor.ts';
+import { atRest, closeProblems, goTo, inRealVsCode, openFile, panel, problems, screenshot, toText, type Editor } from './editor.ts';
 import { until } from './vscode.ts';
 
 const middle = ['  step "Middle"', '    1 passes to 3', '    4 ball-screens for 3, then rolls', '    3 drives off 4 to right elbow', '    look 3 "pull-up": jumper', '    look 4 on the roll: layup', '    look 2 "corner": three'];
@@ -188,7 +188,8 @@ async function problemsSay(editor: Editor, words: RegExp): Promise<boolean> {
 }
 
 /** Where the cursor is and how much is selected, as the status bar says it of the text in front. */
-async function selection({ page }: Editor): Promise<string> {
-  await page.keyboard.press('Control+1');
+async function selection(editor: Editor): Promise<string> {
+  const { page } = editor;
+  await toText(editor);
   return page.locator('#status\\.editor\\.selection').innerText({ timeout: 1000 }).catch(() => '');
 }
