@@ -18,6 +18,7 @@ import { fillTemplate } from './template.ts';
 import { toldByChecks } from './told-by-timeline.ts';
 import { gapsOf, type Gaps } from './unreadable.ts';
 import { whenAndWhere } from './when-and-where.ts';
+import { wholeMessage } from './whole-message.ts';
 
 export interface Checkable {
   /** The block's lines. */
@@ -104,12 +105,12 @@ function onceEach(subject: Subject, told: readonly Told[]): readonly Told[] {
 
 function findingOf(subject: Subject, { entry, found, more, rules }: Told): Finding {
   const source = found.source ?? (typeof entry.source === 'string' ? undefined : entry.source);
-  const said = fillTemplate(entry.message, found.params);
-  const text = rules === undefined ? said : `By the ${rules} rules: ${said}`;
+  const told = { ...(rules !== undefined && { byRules: rules }), ...(more !== undefined && { moreWays: more }) };
   return {
     code: entry.code,
     severity: entry.severity,
-    message: more === undefined ? text : `${text} So too on ${more} other ${more === 1 ? 'way' : 'ways'} through the play.`,
+    message: wholeMessage(fillTemplate(entry.message, found.params), told),
+    ...told,
     params: rules === undefined ? found.params : { ...found.params, rules },
     place: placeOf(subject.places, found.part),
     part: found.part,

@@ -11,6 +11,10 @@ export interface Finding {
   /** One or two sentences in a coach's words, with the numbers and their units. */
   readonly message: string;
   readonly params: Readonly<Record<string, string | number>>;
+  /** The name of the further rule set (`also nfhs`) that alone minds. */
+  readonly byRules?: string;
+  /** On how many other ways through the play the same is true. */
+  readonly moreWays?: number;
   /** Where in the block's text. */
   readonly place: TextPlace;
   /** The action, look, step or header it speaks of; absent for a line that could not be read. */

@@ -3,6 +3,7 @@
 import { entryOf } from '../../language/checks/catalogue.ts';
 import type { Finding } from '../../language/checks/finding.ts';
 import { fillTemplate, type ParamsOf } from '../../language/checks/template.ts';
+import { around, wholeMessage } from '../../language/checks/whole-message.ts';
 
 export const phrases = {
   show: '▶ Show',
@@ -29,9 +30,7 @@ export const phrases = {
   renameFile: 'Rename the file itself: the lines that use it follow.',
   givenNowhere: '“{name}” is given nowhere that this file can see. Mend that first.',
   checking: 'Checking the plays',
-  byTheRules: 'By the {rules} rules: {message}',
-  onOneMoreWay: '{message} So too on 1 other way through the play.',
-  onMoreWays: '{message} So too on {more} other ways through the play.',
+  ...around,
 } as const;
 
 /** English phrase → the same in the editor's language, with the same gaps. */
@@ -49,15 +48,9 @@ function fillIn(translation: Translation | undefined, phrase: string, params: Pa
 }
 
 /** A finding's message; in English where its words have not been translated. */
-export function sayFinding(translation: Translation | undefined, { code, message, params }: Pick<Finding, 'code' | 'message' | 'params'>): string {
-  const template = entryOf(code)?.message;
-  if (template === undefined || translation?.[template] === undefined) return message;
-  const plain = fillTemplate(template, params);
-  const at = message.indexOf(plain);
-  if (at < 0) return message;
-  const said = fillIn(translation, template, params);
-  const withRules = at > 0 && params.rules !== undefined ? fillIn(translation, phrases.byTheRules, { rules: params.rules, message: said }) : said;
-  const more = /So too on (\d+) other way/.exec(message.slice(at + plain.length))?.[1];
-  if (more === undefined) return withRules;
-  return fillIn(translation, more === '1' ? phrases.onOneMoreWay : phrases.onMoreWays, { message: withRules, more });
+export function sayFinding(translation: Translation | undefined, finding: Pick<Finding, 'code' | 'message' | 'params' | 'byRules' | 'moreWays'>): string {
+  const template = entryOf(finding.code)?.message;
+  const translated = template === undefined ? undefined : translation?.[template];
+  if (translated === undefined) return finding.message;
+  return wholeMessage(fillTemplate(translated, finding.params), finding, (english) => translation?.[english] ?? english);
 }
