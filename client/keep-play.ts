@@ -1,8 +1,8 @@
 // A play to give away: as a drawing with one frame a step, or as a page on which it moves, which needs nothing else.
 import { commands, env, l10n, Uri, window, workspace, type Disposable, type ExtensionContext } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
-import type { Playback } from '../language/playback/playback.ts';
-import { slugOf } from '../language/book/slug.ts';
+import { readPlayback } from '../language/playback/validate.ts';
+import { fileNameOf } from '../language/book/slug.ts';
 import * as protocol from '../server/lsp/protocol.ts';
 import { placeFromCommand, type PlaceOfPlay } from './open-play.ts';
 import { pageOf } from './page-of-play.ts';
@@ -23,16 +23,17 @@ export function registerKeepPlay({ extensionUri }: ExtensionContext, client: Bas
     const place = await placeFromCommand(from, line);
     const play = place && (await ask(protocol.playMethod, place, protocol.readPlay));
     if (place === undefined || play == null) return void window.showInformationMessage(l10n.t('There is no play here to make a page of yet. Open one, and write its first line.'));
+    const read = readPlayback(play.playback);
+    if (!read.ok) return void window.showErrorMessage(read.message);
     const [script, style] = await Promise.all(['player.js', 'player.css'].map((name) => textOf(Uri.joinPath(playerFolder(extensionUri), name))));
-    // The server is of the same package: what it sends is a playback of this version.
-    await write(place.uri, play.title, 'html', l10n.t('Pages'), await pageOf(play.playback as Playback, { script: script!, style: style! }, env.language));
+    await write(place.uri, play.title, 'html', l10n.t('Pages'), await pageOf(read.playback, { script: script!, style: style! }, env.language));
   }
 
   return [commands.registerCommand('setwright.saveDrawing', keepDrawing), commands.registerCommand('setwright.savePage', keepPage)];
 }
 
 async function write(beside: Uri, title: string, ending: string, kind: string, text: string): Promise<void> {
-  const name = `${slugOf(title).replace(/[\\/:<>|*"?]+/g, '-') || 'play'}.${ending}`;
+  const name = `${fileNameOf(title)}.${ending}`;
   const folder = beside.scheme === 'untitled' ? workspace.workspaceFolders?.[0]?.uri : Uri.joinPath(beside, '..');
   const uri = await window.showSaveDialog({ ...(folder && { defaultUri: Uri.joinPath(folder, name) }), filters: { [kind]: [ending] } });
   if (uri === undefined) return;

@@ -11,6 +11,11 @@ export function slugOf(name: string): string {
   return slug === '' ? 'unnamed' : slug;
 }
 
+/** A name as files carry it: one no disk objects to, and that leads into no other folder. */
+export function fileNameOf(name: string): string {
+  return slugOf(name).replace(/[\\<>|*"\u0000-\u001F]+/g, '-').slice(0, 80);
+}
+
 /** Adds `#2`, `#3` … to keys that come again. */
 export function numberedKeys(): (base: string) => { readonly key: string; readonly ordinal: number } {
   const counts = new Map<string, number>();

@@ -6,7 +6,7 @@ import { deflateSync } from 'node:zlib';
 import type { Command } from 'commander';
 import { script, style } from 'virtual:player';
 import { pageHtml } from '../../client/preview/page.ts';
-import { slugOf } from '../../language/book/slug.ts';
+import { fileNameOf } from '../../language/book/slug.ts';
 import { CallError } from './call-error.ts';
 import { readFiles, whyNotWritten } from './files.ts';
 import { playbackOf } from '../../language/playback/playback-of.ts';
@@ -62,11 +62,6 @@ function makeFolder(folder: string): void {
 function titleOf(name: string): string {
   const plain = /[*?[\]{}]/.test(name) ? dirname(name) : name;
   return name === '-' ? 'Plays' : basename(resolve(plain)).replace(/\.play$/, '') || 'plays';
-}
-
-/** A name no disk objects to, and that leads into no other folder. */
-function fileNameOf(name: string): string {
-  return slugOf(name).replace(/[\\<>|*"\u0000-\u001F]+/g, '-').slice(0, 80);
 }
 
 function freeName(wanted: string, used: Set<string>): string {

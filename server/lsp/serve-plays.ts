@@ -1,9 +1,11 @@
 // What a client that shows plays asks beyond the Language Server Protocol.
+import type { CancellationToken } from 'vscode-languageserver';
 import { firstLineOf } from '../../language/book/book.ts';
 import { drawStrip } from '../../language/picture/strip.ts';
 import { playbackOf } from '../../language/playback/playback-of.ts';
 import type { Asking } from './asking.ts';
 import { changeByHand } from './by-hand.ts';
+import type { OpenDocument } from './documents.ts';
 import { manualText } from './manual.ts';
 import * as protocol from './protocol.ts';
 import { showPlays, type ShownPlays } from './shown-plays.ts';
@@ -31,43 +33,29 @@ export function servePlays(asking: Asking): ShownPlays {
     const wanted = protocol.readHide(value);
     if (wanted !== undefined) shown.hide(wanted.panel);
   });
-  connection.onRequest(protocol.partAtMethod, (value: unknown, token) => {
-    const question = protocol.readPartAtQuestion(value);
-    return question === undefined ? null : answer(token, question.uri, (document) => partAtPosition(document, compileAt, question.position));
+  /** A question about an open document; one that cannot be read is answered with nothing. */
+  function answers<Question extends { readonly uri: string }>(method: string, read: (value: unknown) => Question | undefined, work: (document: OpenDocument, question: Question) => object | null) {
+    connection.onRequest<object | null, void>(method, (value: unknown, token: CancellationToken) => {
+      const question = read(value);
+      return question === undefined ? null : answer(token, question.uri, (document) => work(document, question));
+    });
+  }
+  answers(protocol.partAtMethod, protocol.readPartAtQuestion, (document, { position }) => partAtPosition(document, compileAt, position));
+  answers(protocol.rangeOfMethod, protocol.readRangeOfQuestion, (document, question) => {
+    const compiled = compileKey(document, question.playKey);
+    return compiled === undefined ? null : rangeOfPart(document, compiled, question);
   });
-  connection.onRequest(protocol.rangeOfMethod, (value: unknown, token) => {
-    const question = protocol.readRangeOfQuestion(value);
-    return question === undefined
-      ? null
-      : answer(token, question.uri, (document) => {
-          const compiled = compileKey(document, question.playKey);
-          return compiled === undefined ? null : rangeOfPart(document, compiled, question);
-        });
+  answers(protocol.byHandMethod, protocol.readByHand, (document, question): protocol.ByHandAnswer => changeByHand(asking, document, question));
+  answers(protocol.playMethod, protocol.readAtLine, (document, { line }) => {
+    const compiled = compileAt(document, line);
+    const firstLine = compiled && firstLineOf(document.file, compiled.key);
+    return compiled === undefined || firstLine === undefined ? null : { documentVersion: document.version, playKey: compiled.key, title: compiled.play.name, firstLine, playback: playbackOf(compiled) };
   });
-  connection.onRequest<protocol.ByHandAnswer | null, void>(protocol.byHandMethod, (value: unknown, token) => {
-    const question = protocol.readByHand(value);
-    return question === undefined ? null : answer(token, question.uri, (document) => changeByHand(asking, document, question));
-  });
-  connection.onRequest(protocol.playMethod, (value: unknown, token) => {
-    const question = protocol.readAtLine(value);
-    return question === undefined
-      ? null
-      : answer(token, question.uri, (document) => {
-          const compiled = compileAt(document, question.line);
-          const firstLine = compiled && firstLineOf(document.file, compiled.key);
-          return compiled === undefined || firstLine === undefined ? null : { documentVersion: document.version, playKey: compiled.key, title: compiled.play.name, firstLine, playback: playbackOf(compiled) };
-        });
-  });
-  connection.onRequest(protocol.drawnMethod, (value: unknown, token) => {
-    const question = protocol.readAtLine(value);
-    return question === undefined
-      ? null
-      : answer(token, question.uri, (document) => {
-          const compiled = compileAt(document, question.line);
-          const playback = compiled && playbackOf(compiled);
-          const run = playback?.runs[0];
-          return playback === undefined || run === undefined ? null : { title: playback.play.name, svg: drawStrip(playback, run.id) };
-        });
+  answers(protocol.drawnMethod, protocol.readAtLine, (document, { line }) => {
+    const compiled = compileAt(document, line);
+    const playback = compiled && playbackOf(compiled);
+    const run = playback?.runs[0];
+    return playback === undefined || run === undefined ? null : { title: playback.play.name, svg: drawStrip(playback, run.id) };
   });
   connection.onRequest(protocol.manualMethod, (value: unknown) => manualText(typeof value === 'string' ? value : ''));
   return shown;

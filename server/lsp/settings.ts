@@ -22,18 +22,23 @@ export interface Settings {
 
 export const usualSettings: Settings = { settle: 400, hints: { clock: true, places: false, ball: false }, leaveOut: [] };
 
-// A value that does not fit is taken as not set, and costs no other one.
-const optional = <Schema extends v.GenericSchema>(schema: Schema) => v.fallback(v.optional(schema), undefined);
-const settle = v.pipe(v.number(), v.minValue(0), v.maxValue(5000));
-const flag = optional(v.boolean());
-const schema = v.object({
-  checks: optional(v.object({ settle: optional(settle) })),
-  hints: optional(v.object({ clock: flag, places: flag, ball: flag })),
-  files: optional(v.object({ leaveOut: optional(v.array(v.string())) })),
-});
+type Field = <Schema extends v.GenericSchema>(schema: Schema) => v.GenericSchema<v.InferInput<Schema> | undefined, v.InferOutput<Schema> | undefined>;
+/** A value that does not fit is an error. */
+const strictly: Field = (schema) => v.optional(schema);
+/** A value that does not fit is taken as not set, and costs no other one. */
+const optional: Field = (schema) => v.fallback(v.optional(schema), undefined);
+
+const settingsSchema = (field: Field) =>
+  v.object({
+    checks: field(v.object({ settle: field(v.pipe(v.number(), v.minValue(0), v.maxValue(5000))) })),
+    hints: field(v.object({ clock: field(v.boolean()), places: field(v.boolean()), ball: field(v.boolean()) })),
+    files: field(v.object({ leaveOut: field(v.array(v.string())) })),
+  });
+const lenient = settingsSchema(optional);
+const strict = settingsSchema(strictly);
 
 export function readSettings(value: unknown): Settings {
-  const read = v.safeParse(schema, value);
+  const read = v.safeParse(lenient, value);
   if (!read.success) return usualSettings;
   const { checks, hints, files } = read.output;
   const usual = usualSettings.hints;
@@ -47,11 +52,6 @@ export function readSettings(value: unknown): Settings {
 /** What was set and does not fit, in a sentence each: it counts as not set. */
 export function wrongSettings(value: unknown): readonly string[] {
   if (value === undefined || value === null) return [];
-  const strict = v.object({
-    checks: v.optional(v.object({ settle: v.optional(settle) })),
-    hints: v.optional(v.object({ clock: v.optional(v.boolean()), places: v.optional(v.boolean()), ball: v.optional(v.boolean()) })),
-    files: v.optional(v.object({ leaveOut: v.optional(v.array(v.string())) })),
-  });
   const read = v.safeParse(strict, value);
   return read.success ? [] : read.issues.map((issue) => `The setting setwright.${v.getDotPath(issue) ?? ''} does not fit and counts as not set: ${issue.message}.`);
 }
