@@ -1,17 +1,11 @@
 // The real, built command line.
-import { execFile, spawn } from 'node:child_process';
+import { spawn } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { build } from 'esbuild';
-import { buildCommandLine } from './built.ts';
-
-interface Ended {
-  readonly code: number;
-  readonly out: string;
-  readonly err: string;
-}
+import { buildCommandLine, runBuilt, type Ended } from './built.ts';
 
 let folder = '';
 let binary = '';
@@ -22,12 +16,7 @@ beforeAll(async () => {
 }, 60_000);
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
-function run(args: readonly string[], input = '', env: Record<string, string> = {}): Promise<Ended> {
-  return new Promise((resolve) => {
-    const child = execFile(process.execPath, [binary, ...args], { env: { ...process.env, ...env } }, (error, out, err) => resolve({ code: typeof error?.code === 'number' ? error.code : 0, out, err }));
-    child.stdin!.end(input);
-  });
-}
+const run = (args: readonly string[], input = '', env: Record<string, string> = {}) => runBuilt(binary, args, { input, env });
 
 const broken = 'play "A"\n  from 5-out\n  1 dribles to left wing\n  look 1: jumper\n';
 

@@ -1,5 +1,5 @@
 // What the commands do with files, folders, colours and versions; the real, built command line.
-import { execFile, spawn } from 'node:child_process';
+import { spawn } from 'node:child_process';
 import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -7,7 +7,7 @@ import { inflateSync } from 'node:zlib';
 import { build } from 'esbuild';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { compileText } from '../checks/compiled.ts';
-import { buildCommandLine } from './built.ts';
+import { buildCommandLine, runBuilt, type Around } from './built.ts';
 import { offences } from './schema.ts';
 
 let folder = '';
@@ -18,18 +18,7 @@ beforeAll(async () => {
 }, 60_000);
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
-interface Ended {
-  readonly code: number;
-  readonly out: string;
-  readonly err: string;
-}
-
-function run(args: readonly string[], { input = '', env = {} as Record<string, string>, cwd = folder } = {}): Promise<Ended> {
-  return new Promise((resolve) => {
-    const child = execFile(process.execPath, [binary, ...args], { cwd, env: { ...process.env, ...env } }, (error, out, err) => resolve({ code: typeof error?.code === 'number' ? error.code : 0, out, err }));
-    child.stdin!.end(input);
-  });
-}
+const run = (args: readonly string[], around: Around = {}) => runBuilt(binary, args, { cwd: folder, ...around });
 
 const play = (name: string) => `play "${name}"\n  from 5-out\n  1 passes to 2\n  look 2: three\n`;
 const broken = 'play "A"\n  from 5-out\n  1 dribles to left wing\n  look 1: jumper\n';
