@@ -3,7 +3,7 @@ import type { Point } from '../court/point.ts';
 import { commit, distance } from '../court/point.ts';
 import type { BodyId, Dribble, Move, MoveStyle, Place } from './play.ts';
 import type { Situation } from './places.ts';
-import { pointTowards, resolvePlace } from './places.ts';
+import { nearestTo, pointTowards, resolvePlace } from './places.ts';
 import { armLength } from './read-places.ts';
 
 const rim: Place = { kind: 'spot', name: 'rim' };
@@ -58,8 +58,7 @@ function openSpots(situation: Situation, who: BodyId, another: boolean): readonl
 }
 
 function nearest(places: readonly Place[], here: Point, situation: Situation): Point {
-  const points = places.map(place => resolvePlace(place, situation));
-  return points.reduce((best, point) => (distance(point, here) < distance(best, here) ? point : best), points[0] ?? here);
+  return nearestTo(here, places.map(place => resolvePlace(place, situation)), situation) ?? here;
 }
 
 /** The nearest place on the court with both feet inside, half a metre from the line. */

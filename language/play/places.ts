@@ -16,6 +16,8 @@ export interface Situation {
   readonly who: BodyId;
   /** Own spots, `play.spots`. */
   readonly spots: Readonly<Record<string, Point>>;
+  /** `evenSideOf` the places the play starts from; without it, right. */
+  readonly evenSide?: 'left' | 'right';
 }
 
 /** Nearer to the middle than this, neither the ball nor a man is on a side. Common practice, no source. */
@@ -37,7 +39,7 @@ function resolve(place: Place, situation: Situation): Point {
     case 'point':
       return place.point;
     case 'offset':
-      return offsetPoint(resolve(place.from, situation), place.by, place.direction, situation.court);
+      return offsetPoint(resolve(place.from, situation), place.by, place.direction, situation);
     case 'between': {
       const a = resolveEnd(place.a, situation);
       const b = resolveEnd(place.b, situation);
@@ -48,11 +50,11 @@ function resolve(place: Place, situation: Situation): Point {
     case 'beside': {
       const man = positionOf(place.who, situation);
       const from = ownPosition(situation);
-      const side = from.x === man.x ? Math.sign(-man.x) || 1 : Math.sign(from.x - man.x);
+      const side = from.x === man.x ? Math.sign(-man.x) || sideSign(sideOfMiddleMan(situation)) : Math.sign(from.x - man.x);
       return { x: man.x + side * armLength, y: man.y };
     }
     case 'behind':
-      return offsetPoint(positionOf(place.who, situation), armLength, 'behind', situation.court);
+      return offsetPoint(positionOf(place.who, situation), armLength, 'behind', situation);
     case 'either':
       return place.options[0] === undefined ? ownPosition(situation) : resolve(place.options[0], situation);
   }
@@ -130,19 +132,27 @@ function nearerSide(left: Point, right: Point, situation: Situation): 'left' | '
 
 /**
  * Where a man in the middle goes whose side is not said: away from the ball; the ball in the middle too, to the side where fewer of his men
- * stand; else the one alignments give his number, even right, odd left. All but the last turn round in a mirror. Common practice, no source.
+ * stand; else the one his number has in this play. All of them turn round in a mirror. Common practice, no source.
  */
-function sideOfMiddleMan(situation: Situation): 'left' | 'right' {
+export function sideOfMiddleMan(situation: Situation): 'left' | 'right' {
   const ball = ballSide(situation);
   if (ball !== undefined) return otherSide(ball);
   const others = OFFENCE.filter(body => body !== situation.who).map(body => situation.positions[body]).filter(point => point !== undefined);
   const more = others.reduce((sum, point) => sum + sideSign(sideOfFloor(point)), 0);
   if (more !== 0) return more < 0 ? 'right' : 'left';
-  return usualSide(situation.who);
+  return sideOfNumber(situation.who, situation.evenSide);
 }
 
-function sideSign(side: 'left' | 'right' | undefined): number {
+/** -1 left, 1 right. */
+export function sideSign(side: 'left' | 'right' | undefined): number {
   return side === undefined ? 0 : side === 'left' ? -1 : 1;
+}
+
+/** The nearest of some points; of two as near, the one on the side where a man in the middle goes. */
+export function nearestTo(here: Point, points: readonly Point[], situation: Situation): Point | undefined {
+  const least = Math.min(...points.map((point) => distance(point, here)));
+  const near = points.filter((point) => distance(point, here) <= least + sameGap);
+  return near.find((point) => sideOfFloor(point) === sideOfMiddleMan(situation)) ?? near[0];
 }
 
 /** Several who share one pair of spots: those farther left take the left one, so that their ways together are the shortest. */
@@ -156,7 +166,7 @@ function sideAmong(among: readonly BodyId[], left: Point, right: Point, situatio
     if (Math.abs(a.lean - b.lean) > sameGap) return a.lean - b.lean;
     if (a.lean < -sameGap) return a.toLeft - b.toLeft;
     if (a.lean > sameGap) return b.toRight - a.toRight;
-    return sideSign(usualSide(a.body)) - sideSign(usualSide(b.body)) || a.index - b.index;
+    return sideSign(sideOfNumber(a.body, situation.evenSide)) - sideSign(sideOfNumber(b.body, situation.evenSide)) || a.index - b.index;
   });
   const place = order.findIndex(({ body }) => body === situation.who);
   const middle = (order.length - 1) / 2;
@@ -165,12 +175,28 @@ function sideAmong(among: readonly BodyId[], left: Point, right: Point, situatio
 
 /** Common practice, no source: as the alignments do it, 2 and 4 take the right where a pair divides, 3 and 5 the left. */
 export function usualSide(body: BodyId): 'left' | 'right' {
-  return Number(body.slice(-1)) % 2 === 0 ? 'right' : 'left';
+  return sideOfNumber(body, 'right');
+}
+
+/** The side a number has in a play with the even ones on this side. */
+export function sideOfNumber(body: BodyId, evenSide: 'left' | 'right' = 'right'): 'left' | 'right' {
+  return Number(body.slice(-1)) % 2 === 0 ? evenSide : otherSide(evenSide);
+}
+
+/** The side of the even numbers in a play: where 2 starts, else 4, else across from 3, 5 or 1; a play turned round has it turned round. */
+export function evenSideOf(homes: Readonly<Partial<Record<BodyId, Point>>>): 'left' | 'right' {
+  for (const body of ['2', '4', '3', '5', '1'] as const) {
+    const home = homes[body];
+    const side = home && sideOfFloor(home);
+    if (side !== undefined) return Number(body) % 2 === 0 ? side : otherSide(side);
+  }
+  return 'right';
 }
 
 /** `in front of` is towards the basket, `inside` towards the middle of the floor. */
-function offsetPoint(from: Point, by: number, direction: string, court: Court): Point {
-  const outward = from.x < 0 ? -1 : 1;
+function offsetPoint(from: Point, by: number, direction: string, situation: Situation): Point {
+  const { ring } = situation.court;
+  const outward = Math.sign(from.x) || sideSign(sideOfMiddleMan(situation));
   switch (direction) {
     case 'above':
       return { x: from.x, y: from.y + by };
@@ -187,8 +213,8 @@ function offsetPoint(from: Point, by: number, direction: string, court: Court): 
     default: {
       // At the rim itself nothing is nearer to the basket: in front of it is towards the free-throw line.
       const sign = direction === 'behind' ? -1 : 1;
-      if (distance(from, court.ring) < 1) return { x: from.x, y: from.y + sign * by };
-      return pointTowards(from, court.ring, sign * by);
+      if (distance(from, ring) < 1) return { x: from.x, y: from.y + sign * by };
+      return pointTowards(from, ring, sign * by);
     }
   }
 }

@@ -4,8 +4,8 @@ import type { Point } from '../court/point.ts';
 import { ruleSet } from '../court/rule-sets.ts';
 import { endOf, screenPlace } from './default-ends.ts';
 import type { Action, ActionId, BodyId, LookId, Play, Step, StepKey } from './play.ts';
-import { OFFENCE } from './play.ts';
-import { resolvePlace } from './places.ts';
+import { homesOf } from './homes.ts';
+import { evenSideOf, resolvePlace } from './places.ts';
 import type { Situation } from './places.ts';
 import { pathTo } from './run-throughs.ts';
 import type { Reading } from './reading.ts';
@@ -20,6 +20,8 @@ export interface GameState {
   /** The ball is out of bounds with its thrower. */
   readonly ballOut: boolean;
   readonly places: Readonly<Partial<Record<BodyId, Point>>>;
+  /** The side of the even numbers at the call: where a man in the middle goes if nothing else says. */
+  readonly evenSide: 'left' | 'right';
   /** Screens set so far on this path, by screener and his users, latest last. */
   readonly screensSet: readonly { readonly action: ActionId; readonly by: BodyId; readonly users: readonly BodyId[]; readonly at: Point }[];
   readonly looksSoFar: readonly LookId[];
@@ -71,12 +73,8 @@ function isAbove(reading: Reading, part: string, line: number): boolean {
 export function stateAtCall(play: Play): GameState {
   const court = courtOf(ruleSet(play.rules.value));
   const holder = `${play.start.ball.value}` as BodyId;
-  const places: Partial<Record<BodyId, Point>> = {};
-  for (const body of OFFENCE) {
-    const place = play.start.places[Number(body) as 1].value;
-    places[body] = resolvePlace(place, { court, positions: places, ball: holder, who: body, spots: play.spots });
-  }
-  return { holder, dribble: 'none', ballOut: play.start.throwIn !== undefined, places, screensSet: [], looksSoFar: [], actionsSoFar: [] };
+  const places = homesOf(play, court);
+  return { holder, evenSide: evenSideOf(places), dribble: 'none', ballOut: play.start.throwIn !== undefined, places, screensSet: [], looksSoFar: [], actionsSoFar: [] };
 }
 
 /** The state once an action is done, wherever it stands. */
@@ -134,5 +132,5 @@ export function situationOf(play: Play, state: GameState, who: BodyId): Situatio
   const rules = play.rules.value;
   let court = courts.get(rules);
   if (court === undefined) courts.set(rules, (court = courtOf(ruleSet(rules))));
-  return { court, positions: state.places, ...(state.holder === undefined ? {} : { ball: state.holder }), who, spots: play.spots };
+  return { court, positions: state.places, ...(state.holder === undefined ? {} : { ball: state.holder }), who, spots: play.spots, evenSide: state.evenSide };
 }

@@ -7,8 +7,8 @@ import type { BodyId } from '../play/play.ts';
 import type { Body, Branch } from './branch.ts';
 import { bodyAt } from './branch.ts';
 import type { Way } from './ways.ts';
-import { alongWay, gapToLine, layWay, shareNearest } from './ways.ts';
-import { away } from './where.ts';
+import { alongPiece, alongWay, gapToLine, layWay, shareNearest } from './ways.ts';
+import { away, sideWhereNothingLeans } from './where.ts';
 
 export interface Errand {
   readonly who: BodyId;
@@ -141,7 +141,7 @@ function bendRound(branch: Branch, errand: Errand, corners: readonly Point[], ot
     const taken = way.points.findIndex((point, at) => at > 0 && at < way.points.length - 1 && distance(point, centre) < room);
     const before = taken === -1 ? index : taken - 1;
     const after = taken === -1 ? index + 1 : taken + 1;
-    const corner = roundCorner(way.points[before]!, way.points[after]!, centre, room + spare, side, [...branch.bodies.values()]);
+    const corner = roundCorner(branch, errand.who, { from: way.points[before]!, to: way.points[after]!, centre, reach: room + spare, side });
     points = [...way.points.slice(0, before + 1), inBounds(branch, corner), ...way.points.slice(after)];
   }
   return layWay(points, errand.limits, errand.entry, errand.exit);
@@ -154,20 +154,34 @@ export function inBounds(branch: Branch, point: Point): Point {
   return commit({ x: Math.max(left + edge, Math.min(right - edge, point.x)), y: Math.max(bottom + edge, Math.min(top - edge, point.y)) });
 }
 
-/** A point beside a standing man, on the side where the line passes him (or on the other). */
-export function roundCorner(from: Point, to: Point, centre: Point, reach: number, side: 1 | -1, others: readonly Body[] = []): Point {
-  const length = distance(from, to) || 1;
+export interface Bend {
+  readonly from: Point;
+  readonly to: Point;
+  /** Whom he goes round, and how far from him. */
+  readonly centre: Point;
+  readonly reach: number;
+  /** 1 the side where the straight way passes him, -1 the other. */
+  readonly side: 1 | -1;
+}
+
+/** A point beside a man, to go round him by. */
+export function roundCorner(branch: Branch, who: BodyId, { from, to, centre, reach, side }: Bend): Point {
+  const length = distance(from, to);
+  // There and back: he comes to him and no farther.
+  if (length < 0.001) return commit(away(centre, from, -reach));
   const normal = { x: -(to.y - from.y) / length, y: (to.x - from.x) / length };
   const offset = (centre.x - from.x) * normal.x + (centre.y - from.y) * normal.y;
-  const passes = Math.abs(offset) > 0.001 ? -Math.sign(offset) : emptierSide(from, normal, others);
+  const passes = Math.abs(offset) > 0.001 ? -Math.sign(offset) : emptierSide(branch, who, from, normal);
   const sign = passes * side;
   return commit({ x: centre.x + normal.x * reach * sign, y: centre.y + normal.y * reach * sign });
 }
 
-/** Straight at him: the side with fewer men, so that a mirrored play goes round on the mirrored side. */
-function emptierSide(from: Point, normal: Point, others: readonly Body[]): 1 | -1 {
-  const lean = others.reduce((sum, { place }) => sum + (place.x - from.x) * normal.x + (place.y - from.y) * normal.y, 0);
-  return lean > 0.001 ? -1 : 1;
+/** Straight at him: the side with fewer men, else the one his number has, else away from the baseline; all of it turns round in a mirror. */
+function emptierSide(branch: Branch, who: BodyId, from: Point, normal: Point): 1 | -1 {
+  let lean = 0;
+  for (const { place } of branch.bodies.values()) lean += (place.x - from.x) * normal.x + (place.y - from.y) * normal.y;
+  if (Math.abs(lean) > 0.001) return lean > 0 ? -1 : 1;
+  return sideWhereNothingLeans(branch, who, normal);
 }
 
 /** Who comes too near while he is under way or, once he is there, while the other still runs. */
@@ -216,8 +230,13 @@ function restingClash(way: Way, start: number, other: Body, room: number, errand
     const share = shareNearest(from, to, centre);
     // He stood that near already and leaves: no clash of this way.
     if (index === 0 && share === 0) continue;
-    const near = distance(centre, { x: from.x + (to.x - from.x) * share, y: from.y + (to.y - from.y) * share });
-    if (near >= gap || hasLeft(errand, other.who, start + begins + secondsAt(profile, share * profile.distance) * 1000)) continue;
+    const there = secondsAt(profile, share * profile.distance) * 1000;
+    const leaves = (errand.leaving.get(other.who) ?? Number.POSITIVE_INFINITY) - start - begins;
+    if (leaves <= 0) break;
+    // Of a man who leaves, what counts is how near this one is by then.
+    const here = alongPiece(from, to, profile, Math.min(there, leaves));
+    const near = distance(centre, here);
+    if (near >= gap) continue;
     gap = near;
     at = start + begins;
   }

@@ -20,6 +20,9 @@ export interface Scene {
   readonly play: Play;
   readonly court: Court;
   readonly rules: RuleSet;
+  /** Where the five stand at the call, and the side of the even numbers in it. */
+  readonly homes: Readonly<Partial<Record<BodyId, Point>>>;
+  readonly evenSide: 'left' | 'right';
   readonly level: Level;
   readonly graph: Graph;
   readonly problems: Problem[];

@@ -20,7 +20,7 @@ import { passesScreener, shoulder, usedScreens } from './screens.ts';
 import { laterMs, tellMissedTimes } from './waits.ts';
 import type { Way } from './ways.ts';
 import { layWay, msNearest, shareNearest } from './ways.ts';
-import { placeLeft, pointOf, standingOf } from './where.ts';
+import { placeLeft, pointOf, situationOf, standingOf } from './where.ts';
 
 interface Shoulder {
   readonly used: UsedScreen;
@@ -62,7 +62,7 @@ export function routeOf(branch: Branch, item: Running): Route {
       if (distance(from, target) > 0.5) tellMissed(branch, item, used);
       continue;
     }
-    const corner = shoulder(branch, from, target, at);
+    const corner = shoulder(branch, action.who, from, target, at);
     shoulders.push({ used, at: corner[0]!, placed });
     points.push(...corner);
   }
@@ -96,7 +96,7 @@ function goalsOf(branch: Branch, item: Running): { readonly corners: readonly Po
   }
   if (action.to !== undefined) {
     const end = commit(pointOf(branch, action.to.value, standing));
-    return { corners: [...corners, ...cornersOfCut(branch.scene.court, action, standing.own, end)], end };
+    return { corners: [...corners, ...cornersOfCut(situationOf(branch, standing), action, standing.own, end)], end };
   }
   const { via, to } = endOfMove(branch, action, standing);
   return { corners: [...corners, ...via], end: commit(to) };

@@ -1,13 +1,14 @@
 /** To the boards and back on defence once the shot leaves the hand (rule 23). */
 import type { Point } from '../court/point.ts';
-import { distance } from '../court/point.ts';
 import type { BodyId, LookId, Rebound } from '../play/play.ts';
+import { nearestTo } from '../play/places.ts';
 import type { Branch } from './branch.ts';
 import { bodyAt, bodyOf, legsOf, whenOf } from './branch.ts';
 import { latestOf, varyingEdge } from './graph.ts';
 import { runRoute } from './moves.ts';
 import { isOffence } from './sound.ts';
 import { stopAt } from './stops.ts';
+import { situationOf, standingOf } from './where.ts';
 
 /** The innermost rebound line counts: behind the look, in the step, for the play. */
 function linesFor(branch: Branch, look: LookId | undefined): readonly Rebound[] {
@@ -35,7 +36,7 @@ export function sendToTheBoards(branch: Branch, shot: number, shooter: BodyId | 
         if (!isOffence(who)) continue;
         const body = bodyOf(branch, who);
         const now = bodyAt(body, at);
-        const spot = spots.reduce<Point | undefined>((best, point) => (best === undefined || distance(point, now) < distance(best, now) ? point : best), undefined);
+        const spot = nearestTo(now, spots, situationOf(branch, { ...standingOf(branch, who, undefined), own: now }));
         if (spot === undefined) continue;
         spots.splice(spots.indexOf(spot), 1);
         if (body.until > at) stopAt(branch, who, at, shot, false);

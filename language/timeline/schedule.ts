@@ -1,13 +1,12 @@
 /** From a play to its timeline: a pure function; the same play gives the same bytes, and nothing throws. */
 import { courtOf } from '../court/court.ts';
-import { commit } from '../court/point.ts';
 import { ruleSet } from '../court/rule-sets.ts';
 import { LEVELS, type Level } from '../motion/levels.ts';
 import { paceShare } from '../motion/own-pace.ts';
-import type { BodyId, Play, PlayerNumber, Step, StepKey } from '../play/play.ts';
+import type { BodyId, Play, Step, StepKey } from '../play/play.ts';
 import { OFFENCE } from '../play/play.ts';
-import { resolvePlace } from '../play/places.ts';
-import type { Point } from '../court/point.ts';
+import { homesOf } from '../play/homes.ts';
+import { evenSideOf } from '../play/places.ts';
 import type { Problem } from '../names/problem.ts';
 import type { Body, Branch, LookItem, Scene } from './branch.ts';
 import { copyBranch, copyForLook, happen, tell, whenOf } from './branch.ts';
@@ -113,7 +112,9 @@ function sceneOf(play: Play, level: Level): Scene {
     else siblings.push(step);
   }
   const problems: Problem[] = [];
-  return { play, court: courtOf(rules), rules, level, graph: createGraph(), problems, steps, children, seenScreens: new Map(), told: new Set(), opened: { count: 0 }, paces: pacesOf(play, level) };
+  const court = courtOf(rules);
+  const homes = homesOf(play, court);
+  return { play, court, homes, evenSide: evenSideOf(homes), rules, level, graph: createGraph(), problems, steps, children, seenScreens: new Map(), told: new Set(), opened: { count: 0 }, paces: pacesOf(play, level) };
 }
 
 function pacesOf({ paces }: Play, level: Level): ReadonlyMap<BodyId, number> {
@@ -122,9 +123,8 @@ function pacesOf({ paces }: Play, level: Level): ReadonlyMap<BodyId, number> {
 
 function startBranch(scene: Scene): Branch {
   const bodies = new Map<BodyId, Body>();
-  const homes = homesOf(scene);
   for (const who of OFFENCE) {
-    const home = homes[who]!;
+    const home = scene.homes[who]!;
     bodies.set(who, { who, home, place: home, until: 0, exit: 0, stretches: [] });
   }
   const branch: Branch = {
@@ -139,20 +139,4 @@ function startBranch(scene: Scene): Branch {
 function holderOf(play: Play): BodyId {
   const named = String(play.start.ball.value) as BodyId;
   return isOffence(named) ? named : '1';
-}
-
-function homesOf(scene: Scene): Partial<Record<BodyId, Point>> {
-  const { start, spots } = scene.play;
-  const positions: Partial<Record<BodyId, Point>> = {};
-  const situation = (who: BodyId) => ({ court: scene.court, positions, ball: String(start.ball.value) as BodyId, who, spots });
-  // Twice, so that a place beside a man with a higher number is found too.
-  for (const round of [1, 2]) {
-    for (const who of OFFENCE) {
-      if (round === 2 && start.places[Number(who) as PlayerNumber].value.kind === 'spot') continue;
-      positions[who] = commit(resolvePlace(start.places[Number(who) as PlayerNumber].value, situation(who)));
-    }
-  }
-  const thrower = start.throwIn && (String(start.throwIn.by.value) as BodyId);
-  if (start.throwIn !== undefined && thrower !== undefined) positions[thrower] = commit(resolvePlace(start.throwIn.from.value, situation(thrower)));
-  return positions;
 }

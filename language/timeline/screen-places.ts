@@ -10,7 +10,7 @@ import { isScreenItem, nearestAbove } from './items.ts';
 import type { FirstUse, ScreenItem } from './screens.ts';
 import { firstUse, guarded, leaderOf, replacedScreenOf } from './screens.ts';
 import { gapToLine, shareNearest } from './ways.ts';
-import { away, pointOf, standingOf } from './where.ts';
+import { away, pointOf, sideWhereNothingLeans, standingOf } from './where.ts';
 
 /** So near to his user's way a screener stays where he is; where he stands between him and his goal, farther. Common practice, no source. */
 const onTheWay = 1;
@@ -36,12 +36,12 @@ export function placeScreen(branch: Branch, screen: ScreenItem, use: FirstUse | 
   const guard = away(user, court.ring, -toRim);
   const goal = goalOf(branch, use, user);
   const written = action.at && pointOf(branch, action.at.value, standingOf(branch, action.who, screen.holder));
-  if (written !== undefined) return { at: commit(written), facing: commit(unit(written, guard)), stays: distance(written, own) < 0.1 };
+  if (written !== undefined) return { at: commit(man === undefined || man === action.who ? written : besideHisMan(branch, written, user, guard)), facing: commit(unit(written, guard)), stays: distance(written, own) < 0.1 };
   if (action.on === undefined && use?.action !== undefined && isPassed(own, user, goal, nearEnough(screen, use, own, user)) && standsInOrder(branch, action, user, goal)) return { at: own, facing: commit(unit(own, guard)), stays: true };
   const way = unit(user, goal);
   const lead = leaderOf(branch, screen);
   const led = lead === undefined ? undefined : branch.screens.get(lead.key)?.at;
-  const first = led ?? { x: guard.x + way.x * bodyRoom(branch), y: guard.y + way.y * bodyRoom(branch) };
+  const first = led ?? besideHisMan(branch, { x: guard.x + way.x * bodyRoom(branch), y: guard.y + way.y * bodyRoom(branch) }, user, guard);
   const at = inBounds(branch, lead === undefined ? outOfTheLane(branch, first, user, goal) : besideOthers(branch, action, first, user, way));
   return { at, facing: commit(unit(at, guard)), stays: distance(at, own) < 0.1 };
 }
@@ -85,13 +85,25 @@ function goalOf(branch: Branch, use: FirstUse | undefined, user: Point): Point {
   return distance(goal, user) > 0.1 ? goal : court.ring;
 }
 
+/**
+ * Nobody screens standing on the man he screens for: where the way leads out over his man, or the words put him on his man's spot, he stands
+ * a body away from him, on that side of him; on the very spot, on the defender's side.
+ */
+function besideHisMan(branch: Branch, at: Point, user: Point, guard: Point): Point {
+  const room = bodyRoom(branch);
+  const gap = distance(at, user);
+  if (gap >= room) return at;
+  return away(user, gap > 0.001 ? at : guard, -room);
+}
+
 /** Several for one user: a stagger two metres on along his way, a double shoulder to shoulder. */
 function besideOthers(branch: Branch, action: Screen, first: Point, user: Point, way: Point): Point {
   const index = Math.max(0, action.together.indexOf(action.who));
   if (index === 0) return first;
   if (action.formation === 'stagger') return { x: first.x + way.x * staggerGap * index, y: first.y + way.y * staggerGap * index };
+  // The far side of the first from the user; straight on his way, the side of the screener's number.
   const cross = way.x * (first.y - user.y) - way.y * (first.x - user.x);
-  const side = cross < 0 ? -1 : 1;
+  const side = Math.abs(cross) > 0.001 ? Math.sign(cross) : sideWhereNothingLeans(branch, action.who, { x: -way.y, y: way.x });
   const room = bodyRoom(branch) * index;
   return { x: first.x - way.y * room * side, y: first.y + way.x * room * side };
 }

@@ -165,11 +165,12 @@ export function leaderOf(branch: Branch, screen: ScreenItem): ScreenItem | undef
 }
 
 /** How a user's way goes by a screener: the shoulder he brushes, and one more corner where the way on would run through the man. */
-export function shoulder(branch: Branch, from: Point, to: Point, screener: Point): readonly Point[] {
+export function shoulder(branch: Branch, who: BodyId, from: Point, to: Point, screener: Point): readonly Point[] {
   const room = bodyRoom(branch);
-  const by = roundCorner(from, to, screener, room, 1, [...branch.bodies.values()]);
+  const past = (start: Point) => roundCorner(branch, who, { from: start, to, centre: screener, reach: room, side: 1 });
+  const by = past(from);
   if (shareNearest(by, to, screener) === 0 || gapToLine(by, to, screener) >= room * 0.9) return [by];
-  return [by, roundCorner(by, to, screener, room, 1)];
+  return [by, past(by)];
 }
 
 /** Whether the straight way comes near enough to the screener for the move to count as off him. */

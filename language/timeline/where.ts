@@ -3,7 +3,7 @@ import type { Point } from '../court/point.ts';
 import { distance } from '../court/point.ts';
 import type { BodyId, Place } from '../play/play.ts';
 import type { Situation } from '../play/places.ts';
-import { resolvePlace } from '../play/places.ts';
+import { resolvePlace, sideOfNumber, sideSign } from '../play/places.ts';
 import type { Branch } from './branch.ts';
 import { bodyOf } from './branch.ts';
 
@@ -32,7 +32,7 @@ export function situationOf(branch: Branch, standing: Standing): Situation {
   const positions: Partial<Record<BodyId, Point>> = {};
   for (const [who, body] of branch.bodies) positions[who] = body.place;
   positions[standing.who] = standing.own;
-  return { court: branch.scene.court, positions, ball: standing.ball, who: standing.who, spots: branch.scene.play.spots };
+  return { court: branch.scene.court, positions, ball: standing.ball, who: standing.who, spots: branch.scene.play.spots, evenSide: branch.scene.evenSide };
 }
 
 /**
@@ -61,6 +61,12 @@ export function leaning(...points: readonly Point[]): 'left' | 'right' | undefin
   const found = points.find(({ x }) => Math.abs(x) > 0.05);
   if (found === undefined) return undefined;
   return found.x < 0 ? 'left' : 'right';
+}
+
+/** 1 along `across`, -1 against it, for a man with nothing else to choose by: the side his number has, else away from the baseline. */
+export function sideWhereNothingLeans(branch: Branch, who: BodyId, across: Point): 1 | -1 {
+  const towards = Math.abs(across.x) > 0.001 ? across.x * sideSign(sideOfNumber(who, branch.scene.evenSide)) : across.y;
+  return towards > 0 ? 1 : -1;
 }
 
 /** `metres` from `from`, straight away from `other`; towards it where negative. */

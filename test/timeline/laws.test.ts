@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { distance } from '../../language/court/point.ts';
 import { LEVELS } from '../../language/motion/levels.ts';
 import { speedAt } from '../../language/motion/legs.ts';
-import type { BodyId, Play } from '../../language/play/play.ts';
+import type { Play } from '../../language/play/play.ts';
 import { OFFENCE } from '../../language/play/play.ts';
 import { guard } from '../../language/defence/guard.ts';
 import { schedule } from '../../language/timeline/schedule.ts';
@@ -11,9 +11,12 @@ import type { Run, TimedEvent } from '../../language/timeline/timeline.ts';
 import { ballAt, trackAt } from '../../language/timeline/track.ts';
 import { why } from '../../language/timeline/why.ts';
 import { writtenPlays } from '../support/plays.ts';
-import { playsOf, readingOf } from '../support/timeline-of.ts';
+import type { FloorLaw } from '../support/floor-laws.ts';
+import { floorLaws } from '../support/floor-laws.ts';
+import { readingOf } from '../support/timeline-of.ts';
 
-const many = { numRuns: Number(process.env["LAWS"] ?? 200), seed: 20_26 };
+/** `LAWS=5000` runs each of them on so many plays. */
+const many = { numRuns: Number(process.env['LAWS'] ?? 200), seed: 20_26 };
 
 function everyPlay(law: (play: Play) => void): void {
   fc.assert(fc.property(writtenPlays, ({ text }) => law(readingOf(text).play)), many);
@@ -226,29 +229,6 @@ function damage(value: unknown, field: string, dice: () => number): unknown {
   return value;
 }
 
-describe('a play and its mirror', () => {
-  it('take the same time, and run the same ways left for right', () => {
-    fc.assert(fc.property(writtenPlays, ({ text }) => {
-      const [play, mirror] = playsOf(`${text}\n\nplay "Other" mirrors "Law"\n`).map((entry) => schedule(entry));
-      expect(mirror!.runs.map(({ id, end, releaseAt }) => [id, end, releaseAt])).toEqual(play!.runs.map(({ id, end, releaseAt }) => [id, end, releaseAt]));
-      play!.runs.forEach((run, index) => {
-        for (const who of OFFENCE) {
-          const here = run.tracks[who]!.segments;
-          const there = mirror!.runs[index]!.tracks[who]!.segments;
-          expect(there).toHaveLength(here.length);
-          here.forEach(({ path }, at) => path.forEach((point, corner) => {
-            const other = there[at]!.path[corner]!;
-            expect(other.y).toBeCloseTo(point.y, 2);
-            // Straight at a man in the middle of a floor that is its own mirror, either way round is as good.
-            const leans = Math.abs(path[0]!.x) > 0.7 && Math.abs(path[path.length - 1]!.x) > 0.7;
-            expect(leans ? -other.x : Math.abs(other.x)).toBeCloseTo(leans ? point.x : Math.abs(point.x), 2);
-          }));
-        }
-      });
-    }), many);
-  });
-});
-
 function agree(a: Run, b: Run): void {
   const parts = Math.min(partingOf(a.events, b.events), partingOf(b.events, a.events), a.end, b.end);
   for (let t = 0; t < parts; t += 100) {
@@ -264,55 +244,13 @@ function partingOf(events: readonly TimedEvent[], others: readonly TimedEvent[])
 }
 
 describe('laws of the floor', () => {
-  it('bodies come together only where they are told to, or a finding says so', () => {
-    everyPlay((play) => {
-      const timeline = schedule(play);
-      const room = 2 * LEVELS[play.level.value].bodyRadius;
-      const told = timeline.problems.filter(({ code }) => code === 'bodies-overlap' || code === 'spot-taken');
-      for (const run of timeline.runs) {
-        for (let t = 0; t < run.end; t += 100) {
-          for (const [who, other] of pairs) {
-            const gap = distance(trackAt(run.tracks[who]!, t), trackAt(run.tracks[other]!, t));
-            if (gap >= room - 0.12 || arePartners(play, who, other)) continue;
-            if (told.some(({ params }) => [params['who'], params['other']].includes(who) && [params['who'], params['other']].includes(other))) continue;
-            throw new Error(`${who} and ${other} are ${gap.toFixed(2)} m apart at ${t} ms of ${run.id}`);
-          }
-        }
-      }
-    });
+  const words: Readonly<Record<FloorLaw, string>> = {
+    mirror: 'a play and its mirror take the same time, and run the same ways left for right',
+    apart: 'bodies come together only where they are told to, or a finding says so',
+    partners: 'partners of a screen or a hand-off come apart: nobody stands on another for more than a second and a half, or a finding says so',
+  };
+
+  it.each(Object.entries(words) as [FloorLaw, string][])('%s: %s', (law) => {
+    fc.assert(fc.property(writtenPlays, ({ text }) => floorLaws[law](text)), many);
   });
 });
-
-describe('partners of a screen or a hand-off', () => {
-  it('come apart: nobody stands on another for more than a second and a half, or a finding says so', () => {
-    everyPlay((play) => {
-      const timeline = schedule(play);
-      const told = timeline.problems.filter(({ code }) => code === 'bodies-overlap' || code === 'spot-taken');
-      for (const run of timeline.runs) {
-        for (const [who, other] of pairs) {
-          let since: number | undefined;
-          for (let t = 0; t < (run.releaseAt ?? run.end); t += 100) {
-            const near = distance(trackAt(run.tracks[who]!, t), trackAt(run.tracks[other]!, t)) < LEVELS[play.level.value].bodyRadius;
-            since = near ? (since ?? t) : undefined;
-            if (since === undefined || t - since < 1500) continue;
-            if (told.some(({ params }) => [params['who'], params['other']].includes(who) && [params['who'], params['other']].includes(other))) break;
-            throw new Error(`${who} and ${other} stand on one spot from ${since} ms of ${run.id}`);
-          }
-        }
-      }
-    });
-  });
-});
-
-const pairs: readonly (readonly [BodyId, BodyId])[] = OFFENCE.flatMap((who, index) => OFFENCE.slice(index + 1).map((other) => [who, other] as const));
-
-/** Screener and user, or two who hand off, anywhere in the play. */
-function arePartners(play: Play, a: BodyId, b: BodyId): boolean {
-  const actions = play.steps.flatMap((step) => [...step.actions, ...step.kept]);
-  return actions.some((action) => {
-    if (action.kind === 'screen') return (action.who === a && action.users.includes(b)) || (action.who === b && action.users.includes(a));
-    if (action.kind === 'hand-off') return (action.who === a && action.to === b) || (action.who === b && action.to === a);
-    if (action.kind === 'move' || action.kind === 'dribble') return (action.who === a && action.off.includes(b)) || (action.who === b && action.off.includes(a));
-    return false;
-  });
-}

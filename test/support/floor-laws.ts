@@ -1,0 +1,78 @@
+import { distance } from '../../language/court/point.ts';
+import { LEVELS } from '../../language/motion/levels.ts';
+import type { BodyId, Play } from '../../language/play/play.ts';
+import { OFFENCE } from '../../language/play/play.ts';
+import { schedule } from '../../language/timeline/schedule.ts';
+import type { Timeline } from '../../language/timeline/timeline.ts';
+import { trackAt } from '../../language/timeline/track.ts';
+import { playsOf, readingOf } from './timeline-of.ts';
+
+/** What must hold of the floor in every play: each throws where its law is broken. Text whose play is named "Law". */
+export const floorLaws = {
+  /** The mirrored play takes the same time, and runs the same ways left for right. */
+  mirror(text: string): void {
+    const [play, mirror] = playsOf(`${text}\n\nplay "Other" mirrors "Law"\n`).map((entry) => schedule(entry));
+    for (const [index, run] of play!.runs.entries()) {
+      const other = mirror!.runs[index]!;
+      if (run.id !== other.id || run.end !== other.end || run.releaseAt !== other.releaseAt) throw new Error(`${run.id} ends at ${run.end} ms, mirrored ${other.id} at ${other.end} ms`);
+      for (const who of OFFENCE) {
+        const ways = run.tracks[who]!.segments.map(({ path }) => path);
+        const turned = other.tracks[who]!.segments.map(({ path }) => path);
+        const same = ways.length === turned.length && ways.every((way, at) => way.every(({ x, y }, corner) => Math.abs(turned[at]![corner]!.x + x) < 0.005 && Math.abs(turned[at]![corner]!.y - y) < 0.005));
+        if (!same) throw new Error(`${who} in ${run.id} runs ${JSON.stringify(ways)}, mirrored ${JSON.stringify(turned)}`);
+      }
+    }
+  },
+
+  /** Bodies come together only where they are told to, or a finding says so. */
+  apart(text: string): void {
+    const { play } = readingOf(text);
+    const timeline = schedule(play);
+    const room = 2 * LEVELS[play.level.value].bodyRadius;
+    for (const run of timeline.runs) {
+      for (let t = 0; t < run.end; t += 100) {
+        for (const [who, other] of pairs) {
+          const gap = distance(trackAt(run.tracks[who]!, t), trackAt(run.tracks[other]!, t));
+          if (gap < room - 0.12 && !arePartners(play, who, other) && !isTold(timeline, who, other)) throw new Error(`${who} and ${other} are ${gap.toFixed(2)} m apart at ${t} ms of ${run.id}`);
+        }
+      }
+    }
+  },
+
+  /** Partners of a screen or a hand-off come apart: nobody stands on another for more than a second and a half, or a finding says so. */
+  partners(text: string): void {
+    const { play } = readingOf(text);
+    const timeline = schedule(play);
+    for (const run of timeline.runs) {
+      for (const [who, other] of pairs) {
+        let since: number | undefined;
+        for (let t = 0; t < (run.releaseAt ?? run.end); t += 100) {
+          const near = distance(trackAt(run.tracks[who]!, t), trackAt(run.tracks[other]!, t)) < LEVELS[play.level.value].bodyRadius;
+          since = near ? (since ?? t) : undefined;
+          if (since === undefined || t - since < 1500) continue;
+          if (isTold(timeline, who, other)) break;
+          throw new Error(`${who} and ${other} stand on one spot from ${since} ms of ${run.id}`);
+        }
+      }
+    }
+  },
+} as const;
+
+export type FloorLaw = keyof typeof floorLaws;
+
+const pairs: readonly (readonly [BodyId, BodyId])[] = OFFENCE.flatMap((who, index) => OFFENCE.slice(index + 1).map((other) => [who, other] as const));
+
+function isTold({ problems }: Timeline, a: BodyId, b: BodyId): boolean {
+  return problems.some(({ code, params }) => (code === 'bodies-overlap' || code === 'spot-taken') && [params['who'], params['other']].includes(a) && [params['who'], params['other']].includes(b));
+}
+
+/** Screener and user, or two who hand off, anywhere in the play. */
+function arePartners(play: Play, a: BodyId, b: BodyId): boolean {
+  const actions = play.steps.flatMap((step) => [...step.actions, ...step.kept]);
+  return actions.some((action) => {
+    if (action.kind === 'screen') return (action.who === a && action.users.includes(b)) || (action.who === b && action.users.includes(a));
+    if (action.kind === 'hand-off') return (action.who === a && action.to === b) || (action.who === b && action.to === a);
+    if (action.kind === 'move' || action.kind === 'dribble') return (action.who === a && action.off.includes(b)) || (action.who === b && action.off.includes(a));
+    return false;
+  });
+}
