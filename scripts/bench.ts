@@ -8,6 +8,7 @@ import { pathToFileURL } from 'node:url';
 import { build as bundle, type Plugin } from 'esbuild';
 import { globSync } from 'tinyglobby';
 import { buildPlayer, root } from './build.ts';
+import { lineTables, tablesForEsbuild } from './line-tables.ts';
 import { playerForEsbuild } from './player-text.ts';
 
 export interface Measure {
@@ -44,7 +45,7 @@ async function load(file: string): Promise<{ bench(): Promise<readonly Measure[]
   const outfile = join(folder, `${basename(file, '.ts')}.mjs`);
   await bundle({
     ...{ absWorkingDir: root, entryPoints: [file], outfile, bundle: true, platform: 'node', format: 'esm', packages: 'external', logLevel: 'warning' },
-    plugins: [foldersStay, playerForEsbuild(await buildPlayer())],
+    plugins: [tablesForEsbuild(lineTables()), foldersStay, playerForEsbuild(await buildPlayer())],
   });
   return import(pathToFileURL(outfile).href);
 }

@@ -2,7 +2,7 @@
 // and writes source maps.
 import { chmodSync, mkdirSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { dirname, join, relative } from 'node:path';
-import { build as bundle, type BuildOptions } from 'esbuild';
+import { build as bundle, type BuildOptions, type Plugin } from 'esbuild';
 import { playerForEsbuild, type PlayerText } from './player-text.ts';
 
 export const root = dirname(import.meta.dirname);
@@ -48,6 +48,12 @@ function nodeServer(folder: string): readonly BuildOptions[] {
   ];
 }
 
+/** Only a build needs the whole grammar. */
+const tables = async (): Promise<Plugin> => {
+  const { lineTables, tablesForEsbuild } = await import('./line-tables.ts');
+  return tablesForEsbuild(lineTables());
+};
+
 function bundles(dev: boolean, player: PlayerText): readonly BuildOptions[] {
   const editor: BuildOptions = { format: 'cjs', external: ['vscode'] };
   return [
@@ -83,7 +89,8 @@ export async function buildPlayer(dev = false): Promise<PlayerText> {
 
 /** The language server for Node and `setwright lsp`, apart from dist/, into a folder below the repository, for tests that talk to them as processes; returns the server's path. */
 export async function buildServer(folder: string): Promise<string> {
-  await Promise.all(nodeServer(folder).map((options) => bundle({ ...settings(false), ...options })));
+  const plugins = [await tables()];
+  await Promise.all(nodeServer(folder).map((options) => bundle({ ...settings(false), ...options, plugins })));
   chmodSync(join(root, folder, 'setwright.mjs'), 0o755);
   return join(root, folder, 'server.cjs');
 }
@@ -97,7 +104,8 @@ export async function build({ dev = false } = {}): Promise<readonly Built[]> {
   writeFileSync(join(preview, 'player.css'), player.style);
 
   const made = bundles(dev, player);
-  await Promise.all(made.map((options) => bundle(options)));
+  const known = await tables();
+  await Promise.all(made.map((options) => bundle({ ...options, plugins: [...(options.plugins ?? []), known] })));
   chmodSync(join(dist, 'node/setwright.mjs'), 0o755);
   return [...made.map(({ outfile }) => join(root, outfile!)), join(preview, 'player.js'), join(preview, 'player.css')].map((path) => ({
     file: relative(root, path).replaceAll('\\', '/'),

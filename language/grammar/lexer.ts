@@ -1,6 +1,6 @@
 import { createToken, type TokenType } from 'chevrotain';
-import { GrammarAST } from 'langium';
 import { SetLineTerminals } from './generated/ast.ts';
+import type { LineWords } from './line-tables.ts';
 import type { LineToken } from './line-token.ts';
 import { readOver } from './read-over.ts';
 
@@ -36,16 +36,6 @@ const JOINT = /[ \t]+|-/y;
 const ATOM = /[\p{L}\p{N}_'’]+/uy;
 const TERMINALS_IN_ORDER = ['SECONDS', 'SPEED', 'LENGTH', 'FORM', 'XPLAYER', 'PLAYER', 'NEGATIVE', 'NUMBER'] as const;
 
-function collectKeywords(node: unknown, into: Set<string>): void {
-  if (typeof node !== 'object' || node === null) return;
-  if ((node as { $type?: string }).$type === 'Keyword') into.add((node as { value: string }).value);
-  for (const [key, value] of Object.entries(node)) {
-    if (key.startsWith('$')) continue;
-    if (Array.isArray(value)) for (const item of value) collectKeywords(item, into);
-    else collectKeywords(value, into);
-  }
-}
-
 const atomsOf = new Map<string, readonly string[]>();
 /** The atoms of a keyword of the grammar without its articles: `on the clock` → on, clock. */
 export function keywordAtoms(keyword: string): readonly string[] {
@@ -58,31 +48,26 @@ export function keywordAtoms(keyword: string): readonly string[] {
  * The lexer of a line, built from the grammar's own keywords and terminals. It knows no newline.
  * Blanks, a hyphen and articles inside a phrase may vary: `back-screens`, `back screens`; `on the clock`, `on clock`.
  */
-export function buildLexer(grammar: GrammarAST.Grammar): LineLexer {
+export function buildLexer(words: LineWords): LineLexer {
   const definition: { [name: string]: TokenType } = {};
-  const verbs = new Set<string>();
-  const keywords = new Set<string>();
-  for (const rule of grammar.rules) {
-    if (rule.$type !== 'ParserRule') continue;
-    collectKeywords(rule.definition, keywords);
-    if (rule.name.endsWith('Verb')) collectKeywords(rule.definition, verbs);
-  }
+  const verbs = new Set(words.verbs);
   const root: Phrase = { next: new Map() };
-  for (const keyword of keywords) {
+  for (const keyword of words.keywords) {
     const token = createToken({ name: keyword });
     definition[keyword] = token;
     if (!/[\w]/.test(keyword)) continue;
+    const hasNumber = /\d-|-\d/.test(keyword);
     let phrase = root;
     for (const atom of keywordAtoms(keyword)) {
       let next = phrase.next.get(atom);
       if (!next) phrase.next.set(atom, (next = { next: new Map() }));
       phrase = next;
-      if (new RegExp(`\\d-${atom}|-${atom}`).test(keyword) && /\d-|-\d/.test(keyword)) phrase.hyphened = true;
+      if (hasNumber && keyword.includes(`-${atom}`)) phrase.hyphened = true;
     }
     if (phrase.token) throw new Error(`the keywords "${phrase.token.name}" and "${keyword}" are the same words`);
     phrase.token = token;
   }
-  for (const rule of grammar.rules) if (rule.$type === 'TerminalRule' && !rule.hidden) definition[rule.name] = createToken({ name: rule.name });
+  for (const name of words.terminals) definition[name] = createToken({ name });
   const unknown = (definition['UNKNOWN'] = createToken({ name: 'UNKNOWN' }));
   const subject = definition['SUBJECT']!;
   const label = definition['LABEL']!;

@@ -1,11 +1,13 @@
 import { EarlyExitException, NoViableAltException, type IToken } from 'chevrotain';
-import { createLangiumParser, type LangiumCoreServices, type LangiumParser } from 'langium';
+import { createLangiumParser, type GrammarAST, type LangiumCoreServices, type LangiumParser } from 'langium';
+import { builtTables } from './built-tables.ts';
 import { reflection } from './generated/ast.ts';
 import { buildFollow, type Follow } from './follow.ts';
 import { LazyLookahead } from './lazy-lookahead.ts';
 import { buildLexer, type LexedLine, type LineLexer } from './lexer.ts';
 import { loadGrammar } from './load-grammar.ts';
-import { lineShapes } from './line-shapes.ts';
+import { lineShapes, type LineShapes } from './line-shapes.ts';
+import { tablesOf, type LineTables } from './line-tables.ts';
 import { prune, toPlain } from './plain.ts';
 import { SpanBuilder } from './span-builder.ts';
 import type { LineTree, StatementTree } from './tree.ts';
@@ -18,6 +20,8 @@ export interface LineParser {
   readonly follow: Follow;
   /** The tree of the tokens up to the first that does not fit, and whether all of them fitted. */
   readonly parse: (lexed: LexedLine) => { readonly tree?: LineTree; readonly whole: boolean };
+  /** What has been learned of lines so far; nothing where none is kept. */
+  readonly shapes: LineShapes | undefined;
   /** The tokens as the beginning of an action line. Parts that are not there yet are missing, whatever the type says. */
   readonly parseBeginning: (tokens: LexedLine['tokens']) => DeepPartial<StatementTree>;
 }
@@ -36,12 +40,16 @@ const valueConverter = {
  * Langium's parser over the grammar of a line, wired by hand: no documents, no linker, no protocol libraries.
  * Recovery is off: on a single line it saves nothing, and the tree before the fault is kept without it.
  * `keepsShapes`: whether a line like one read before is filled in instead of parsed (line-shapes.ts); the tree is the same.
+ * `tables`: what is known of the grammar beforehand. The grammar itself is then read for the first line that needs the parser.
  */
-export function buildParser(grammar = loadGrammar(), { keepsShapes = true } = {}): LineParser {
-  const lexer = buildLexer(grammar);
+export function buildParser({ keepsShapes = true, tables = builtTables }: { readonly keepsShapes?: boolean; readonly tables?: LineTables } = {}): LineParser {
+  let grammar: GrammarAST.Grammar | undefined;
+  const grammarNow = () => (grammar ??= loadGrammar());
+  const known = tables ?? tablesOf(grammarNow());
+  const lexer = buildLexer(known);
   let lexed: LexedLine = { tokens: [] };
-  const services = {
-    Grammar: grammar,
+  const services = () => ({
+    Grammar: grammarNow(),
     LanguageMetaData: { mode: 'production', languageId: 'setwright', fileExtensions: ['.play'], caseInsensitive: true },
     shared: { AstReflection: reflection, profilers: {} },
     references: { Linker: {} },
@@ -51,20 +59,20 @@ export function buildParser(grammar = loadGrammar(), { keepsShapes = true } = {}
       ParserErrorMessageProvider: { buildMismatchTokenMessage: noMessage, buildNotAllInputParsedMessage: noMessage, buildNoViableAltMessage: noMessage, buildEarlyExitMessage: noMessage },
       Lexer: { definition: lexer.definition, tokenize: () => ({ tokens: lexed.tokens, errors: [], hidden: [] }) },
     },
-  };
+  });
   let parser: LangiumParser | undefined;
   let follow: Follow | undefined;
-  const shapes = keepsShapes ? lineShapes(grammar) : undefined;
+  const shapes = keepsShapes ? lineShapes(new Map(known.kinds), known.shapes) : undefined;
   return {
-    lexer,
+    lexer, shapes,
     get follow() {
-      return (follow ??= buildFollow(grammar));
+      return (follow ??= buildFollow(grammarNow()));
     },
     parse(next) {
-      const known = shapes?.treeOf(next.tokens);
-      if (known) return { tree: known, whole: true };
+      const filled = shapes?.treeOf(next.tokens);
+      if (filled) return { tree: filled, whole: true };
       lexed = next;
-      parser ??= createParser(services);
+      parser ??= createParser(services());
       const result = parser.parse('');
       const value = result.value as unknown as { [property: string]: unknown };
       if (!next.tokens.length || value['$type'] === 'Line') return { whole: false };
@@ -78,7 +86,7 @@ export function buildParser(grammar = loadGrammar(), { keepsShapes = true } = {}
     },
     parseBeginning(tokens) {
       lexed = { tokens };
-      parser ??= createParser(services);
+      parser ??= createParser(services());
       return toPlain(parser.parse('', { rule: 'Statement' }).value as never) as DeepPartial<StatementTree>;
     },
   };

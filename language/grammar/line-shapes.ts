@@ -1,4 +1,3 @@
-import type { GrammarAST } from 'langium';
 import type { LineToken } from './line-token.ts';
 import { finished } from './plain.ts';
 import type { SpanNode } from './span-builder.ts';
@@ -31,7 +30,12 @@ export interface LineShapes {
   readonly treeOf: (tokens: readonly LineToken[]) => LineTree | undefined;
   /** Keeps the shape of what Langium's parser made of the tokens. */
   readonly keep: (tokens: readonly LineToken[], parsed: Node) => void;
+  /** All that are kept, as text that another start can begin with. */
+  readonly written: () => WrittenShapes;
 }
+
+/** Each shape by the kinds of its line's words, as JSON that is read when such a line comes. */
+export type WrittenShapes = readonly (readonly [kinds: string, shape: string])[];
 
 /** More different shapes than a season's plays have; then it begins anew. */
 const MOST_SHAPES = 4000;
@@ -41,9 +45,8 @@ const MOST_SHAPES = 4000;
  * decisions cost some twenty times what filling in the leaves does, so each shape is parsed once. The law in laws.test.ts: filled in or
  * parsed, the tree is the same.
  */
-export function lineShapes(grammar: GrammarAST.Grammar): LineShapes {
-  const kinds = wordKinds(grammar);
-  const shapes = new Map<string, Shape>();
+export function lineShapes(kinds: ReadonlyMap<string, string>, usual: WrittenShapes = []): LineShapes {
+  const shapes = new Map<string, Shape | string>(usual);
   const keyOf = (tokens: readonly LineToken[]): string => {
     let key = '';
     for (const { tokenType } of tokens) key += kinds.get(tokenType.name) ?? `\u0000${tokenType.name}\u0000`;
@@ -51,7 +54,9 @@ export function lineShapes(grammar: GrammarAST.Grammar): LineShapes {
   };
   return {
     treeOf(tokens) {
-      const shape = shapes.get(keyOf(tokens));
+      const key = keyOf(tokens);
+      let shape = shapes.get(key);
+      if (typeof shape === 'string') shapes.set(key, (shape = JSON.parse(shape) as Shape));
       return shape && (filled(shape, tokens) as unknown as LineTree);
     },
     keep(tokens, parsed) {
@@ -60,47 +65,8 @@ export function lineShapes(grammar: GrammarAST.Grammar): LineShapes {
       if (shapes.size >= MOST_SHAPES) shapes.clear();
       shapes.set(keyOf(tokens), shape);
     },
+    written: () => [...shapes].map(([key, shape]) => [key, typeof shape === 'string' ? shape : JSON.stringify(shape)]),
   };
-}
-
-/**
- * One sign for the keywords that can stand for each other everywhere in the grammar: those found only as bare words of the very same lists
- * of words, such as all of `MoveVerb`. Any other keyword, and each terminal, is a kind of its own.
- */
-function wordKinds(grammar: GrammarAST.Grammar): ReadonlyMap<string, string> {
-  const placesOf = new Map<string, string[]>();
-  let count = 0;
-  const visit = (node: unknown, list: string | undefined): void => {
-    if (typeof node !== 'object' || node === null) return;
-    const { $type: type, value, cardinality, elements } = node as { $type?: string; value?: string; cardinality?: string; elements?: readonly unknown[] };
-    if (type === 'Keyword') {
-      const place = list !== undefined && cardinality === undefined ? list : `alone ${count++}`;
-      placesOf.set(value!, [...(placesOf.get(value!) ?? []), place]);
-      return;
-    }
-    if (type === 'Alternatives') {
-      const own = `list ${count++}`;
-      for (const element of elements!) visit(element, own);
-      return;
-    }
-    for (const [key, child] of Object.entries(node)) {
-      if (key.startsWith('$')) continue;
-      if (Array.isArray(child)) for (const item of child) visit(item, undefined);
-      else visit(child, undefined);
-    }
-  };
-  for (const rule of grammar.rules) if (rule.$type === 'ParserRule') visit(rule.definition, undefined);
-  const signs = new Map<string, string>();
-  const kinds = new Map<string, string>();
-  const signOf = (places: string): string => {
-    let sign = signs.get(places);
-    // Private use: no word of a coach's.
-    if (sign === undefined) signs.set(places, (sign = String.fromCharCode(0xe000 + signs.size)));
-    return sign;
-  };
-  for (const [keyword, places] of placesOf) kinds.set(keyword, signOf(places.sort().join()));
-  for (const rule of grammar.rules) if (rule.$type === 'TerminalRule') kinds.set(rule.name, signOf(rule.name));
-  return kinds;
 }
 
 interface Words {

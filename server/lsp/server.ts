@@ -6,6 +6,7 @@ import {
 } from 'vscode-languageserver';
 import { blockAtLine, blockOfKey, type TextEdit } from '../../language/book/book.ts';
 import { createKeeper, type Compiled } from '../../language/compile.ts';
+import { parseLine } from '../../language/grammar/parse-line.ts';
 import type { Asking } from './asking.ts';
 import { answerUnlessCancelled, whatIsHere } from './cancelling.ts';
 import { openDocuments, type Documents, type OpenDocument } from './documents.ts';
@@ -22,6 +23,9 @@ import { serveWriting, writing } from './serve-writing.ts';
 import { serveWorkspace, workspace as aroundTheDocuments } from './serve-workspace.ts';
 import { readOptions, usualSettings, type Options } from './settings.ts';
 import { reaches } from './users.ts';
+
+/** Milliseconds after which what was opened has been told of, and the coach may begin to type. */
+const quietAfterOpening = 1000;
 
 export interface Server {
   readonly documents: Documents;
@@ -96,6 +100,7 @@ export function createServer(unguarded: Connection, place: Host): Server {
 
   connection.onDidOpenTextDocument(({ textDocument: { uri, version, text } }) => {
     documents.open(uri, version, text);
+    readyForTyping();
     shown.changed(uri);
     checkAll(uri, undefined);
   });
@@ -115,6 +120,14 @@ export function createServer(unguarded: Connection, place: Host): Server {
     // What lies on the disk counts again, also for those that use it.
     void files.closed(uri).then(() => usersDiffer(uri));
   });
+
+  let readied = false;
+  /** The first line that is only half there asks for the whole grammar: its tables are made in the quiet after the first text was opened, not at the first letter. */
+  function readyForTyping() {
+    if (readied) return;
+    readied = true;
+    host.later(quietAfterOpening, () => void parseLine('1 pases to'));
+  }
 
   /** The document itself, then those that may look up names in it. */
   function checkAll(uri: string, typed: Typed | undefined) {

@@ -19,6 +19,8 @@ interface Row {
 const sizes = [300, 2000] as const;
 const colds = 9;
 const edits = 60;
+/** Milliseconds after the first findings, when what a server does beside them is done too. */
+const quiet = 2500;
 const soak = 10_000;
 const many = 1000;
 
@@ -59,7 +61,7 @@ async function besideOthers(servers: Servers, folder: string, lines: number): Pr
       const driven = drive(server, folder);
       const initialize = await driven.initialize();
       const first = await driven.open(text, driven.began);
-      await pause(300);
+      await pause(quiet);
       const memory = driven.memory();
       await driven.stop();
       if (round === 0) continue;

@@ -1,10 +1,14 @@
+import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
+import { globSync } from 'tinyglobby';
 import { describe, expect, it } from 'vitest';
 import { applyEdits } from '../../language/grammar/broken-line.ts';
 import { expectedAfter } from '../../language/grammar/expected.ts';
 import { buildParser, lineParser } from '../../language/grammar/line-parser.ts';
+import type { LineTables } from '../../language/grammar/line-tables.ts';
 import { parseLine, LONGEST_LINE } from '../../language/grammar/parse-line.ts';
 import { prune } from '../../language/grammar/plain.ts';
+import { lineTables } from '../../scripts/line-tables.ts';
 import { notationLines } from './notation-lines.ts';
 import { drawSentence, pick, random } from './sentences.ts';
 
@@ -53,13 +57,17 @@ function reworded(line: string): string {
   return line.replaceAll(/"[^"]*"|[\w-]+/g, (word) => (word.startsWith('"') ? '"Other"' : (others[word] ?? word)));
 }
 
-describe('a line like one read before', () => {
-  const filling = lineParser();
-  const parsing = buildParser(undefined, { keepsShapes: false });
+describe.each([
+  ['from source', lineParser],
+  ['as it is shipped, with tables made beforehand', () => buildParser({ tables: JSON.parse(JSON.stringify(lineTables())) as LineTables })],
+])('a line like one read before, %s', (_, make) => {
+  const filling = make();
+  const parsing = buildParser({ keepsShapes: false });
   const same = (line: string): void => {
+    const expected = parsing.parse(parsing.lexer.lex(line));
     const lexed = filling.lexer.lex(line);
-    filling.parse(lexed);
-    expect(filling.parse(lexed), line).toEqual(parsing.parse(parsing.lexer.lex(line)));
+    expect(filling.parse(lexed), line).toEqual(expected);
+    expect(filling.parse(lexed), line).toEqual(expected);
   };
   it('has the tree that the parser would make of it', () => {
     for (const [line] of notationLines) for (const each of [line, reworded(line)]) same(each);
@@ -71,6 +79,14 @@ describe('a line like one read before', () => {
     expect(JSON.stringify(filling.parse(filling.lexer.lex('2 dives off 4 to right elbow, then 5 pops')))).toBe(other);
     expect(JSON.stringify(filling.parse(filling.lexer.lex('3 cuts off 5 to left wing, then 4 rolls')))).toBe(one);
   });
+});
+
+it('a shipped program reads every line of the examples without building the parser', () => {
+  const { lexer, shapes } = buildParser({ tables: lineTables() });
+  const lines = globSync('examples/*.play').flatMap((file) => readFileSync(file, 'utf8').split('\n'));
+  const tokens = lines.map((line) => lexer.lex(line).tokens).filter(({ length }) => length > 0);
+  expect(tokens.length).toBeGreaterThan(500);
+  expect(tokens.filter((words) => shapes!.treeOf(words) === undefined)).toEqual([]);
 });
 
 /** A line of the notation, or a drawn one, with one to three keystrokes gone wrong. */
