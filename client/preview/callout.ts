@@ -1,5 +1,5 @@
 // What a finding says, at its spot on the floor, with the buttons that mend it.
-import type { Finding } from '../../language/checks/finding.ts';
+import type { ToldFinding } from '../../language/checks/tell-finding.ts';
 import { element } from './elements.ts';
 
 export const SEVERITY_WORDS = { error: 'Cannot work', warning: 'Take care', hint: 'Hint' } as const;
@@ -7,7 +7,7 @@ export const SEVERITY_WORDS = { error: 'Cannot work', warning: 'Take care', hint
 /** Tells which fix of a finding was chosen; absent where nothing can be written (a page has no editor). */
 export type FixChosen = ((finding: number, fix: number) => void) | undefined;
 
-export function fixButtons({ fixes }: Finding, index: number, chosen: FixChosen): HTMLElement | undefined {
+export function fixButtons({ fixes }: ToldFinding, index: number, chosen: FixChosen): HTMLElement | undefined {
   if (chosen === undefined || fixes.length === 0) return undefined;
   const order = fixes.map((fix, i) => ({ fix, i })).toSorted((a, b) => Number(b.fix.preferred === true) - Number(a.fix.preferred === true));
   const buttons = order.map(({ fix, i }) => {
@@ -21,7 +21,7 @@ export function fixButtons({ fixes }: Finding, index: number, chosen: FixChosen)
 export interface Callout {
   readonly root: HTMLElement;
   /** `spot`: where it stands in the picture, pixels; without one it stands at the foot. */
-  readonly show: (finding: Finding, index: number, spot: { readonly x: number; readonly y: number } | undefined) => void;
+  readonly show: (finding: ToldFinding, index: number, spot: { readonly x: number; readonly y: number } | undefined) => void;
   readonly hide: () => void;
 }
 

@@ -1,12 +1,13 @@
 // `allow crowding "why"`: silences one named check in its play or step. One that silences nothing is itself reported.
+import { message } from '../message/message.ts';
 import type { Allowance } from '../play/play.ts';
 import { catalogue, entryOf, isCode } from './catalogue.ts';
 import type { Finding } from './finding.ts';
 import { lineRemoved } from './fixes.ts';
-import { nearestWord } from './nearest-word.ts';
+import { nearestWord, theNearest } from './nearest-word.ts';
 import { stepOf } from './parts.ts';
 import type { Subject } from './subject.ts';
-import { fillTemplate } from './template.ts';
+import { fillTemplate } from '../message/template.ts';
 import type { Gaps } from './unreadable.ts';
 
 /** Takes out what an allowance silences and adds what is wrong with the allowances. */
@@ -32,9 +33,9 @@ function complaint(subject: Subject, { check, part }: Allowance, gaps: Gaps): re
   if (place === undefined) return [];
   const known = isCode(check);
   const code = known ? 'allow-unused' : 'allow-unknown';
-  const { severity, message, needs } = entryOf(code)!;
+  const { severity, message: template, needs } = entryOf(code)!;
   if (!gaps.allow(needs, part, place.line, undefined)) return [];
   const near = known ? undefined : nearestWord(check, Object.keys(catalogue));
-  const params: Finding['params'] = known ? { check } : { check, near: near === undefined ? '' : `; the nearest is “${near}”` };
-  return [{ code, severity, message: fillTemplate(message, params), params, place, part, related: [], fixes: lineRemoved(subject, part, 'Take the line out') }];
+  const params: Finding['params'] = known ? { check } : { check, near: near === undefined ? '' : theNearest(near) };
+  return [{ code, severity, message: fillTemplate(template, params), params, place, part, related: [], fixes: lineRemoved(subject, part, message('Take the line out')) }];
 }

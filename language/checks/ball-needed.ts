@@ -1,3 +1,4 @@
+import { message } from '../message/message.ts';
 import { check } from './check.ts';
 import { howHeGotIt, isBallAction, walkBall, type BallAction } from './ball.ts';
 import { lineBefore } from './fixes.ts';
@@ -27,8 +28,8 @@ export const ballNeeded = check({
           part: action.id,
           params: { who: action.who, does: whatHeWants(action), holder: `${holder} has the ball (${howHeGotIt(subject, before)})` },
           run: way.run.id,
-          related: before.by === undefined ? [] : [{ part: before.by.id, message: `here ${holder} gets the ball` }],
-          fixes: lineBefore(subject, action.id, `${holder} passes to ${action.who}`, `Pass to ${action.who} first`),
+          related: before.by === undefined ? [] : [{ part: before.by.id, message: message('here {holder} gets the ball', { holder }) }],
+          fixes: lineBefore(subject, action.id, `${holder} passes to ${action.who}`, message('Pass to {who} first', { who: action.who })),
         };
       }
     }

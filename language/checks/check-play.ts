@@ -1,4 +1,5 @@
 // Everything that is wrong with one play, told once, at its place.
+import { inEnglish, message } from '../message/message.ts';
 import type { RuleSetId } from '../court/rule-set.ts';
 import type { ParsedLine } from '../grammar/parse-line.ts';
 import type { PartId, Places } from '../play/play.ts';
@@ -14,7 +15,6 @@ import { findingsOfLine } from './lines.ts';
 import { ownerOf, stepOf } from './parts.ts';
 import { fixesFor, sayParams } from './problem-fixes.ts';
 import { subjectOf, type Subject } from './subject.ts';
-import { fillTemplate } from './template.ts';
 import { toldByChecks } from './told-by-timeline.ts';
 import { gapsOf, type Gaps } from './unreadable.ts';
 import { whenAndWhere } from './when-and-where.ts';
@@ -77,7 +77,7 @@ function fromProblem(subject: Subject, problem: Problem): readonly Told[] {
   if (entry === undefined || Object.hasOwn(toldByChecks, problem.code)) return [];
   const { part, run, moment, spot } = problem;
   const params = sayParams(subject, problem);
-  const related = (problem.related ?? []).map((other) => ({ part: other, message: '' }));
+  const related = (problem.related ?? []).map((other) => ({ part: other }));
   return [{ entry, found: { part, params, related, fixes: fixesFor(subject, problem), ...(run !== undefined && { run }), ...(moment !== undefined && { moment }), ...(spot && { spot }) } }];
 }
 
@@ -109,15 +109,15 @@ function findingOf(subject: Subject, { entry, found, more, rules }: Told): Findi
   return {
     code: entry.code,
     severity: entry.severity,
-    message: wholeMessage(fillTemplate(entry.message, found.params), told),
+    message: inEnglish(wholeMessage({ template: entry.message, params: found.params }, told)),
     ...told,
     params: rules === undefined ? found.params : { ...found.params, rules },
     place: placeOf(subject.places, found.part),
     part: found.part,
     ...whenAndWhere(subject, found),
-    related: (found.related ?? []).flatMap(({ part, message }) => {
+    related: (found.related ?? []).flatMap(({ part, message: said }) => {
       const place = subject.places.get(part);
-      return place === undefined ? [] : [{ place, message: message === '' ? (entry.related ?? 'belongs to it') : message }];
+      return place === undefined ? [] : [{ place, message: said ?? (entry.related === undefined ? message('belongs to it') : { template: entry.related, params: {} }) }];
     }),
     ...(source !== undefined && { source }),
     fixes: found.fixes ?? [],

@@ -1,10 +1,11 @@
 // What a check is. One file a check: its manual entry, how it finds the mistake, how it mends it.
+import type { Message } from '../message/message.ts';
 import type { Point } from '../court/point.ts';
 import type { Source } from '../court/sources.ts';
 import type { PartId } from '../play/play.ts';
 import type { Fix, Severity } from './finding.ts';
 import type { Subject } from './subject.ts';
-import type { ParamsOf } from './template.ts';
+import type { ParamsOf } from '../message/template.ts';
 
 /**
  * How much of the play must be readable before this can be said. An unreadable line can have been anything, so what would speak only
@@ -53,7 +54,7 @@ export interface Found<Template extends string = string> {
   /** ms from the call. */
   readonly moment?: number;
   readonly spot?: Point;
-  readonly related?: readonly { readonly part: PartId; readonly message: string }[];
+  readonly related?: readonly { readonly part: PartId; readonly message?: Message }[];
   readonly fixes?: readonly Fix[];
   /** Where the rule set in force says it otherwise than the entry. */
   readonly source?: Source;

@@ -1,4 +1,5 @@
 // CONTRACT. A finding: what the editor, the command line, the page and a review all print.
+import type { Message, Params } from '../message/message.ts';
 import type { Point, Source } from '../court/point.ts';
 import type { PartId, TextPlace } from '../play/play.ts';
 
@@ -8,9 +9,9 @@ export interface Finding {
   /** Stable, words with hyphens: `screen-with-ball`. */
   readonly code: string;
   readonly severity: Severity;
-  /** One or two sentences in a coach's words, with the numbers and their units. */
+  /** In English: one or two sentences in a coach's words, with the numbers and their units. In another language it is told from `code` and `params`. */
   readonly message: string;
-  readonly params: Readonly<Record<string, string | number>>;
+  readonly params: Params;
   /** The name of the further rule set (`also nfhs`) that alone minds. */
   readonly byRules?: string;
   /** On how many other ways through the play the same is true. */
@@ -23,7 +24,7 @@ export interface Finding {
   /** ms from the call. */
   readonly moment?: number;
   readonly spot?: Point;
-  readonly related: readonly { readonly place: TextPlace; readonly message: string }[];
+  readonly related: readonly { readonly place: TextPlace; readonly message: Message }[];
   /** The rule, paper or practice it rests on. */
   readonly source?: Source;
   readonly fixes: readonly Fix[];
@@ -33,7 +34,7 @@ export interface Finding {
 
 /** A change of the block's text that mends the finding. */
 export interface Fix {
-  readonly title: string;
+  readonly title: Message;
   readonly preferred?: boolean;
   readonly edits: readonly BlockEdit[];
 }

@@ -1,3 +1,4 @@
+import { message } from '../message/message.ts';
 import { fromMemory } from '../court/sources.ts';
 import { check } from './check.ts';
 import { latest, least, timedLooks, type TimedLook } from './clock.ts';
@@ -83,7 +84,7 @@ function waitsForClock(subject: Subject, { run }: TimedLook): boolean {
 }
 
 function placeOf({ look, time, run }: TimedLook) {
-  return { part: look.id, run: run.id, moment: time.typical, related: [{ part: 'call', message: 'the clock it is called with' }] };
+  return { part: look.id, run: run.id, moment: time.typical, related: [{ part: 'call', message: message('the clock it is called with') }] };
 }
 
 /** The lower end of the call raised, and the upper one where it would fall below. */
@@ -94,5 +95,5 @@ function calledWith(subject: Subject, seconds: number): readonly Fix[] {
   if (call === undefined || from === undefined || from.to === from.at) return [];
   const edits = [{ line: from.line, at: from.at, to: from.to, text: String(seconds) }];
   if (to !== undefined && to.at !== from.at && call.to < seconds) edits.push({ line: to.line, at: to.at, to: to.to, text: String(seconds) });
-  return [{ title: `Call it with ${seconds} or more`, edits }];
+  return [{ title: message('Call it with {seconds} or more', { seconds }), edits }];
 }

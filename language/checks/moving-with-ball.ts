@@ -1,3 +1,4 @@
+import { message } from '../message/message.ts';
 import { check } from './check.ts';
 import { heldAt, howHeGotIt, walkBall } from './ball.ts';
 import { lineBefore } from './fixes.ts';
@@ -37,7 +38,7 @@ export const movingWithBall = check({
           run: way.run.id,
           moment: segment.t0,
           spot: segment.path[0]!,
-          fixes: [...asDribble(subject, action), ...(next === undefined ? [] : lineBefore(subject, action.id, `${action.who} passes to ${next}`, `Pass to ${next} first`))],
+          fixes: [...asDribble(subject, action), ...(next === undefined ? [] : lineBefore(subject, action.id, `${action.who} passes to ${next}`, message('Pass to {next} first', { next })))],
         };
       }
     }
@@ -52,5 +53,5 @@ function asDribble(subject: Subject, move: Move): readonly Fix[] {
   const found = verb.exec((subject.lines[place.line] ?? '').slice(place.at, place.to));
   if (found === null) return [];
   const at = place.at + found.index;
-  return [{ title: 'Let him dribble there', edits: [{ line: place.line, at, to: at + found[0].length, text: 'dribbles' }] }];
+  return [{ title: message('Let him dribble there'), edits: [{ line: place.line, at, to: at + found[0].length, text: 'dribbles' }] }];
 }

@@ -6,7 +6,7 @@ import type { Problem } from '../names/problem.ts';
 import { entryOf } from './catalogue.ts';
 import type { Finding } from './finding.ts';
 import { findingsOfLine } from './lines.ts';
-import { fillTemplate } from './template.ts';
+import { fillTemplate } from '../message/template.ts';
 
 /** Findings of a block that is no play, in text order. `problems` are those of the file's `use` lines, with parts `use:<line>`. */
 export function findingsOfOther(block: Block, problems: readonly Problem[]): readonly Finding[] {

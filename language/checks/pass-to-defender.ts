@@ -1,3 +1,4 @@
+import { message } from '../message/message.ts';
 import { check } from './check.ts';
 import { otherWords } from './fixes.ts';
 import { wordsOf } from './subject.ts';
@@ -21,7 +22,7 @@ export const passToDefender = check({
         const number = action.to.slice(1);
         const words = wordsOf(subject, action.id);
         const fixed = words.replace(new RegExp(`\\b${action.to}\\b`, 'i'), number);
-        yield { part: action.id, params: { who: action.who, to: action.to, number }, fixes: fixed === words || number === action.who ? [] : otherWords(subject, action.id, fixed, `Write ${number}`) };
+        yield { part: action.id, params: { who: action.who, to: action.to, number }, fixes: fixed === words || number === action.who ? [] : otherWords(subject, action.id, fixed, message('Write {number}', { number })) };
       }
     }
   },

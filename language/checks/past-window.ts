@@ -1,3 +1,4 @@
+import { message } from '../message/message.ts';
 import { check } from './check.ts';
 import { latest, timedLooks, type TimedLook } from './clock.ts';
 import type { Subject } from './subject.ts';
@@ -59,14 +60,14 @@ function windows(subject: Subject): readonly Windowed[] {
 }
 
 function placeOf({ look, time, run }: TimedLook) {
-  return { part: look.id, run: run.id, moment: time.typical, related: [{ part: 'window', message: 'the window asked for' }] };
+  return { part: look.id, run: run.id, moment: time.typical, related: [{ part: 'window', message: message('the window asked for') }] };
 }
 
 function widened(subject: Subject, seconds: number) {
   const place = subject.places.get('window#seconds');
   // A copy has no words of its own.
   if (place === undefined || place.to === place.at) return [];
-  return [{ title: `Give the set ${seconds} seconds`, edits: [{ line: place.line, at: place.at, to: place.to, text: `${seconds} seconds` }] }];
+  return [{ title: message('Give the set {seconds} seconds', { seconds }), edits: [{ line: place.line, at: place.at, to: place.to, text: `${seconds} seconds` }] }];
 }
 
 export function capital(text: string): string {

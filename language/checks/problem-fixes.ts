@@ -1,8 +1,9 @@
 // Mends for what reading and scheduling note as wrong.
+import { message, type Message, type Param, type Params } from '../message/message.ts';
 import type { Problem } from '../names/problem.ts';
 import type { Fix } from './finding.ts';
 import { lineRemoved, otherWords } from './fixes.ts';
-import { nearestWord } from './nearest-word.ts';
+import { nearestWord, theNearest } from './nearest-word.ts';
 import type { PartId } from '../play/play.ts';
 import { wordsOf, type Subject } from './subject.ts';
 
@@ -11,17 +12,17 @@ export function fixesFor(subject: Subject, problem: Problem): readonly Fix[] {
   if (near !== undefined) return renamed(subject, problem, near);
   switch (problem.code) {
     case 'screen-unused':
-      return lineRemoved(subject, problem.part, 'Take the screen out');
+      return lineRemoved(subject, problem.part, message('Take the screen out'));
     case 'header-twice':
-      return lineRemoved(subject, problem.part, 'Take the second line out');
+      return lineRemoved(subject, problem.part, message('Take the second line out'));
     case 'screen-refused':
       return offTheScreen(subject, problem);
     case 'off-nobody':
-      return reworded(subject, problem.part, new RegExp(`\\s+off ${problem.params.screener}(?!\\s*(?:,|and|then)\\s*\\d)`, 'i'), '', `Leave out “off ${problem.params.screener}”`);
+      return reworded(subject, problem.part, new RegExp(`\\s+off ${problem.params.screener}(?!\\s*(?:,|and|then)\\s*\\d)`, 'i'), '', message('Leave out “off {screener}”', { screener: problem.params.screener! }));
     case 'offence-defends':
-      return reworded(subject, problem.part, new RegExp(`^${problem.params.who}(?=\\s)`), `X${problem.params.who}`, `Write X${problem.params.who}`);
+      return reworded(subject, problem.part, new RegExp(`^${problem.params.who}(?=\\s)`), `X${problem.params.who}`, message('Write “X{who}”', { who: problem.params.who! }));
     case 'defender-attacks':
-      return reworded(subject, problem.part, new RegExp(`^${problem.params.who}(?=\\s)`, 'i'), String(problem.params.who).slice(1), `Write ${String(problem.params.who).slice(1)}`);
+      return reworded(subject, problem.part, new RegExp(`^${problem.params.who}(?=\\s)`, 'i'), String(problem.params.who).slice(1), message('Write “{words}”', { words: String(problem.params.who).slice(1) }));
     default:
       return [];
   }
@@ -30,30 +31,32 @@ export function fixesFor(subject: Subject, problem: Problem): readonly Fix[] {
 /** `3 cuts to right elbow` → `3 cuts off 5 to right elbow`. */
 function offTheScreen(subject: Subject, { params, related = [] }: Problem): readonly Fix[] {
   const move = related[0];
-  return move === undefined ? [] : reworded(subject, move, /(?=\s+to\s)/, ` off ${params.screener}`, `Let ${params.who} come off it: off ${params.screener}`);
+  return move === undefined ? [] : reworded(subject, move, /(?=\s+to\s)/, ` off ${params.screener}`, message('Let {who} come off it: off {screener}', { who: params.who!, screener: params.screener! }));
 }
 
 /** The part's words with one thing in them changed; none where it does not stand there. */
-function reworded(subject: Subject, part: PartId, what: RegExp, instead: string, title: string): readonly Fix[] {
+function reworded(subject: Subject, part: PartId, what: RegExp, instead: string, title: Message): readonly Fix[] {
   const words = wordsOf(subject, part);
   const changed = words.replace(what, instead);
   return changed === words ? [] : otherWords(subject, part, changed, title);
 }
 
-const homes: Readonly<Record<string, string>> = { file: 'above the first play', roster: 'in a roster', alignment: 'in an alignment', book: 'in a book' };
+const homes: Readonly<Record<string, Message>> = {
+  file: message('above the first play'), roster: message('in a roster'), alignment: message('in an alignment'), book: message('in a book'),
+};
 
 /** The problem's parameters as its message says them: with the nearest known name, and a line's home in words. */
-export function sayParams(subject: Subject, problem: Problem): Problem['params'] {
+export function sayParams(subject: Subject, problem: Problem): Params {
   const near = nearestName(subject, problem);
-  const params: Record<string, string | number> = { near: near === undefined ? (toWrite(problem) ?? '') : `; the nearest is “${near}”`, ...problem.params };
-  if (params.belongs !== undefined) params.belongs = homes[params.belongs] ?? params.belongs;
+  const params: Record<string, Param> = { near: near === undefined ? (toWrite(problem) ?? '') : theNearest(near), ...problem.params };
+  if (params.belongs !== undefined) params.belongs = homes[`${problem.params.belongs}`] ?? params.belongs;
   return params;
 }
 
 /** What a name of one's own needs, where none is near. */
-function toWrite({ code, params }: Problem): string | undefined {
-  if (code === 'unknown-spot') return `. Say where it is: spot "${params.name}" is 3 ft inside right elbow`;
-  if (code === 'unknown-alignment') return `. Write one: alignment "${params.name}", with a line such as “1 top” for each player`;
+function toWrite({ code, params: { name = '' } }: Problem): Message | undefined {
+  if (code === 'unknown-spot') return message('. Say where it is: spot "{name}" is 3 ft inside right elbow', { name });
+  if (code === 'unknown-alignment') return message('. Write one: alignment "{name}", with a line such as “1 top” for each player', { name });
   return undefined;
 }
 
@@ -71,5 +74,5 @@ function renamed(subject: Subject, { part, params, code }: Problem, near: string
   const quoted = `"${String(params.name)}"`;
   const at = place === undefined ? -1 : (subject.lines[place.line] ?? '').indexOf(quoted, code === 'unknown-step' ? 0 : place.at);
   if (place === undefined || at < 0) return [];
-  return [{ title: `Write "${near}"`, preferred: true, edits: [{ line: place.line, at: at + 1, to: at + quoted.length - 1, text: near }] }];
+  return [{ title: message('Write "{near}"', { near }), preferred: true, edits: [{ line: place.line, at: at + 1, to: at + quoted.length - 1, text: near }] }];
 }

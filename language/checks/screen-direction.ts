@@ -1,3 +1,4 @@
+import { message } from '../message/message.ts';
 import { secondHand } from '../court/sources.ts';
 import { check } from './check.ts';
 import { otherWords } from './fixes.ts';
@@ -35,7 +36,7 @@ export const screenDirection = check({
           part: action.id,
           params: { who: action.who, written: written!, other: other!, user: action.users[0] ?? action.on ?? 'his place', metres: Math.abs(way).toFixed(1) },
           run: run.id, moment: own.at(-1)!.t1, spot: to,
-          fixes: fixed === words || action.style === 'pin-down' ? [] : otherWords(subject, action.id, fixed, `Write “${other}”`),
+          fixes: fixed === words || action.style === 'pin-down' ? [] : otherWords(subject, action.id, fixed, message('Write “{other}”', { other })),
         };
       }
     }

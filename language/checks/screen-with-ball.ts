@@ -1,3 +1,4 @@
+import { message } from '../message/message.ts';
 import { commonPractice } from '../court/sources.ts';
 import { check } from './check.ts';
 import { heldAt, howHeGotIt, walkBall } from './ball.ts';
@@ -36,7 +37,7 @@ export const screenWithBall = check({
           moment: screen.from,
           spot: screen.at,
           fixes: [
-            ...(receiver === undefined ? [] : lineBefore(subject, screen.action, `${screen.by} passes to ${receiver}`, `Pass to ${receiver} first`)),
+            ...(receiver === undefined ? [] : lineBefore(subject, screen.action, `${screen.by} passes to ${receiver}`, message('Pass to {receiver} first', { receiver }))),
             ...byAnother(subject, way, screen),
           ],
         };
@@ -57,5 +58,5 @@ function byAnother(subject: Subject, way: Way, screen: SetScreen): readonly Fix[
   const free = ['5', '4', '3', '2', '1'].find((who) => !busy.has(who));
   const place = subject.places.get(screen.action);
   if (free === undefined || place === undefined || (subject.lines[place.line] ?? '').slice(place.at, place.at + 2) !== `${screen.by} `) return [];
-  return [{ title: `Let ${free} screen`, edits: [{ line: place.line, at: place.at, to: place.at + 1, text: free }] }];
+  return [{ title: message('Let {free} screen', { free }), edits: [{ line: place.line, at: place.at, to: place.at + 1, text: free }] }];
 }

@@ -1,3 +1,4 @@
+import { message } from '../message/message.ts';
 import { check } from './check.ts';
 import { least, timedLooks, type TimedLook } from './clock.ts';
 import type { Subject } from './subject.ts';
@@ -64,5 +65,5 @@ function firstLook(subject: Subject): readonly Aimed[] {
 }
 
 function placeOf({ look, time, run }: TimedLook) {
-  return { part: look.id, run: run.id, moment: time.typical, related: [{ part: 'window', message: 'the time asked for' }] };
+  return { part: look.id, run: run.id, moment: time.typical, related: [{ part: 'window', message: message('the time asked for') }] };
 }

@@ -1,3 +1,4 @@
+import { message } from '../message/message.ts';
 import { read } from '../court/sources.ts';
 import { check } from './check.ts';
 import type { Fix } from './finding.ts';
@@ -61,5 +62,5 @@ function asJumper(subject: Subject, part: PartId): readonly Fix[] {
   const line = place === undefined ? undefined : subject.lines[place.line];
   if (place === undefined || line === undefined || at < 0) return [];
   const from = line.slice(place.at).search(/\bthree\b/i) + place.at;
-  return [{ title: 'Write “jumper”', edits: [{ line: place.line, at: from, to: from + 'three'.length, text: 'jumper' }] }];
+  return [{ title: message('Write “jumper”'), edits: [{ line: place.line, at: from, to: from + 'three'.length, text: 'jumper' }] }];
 }

@@ -1,4 +1,5 @@
 // What the thrower may do before the ball leaves his hands.
+import { message } from '../message/message.ts';
 import { read } from '../court/sources.ts';
 import { check } from './check.ts';
 import { throwInOf, type Held } from './moments.ts';
@@ -88,7 +89,7 @@ export const throwerHandsOver = check({
 
 function asThrow(subject: Subject, { id, who, to }: HandOff): readonly Fix[] {
   const words = wordsOf(subject, id);
-  return new RegExp(`^${who} hands? off to ${to}$`, 'i').test(words) ? otherWords(subject, id, `${who} inbounds to ${to}`, `Write “${who} inbounds to ${to}”`) : [];
+  return new RegExp(`^${who} hands? off to ${to}$`, 'i').test(words) ? otherWords(subject, id, `${who} inbounds to ${to}`, message('Write “{who} inbounds to {to}”', { who, to })) : [];
 }
 
 const origin: Point = { x: 0, y: 0 };

@@ -1,3 +1,4 @@
+import { message } from '../message/message.ts';
 import { computed } from '../court/sources.ts';
 import { check } from './check.ts';
 import { pinnedTooEarly } from './look-out-of-order.ts';
@@ -27,7 +28,7 @@ export const timeNotKept = check({
       yield {
         part,
         params: { who: params.who ?? '', seconds: params.seconds ?? 0, why: whyLate(subject, problem) },
-        related: related.map((other) => ({ part: other, message: 'this comes too late' })),
+        related: related.map((other) => ({ part: other, message: message('this comes too late') })),
         ...(run !== undefined && { run }),
         ...(moment !== undefined && { moment }),
       };
@@ -52,7 +53,7 @@ export const screenTooLate = check({
       const screen = screenBehind(subject, problem);
       if (screen === undefined) continue;
       const { part, params, moment } = problem;
-      yield { part, params: { screener: screen.by, seconds: params.seconds ?? 0, who: params.who ?? '' }, run: screen.run, related: [{ part: screen.action, message: 'this screen' }], ...(moment !== undefined && { moment }) };
+      yield { part, params: { screener: screen.by, seconds: params.seconds ?? 0, who: params.who ?? '' }, run: screen.run, related: [{ part: screen.action, message: message('this screen') }], ...(moment !== undefined && { moment }) };
     }
   },
 });

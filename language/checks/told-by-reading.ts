@@ -1,7 +1,7 @@
 // What reading notes as wrong, in a coach's words. Complete by type, as `told-by-timeline.ts` is.
 import type { ReadingProblemCode, ReadingProblems } from '../play/problem-codes.ts';
 import type { Entry } from './check.ts';
-import type { ParamNames } from './template.ts';
+import type { ParamNames } from '../message/template.ts';
 
 type Told<Code extends ReadingProblemCode, Template extends string> = Omit<Entry<Code, Template>, 'code' | 'severity' | 'source'> & {
   readonly severity?: Entry['severity'];

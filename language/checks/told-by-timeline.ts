@@ -6,7 +6,7 @@ import { ballNeeded } from './ball-needed.ts';
 import type { Entry } from './check.ts';
 import { inboundLate } from './inbound-late.ts';
 import { legalScreen } from './screen-rules.ts';
-import type { ParamNames } from './template.ts';
+import type { ParamNames } from '../message/template.ts';
 import { timeNotKept } from './time-not-kept.ts';
 
 type Told<Code extends TimelineProblemCode, Template extends string> = Omit<Entry<Code, Template>, 'code'> & {

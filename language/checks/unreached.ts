@@ -1,3 +1,4 @@
+import { message } from '../message/message.ts';
 import { check } from './check.ts';
 import type { Fix } from './finding.ts';
 import { otherWords } from './fixes.ts';
@@ -37,7 +38,7 @@ export const afterTheShot = check({
   *find(subject) {
     for (const way of subject.ways) {
       const found = behindShot(way);
-      if (found !== undefined) yield { part: found.key, params: { step: found.name, who: found.shot.who, shot: shotWord(found.shot.shot.value) }, run: way.run.id, related: [{ part: found.shot.id, message: 'this shot' }], fixes: asLook(subject, found.shot) };
+      if (found !== undefined) yield { part: found.key, params: { step: found.name, who: found.shot.who, shot: shotWord(found.shot.shot.value) }, run: way.run.id, related: [{ part: found.shot.id, message: message('this shot') }], fixes: asLook(subject, found.shot) };
     }
   },
 });
@@ -45,7 +46,7 @@ export const afterTheShot = check({
 /** `2 shoots a three`, where nothing else is said in the line. */
 function asLook(subject: Subject, { id, who, shot }: Shot): readonly Fix[] {
   const look = `look ${who}: ${shotWord(shot.value)}`;
-  return new RegExp(`^${who} \\w+( an? [\\w-]+)?$`, 'i').test(wordsOf(subject, id)) ? otherWords(subject, id, look, `Make it a look: ${look}`) : [];
+  return new RegExp(`^${who} \\w+( an? [\\w-]+)?$`, 'i').test(wordsOf(subject, id)) ? otherWords(subject, id, look, message('Make it a look: {look}', { look })) : [];
 }
 
 function shotWord(kind: ShotKind): string {

@@ -1,9 +1,10 @@
 // A new line at the end of a step: a cut or a dribble that was drawn, a pass.
+import { message } from '../message/message.ts';
 import type { Point } from '../court/point.ts';
 import type { BodyId, Play, Step, StepKey } from '../play/play.ts';
 import { pathTo } from '../play/run-throughs.ts';
 import { wordsFor } from '../words/say-place.ts';
-import { actionsOf, copied, firstThatMeans, lastLineOf, linesOf, refuse, samePlace, stepOf, type Editable } from './editable.ts';
+import { actionsOf, firstThatMeans, lastLineOf, linesOf, refuse, samePlace, stepOf, type Editable } from './editable.ts';
 import type { Intent, Outcome } from './intent.ts';
 
 export function addCut(editable: Editable, { player, step: key, to }: Extract<Intent, { kind: 'add-cut' }>): Outcome {
@@ -16,24 +17,24 @@ export function addCut(editable: Editable, { player, step: key, to }: Extract<In
 
 export function addPass(editable: Editable, { from, to, step: key }: Extract<Intent, { kind: 'add-pass' }>): Outcome {
   const { play } = editable.reading;
-  if (from === to) return refuse('Nobody passes to himself.');
+  if (from === to) return refuse(message('Nobody passes to himself.'));
   const holder = holderAfter(play, key);
-  if (holder !== `${from}`) return refuse(holder === undefined ? 'Nobody has the ball there.' : `${from} has no ball to pass at the end of “${stepOf(play, key)?.name ?? key}”: ${holder} has it.`);
+  if (holder !== `${from}`) return refuse(holder === undefined ? message('Nobody has the ball there.') : message('{from} has no ball to pass at the end of “{step}”: {holder} has it.', { from, step: stepOf(play, key)?.name ?? key, holder }));
   return addLine(editable, key, `${from} passes to ${to}`, (made) => made.kind === 'pass' && made.who === `${from}` && made.to === `${to}`);
 }
 
 function addLine(editable: Editable, key: StepKey, words: string, means: (made: Step['actions'][number]) => boolean, at?: Point): Outcome {
   const { play, places } = editable.reading;
   const step = stepOf(play, key);
-  if (step === undefined && play.steps.length > 0) return refuse('This step is no longer in the play.');
-  if (step !== undefined && step.actions.length > 0 && step.actions.every(({ origin }) => origin === 'copied')) return refuse(copied('This step'));
+  if (step === undefined && play.steps.length > 0) return refuse(message('This step is no longer in the play.'));
+  if (step !== undefined && step.actions.length > 0 && step.actions.every(({ origin }) => origin === 'copied')) return refuse(message('This step is copied from another play or step. Change it there, or write it out here.'));
   const lines = linesOf(editable);
   const above = step === undefined ? lastWritten(lines) : (lastLineOf(places, step) ?? lastWritten(lines));
   const indent = /^\s*/.exec(lines[above] ?? '')![0] + (step !== undefined && places.get(step.key)?.line !== above ? '' : '  ');
   const known = new Set(actionsOf(play).map(({ id }) => id));
   const edit = { line: above + 1, at: 0, to: 0, text: `${indent}${words}`, newLine: true };
   const read = (after: Play) => actionsOf(after).some((action) => !known.has(action.id) && means(action));
-  return firstThatMeans(editable, [{ edits: [edit], words, ...(at !== undefined && { at }) }], { added: true }, read) ?? refuse(`I cannot write “${words}” into this step. Write it yourself where it belongs.`);
+  return firstThatMeans(editable, [{ edits: [edit], words, ...(at !== undefined && { at }) }], { added: true }, read) ?? refuse(message('I cannot write “{words}” into this step. Write it yourself where it belongs.', { words }));
 }
 
 function lastWritten(lines: readonly string[]): number {

@@ -1,4 +1,5 @@
 // What every change by hand shares: the play as it stands, and the proof that a change means what was meant and nothing else.
+import { message, type Message, type Words } from '../message/message.ts';
 import type { Block } from '../book/book.ts';
 import { lineText } from '../book/book.ts';
 import type { BlockEdit } from '../checks/finding.ts';
@@ -21,7 +22,7 @@ export interface Editable {
 /** One way to write a change: its edits, and the words it brings. */
 export interface Candidate {
   readonly edits: readonly BlockEdit[];
-  readonly words: string;
+  readonly words: Words;
   /** Where they put a man. */
   readonly at?: Point;
 }
@@ -29,7 +30,7 @@ export interface Candidate {
 /** What a change may touch; all else has to read as before. */
 export type Touched = { readonly action: ActionId } | { readonly start: readonly number[] } | { readonly added: true } | 'all';
 
-export function refuse(refused: string): { readonly refused: string } {
+export function refuse(refused: Message): { readonly refused: Message } {
   return { refused };
 }
 
@@ -74,27 +75,21 @@ export function linesOf({ block }: Editable): readonly string[] {
   return block.lines.map(lineText);
 }
 
-export const broken = 'This line cannot be read as it stands. Mend it first.';
-
 /** Why the words of a part cannot be changed as they stand. */
-export function faultOn({ block, reading }: Editable, part: PartId): string | undefined {
+export function faultOn({ block, reading }: Editable, part: PartId): Message | undefined {
   const place = reading.places.get(part);
   const line = place === undefined ? undefined : block.lines[place.line];
-  return line?.parsed.fault === undefined ? undefined : broken;
-}
-
-export function copied(what: string): string {
-  return `${what} is copied from another play or step. Change it there, or write it out here.`;
+  return line?.parsed.fault === undefined ? undefined : message('This line cannot be read as it stands. Mend it first.');
 }
 
 /** An action that may be changed, with its words' place, or why not. */
-export function writtenAction(editable: Editable, id: ActionId): { readonly action: Action } | { readonly refused: string } {
+export function writtenAction(editable: Editable, id: ActionId): { readonly action: Action } | { readonly refused: Message } {
   const action = actionOf(editable.reading.play, id);
-  if (action === undefined) return refuse('This action is no longer in the play.');
+  if (action === undefined) return refuse(message('This action is no longer in the play.'));
   const fault = faultOn(editable, id);
   if (fault !== undefined) return refuse(fault);
-  if (action.origin === 'copied') return refuse(copied('This line'));
-  if (action.origin === 'derived') return refuse('This only follows from what is written: change the line it follows from.');
+  if (action.origin === 'copied') return refuse(message('This line is copied from another play or step. Change it there, or write it out here.'));
+  if (action.origin === 'derived') return refuse(message('This only follows from what is written: change the line it follows from.'));
   return { action };
 }
 

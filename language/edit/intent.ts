@@ -1,4 +1,5 @@
 import type { Point } from '../court/point.ts';
+import type { Message, Words } from '../message/message.ts';
 import type { BlockEdit } from '../checks/finding.ts';
 import type { ActionId, PlayerNumber, StepKey } from '../play/play.ts';
 
@@ -28,4 +29,4 @@ export type Intent =
  * Edits of the block's text that do it, with the words they bring (`left wing`, `1.5 seconds later`) and where the words put a man; or why
  * it cannot be done, in a sentence.
  */
-export type Outcome = { readonly edits: readonly BlockEdit[]; readonly words: string; readonly at?: Point } | { readonly refused: string };
+export type Outcome = { readonly edits: readonly BlockEdit[]; readonly words: Words; readonly at?: Point } | { readonly refused: Message };

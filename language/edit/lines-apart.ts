@@ -1,8 +1,8 @@
 // A line whose words two players share, written as a line for each: then one of them can do something else.
+import { allOf, message, type Message } from '../message/message.ts';
 import type { BlockEdit } from '../checks/finding.ts';
 import type { Action, ActionId, BodyId } from '../play/play.ts';
 import { sayAction, sayDeed } from '../words/say-action.ts';
-import { sayList } from '../words/say-list.ts';
 import { actionsOf, linesOf, type Editable } from './editable.ts';
 
 /** Edits that give the two players of a line one each, with `changed` in the place of its action; none where they are more or fewer. */
@@ -22,11 +22,11 @@ export function linesApart(editable: Editable, changed: Action): readonly BlockE
 }
 
 /** Why the words of a line cannot be changed for one of its players. */
-export function whyShared(editable: Editable, id: ActionId): string {
+export function whyShared(editable: Editable, id: ActionId): Message {
   const sharing = playersOnLineOf(editable, id);
-  const { who } = actionsOf(editable.reading.play).find((action) => action.id === id) ?? { who: 'him' };
-  if (sharing.length < 2) return 'I cannot write this into the line as it stands. Change its words yourself.';
-  return `${sayList(sharing)} share the words of this line. Give ${who} a line of his own first, then it can be moved alone.`;
+  const { who } = actionsOf(editable.reading.play).find((action) => action.id === id) ?? { who: message('him') };
+  if (sharing.length < 2) return message('I cannot write this into the line as it stands. Change its words yourself.');
+  return message('{all} share the words of this line. Give {who} a line of his own first, then it can be moved alone.', { all: allOf(sharing), who });
 }
 
 function playersOnLineOf(editable: Editable, id: ActionId): readonly BodyId[] {

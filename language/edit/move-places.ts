@@ -1,4 +1,5 @@
 // A player's start, the end of a way, where a screen stands, the spots on the way.
+import { message, type Message } from '../message/message.ts';
 import { lineText } from '../book/book.ts';
 import { distance } from '../court/point.ts';
 import { parseLine } from '../grammar/parse-line.ts';
@@ -6,7 +7,7 @@ import type { Action, Play, Place, PlayerNumber, TextPlace } from '../play/play.
 import { resolvePlace } from '../play/places.ts';
 import { sayWrittenPlace } from '../words/say-written-place.ts';
 import { wordsFor, type PlaceWords } from '../words/say-place.ts';
-import { actionOf, copied, faultOn, firstThatMeans, refuse, samePlace, writtenAction, type Candidate, type Editable } from './editable.ts';
+import { actionOf, faultOn, firstThatMeans, refuse, samePlace, writtenAction, type Candidate, type Editable } from './editable.ts';
 import type { Intent, Outcome } from './intent.ts';
 import { linesApart, whyShared } from './lines-apart.ts';
 
@@ -16,8 +17,8 @@ export function moveStart(editable: Editable, { player, to }: Of<'move-start'>):
   const { court, reading: { play, places } } = editable;
   const fault = faultOn(editable, 'from');
   if (fault !== undefined) return refuse(fault);
-  if (play.start.throwIn?.by.value === player) return refuse(`${player} throws the ball in: his place is where the throw-in is. Change the throw-in line.`);
-  if (play.start.places[player].origin === 'copied') return refuse(copied(`${player}’s place`));
+  if (play.start.throwIn?.by.value === player) return refuse(message('{player} throws the ball in: his place is where the throw-in is. Change the throw-in line.', { player }));
+  if (play.start.places[player].origin === 'copied') return refuse(message('{player}’s place is copied from another play or step. Change it there, or write it out here.', { player }));
   const words = wordsFor(court, to);
   const means = (after: Play) => samePlace(after.start.places[player].value, words.place);
   const { text } = words;
@@ -31,7 +32,7 @@ export function moveStart(editable: Editable, { player, to }: Of<'move-start'>):
   if (hasLine) candidates.push({ edits: [{ line: line.line, at: line.to, to: line.to, text: `, ${player} at ${text}` }], words: text });
   // A play without a `from` line gets one below its first line.
   else candidates.push({ edits: [{ line: 1, at: 0, to: 0, text: `  from ${player} at ${text}`, newLine: true }], words: text });
-  return firstThatMeans(editable, landing(candidates, words), { start: [player] }, means) ?? refuse(`I cannot write ${player}’s place into this line. Write “${player} at ${text}” in the from line yourself.`);
+  return firstThatMeans(editable, landing(candidates, words), { start: [player] }, means) ?? refuse(message('I cannot write {player}’s place into this line. Write “{player} at {text}” in the from line yourself.', { player, text }));
 }
 
 const landing = (candidates: readonly Candidate[], { point }: PlaceWords): readonly Candidate[] => candidates.map((candidate) => ({ ...candidate, at: point }));
@@ -51,9 +52,9 @@ export function moveEnd(editable: Editable, { action: id, to }: Of<'move-end' | 
   if ('refused' in found) return found;
   const value = endOf(found.action);
   if (value === undefined) return refuse(whyNoEnd(found.action));
-  if (value.place?.origin === 'copied') return refuse(copied('Where he goes'));
+  if (value.place?.origin === 'copied') return refuse(message('Where he goes is copied from another play or step. Change it there, or write it out here.'));
   const place = editable.reading.places.get(`${id}#${value.slot}`);
-  if (place === undefined) return refuse('I cannot find the words for where he goes in this line.');
+  if (place === undefined) return refuse(message('I cannot find the words for where he goes in this line.'));
   const words = wordsFor(editable.court, to);
   const means = (after: Play) => {
     const now = actionOf(after, id);
@@ -75,18 +76,18 @@ export function moveVia(editable: Editable, { action: id, via, to }: Of<'move-vi
   const found = writtenAction(editable, id);
   if ('refused' in found) return found;
   const vias = viaOf(found.action);
-  if (vias[via] === undefined) return refuse('This way has no such spot on it any more.');
+  if (vias[via] === undefined) return refuse(message('This way has no such spot on it any more.'));
   const words = wordsFor(editable.court, to);
   const means = (after: Play) => meansVia(after, found.action, vias.with(via, words.place));
   const candidates = viaSpots(editable, found.action).map((place) => ({ edits: [{ ...place, text: words.text }], words: `via ${words.text}` }));
-  return firstThatMeans(editable, landing(candidates, words), { action: id }, means) ?? refuse('He passes there because of other words in this line. Change them there.');
+  return firstThatMeans(editable, landing(candidates, words), { action: id }, means) ?? refuse(message('He passes there because of other words in this line. Change them there.'));
 }
 
 export function addVia(editable: Editable, { action: id, to }: Of<'add-via'>): Outcome {
   const found = writtenAction(editable, id);
   if ('refused' in found) return found;
   const { action } = found;
-  if (action.kind !== 'move' && action.kind !== 'dribble') return refuse('Only a run or a dribble passes a spot on its way.');
+  if (action.kind !== 'move' && action.kind !== 'dribble') return refuse(message('Only a run or a dribble passes a spot on its way.'));
   const words = wordsFor(editable.court, to);
   const vias = viaOf(action);
   const means = (after: Play) => {
@@ -178,16 +179,16 @@ export function endOf(action: Action): { readonly slot: 'to' | 'at'; readonly pl
   }
 }
 
-function whyNoEnd(action: Action): string {
+function whyNoEnd(action: Action): Message {
   switch (action.kind) {
     case 'pass':
     case 'hand-off':
-      return `The ball goes to where ${action.to} is. Move ${action.to}’s way instead.`;
+      return message('The ball goes to where {to} is. Move {to}’s way instead.', { to: action.to });
     case 'shot':
-      return 'A shot goes to the ring. Move the way that leads to it.';
+      return message('A shot goes to the ring. Move the way that leads to it.');
     case 'dribble':
-      return 'He dribbles at another player: move that player’s way instead.';
+      return message('He dribbles at another player: move that player’s way instead.');
     default:
-      return 'He stays where he is. Write a move for him first.';
+      return message('He stays where he is. Write a move for him first.');
   }
 }

@@ -1,8 +1,9 @@
 // Changes of a whole play: two players exchanged, left and right exchanged.
+import { message } from '../message/message.ts';
 import type { BlockEdit } from '../checks/finding.ts';
 import { mirroredPlay } from '../play/copied-play.ts';
 import { OFFENCE, type Action, type Play, type Place, type PlayerNumber } from '../play/play.ts';
-import { actionsOf, broken, copied, faultOn, firstThatMeans, linesOf, refuse, samePlace, type Candidate, type Editable } from './editable.ts';
+import { actionsOf, faultOn, firstThatMeans, linesOf, refuse, samePlace, type Candidate, type Editable } from './editable.ts';
 import type { Intent, Outcome } from './intent.ts';
 
 /** Two players change their places at the start. */
@@ -11,10 +12,10 @@ export function swapPlayers(editable: Editable, { a, b }: Extract<Intent, { kind
   const { start } = play;
   const fault = faultOn(editable, 'from');
   if (fault !== undefined) return refuse(fault);
-  if (a === b) return refuse('These are not two players.');
-  if ([a, b].some((player) => start.places[player].origin === 'copied')) return refuse(copied('The start'));
+  if (a === b) return refuse(message('These are not two players.'));
+  if ([a, b].some((player) => start.places[player].origin === 'copied')) return refuse(message('The start is copied from another play or step. Change it there, or write it out here.'));
   const thrower = start.throwIn?.by.value;
-  if (thrower === a || thrower === b) return refuse(`${thrower} throws the ball in: change who does in the throw-in line.`);
+  if (thrower === a || thrower === b) return refuse(message('{thrower} throws the ball in: change who does in the throw-in line.', { thrower }));
   const words = `${a} and ${b} swapped`;
   const means = (after: Play) => samePlace(after.start.places[a].value, start.places[b].value) && samePlace(after.start.places[b].value, start.places[a].value);
   const [one, other] = [places.get(`from#${a}`), places.get(`from#${b}`)];
@@ -28,26 +29,26 @@ export function swapPlayers(editable: Editable, { a, b }: Extract<Intent, { kind
     const line = linesOf(editable)[from.line] ?? '';
     for (const written of [`${a} and ${b} swapped`, `${b} and ${a} swapped`]) {
       const at = line.indexOf(`, ${written}`);
-      if (at >= 0) candidates.push({ edits: [{ line: from.line, at, to: at + written.length + 2, text: '' }], words: 'back in their places' });
+      if (at >= 0) candidates.push({ edits: [{ line: from.line, at, to: at + written.length + 2, text: '' }], words: message('back in their places') });
     }
     candidates.push({ edits: [{ line: from.line, at: from.to, to: from.to, text: `, ${words}` }], words });
   } else candidates.push({ edits: [{ line: 1, at: 0, to: 0, text: `  from 5-out, ${words}`, newLine: true }], words });
-  return firstThatMeans(editable, candidates, { start: [a, b] }, means) ?? refuse(`I cannot exchange ${a} and ${b} in this line. Write “${words}” in the from line yourself.`);
+  return firstThatMeans(editable, candidates, { start: [a, b] }, means) ?? refuse(message('I cannot exchange {a} and {b} in this line. Write “{words}” in the from line yourself.', { a, b, words }));
 }
 
 /** Every left becomes right and every right left. */
 export function mirrorPlay(editable: Editable): Outcome {
   const { block, reading: { play, places } } = editable;
-  if (block.lines.some(({ parsed }) => parsed.fault !== undefined)) return refuse(broken.replace('This line', 'A line of this play'));
-  if (actionsOf(play).some(({ origin }) => origin === 'copied') || play.start.alignment.origin === 'copied') return refuse(copied('Part of this play'));
+  if (block.lines.some(({ parsed }) => parsed.fault !== undefined)) return refuse(message('A line of this play cannot be read as it stands. Mend it first.'));
+  if (actionsOf(play).some(({ origin }) => origin === 'copied') || play.start.alignment.origin === 'copied') return refuse(message('Part of this play is copied from another play or step. Change it there, or write it out here.'));
   const wanted = mirroredPlay(play);
   const turned = linesOf(editable).flatMap((line, at) => turnedWords(line, at));
   const alignment = places.get('from#alignment');
-  const candidates: Candidate[] = [turned, ...(alignment === undefined ? [] : [[...turned, ...turnedAlignment(linesOf(editable)[alignment.line] ?? '', alignment)]])].map((edits) => ({ edits, words: 'left and right exchanged' }));
+  const candidates: Candidate[] = [turned, ...(alignment === undefined ? [] : [[...turned, ...turnedAlignment(linesOf(editable)[alignment.line] ?? '', alignment)]])].map((edits) => ({ edits, words: message('left and right exchanged') }));
   const means = (after: Play) =>
     OFFENCE.every((who) => samePlace(after.start.places[Number(who) as PlayerNumber].value, wanted.start.places[Number(who) as PlayerNumber].value)) &&
     meaning(actionsOf(after)) === meaning(actionsOf({ ...play, ...wanted }));
-  return firstThatMeans(editable, candidates, 'all', means) ?? refuse('A side in this play follows from its numbers or its alignment. Write the sides out, or write a play that mirrors it.');
+  return firstThatMeans(editable, candidates, 'all', means) ?? refuse(message('A side in this play follows from its numbers or its alignment. Write the sides out, or write a play that mirrors it.'));
 }
 
 const otherSide: Readonly<Record<string, string>> = { left: 'right', right: 'left', Left: 'Right', Right: 'Left', LEFT: 'RIGHT', RIGHT: 'LEFT' };

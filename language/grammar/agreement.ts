@@ -1,3 +1,4 @@
+import { message, type Message } from '../message/message.ts';
 import type { LineFault, LineFix } from './line-fault.ts';
 import { spanOf, type ClauseTree, type Columns, type LineTree, type NodeOf, type SubjectsTree } from './tree.ts';
 import { otherNumber, verbOf } from './verbs.ts';
@@ -5,7 +6,7 @@ import { otherNumber, verbOf } from './verbs.ts';
 /** A line that can be read, with a word that a careful reader would mend. */
 export interface LineWarning extends Columns {
   readonly code: 'verb-number';
-  readonly message: string;
+  readonly message: Message;
   readonly fixes: readonly LineFix[];
 }
 
@@ -23,8 +24,9 @@ export function agreementOf(tree: LineTree): readonly LineWarning[] {
     const other = node.verb === undefined ? undefined : otherNumber.get(node.verb);
     if (!subject || !verb || !other || (verb.number === 'singular') === isSingular(subject)) return;
     const { at, to } = spanOf(node, 'verb');
-    const message = `"${node.verb!}" goes with ${verb.number === 'singular' ? 'one player' : 'several players'}. Write "${other}".`;
-    found.push({ code: 'verb-number', at, to, message, fixes: [{ title: `Write "${other}"`, edits: [{ at, to, text: other }] }] });
+    const params = { verb: node.verb!, other };
+    const told = verb.number === 'singular' ? message('"{verb}" goes with one player. Write "{other}".', params) : message('"{verb}" goes with several players. Write "{other}".', params);
+    found.push({ code: 'verb-number', at, to, message: told, fixes: [{ title: message('Write "{words}"', { words: other }), edits: [{ at, to, text: other }] }] });
   };
   if (tree.$type === 'Rebound') for (const group of tree.groups) check(group.subject, group);
   if (tree.$type !== 'Statement') return found;
@@ -46,6 +48,8 @@ export function verbMissing(tree: NodeOf<'Placing'>): LineFault {
   // `3 at left wing` has its word for the place already; the verb takes that place.
   const gap = spot ? { at, to: spot.at } : { at, to: at };
   const ways = [verb('cuts to', 'cut to'), ...(one ? ['dribbles to'] : []), verb('stays at', 'stay at')];
-  const fixes: LineFix[] = ways.map((words) => ({ title: `Write "${words}"`, edits: [{ ...gap, text: ` ${words} ` }] }));
-  return { code: 'verb-missing', at: tree.at, to: tree.to, message: `A verb is missing: what ${one ? 'does he' : 'do they'} do there? For example "${ways[0]!}".`, params: {}, fixes, unfinished: false };
+  const fixes: LineFix[] = ways.map((words) => ({ title: message('Write "{words}"', { words }), edits: [{ ...gap, text: ` ${words} ` }] }));
+  const example = { words: ways[0]! };
+  const told = one ? message('A verb is missing: what does he do there? For example "{words}".', example) : message('A verb is missing: what do they do there? For example "{words}".', example);
+  return { code: 'verb-missing', at: tree.at, to: tree.to, message: told, params: {}, fixes, unfinished: false };
 }

@@ -1,3 +1,4 @@
+import type { Message } from '../message/message.ts';
 import type { Follow, Walk, Wanted } from './follow.ts';
 import { lineParser } from './line-parser.ts';
 import type { LexedLine } from './lexer.ts';
@@ -94,7 +95,7 @@ export function readsUpTo(text: string): number {
 }
 
 /** A fix, if the line can be read with it. */
-export function tried(broken: Broken, title: string, edits: readonly LineEdit[]): LineFix | undefined {
+export function tried(broken: Broken, title: Message, edits: readonly LineEdit[]): LineFix | undefined {
   return reads(applyEdits(broken.text, edits)) ? { title, edits } : undefined;
 }
 

@@ -1,10 +1,11 @@
+import type { Message, Params } from '../message/message.ts';
 import type { Columns } from './tree.ts';
 
 /** CONTRACT. What is wrong with a line, in a coach's words. */
 export interface LineFault extends Columns {
   readonly code: FaultCode;
-  readonly message: string;
-  readonly params: Readonly<Record<string, string | number>>;
+  readonly message: Message;
+  readonly params: Params;
   /** Best first. Each is a whole mend: the line can be read with it, unless the line has a second fault further on. */
   readonly fixes: readonly LineFix[];
   /** The line just stops: it is probably still being typed. */
@@ -17,7 +18,7 @@ export type FaultCode =
 
 export interface LineFix {
   /** What the fix does, as a button would say it. */
-  readonly title: string;
+  readonly title: Message;
   readonly edits: readonly LineEdit[];
 }
 

@@ -1,3 +1,4 @@
+import { message } from '../message/message.ts';
 import { endOf, isPlayer, said, startWithArticles, singularAt, tried, applyEdits, readsUpTo, written, type Broken } from './broken-line.ts';
 import { ARTICLES, keywordAtoms } from './lexer.ts';
 import type { LineFix } from './line-fault.ts';
@@ -143,7 +144,7 @@ function* blanks(broken: Broken): Generator<Mend | undefined> {
   if (word.length > 24) return;
   const mending = (to: number, words: string): Mend | undefined => {
     const edits = [{ at: token.startOffset, to: endOf(broken.tokens[to - 1]!), text: words }];
-    const fix = tried(broken, `Write ${said(words.trim())}`, edits);
+    const fix = tried(broken, message('Write {words}', { words: said(words.trim()) }), edits);
     return fix && { kind: 'blank', from: index, to, words: words.trim(), fix };
   };
   const next = broken.tokens[index + 1];
@@ -176,7 +177,7 @@ function partialReplacements(broken: Broken): readonly Mend[] {
 
 function replacing(broken: Broken, { from, to, words }: Candidate, whole: boolean): Mend | undefined {
   const edits = [{ at: broken.tokens[from]!.startOffset, to: endOf(broken.tokens[to - 1]!), text: words }];
-  const title = `Write ${said(words.trim())}`;
+  const title = message('Write {words}', { words: said(words.trim()) });
   const fix = whole ? tried(broken, title, edits) : { title, edits };
   return fix && { kind: 'replace', from, to, words, fix };
 }
@@ -192,7 +193,7 @@ function* insertions(broken: Broken): Generator<Mend | undefined> {
     const tight = (word === ',' || word === ':') && before !== undefined;
     const at = tight ? endOf(before) : token.startOffset;
     const text = tight ? word : `${word} `;
-    const fix = tried(broken, `Put "${word}" before ${said(written(broken, index))}`, [{ at, to: at, text }]);
+    const fix = tried(broken, message('Put "{word}" before {words}', { word, words: said(written(broken, index)) }), [{ at, to: at, text }]);
     yield fix && { kind: 'insert', from: index, to: index + 1, words: word === ',' || word === ':' ? `${written(broken, index - 1)}${word} ${written(broken, index)}` : `${word} ${written(broken, index)}`, fix };
   }
 }
@@ -203,7 +204,7 @@ function* swaps(broken: Broken): Generator<Mend | undefined> {
     const second = broken.tokens[from + 1];
     if (!first || !second) continue;
     const words = `${written(broken, from + 1)} ${written(broken, from)}`;
-    const fix = tried(broken, `Write ${said(words.trim())}`, [{ at: first.startOffset, to: endOf(second), text: words }]);
+    const fix = tried(broken, message('Write {words}', { words: said(words.trim()) }), [{ at: first.startOffset, to: endOf(second), text: words }]);
     yield fix && { kind: 'swap', from, to: from + 2, words, fix };
   }
 }
@@ -220,7 +221,7 @@ function* omissions(broken: Broken): Generator<Mend | undefined> {
     const next = broken.tokens[broken.index + count];
     const before = broken.tokens[broken.index - 1];
     const edit = next ? { at: broken.token.startOffset, to: next.startOffset, text: '' } : { at: before ? endOf(before) : broken.token.startOffset, to: endOf(last), text: '' };
-    const fix = tried(broken, `Leave out ${said(written(broken, broken.index, broken.index + count))}`, [edit]);
+    const fix = tried(broken, message('Leave out {words}', { words: said(written(broken, broken.index, broken.index + count)) }), [edit]);
     yield fix && { kind: 'leave out', from: broken.index, to: broken.index + count, words: '', fix };
   }
 }
@@ -241,7 +242,7 @@ export function* quotes(broken: Broken): Generator<Mend | undefined> {
       const at = startWithArticles(broken, from);
       const end = endOf(broken.tokens[to - 1]!);
       const words = broken.text.slice(at, end).replaceAll(/["“”]/g, '');
-      const fix = tried(broken, `Put "${words}" in quotes`, [{ at, to: end, text: `"${words}"` }]);
+      const fix = tried(broken, message('Put "{words}" in quotes', { words }), [{ at, to: end, text: `"${words}"` }]);
       if (fix) {
         yield { kind: 'quote', from, to, words, isOwnName, fix };
         return;

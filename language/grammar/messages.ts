@@ -1,3 +1,4 @@
+import { message, type Message } from '../message/message.ts';
 import { breakDown, endOf, endOfWords, isPlayer, isVerb, said, singularAt, startWithArticles, tried, wants, written, type Broken } from './broken-line.ts';
 import type { LexedLine } from './lexer.ts';
 import type { FaultCode, LineFault, LineFix } from './line-fault.ts';
@@ -7,7 +8,7 @@ import { otherNumber, verbOf } from './verbs.ts';
 import { saidOtherwise } from './said-otherwise.ts';
 import { describeWanted } from './wanted-words.ts';
 
-const LINE_BEGINS = 'A line begins with a player and what he does ("3 cuts to rim") or with a word like step, look, note, from or call.';
+const LINE_BEGINS = message('A line begins with a player and what he does ("3 cuts to rim") or with a word like step, look, note, from or call.');
 
 type Recogniser = (broken: Broken) => LineFault | undefined;
 /** Mistakes that have a message of their own, the surest first. */
@@ -25,7 +26,7 @@ export function faultOf(text: string, lexed: LexedLine): LineFault {
   return generalFault(broken);
 }
 
-function fault(code: FaultCode, at: number, to: number, message: string, fixes: readonly (LineFix | undefined)[] = [], params: LineFault['params'] = {}, isUnfinished = false): LineFault {
+function fault(code: FaultCode, at: number, to: number, message: Message, fixes: readonly (LineFix | undefined)[] = [], params: LineFault['params'] = {}, isUnfinished = false): LineFault {
   return { code, at, to, message, params, fixes: fixes.filter((fix) => fix !== undefined), unfinished: isUnfinished };
 }
 
@@ -44,11 +45,11 @@ function openQuote(broken: Broken): LineFault | undefined {
   // Behind the first word that makes a readable line, else at the line's end.
   const ends = [...broken.text.slice(at + 1, end).matchAll(/[^\s:,](?=[\s:,](?!#)|$)/g)].map((match) => at + 2 + match.index).slice(0, 12);
   for (const to of [...ends, end]) {
-    const fix = tried(broken, `Close the quote behind "${broken.text.slice(at + 1, to)}"`, [{ at: to, to, text: '"' }]);
+    const fix = tried(broken, message('Close the quote behind "{words}"', { words: broken.text.slice(at + 1, to) }), [{ at: to, to, text: '"' }]);
     if (fix && !fixes.some((other) => other.edits[0]!.at === to)) fixes.push(fix);
     if (fixes.length === 2) break;
   }
-  return fault('open-quote', at, end, 'This quote is never closed. Put a " behind the last word that belongs to it.', fixes, {}, true);
+  return fault('open-quote', at, end, message('This quote is never closed. Put a " behind the last word that belongs to it.'), fixes, {}, true);
 }
 
 function otherWords(broken: Broken): LineFault | undefined {
@@ -66,8 +67,8 @@ function noSuchPlayer(broken: Broken): LineFault | undefined {
   const wrong = players(broken.token) && wants(broken.wanted, 'PLAYER', 'XPLAYER', 'SUBJECT') && !wants(broken.wanted, 'NUMBER') ? broken.token : broken.index <= 1 && players(first) && broken.tokens.length > 1 ? first : undefined;
   if (!wrong) return undefined;
   const shown = broken.text.slice(wrong.startOffset, endOf(wrong));
-  const message = `There is no player ${shown.toUpperCase()}. The offence is 1 to 5, the defence X1 to X5.`;
-  return fault('no-such-player', wrong.startOffset, endOf(wrong), message, [], { player: shown });
+  const told = message('There is no player {player}. The offence is 1 to 5, the defence X1 to X5.', { player: shown.toUpperCase() });
+  return fault('no-such-player', wrong.startOffset, endOf(wrong), told, [], { player: shown });
 }
 
 function verbFirst(broken: Broken): LineFault | undefined {
@@ -75,11 +76,11 @@ function verbFirst(broken: Broken): LineFault | undefined {
   if (broken.index !== 0 || !verb || !isVerb(verb)) return undefined;
   const at = verb.startOffset;
   const shown = written(broken, 0);
-  if (!isPlayer(who)) return fault('verb-first', at, endOf(verb), `Who ${singular(verb.image)}? Say the player first: "3 ${singular(verb.image)} …".`, [], { verb: shown }, broken.tokens.length === 1);
+  if (!isPlayer(who)) return fault('verb-first', at, endOf(verb), message('Who {verb}? Say the player first: "3 {verb} …".', { verb: singular(verb.image) }), [], { verb: shown }, broken.tokens.length === 1);
   const player = written(broken, 1);
   const words = `${player} ${singular(verb.image)}`;
-  const fix = tried(broken, `Write "${words}"`, [{ at, to: endOf(who!), text: words }]);
-  return fault('verb-first', at, endOf(who!), `The player comes first: "${words} …".`, [fix], { verb: shown, player });
+  const fix = tried(broken, message('Write "{words}"', { words }), [{ at, to: endOf(who!), text: words }]);
+  return fault('verb-first', at, endOf(who!), message('The player comes first: "{words} …".', { words }), [fix], { verb: shown, player });
 }
 
 function singular(verb: string): string {
@@ -99,8 +100,8 @@ function setsAScreen(broken: Broken): LineFault | undefined {
   if (!token || !/^(sets?|gives?|makes?|puts?)$/i.test(token.image) || !noun || !said || verbOf(said)?.class !== 'screen') return undefined;
   const both = [said, otherNumber.get(said)!];
   const verb = both.find((word) => (verbOf(word)!.number === 'singular') === singularAt(broken, index))!;
-  const fix = tried(broken, `Write "${verb}"`, [{ at: token.startOffset, to: endOf(noun), text: verb }]);
-  return fault('noun-for-verb', token.startOffset, endOf(noun), `Say it with the verb alone: "${verb}".`, [fix], { found: written(broken, index, index + 2), suggestion: verb });
+  const fix = tried(broken, message('Write "{words}"', { words: verb }), [{ at: token.startOffset, to: endOf(noun), text: verb }]);
+  return fault('noun-for-verb', token.startOffset, endOf(noun), message('Say it with the verb alone: "{verb}".', { verb }), [fix], { found: written(broken, index, index + 2), suggestion: verb });
 }
 
 function unfinished(broken: Broken): LineFault | undefined {
@@ -110,11 +111,11 @@ function unfinished(broken: Broken): LineFault | undefined {
   const { at, to } = place(broken);
   const wanted = describeWanted(broken.wanted);
   const before = written(broken, Math.max(0, index - 2), index);
-  const follows = before ? `After "${before}" comes ${wanted}.` : `The line begins with ${wanted}.`;
-  if (!token) return fault('line-unfinished', at, to, `The line stops too early. ${follows}`, endings(broken), { wanted }, true);
+  const follows = before ? message('After "{before}" comes {wanted}.', { before, wanted }) : message('The line begins with {wanted}.', { wanted });
+  if (!token) return fault('line-unfinished', at, to, message('The line stops too early. {follows}', { follows }), endings(broken), { wanted }, true);
   const [mend] = mends(broken);
   if (mend && mend.kind !== 'quote' && mend.kind !== 'leave out') return { ...generalFault(broken), unfinished: true };
-  return fault('line-unfinished', at, to, `"${written(broken, index)}" is only the beginning of a word. ${follows}`, [], { found: written(broken, index), wanted }, true);
+  return fault('line-unfinished', at, to, message('"{words}" is only the beginning of a word. {follows}', { words: written(broken, index), follows }), [], { found: written(broken, index), wanted }, true);
 }
 
 /** Where only one of a few words can end the line: each of them behind it. */
@@ -122,7 +123,7 @@ function endings(broken: Broken): LineFix[] {
   if (broken.wanted.some(({ isKeyword }) => !isKeyword)) return [];
   const words = new Set(broken.wanted.filter(({ isKeyword, token }) => isKeyword && /\w/.test(token)).map(({ token }) => token));
   const at = endOf(broken.tokens.at(-1)!);
-  return words.size > 3 ? [] : [...words].flatMap((word) => tried(broken, `Write "${word}" behind it`, [{ at, to: at, text: ` ${word}` }]) ?? []);
+  return words.size > 3 ? [] : [...words].flatMap((word) => tried(broken, message('Write "{word}" behind it', { word }), [{ at, to: at, text: ` ${word}` }]) ?? []);
 }
 
 /** Whether the last word is the beginning of a word that may stand there. */
@@ -140,12 +141,12 @@ function whoDoesIt(broken: Broken): LineFault | undefined {
   const verb = written(broken, index);
   const end = endOf(before);
   const fixes = [
-    tried(broken, `Write "${player} and ${verb}": he goes on`, [{ at: end, to: end, text: ' and' }]),
-    tried(broken, `Write "${player}, ${player} ${verb}": it is ${player} who ${singular(token.image)}`, [{ at: end, to: end, text: `, ${player}` }]),
-    tried(broken, `Put "," before "${player} ${verb}"`, [{ at: endOf(broken.tokens[index - 2]!), to: endOf(broken.tokens[index - 2]!), text: ',' }]),
+    tried(broken, message('Write "{player} and {verb}": he goes on', { player, verb }), [{ at: end, to: end, text: ' and' }]),
+    tried(broken, message('Write "{player}, {player} {verb}": it is {player} who {one}', { player, verb, one: singular(token.image) }), [{ at: end, to: end, text: `, ${player}` }]),
+    tried(broken, message('Put "," before "{player} {verb}"', { player, verb }), [{ at: endOf(broken.tokens[index - 2]!), to: endOf(broken.tokens[index - 2]!), text: ',' }]),
   ];
   if (!fixes.some(Boolean)) return undefined;
-  return fault('who-does-it', token.startOffset, endOf(token), `Who ${singular(token.image)}? Put "and" before "${verb}" if the same player goes on, or say the player after a comma.`, fixes, { verb, player });
+  return fault('who-does-it', token.startOffset, endOf(token), message('Who {one}? Put "and" before "{verb}" if the same player goes on, or say the player after a comma.', { one: singular(token.image), verb }), fixes, { verb, player });
 }
 
 /** `3 to rim`, `4 for 2`: the player and what belongs to a verb, but no verb. */
@@ -157,10 +158,9 @@ function noVerb(broken: Broken): LineFault | undefined {
   const one = singularAt(broken, index);
   const likely = ['for', 'down', 'up', 'across', 'away', 'on'].includes(token.image) ? ['screens', 'cuts'] : ['cuts', 'passes', 'screens', 'dribbles'];
   const verbs = likely.map((verb) => (one ? verb : otherNumber.get(verb)!));
-  const fixes = verbs.map((verb) => tried(broken, `Write "${verb} ${written(broken, index)}"`, [{ at, to: at, text: `${verb} ` }])).filter((fix) => fix !== undefined);
+  const fixes = verbs.map((verb) => tried(broken, message('Write "{words}"', { words: `${verb} ${written(broken, index)}` }), [{ at, to: at, text: `${verb} ` }])).filter((fix) => fix !== undefined);
   if (!fixes.length) return undefined;
-  const example = fixes[0]!.title.replace(/^Write "|"$/g, '');
-  return fault('verb-missing', before!.startOffset, endOf(token), `A verb is missing before ${said(written(broken, index))}. For example "${example} …".`, fixes, { found: written(broken, index) });
+  return fault('verb-missing', before!.startOffset, endOf(token), message('A verb is missing before {words}. For example "{example} …".', { words: said(written(broken, index)), example: fixes[0]!.title.params['words']! }), fixes, { found: written(broken, index) });
 }
 
 /** `2 above left elbow`, `leave 4`: a bare number where a measure is meant. */
@@ -171,10 +171,10 @@ function unitMissing(broken: Broken): LineFault | undefined {
   if (!number) return undefined;
   const shown = written(broken, index);
   const units = wants(broken.wanted, 'LENGTH') ? ['ft', 'm'] : ['seconds'];
-  const fixes = units.map((unit) => tried(broken, `Write "${shown} ${unit}"`, [{ at: number.startOffset, to: endOf(number), text: `${shown} ${unit}` }]));
+  const fixes = units.map((unit) => tried(broken, message('Write "{words}"', { words: `${shown} ${unit}` }), [{ at: number.startOffset, to: endOf(number), text: `${shown} ${unit}` }]));
   if (!fixes.some(Boolean)) return undefined;
-  const what = units.length > 1 ? 'A distance' : 'A time';
-  return fault('unit-missing', number.startOffset, endOf(number), `${what} needs its unit: "${shown} ${units[0]!}"${units[1] ? ` or "${shown} ${units[1]}"` : ''}.`, fixes, { found: shown });
+  const told = units.length > 1 ? message('A distance needs its unit: "{shown} ft" or "{shown} m".', { shown }) : message('A time needs its unit: "{shown} seconds".', { shown });
+  return fault('unit-missing', number.startOffset, endOf(number), told, fixes, { found: shown });
 }
 
 /** `against 23` */
@@ -182,8 +182,8 @@ function formationWithoutHyphens(broken: Broken): LineFault | undefined {
   const { token, index } = broken;
   if (token?.tokenType.name !== 'NUMBER' || !/^\d{2,4}$/.test(token.image) || !wants(broken.wanted, 'FORM')) return undefined;
   const words = [...written(broken, index)].join('-');
-  const fix = tried(broken, `Write "${words}"`, [{ at: token.startOffset, to: endOf(token), text: words }]);
-  return fix && fault('misplaced-word', token.startOffset, endOf(token), `A formation has hyphens: "${words}".`, [fix], { found: written(broken, index), suggestion: words });
+  const fix = tried(broken, message('Write "{words}"', { words }), [{ at: token.startOffset, to: endOf(token), text: words }]);
+  return fix && fault('misplaced-word', token.startOffset, endOf(token), message('A formation has hyphens: "{words}".', { words }), [fix], { found: written(broken, index), suggestion: words });
 }
 
 /** `step "B" after A`: the name is an article to the lexer. */
@@ -193,8 +193,8 @@ function articleAsName(broken: Broken): LineFault | undefined {
   const to = broken.text.slice(0, broken.token?.startOffset ?? endOfWords(broken)).trimEnd().length;
   if (at >= to) return undefined;
   const words = broken.text.slice(at, to);
-  const fix = tried(broken, `Put "${words}" in quotes`, [{ at, to, text: `"${words}"` }]);
-  return fix && fault('name-without-quotes', at, to, `A name or a text stands in quotes: "${words}".`, [fix], { found: words });
+  const fix = tried(broken, message('Put "{words}" in quotes', { words }), [{ at, to, text: `"${words}"` }]);
+  return fix && fault('name-without-quotes', at, to, message('A name or a text stands in quotes: "{words}".', { words }), [fix], { found: words });
 }
 
 function nameWithoutQuotes(broken: Broken): LineFault | undefined {
@@ -202,14 +202,14 @@ function nameWithoutQuotes(broken: Broken): LineFault | undefined {
   const [mend] = [...quotes(broken)];
   if (!mend) return undefined;
   const { at, to } = mend.fix.edits[0]!;
-  return fault('name-without-quotes', at, to, `A name or a text stands in quotes: "${mend.words}".`, [mend.fix], { found: mend.words });
+  return fault('name-without-quotes', at, to, message('A name or a text stands in quotes: "{words}".', { words: mend.words }), [mend.fix], { found: mend.words });
 }
 
 function generalFault(broken: Broken): LineFault {
   const { token, index } = broken;
   const found = written(broken, index);
   const { at, to } = place(broken);
-  if (!token) return fault('line-not-read', 0, broken.text.trimEnd().length, 'I cannot read this line. Say one thing on it.');
+  if (!token) return fault('line-not-read', 0, broken.text.trimEnd().length, message('I cannot read this line. Say one thing on it.'));
   const ways = mends(broken);
   const fixes = ways.map(({ fix }) => fix);
   const [best] = ways;
@@ -217,10 +217,10 @@ function generalFault(broken: Broken): LineFault {
   if (best) return { ...fault(codeOf(best, broken), at, to, mended(best, broken), fixes, params), ...columnsOf(best, broken) };
   const wanted = describeWanted(broken.wanted);
   const isUnknown = token.tokenType.name === 'UNKNOWN';
-  const after = index > 0 ? `after "${written(broken, Math.max(0, index - 2), index)}"` : 'at the beginning of a line';
-  const can = index > 0 ? `What can stand here: ${wanted}.` : LINE_BEGINS;
-  const message = isUnknown ? `${said(found)} is no word I know here. ${can}` : `${said(found)} does not fit ${after}. ${can}`;
-  return fault(isUnknown ? 'unknown-word' : 'misplaced-word', at, to, message, [], params);
+  const after = index > 0 ? message('after "{words}"', { words: written(broken, Math.max(0, index - 2), index) }) : message('at the beginning of a line');
+  const can = index > 0 ? message('What can stand here: {wanted}.', { wanted }) : LINE_BEGINS;
+  const told = isUnknown ? message('{found} is no word I know here. {can}', { found: said(found), can }) : message('{found} does not fit {after}. {can}', { found: said(found), after, can });
+  return fault(isUnknown ? 'unknown-word' : 'misplaced-word', at, to, told, [], params);
 }
 
 function codeOf(mend: Mend, broken: Broken): FaultCode {
@@ -235,13 +235,21 @@ function columnsOf(mend: Mend, broken: Broken): { at: number; to: number } {
   return { at: broken.tokens[mend.from]!.startOffset, to: endOf(broken.tokens[mend.to - 1]!) };
 }
 
-function mended(mend: Mend, broken: Broken): string {
-  const found = written(broken, mend.from, mend.to);
-  const meant = `Did you mean ${said(mend.words)}?`;
-  if (mend.kind === 'insert') return `A word is missing before ${said(written(broken, mend.from))}. ${meant}`;
-  if (mend.kind === 'swap') return `${said(found)} is the wrong way round. ${meant}`;
-  if (mend.kind === 'quote' && mend.isOwnName) return `${said(found)} is no word I know here. A name of your own stands in quotes: "${mend.words}".`;
-  if (mend.kind === 'quote') return `A name or a text stands in quotes: "${mend.words}".`;
-  if (mend.kind === 'leave out') return `${said(found)} ${broken.token!.tokenType.name === 'UNKNOWN' ? 'is no word I know here' : 'does not fit here'}. Without it I can read the line.`;
-  return broken.token!.tokenType.name === 'UNKNOWN' ? `${said(found)} is no word I know here. ${meant}` : `${said(found)} does not fit here. ${meant}`;
+function mended(mend: Mend, broken: Broken): Message {
+  const found = said(written(broken, mend.from, mend.to));
+  const meant = said(mend.words);
+  const isUnknown = broken.token!.tokenType.name === 'UNKNOWN';
+  switch (mend.kind) {
+    case 'insert':
+      return message('A word is missing before {words}. Did you mean {meant}?', { words: said(written(broken, mend.from)), meant });
+    case 'swap':
+      return message('{found} is the wrong way round. Did you mean {meant}?', { found, meant });
+    case 'quote':
+      if (mend.isOwnName) return message('{found} is no word I know here. A name of your own stands in quotes: "{words}".', { found, words: mend.words });
+      return message('A name or a text stands in quotes: "{words}".', { words: mend.words });
+    case 'leave out':
+      return isUnknown ? message('{found} is no word I know here. Without it I can read the line.', { found }) : message('{found} does not fit here. Without it I can read the line.', { found });
+    default:
+      return isUnknown ? message('{found} is no word I know here. Did you mean {meant}?', { found, meant }) : message('{found} does not fit here. Did you mean {meant}?', { found, meant });
+  }
 }

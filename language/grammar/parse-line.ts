@@ -1,3 +1,4 @@
+import { message } from '../message/message.ts';
 import { agreementOf, type LineWarning } from './agreement.ts';
 import { lineParser } from './line-parser.ts';
 import type { LexedLine } from './lexer.ts';
@@ -45,8 +46,8 @@ export function parseLine(text: string): ParsedLine {
   const lexed = parser.lexer.lex(tooLong ? text.slice(0, 200) : text);
   const opened = opening(lexed);
   if (tooLong) {
-    const message = `This line has ${text.length} characters. Lines longer than ${LONGEST_LINE} are not read: put each action on its own line.`;
-    return { text, ...opened, warnings: [], fault: { code: 'line-too-long', at: 0, to: text.length, message, params: { length: text.length, limit: LONGEST_LINE }, fixes: [], unfinished: false } };
+    const told = message('This line has {length} characters. Lines longer than {limit} are not read: put each action on its own line.', { length: text.length, limit: LONGEST_LINE });
+    return { text, ...opened, warnings: [], fault: { code: 'line-too-long', at: 0, to: text.length, message: told, params: { length: text.length, limit: LONGEST_LINE }, fixes: [], unfinished: false } };
   }
   const comment = lexed.comment ? { comment: lexed.comment } : {};
   if (lexed.tokens.length === 0) return { text, warnings: [], ...comment };

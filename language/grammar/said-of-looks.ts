@@ -1,4 +1,5 @@
 // What coaches say of chances and choices.
+import { message } from '../message/message.ts';
 import { endOf, startWithArticles, tried, written, type Broken } from './broken-line.ts';
 import { isAttacker, isDefender, rewriting, word, type Recogniser, type SaidOtherwise } from './saying.ts';
 import { verbOf } from './verbs.ts';
@@ -12,8 +13,8 @@ function colonMissing(broken: Broken): SaidOtherwise | undefined {
   for (const at of [index, index - 1]) {
     const comma = tokens[at];
     if (at < 2 || !comma || (comma.image !== ',' && comma.image !== '-' && comma.image !== 'for')) continue;
-    const fix = tried(broken, `Write "${written(broken, at - 1)}: ${written(broken, at + 1)}"`, [{ at: endOf(tokens[at - 1]!), to: tokens[at + 1]?.startOffset ?? endOf(comma), text: ': ' }]);
-    if (fix) return { code: 'misplaced-word', from: at, to: at + 1, message: 'Between who looks and what he does stands a colon.', fixes: [fix] };
+    const fix = tried(broken, message('Write "{words}"', { words: `${written(broken, at - 1)}: ${written(broken, at + 1)}` }), [{ at: endOf(tokens[at - 1]!), to: tokens[at + 1]?.startOffset ?? endOf(comma), text: ': ' }]);
+    if (fix) return { code: 'misplaced-word', from: at, to: at + 1, message: message('Between who looks and what he does stands a colon.'), fixes: [fix] };
   }
   return undefined;
 }
@@ -24,8 +25,8 @@ function onTheMissing(broken: Broken): SaidOtherwise | undefined {
   const token = tokens[index];
   if (word(tokens[0]) !== 'look' || !token || !(isAttacker(tokens[index - 1]) || tokens[index - 1]?.tokenType.name === 'STRING')) return undefined;
   const at = startWithArticles(broken, index);
-  const fix = tried(broken, `Write "on the ${written(broken, index)}"`, [{ at, to: token.startOffset, text: 'on the ' }]);
-  return fix && { code: 'missing-word', from: index, to: index + 1, message: `Write "on the ${written(broken, index)}".`, fixes: [fix] };
+  const fix = tried(broken, message('Write "on the {words}"', { words: written(broken, index) }), [{ at, to: token.startOffset, text: 'on the ' }]);
+  return fix && { code: 'missing-word', from: index, to: index + 1, message: message('Write "on the {words}".', { words: written(broken, index) }), fixes: [fix] };
 }
 
 /** `4 looks to give it back`, `1 looks for 5` */
@@ -35,7 +36,7 @@ function looksTo(broken: Broken): SaidOtherwise | undefined {
   const whom = tokens.findIndex((token, at) => at > index && isAttacker(token));
   const text = whom < 0 ? undefined : `look ${written(broken, whom)}`;
   const isAll = index === 1 && whom >= 0 && whom === tokens.length - 1;
-  return { code: 'misplaced-word', from: index, to: index + 1, message: `Looking moves nobody. A chance to score is a line that begins with "look" and the man who scores: "${text ?? 'look 1: layup'}".`, fixes: [isAll ? rewriting(broken, text!) : undefined] };
+  return { code: 'misplaced-word', from: index, to: index + 1, message: message('Looking moves nobody. A chance to score is a line that begins with "look" and the man who scores: "{words}".', { words: text ?? 'look 1: layup' }), fixes: [isAll ? rewriting(broken, text!) : undefined] };
 }
 
 /** `3 lobs to 2 or passes to 5`: two ways on. */
@@ -45,7 +46,7 @@ function orElse(broken: Broken): SaidOtherwise | undefined {
   const next = tokens[index + 1];
   const verb = isAttacker(next) ? tokens[index + 2] : next;
   if (!verb || verbOf(word(verb)) === undefined) return undefined;
-  return { code: 'misplaced-word', from: index, to: index + 1, message: 'A line always happens. What the ball holder chooses is seen in the game: write a look for each, in the order he reads them ("look 2: lob, layup", then "look 5: three").', fixes: [] };
+  return { code: 'misplaced-word', from: index, to: index + 1, message: message('A line always happens. What the ball holder chooses is seen in the game: write a look for each, in the order he reads them ("look 2: lob, layup", then "look 5: three").'), fixes: [] };
 }
 
 const FINISHES: ReadonlyMap<string, string> = new Map(Object.entries({ layup: 'lays it up', 'lay-up': 'lays it up', 'lay-in': 'lays it up', layin: 'lays it up', dunk: 'dunks', jumper: 'shoots a jumper', three: 'shoots a three', shot: 'shoots', hook: 'hooks' }));
@@ -57,8 +58,8 @@ function forAShot(broken: Broken): SaidOtherwise | undefined {
   const who = tokens[(at ?? 0) - 1];
   if (at === undefined || !isAttacker(who)) return undefined;
   const text = `, ${written(broken, at - 1)} ${FINISHES.get(word(tokens[at + 1]))!}`;
-  const fix = tried(broken, `Write "${text}"`, [{ at: endOf(who!), to: endOf(tokens[at + 1]!), text }]);
-  return { code: 'misplaced-word', from: at, to: at + 2, message: `Say what he does then: "${written(broken, at - 1)}${text}". A chance he may leave is a look.`, fixes: [fix] };
+  const fix = tried(broken, message('Write "{words}"', { words: text }), [{ at: endOf(who!), to: endOf(tokens[at + 1]!), text }]);
+  return { code: 'misplaced-word', from: at, to: at + 2, message: message('Say what he does then: "{words}". A chance he may leave is a look.', { words: `${written(broken, at - 1)}${text}` }), fixes: [fix] };
 }
 
 /** `if they jump out on 2, 5 slips`: they are the defence. */
@@ -67,5 +68,5 @@ function theyDo(broken: Broken): SaidOtherwise | undefined {
   const at = [0, index].find((i) => /^(if|when|once|unless)$/.test(word(tokens[i])) && /^(they|their|defence|defense|defender|defenders|x)$/.test(word(tokens[i + 1])));
   if (at === undefined || tokens.slice(at, index).some(isDefender)) return undefined;
   if (word(tokens[0]) === 'step') return undefined;
-  return { code: 'misplaced-word', from: at, to: at + 2, message: 'What the defence decides is a step of its own, and names the defender: step "…" instead of "…" when X4 shows on 1.', fixes: [] };
+  return { code: 'misplaced-word', from: at, to: at + 2, message: message('What the defence decides is a step of its own, and names the defender: step "…" instead of "…" when X4 shows on 1.'), fixes: [] };
 }

@@ -1,3 +1,4 @@
+import { message, type Message } from '../message/message.ts';
 import { endOf, isPlayer, singularAt, tried, written, type Broken } from './broken-line.ts';
 import type { FaultCode, LineFix } from './line-fault.ts';
 import type { LineToken } from './line-token.ts';
@@ -9,7 +10,7 @@ export interface SaidOtherwise {
   /** Tokens from, up to and not including to. */
   readonly from: number;
   readonly to: number;
-  readonly message: string;
+  readonly message: Message;
   readonly fixes: readonly (LineFix | undefined)[];
 }
 
@@ -23,7 +24,7 @@ export const isAttacker = (token: LineToken | undefined): boolean => isPlayer(to
 export function writing(broken: Broken, from: number, to: number, text: string): LineFix | undefined {
   const first = broken.tokens[from];
   const last = broken.tokens[to - 1];
-  return first && last && tried(broken, `Write "${text}"`, [{ at: first.startOffset, to: endOf(last), text }]);
+  return first && last && tried(broken, message('Write "{words}"', { words: text }), [{ at: first.startOffset, to: endOf(last), text }]);
 }
 
 /** The verb in the number of the subject before the token. */
@@ -37,7 +38,7 @@ export function commaAfter(broken: Broken, index: number): number {
 }
 
 /** The whole line with other words, if it can be read so. */
-export function rewriting(broken: Broken, text: string, title = `Write "${text}"`): LineFix | undefined {
+export function rewriting(broken: Broken, text: string, title = message('Write "{words}"', { words: text })): LineFix | undefined {
   const first = broken.tokens[0];
   const last = broken.tokens.at(-1);
   return first && last && tried(broken, title, [{ at: first.startOffset, to: endOf(last), text }]);

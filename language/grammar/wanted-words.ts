@@ -1,24 +1,25 @@
+import { message, oneOf, type Message, type Words } from '../message/message.ts';
 import type { Wanted } from './follow.ts';
 
-const CLASSES: readonly (readonly [words: string, belongs: (wanted: Wanted) => boolean])[] = [
-  ['a verb (cuts, passes, screens …)', ({ path }) => /Verb$/.test(path.at(-1) ?? '')],
-  ['a player (1 to 5)', ({ token }) => token === 'PLAYER' || token === 'SUBJECT' || token === 'XPLAYER'],
-  ['a place (left wing, top, rim …)', ({ path }) => path.some((part) => /Place$|Spot$|PointRef$/.test(part))],
-  ['a name in quotes', ({ token }) => token === 'STRING'],
-  ['a time (5 seconds)', ({ token }) => token === 'SECONDS'],
-  ['a distance (2 ft)', ({ token }) => token === 'LENGTH'],
-  ['a speed (5 m/s)', ({ token }) => token === 'SPEED'],
-  ['a formation (2-3)', ({ token }) => token === 'FORM'],
-  ['a number', ({ token }) => token === 'NUMBER' || token === 'NEGATIVE'],
-  ['a word of your own', ({ token }) => token === 'LABEL'],
+const CLASSES: readonly (readonly [words: Message, belongs: (wanted: Wanted) => boolean])[] = [
+  [message('a verb (cuts, passes, screens …)'), ({ path }) => /Verb$/.test(path.at(-1) ?? '')],
+  [message('a player (1 to 5)'), ({ token }) => token === 'PLAYER' || token === 'SUBJECT' || token === 'XPLAYER'],
+  [message('a place (left wing, top, rim …)'), ({ path }) => path.some((part) => /Place$|Spot$|PointRef$/.test(part))],
+  [message('a name in quotes'), ({ token }) => token === 'STRING'],
+  [message('a time (5 seconds)'), ({ token }) => token === 'SECONDS'],
+  [message('a distance (2 ft)'), ({ token }) => token === 'LENGTH'],
+  [message('a speed (5 m/s)'), ({ token }) => token === 'SPEED'],
+  [message('a formation (2-3)'), ({ token }) => token === 'FORM'],
+  [message('a number'), ({ token }) => token === 'NUMBER' || token === 'NEGATIVE'],
+  [message('a word of your own'), ({ token }) => token === 'LABEL'],
 ];
 
 /** Right there, and no help to somebody who looks for a word. */
 const UNHELPFUL: ReadonlySet<string> = new Set(['him', 'them', 'has the ball', 'starts with the ball']);
 
 /** What may come next, in a coach's words: `a player (1 to 5) or "the ball"`. */
-export function describeWanted(wanted: readonly Wanted[]): string {
-  const found = new Set<string>();
+export function describeWanted(wanted: readonly Wanted[]): Words {
+  const found = new Set<Message>();
   const words = new Set<string>();
   // Lines of a roster or an alignment begin as an action does, and are no help to someone who writes one.
   const inAction = wanted.filter(({ path }) => path[0] !== 'Entry' && path[0] !== 'Placing');
@@ -31,8 +32,7 @@ export function describeWanted(wanted: readonly Wanted[]): string {
   // A comma, `and` or `then` may follow nearly everything: named only where nothing better can be said.
   const joints = ['","', '"and"', '"then"'];
   const better = [...words].filter((word) => !joints.includes(word));
-  const all = [...said, ...(better.length || said.length ? better : words)];
-  const named = all.length > 5 ? [...all.slice(0, 4), 'another word'] : all;
-  if (named.length < 2) return named[0] ?? 'nothing more';
-  return `${named.slice(0, -1).join(', ')} or ${named.at(-1)!}`;
+  const all: readonly Words[] = [...said, ...(better.length || said.length ? better : words)];
+  const named = all.length > 5 ? [...all.slice(0, 4), message('another word')] : all;
+  return named.length === 0 ? message('nothing more') : oneOf(named);
 }

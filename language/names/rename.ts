@@ -1,28 +1,25 @@
 // A name changed everywhere it is meant, or why that cannot be. Nothing else in the book may come to mean something else.
+import { message, type Message } from '../message/message.ts';
 import { editFile, type Book, type TextEdit } from '../book/book.ts';
 import { nameKey } from './name-key.ts';
 import { definitionOf, sitesOf, type NameSite } from './sites.ts';
-import { definitionsOf, type NameKind } from './definitions.ts';
+import { definitionsOf } from './definitions.ts';
 
 export interface FileEdit extends Required<TextEdit> {
   readonly uri: string;
 }
 
-export type Renamed = { readonly edits: readonly FileEdit[] } | { readonly refused: string };
-
-const called: Readonly<Record<NameKind, string>> = {
-  play: 'play', step: 'step', look: 'look', spot: 'spot', alignment: 'alignment', roster: 'roster', 'roster-entry': 'nickname', book: 'book', section: 'section', file: 'file',
-};
+export type Renamed = { readonly edits: readonly FileEdit[] } | { readonly refused: Message };
 
 /** The edits that give what is named there another name. */
 export function renameEverywhere(book: Book, given: NameSite, to: string): Renamed {
   const wanted = to.trim().replace(/^["“](.*)["”]$/u, '$1').trim();
-  if (wanted === '') return { refused: 'A name needs at least one letter.' };
-  if (/["“”\r\n]/.test(wanted)) return { refused: 'A name cannot hold a quotation mark or a line end: it stands between quotation marks.' };
+  if (wanted === '') return { refused: message('A name needs at least one letter.') };
+  if (/["“”\r\n]/.test(wanted)) return { refused: message('A name cannot hold a quotation mark or a line end: it stands between quotation marks.') };
   const sites = sitesOf(book, given);
   const edits = sites.map((site): FileEdit => ({ uri: site.uri, range: rangeOfSite(site), text: wanted })).toSorted((a, b) => a.range.start.line - b.range.start.line || a.range.start.character - b.range.start.character);
   if (nameKey(wanted) === given.name.key) return { edits };
-  const taken = `There is another ${called[given.name.kind]} “${wanted}” here. Choose a name that is still free.`;
+  const taken = message('The name “{name}” is taken here. Choose one that is still free.', { name: wanted });
   if (definitionOf(book, given.uri, given.block, { ...given.name, key: nameKey(wanted) }) !== undefined && given.name.kind !== 'look') return { refused: taken };
   // Read back: the same places, no more and no fewer, mean it now.
   const after = edits.toReversed().reduce((now, edit) => editFile(now, edit.uri, [edit]), book);

@@ -1,5 +1,7 @@
 import type { Court } from '../court/court.ts';
 import type { Finding } from '../checks/finding.ts';
+import { tellFinding } from '../checks/tell-finding.ts';
+import { inEnglish, type Say } from '../message/message.ts';
 import { guardRuns } from '../defence/guard.ts';
 import { DEFENCE, OFFENCE, type Action, type PartId, type Places, type Play, type TextPlace } from '../play/play.ts';
 import type { Timeline } from '../timeline/timeline.ts';
@@ -15,10 +17,12 @@ export interface Shown {
   readonly timeline: Timeline;
   readonly findings: readonly Finding[];
   readonly court: Court;
+  /** The language it is told in; English without. */
+  readonly say?: Say;
 }
 
 /** What the page, the panel and a picture show of a play: plain JSON. */
-export function playbackOf({ play, places, timeline, findings, court }: Shown): Playback {
+export function playbackOf({ play, places, timeline, findings, court, say = inEnglish }: Shown): Playback {
   const defended = play.defence.value.kind !== 'none';
   const defenders = guardRuns(play, timeline.runs);
   return {
@@ -40,10 +44,10 @@ export function playbackOf({ play, places, timeline, findings, court }: Shown): 
     steps: play.steps.map(({ key, name, parent, how, condition }) => ({ key, name, parent, how, ...(condition && { condition: condition.text }) })),
     looks: play.steps.flatMap(({ looks }) => looks).map((look) => ({ id: look.id, step: look.step, who: String(look.who[0]) as '1', label: lookWords(look) })),
     says: Object.fromEntries(actionsOf(play).map((action) => [action.id, sayAction(action)])),
-    runs: timeline.runs.map((run, index) => ({ ...run, defenders: defenders[index]!, label: wayName(play, run.id) })),
+    runs: timeline.runs.map((run, index) => ({ ...run, defenders: defenders[index]!, label: say(wayName(play, run.id)) })),
     times: timeline.times,
-    findings,
-    told: tellPlay(play, timeline),
+    findings: findings.map((finding) => tellFinding(finding, say)),
+    told: tellPlay(play, timeline, say),
     text: textOf(places),
   };
 }

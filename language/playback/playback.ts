@@ -1,7 +1,7 @@
 // CONTRACT, version 1. Everything that shows a play needs: the page, the panel, a picture, a client of its own.
-// Plain JSON for one play. Text positions count from the play's first line.
+// Plain JSON for one play, its words in one language. Text positions count from the play's first line.
 import type { Court } from '../court/court.ts';
-import type { Finding } from '../checks/finding.ts';
+import type { ToldFinding } from '../checks/tell-finding.ts';
 import type { BodyId, LevelId, LookId, PartId, RuleSetId, StepKey, TextPlace } from '../play/play.ts';
 import type { Run, Times } from '../timeline/timeline.ts';
 
@@ -28,7 +28,7 @@ export interface Playback {
   /** First the main run-through's last look, as the coach wrote them: text order. */
   readonly runs: readonly (Run & { readonly label: string })[];
   readonly times: Times;
-  readonly findings: readonly Finding[];
+  readonly findings: readonly ToldFinding[];
   /** The play told in sentences, each with the part it speaks of. */
   readonly told: readonly { readonly text: string; readonly part?: PartId }[];
   /** Part → its words in the play's text. */

@@ -1,4 +1,5 @@
 // The lines of a play's head that a coach may have forgotten: what a miss must leave, when it is called, who goes to the boards.
+import { message, type Message } from '../message/message.ts';
 import type { LineTree } from '../grammar/tree.ts';
 import type { Play } from '../play/play.ts';
 import { linesBehind, proved, treeAt, type Here, type Offer } from './here.ts';
@@ -9,7 +10,7 @@ const order: readonly LineTree['$type'][] = ['PlayHead', 'Tags', 'Situation', 'L
 interface Missing {
   readonly id: string;
   readonly type: LineTree['$type'];
-  readonly asks: string;
+  readonly asks: Message;
   readonly isThere: (play: Play) => boolean;
   /** Undefined where nothing sensible can be written yet. */
   readonly line: (here: Here) => string | undefined;
@@ -17,19 +18,19 @@ interface Missing {
 
 const missing: readonly Missing[] = [
   {
-    id: 'add-call', type: 'Call', asks: 'Say when you call it',
+    id: 'add-call', type: 'Call', asks: message('Say when you call it'),
     isThere: ({ clock }) => clock.call !== undefined,
     line: ({ timeline: { times } }) => times.allLooks && `call with ${times.allLooks.fromCall} on the clock`,
   },
   {
     // About five seconds are kept for the rebound and the put-back, less the flight of the ball. Common practice, no source.
-    id: 'add-leave', type: 'Leave', asks: 'Say what a miss must leave',
+    id: 'add-leave', type: 'Leave', asks: message('Say what a miss must leave'),
     isThere: ({ clock }) => clock.leave !== undefined,
     line: ({ timeline: { times } }) => (times.looks.length > 0 ? 'leave 4 seconds after a miss' : undefined),
   },
   {
     // Three to the boards, two back. Common practice, no source.
-    id: 'add-rebound', type: 'Rebound', asks: 'Say who goes to the boards',
+    id: 'add-rebound', type: 'Rebound', asks: message('Say who goes to the boards'),
     isThere: ({ rebounds }) => rebounds.length > 0,
     line: ({ timeline: { times } }) => (times.looks.length > 0 ? 'rebound 2, 4, 5 crash, 1, 3 get back' : undefined),
   },
@@ -42,8 +43,8 @@ export function addLines(here: Here): readonly Offer[] {
   return missing.flatMap(({ id, type, asks, isThere, line }): Offer[] => {
     const text = isThere(here.reading.play) ? undefined : line(here);
     if (text === undefined) return [];
-    const write = () => proved(here, [linesBehind(here, placeFor(here, type, first), [`  ${text}`])], ({ play }) => isThere(play), `I find no place for it. Write “${text}” below the first line of the play.`);
-    return [{ id, title: `${asks}: add “${text}”`, kind: 'rewrite', write }];
+    const write = () => proved(here, [linesBehind(here, placeFor(here, type, first), [`  ${text}`])], ({ play }) => isThere(play), message('I find no place for it. Write “{text}” below the first line of the play.', { text }));
+    return [{ id, title: message('{asks}: add “{text}”', { asks, text }), kind: 'rewrite', write }];
   });
 }
 

@@ -1,4 +1,5 @@
 // What a coach can ask for at a place of a play, as changes of the text that have been read back.
+import type { Message } from '../message/message.ts';
 import { editFile, lineText, type Block, type Book } from '../book/book.ts';
 import type { Court } from '../court/court.ts';
 import { createLookup } from '../names/lookup.ts';
@@ -30,15 +31,15 @@ export interface Offer {
   /** Stays the same for the same place of the same text. */
   readonly id: string;
   /** As a button says it. */
-  readonly title: string;
+  readonly title: Message;
   readonly kind: 'rewrite' | 'extract';
   readonly write: () => Rewritten;
 }
 
 /** Edits in lines of their files, lines ended by `\n`; all count from the text as it is. */
-export type Rewritten = { readonly edits: readonly FileEdit[] } | { readonly refused: string };
+export type Rewritten = { readonly edits: readonly FileEdit[] } | { readonly refused: Message };
 
-export const refuse = (refused: string): Rewritten => ({ refused });
+export const refuse = (refused: Message): Rewritten => ({ refused });
 
 export const treeAt = ({ block }: Here, line: number) => {
   const parsed = block.lines[line]?.parsed;
@@ -87,7 +88,7 @@ export function readAfter({ book, uri, block }: Here, edits: readonly FileEdit[]
 }
 
 /** The edits, if the play they give is as it should be and nothing in it is wrong that was not before. */
-export function proved(here: Here, edits: readonly FileEdit[], isMeant: (after: Reading) => boolean, otherwise: string): Rewritten {
+export function proved(here: Here, edits: readonly FileEdit[], isMeant: (after: Reading) => boolean, otherwise: Message): Rewritten {
   const reading = readAfter(here, edits);
   if (reading === undefined || reading.problems.length > here.reading.problems.length || !isMeant(reading)) return refuse(otherwise);
   return { edits };

@@ -1,3 +1,4 @@
+import { message } from '../message/message.ts';
 import { freshName, lastSaid, linesBehind, proved, type Here, type Offer } from './here.ts';
 import { isHead } from './steps.ts';
 
@@ -8,7 +9,7 @@ export function mirroredCopy(here: Here): Offer | undefined {
   const write = () => {
     const before = JSON.stringify(here.reading.play);
     const lines = ['', `play "${freshName(here, 'play', `${name}, other side`)}" mirrors "${name}"`];
-    return proved(here, [linesBehind(here, lastSaid(here, 0), lines)], ({ play }) => JSON.stringify(play) === before, 'Give this play a name first.');
+    return proved(here, [linesBehind(here, lastSaid(here, 0), lines)], ({ play }) => JSON.stringify(play) === before, message('Give this play a name first.'));
   };
-  return { id: 'mirrored-copy', title: `Add “${name}” to the other side, as a play of its own`, kind: 'extract', write };
+  return { id: 'mirrored-copy', title: message('Add “{name}” to the other side, as a play of its own', { name }), kind: 'extract', write };
 }

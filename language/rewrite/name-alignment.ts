@@ -1,4 +1,5 @@
 // Places that are written out in a play become an alignment with a name, which other plays can start from.
+import { message } from '../message/message.ts';
 import { distance } from '../court/point.ts';
 import type { NodeOf } from '../grammar/tree.ts';
 import { OFFENCE, type PlayerNumber } from '../play/play.ts';
@@ -10,12 +11,12 @@ import { freshName, lastSaid, linesBehind, proved, refuse, replace, treeAt, type
 export function nameAlignment(here: Here): Offer | undefined {
   const tree = treeAt(here, here.line);
   if (tree?.$type !== 'From' || !tree.changes.some(({ $type }) => $type === 'Placing' || $type === 'Swapped')) return undefined;
-  return { id: 'name-alignment', title: 'Make these places an alignment with a name', kind: 'extract', write: () => write(here, tree) };
+  return { id: 'name-alignment', title: message('Make these places an alignment with a name'), kind: 'extract', write: () => write(here, tree) };
 }
 
 function write(here: Here, tree: NodeOf<'From'>): Rewritten {
   const { play } = here.reading;
-  if (play.start.throwIn !== undefined) return refuse('At a throw-in one of the five stands outside: his place is not one of an alignment.');
+  if (play.start.throwIn !== undefined) return refuse(message('At a throw-in one of the five stands outside: his place is not one of an alignment.'));
   const name = freshName(here, 'alignment', `${play.name} start`);
   const ball = tree.changes.some(({ $type }) => $type === 'BallWith') ? `, ball with ${play.start.ball.value}` : '';
   const before = stateAtCall(play).places;
@@ -34,7 +35,7 @@ function write(here: Here, tree: NodeOf<'From'>): Rewritten {
         const then = stateAtCall(after.play).places;
         return after.play.start.ball.value === play.start.ball.value && OFFENCE.every((body) => distance(before[body]!, then[body]!) < 0.005);
       },
-      'One of these places follows from the play itself, and an alignment cannot say it. Write it as a spot first.',
+      message('One of these places follows from the play itself, and an alignment cannot say it. Write it as a spot first.'),
     ),
   );
   return tried.find((one) => 'edits' in one) ?? tried.at(-1)!;

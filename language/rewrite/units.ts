@@ -1,4 +1,5 @@
 // Feet to metres and back.
+import { message } from '../message/message.ts';
 import { metresPerFoot } from '../court/sources.ts';
 import { parseLine } from '../grammar/parse-line.ts';
 import { childrenOf, type LengthNode, type NodeOf, type TreeNode } from '../grammar/tree.ts';
@@ -20,11 +21,11 @@ export function otherUnit(here: Here): readonly Offer[] {
   const pointed = all.filter(({ at, to }) => at <= here.to && here.at <= to);
   return (pointed.length > 0 ? pointed : all).map((measure, nth): Offer => ({
     id: `other-unit-${nth}`,
-    title: `Write ${measure.text} instead of ${measure.written}`,
+    title: message('Write {text} instead of {written}', { text: measure.text, written: measure.written }),
     kind: 'rewrite',
     write() {
       const after = parseLine(line.slice(0, measure.at) + measure.text + line.slice(measure.to));
-      if (after.fault !== undefined) return { refused: 'I cannot write it in the other unit here.' };
+      if (after.fault !== undefined) return { refused: message('I cannot write it in the other unit here.') };
       return { edits: [replace(here, here.line, measure.at, measure.to, measure.text)] };
     },
   }));

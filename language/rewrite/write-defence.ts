@@ -1,4 +1,5 @@
 // The defence that guards by itself, as lines: whom each of the five takes, for the coach to change.
+import { message } from '../message/message.ts';
 import { guardRuns } from '../defence/guard.ts';
 import { DEFENCE } from '../play/play.ts';
 import type { Reading } from '../play/reading.ts';
@@ -12,7 +13,7 @@ export function writeDefence(here: Here): Offer | undefined {
   if (tree?.$type !== 'PlayHead' && tree?.$type !== 'Against') return undefined;
   // A zone guards the floor and not a man: it has no such lines.
   if (play.defence.value.kind !== 'man' || play.steps.length === 0 || missing(here.reading).length === 0) return undefined;
-  return { id: 'write-defence', title: 'Write out who guards whom', kind: 'rewrite', write: () => write(here) };
+  return { id: 'write-defence', title: message('Write out who guards whom'), kind: 'rewrite', write: () => write(here) };
 }
 
 /** Defenders of whom no line says yet whom he guards. */
@@ -25,14 +26,14 @@ function write(here: Here): Rewritten {
   const { lines, play } = here.reading;
   const { key } = play.steps[0]!;
   const first = lines.findIndex(({ kind, step }) => step === key && (kind === 'step' || kind === 'action' || kind === 'look' || kind === 'end'));
-  if (first < 0) return refuse('Its lines stand in another play or step. Write who guards whom there.');
+  if (first < 0) return refuse(message('Its lines stand in another play or step. Write who guards whom there.'));
   const hasHead = lines[first]!.kind === 'step';
   const blanks = hasHead ? '    ' : (/^\s*/.exec(textAt(here, first))![0] || '  ');
   const said = missing(here.reading).map((who) => `${blanks}${who} guards ${who.slice(1)}`);
   const edit = hasHead ? linesBehind(here, lastOfHead(here, first), said) : linesAbove(here, first, said);
   const [before, after] = [readAfter(here, []), readAfter(here, [edit])];
   if (before === undefined || after === undefined || after.problems.length > before.problems.length || missing(after).length > 0 || shown(before) !== shown(after)) {
-    return refuse('Other lines already tell the defenders what to do here, and these would change it. Write the ones you want yourself: “X1 guards 1”.');
+    return refuse(message('Other lines already tell the defenders what to do here, and these would change it. Write the ones you want yourself: “X1 guards 1”.'));
   }
   return { edits: [edit] };
 }

@@ -1,14 +1,14 @@
 // The play told in sentences: what a screen reader hears, and what a player who was not at practice reads.
+import { allOf, inEnglish, message, type Message, type Say, type Words } from '../message/message.ts';
 import { courtOf } from '../court/court.ts';
 import { ruleSet } from '../court/rule-sets.ts';
 import type { Action, Look, Place, Play, PlayerNumber, Step } from '../play/play.ts';
 import { OFFENCE } from '../play/play.ts';
 import type { LookTime, Timeline } from '../timeline/timeline.ts';
-import { sayList } from './say-list.ts';
 import { sayAction, sayDeed, sayOfSeveral } from './say-action.ts';
 import { wordsFor } from './say-place.ts';
 import { sayPin, sayWait } from './say-wait.ts';
-import { latest, saySeconds } from './say-seconds.ts';
+import { latest } from './say-seconds.ts';
 import { sayWrittenPlace } from './say-written-place.ts';
 
 export interface Sentence {
@@ -18,9 +18,9 @@ export interface Sentence {
 }
 
 /** In text order: how it stands, when it is called, each step with its lines and looks. */
-export function tellPlay(play: Play, timeline: Timeline): readonly Sentence[] {
+export function tellPlay(play: Play, timeline: Timeline, say: Say = inEnglish): readonly Sentence[] {
   const told = [...tellStart(play), ...tellClock(play, timeline), ...play.steps.flatMap((step) => tellStep(play, step, timeline))];
-  return told.map(({ text, ...rest }) => ({ text: aloud(text), ...rest }));
+  return told.map(({ text, ...rest }) => ({ text: aloud(say(text)), ...rest }));
 }
 
 /** Places of which there is one have their article where they are read out: `to the rim`, `at the top`. The notation passes over it. */
@@ -28,17 +28,27 @@ function aloud(text: string): string {
   return text.replaceAll(/\b(to|at|via|and|or|of|above|below|inside|outside|between|reaches|leaves) (top|nail|rim|lane|high post|free-throw line|far free-throw line|baseline|far baseline|backcourt)\b(?! extended)/g, '$1 the $2');
 }
 
-function tellStart(play: Play): readonly Sentence[] {
+interface Told {
+  readonly text: Words;
+  readonly part?: string;
+}
+
+function tellStart(play: Play): readonly Told[] {
   const { start } = play;
   const court = courtOf(ruleSet(play.rules.value));
   // A man in a line or a stack was given a place in metres; said aloud it is so far from a spot.
   const place = (value: Place) => (value.kind === 'point' ? wordsFor(court, value.point).text : sayWrittenPlace(value));
   const where = OFFENCE.map((who) => `${who} ${sayStanding(place(start.places[Number(who) as PlayerNumber].value))}`);
-  const form = start.alignment.value === undefined ? '' : `${capital(start.alignment.value)}: `;
-  const ball = start.throwIn === undefined
-    ? `${start.ball.value} has the ball.`
-    : `${start.throwIn.by.value} throws in from the ${start.throwIn.side}.`;
-  return [{ text: `${form}${sayList(where)}. ${ball}`, part: 'from' }];
+  const ball = tellBall(play);
+  const places = allOf(where);
+  const form = start.alignment.value;
+  return [{ text: form === undefined ? message('{places}. {ball}', { places, ball }) : message('{alignment}: {places}. {ball}', { alignment: capital(form), places, ball }), part: 'from' }];
+}
+
+function tellBall({ start: { ball, throwIn } }: Play): Message {
+  if (throwIn === undefined) return message('{who} has the ball.', { who: `${ball.value}` });
+  const who = `${throwIn.by.value}`;
+  return throwIn.side === 'baseline' ? message('{who} throws in from the baseline.', { who }) : message('{who} throws in from the sideline.', { who });
 }
 
 function sayStanding(place: string): string {
@@ -46,35 +56,39 @@ function sayStanding(place: string): string {
   return /^between|^beside|^behind/.test(place) ? place : `at ${place}`;
 }
 
-function tellClock({ clock, start }: Play, { times }: Timeline): readonly Sentence[] {
-  const sentences: Sentence[] = [];
+function tellClock({ clock, start }: Play, { times }: Timeline): readonly Told[] {
+  const sentences: Told[] = [];
   if (clock.call !== undefined) {
     const { from, to } = clock.call;
-    sentences.push({ text: `Call it with ${from === to ? to : `${from} to ${to}`} on the clock.`, part: 'call' });
+    sentences.push({ text: from === to ? message('Call it with {seconds} on the clock.', { seconds: to }) : message('Call it with {from} to {to} on the clock.', { from, to }), part: 'call' });
   }
   if (times.firstLook !== undefined && times.allLooks !== undefined) {
     const { firstLook: { fromCall: first }, allLooks: { fromCall: all } } = times;
-    const moment = `on the clock at the ${start.throwIn === undefined ? 'call' : 'hand-over'}`;
-    sentences.push({ text: first === all ? `Every look has time with ${all} or more ${moment}.` : `The first look needs ${first} or more ${moment}, all looks ${all} or more.` });
+    const moment = start.throwIn === undefined ? message('on the clock at the call') : message('on the clock at the hand-over');
+    sentences.push({ text: first === all ? message('Every look has time with {all} or more {moment}.', { all, moment }) : message('The first look needs {first} or more {moment}, all looks {all} or more.', { first, all, moment }) });
   }
   return sentences;
 }
 
-function tellStep(play: Play, step: Step, timeline: Timeline): readonly Sentence[] {
-  const looks = step.looks.map((look) => ({ look, line: lineNumber(look.line), text: tellLook(look, timeline.times.looks.find((time) => time.look === look.id), play.start.throwIn === undefined ? 'the call' : 'the hand-over'), part: look.id }));
+function tellStep(play: Play, step: Step, timeline: Timeline): readonly Told[] {
+  const after = play.start.throwIn === undefined ? message('after the call') : message('after the hand-over');
+  const looks = step.looks.map((look) => ({ line: lineNumber(look.line), text: tellLook(look, timeline.times.looks.find((time) => time.look === look.id), after), part: look.id }));
   const lines = chains(step.actions).map((chain) => ({ line: lineNumber(chain[0]!.line), text: tellChain(chain), part: chain[0]!.id }));
-  const body = [...lines, ...looks].sort((a, b) => a.line - b.line).map(({ text, part }) => ({ text, part }));
-  const end = step.end === undefined ? [] : [{ text: sentence(step.end.text.startsWith('ends') ? `The play ${step.end.text}` : capital(step.end.text)), part: step.end.part }];
+  const body = [...lines, ...looks].sort((a, b) => a.line - b.line).map(({ text, part }): Told => ({ text, part }));
+  const end = step.end === undefined ? [] : [{ text: step.end.text.startsWith('ends') ? message('The play {ends}.', { ends: step.end.text.replace(/\.$/, '') }) : sentence(capital(step.end.text)), part: step.end.part }];
   return [{ text: openStep(play, step), part: step.key }, ...body, ...end];
 }
 
-function openStep(play: Play, step: Step): string {
+function openStep(play: Play, step: Step): Message {
   const nameOf = (key: string | null | undefined) => play.steps.find((one) => one.key === key)?.name ?? key ?? '';
-  const how =
-    step.how === 'instead' ? `, instead of ${nameOf(step.insteadOf)}` : step.how === 'after' ? `, after ${nameOf(step.parent)}` : step.how === 'first' ? ', from the start' : '';
   const said = step.condition?.text;
-  const when = said === undefined ? '' : said === 'otherwise' ? ', otherwise' : `, when ${said}`;
-  return `${step.name}${how}${when}:`;
+  const how = [
+    ...(step.how === 'instead' ? [message('instead of {step}', { step: nameOf(step.insteadOf) })] : []),
+    ...(step.how === 'after' ? [message('after {step}', { step: nameOf(step.parent) })] : []),
+    ...(step.how === 'first' ? [message('from the start')] : []),
+    ...(said === undefined ? [] : [said === 'otherwise' ? message('otherwise') : message('when {happens}', { happens: said })]),
+  ];
+  return message('{step}:', { step: [step.name, ...how] });
 }
 
 /** The links of one line stay one sentence. */
@@ -125,12 +139,17 @@ function sayWaits(action: Action): readonly string[] {
   return action.waits.flatMap((wait) => sayWait(wait) ?? []);
 }
 
-function tellLook(look: Look, time: LookTime | undefined, zero: string): string {
-  const label = look.label === undefined ? '' : ` “${look.label}”`;
-  const pin = look.pin === undefined ? '' : ` ${sayPin(look.pin)}`;
+function tellLook(look: Look, time: LookTime | undefined, after: Message): Message {
   const tail = tellTail(look);
-  const when = time === undefined ? '' : ` (typically ${saySeconds(latest(time.typical))} after ${zero}, ${saySeconds(latest(time.late))} when it goes slowly)`;
-  return `Look for ${look.who.join(' or ')}${label}${pin}${tail === '' ? '' : `: ${tail}`}${when}.`;
+  const name = [...(look.label === undefined ? [] : [`“${look.label}”`]), ...(look.pin === undefined ? [] : [sayPin(look.pin)])].join(' ');
+  const what = `${look.who.join(' or ')}${name === '' ? '' : ` ${name}`}${tail === '' ? '' : `: ${tail}`}`;
+  if (time === undefined) return message('Look for {what}.', { what });
+  return message('Look for {what} (typically {typical} {after}, {late} when it goes slowly).', { what, typical: secondsAloud(time.typical), late: secondsAloud(time.late), after });
+}
+
+function secondsAloud(milliseconds: number): Message {
+  const seconds = latest(milliseconds);
+  return seconds === 1 ? message('1 second') : message('{seconds} seconds', { seconds });
 }
 
 /** `3 passes to 4, who lays it up`; of the looker himself `he shoots a jumper`. */

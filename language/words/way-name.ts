@@ -1,4 +1,5 @@
 // A run-through by what it ends in, as a coach names it.
+import { inEnglish, message, oneOf, type Words } from '../message/message.ts';
 import type { Action, EventRef, Look, Play, Step } from '../play/play.ts';
 import { sayDeed } from './say-action.ts';
 import { sayWrittenPlace } from './say-written-place.ts';
@@ -6,24 +7,24 @@ import { saySeconds } from './say-seconds.ts';
 import { thirdPerson } from './verbs.ts';
 
 /** For a list: `“pull-up” for 3`, `4 on the roll`, `1: jumper`, `the end of Zip`; with its step only where two would read the same. */
-export function wayName(play: Play, run: string): string {
+export function wayName(play: Play, run: string): Words {
   const found = lookOf(play, run);
   if (found === undefined) return endName(play, run);
   const name = lookName(found.look);
   const others = play.steps.flatMap(({ looks }) => looks).filter(({ id }) => id !== run);
-  return others.some((other) => lookName(other) === name) ? `${name}, in ${found.step.name}` : name;
+  return others.some((other) => inEnglish(lookName(other)) === inEnglish(name)) ? message('{look}, in {step}', { look: name, step: found.step.name }) : name;
 }
 
 /** Within a sentence: `“pull-up” for 3`, `the look for 4 on the roll`, `1’s jumper`, `the end of Zip`. */
-export function sayWay(play: Play, run: string): string {
+export function sayWay(play: Play, run: string): Words {
   const found = lookOf(play, run);
   if (found === undefined) return endName(play, run);
   const name = wayName(play, run);
   const { look } = found;
   if (look.label !== undefined) return name;
-  const who = look.who.join(' or ');
-  if (look.pin !== undefined) return `the look for ${name}`;
-  return `${who}’s ${name.slice(who.length + 2)}`;
+  if (look.pin !== undefined) return message('the look for {look}', { look: name });
+  const others = inEnglish(name).slice(look.who.join(' or ').length + 2);
+  return message('{who}’s {shot}', { who: oneOf(look.who), shot: others });
 }
 
 function lookOf(play: Play, run: string): { readonly step: Step; readonly look: Look } | undefined {
@@ -34,13 +35,13 @@ function lookOf(play: Play, run: string): { readonly step: Step; readonly look: 
   return undefined;
 }
 
-function endName(play: Play, run: string): string {
-  return `the end of ${play.steps.find(({ key }) => key === run)?.name ?? run}`;
+function endName(play: Play, run: string): Words {
+  return message('the end of {step}', { step: play.steps.find(({ key }) => key === run)?.name ?? run });
 }
 
-function lookName(look: Look): string {
+function lookName(look: Look): Words {
   const who = look.who.join(' or ');
-  if (look.label !== undefined) return `“${look.label}” for ${who}`;
+  if (look.label !== undefined) return message('“{label}” for {who}', { label: look.label, who: oneOf(look.who) });
   return `${who}${look.pin === undefined ? ':' : ''} ${lookWords(look)}`;
 }
 

@@ -1,4 +1,5 @@
 // docs/checks.md: every code a finding can carry. The editor's and the command line's manual read the same entries.
+import { inEnglish } from '../../language/message/message.ts';
 import { entries } from '../../language/checks/catalogue.ts';
 import type { Entry } from '../../language/checks/check.ts';
 import { restsOn } from '../../language/checks/rests-on.ts';
@@ -30,7 +31,7 @@ function entryText({ code: name, severity, manual, message, source }: Entry): st
     ...(manual.wrong === undefined ? [] : ['Wrong:', fenced(manual.wrong)]),
     ...(said === undefined ? (message === '{message}' ? [] : [`It says: ${plain(message.replace(/\{(\w+)(:\w+)?\}/g, '…'))}`]) : [`It says: ${plain(said)}`]),
     ...(manual.right === undefined ? [] : ['Right:', fenced(manual.right)]),
-    `Rests on: ${plain(restsOn(source))}`,
+    `Rests on: ${plain(inEnglish(restsOn(source)))}`,
   ].join('\n\n');
 }
 

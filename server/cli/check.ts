@@ -1,4 +1,5 @@
 // `setwright check FILE…`: what can't work, as text or JSON.
+import { tellFinding } from '../../language/checks/tell-finding.ts';
 import { Option, type Command } from 'commander';
 import type { FileFinding } from '../../language/compile.ts';
 import type { TextPlace } from '../../language/play/play.ts';
@@ -75,7 +76,8 @@ export function toJson(checked: readonly Checked[]): CheckOutput {
 }
 
 function findingToJson(finding: FileFinding): JsonFinding {
-  const { code, severity, message, params, play, part, run, moment, spot, source, related, fixes, firstLine } = finding;
+  const { firstLine } = finding;
+  const { code, severity, message, params, play, part, run, moment, spot, source, related, fixes } = { ...finding, ...tellFinding(finding) };
   const place = (at: TextPlace): JsonPlace => ({ line: firstLine + at.line + 1, column: at.at + 1, endColumn: at.to + 1 });
   return {
     ...place(finding.place),

@@ -1,4 +1,5 @@
 // `setwright explain screen-with-ball`: the manual entry of a check.
+import { inEnglish } from '../../language/message/message.ts';
 import type { Command } from 'commander';
 import { catalogue } from '../../language/checks/catalogue.ts';
 import type { Entry } from '../../language/checks/check.ts';
@@ -38,7 +39,7 @@ function explained({ code, severity, manual, source }: Entry): string {
   if (manual.beside !== undefined) parts.push(`With a file ${manual.beside.name} beside it:\n${indented(manual.beside.text.trimEnd())}`);
   if (manual.wrong !== undefined) parts.push(`Wrong:\n${indented(manual.wrong)}`);
   if (manual.right !== undefined) parts.push(`Right:\n${indented(manual.right)}`);
-  parts.push(`Rests on: ${restsOn(source)}`);
+  parts.push(`Rests on: ${inEnglish(restsOn(source))}`);
   parts.push(`To silence it where you mean it: allow ${code} "why"`);
   return parts.join('\n\n');
 }

@@ -1,4 +1,5 @@
 // The files of a call as one book, compiled when asked. Files that they use are read as well, but not reported on.
+import { inEnglish } from '../../language/message/message.ts';
 import { readFileSync } from 'node:fs';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { emptyBook, lineText, openFile, type Book } from '../../language/book/book.ts';
@@ -43,7 +44,7 @@ export function openReadable(sources: readonly SourceFile[]): { readonly files: 
       wayOf: ({ block, run }) => {
         const compiled = run === undefined ? undefined : keeper.playsOf(book, uri).find(({ key }) => key === block);
         if (compiled === undefined || run === undefined) return {};
-        return { way: sayWay(compiled.play, run), zero: compiled.play.start.throwIn === undefined ? 'the call' : 'the hand-over' };
+        return { way: inEnglish(sayWay(compiled.play, run)), zero: compiled.play.start.throwIn === undefined ? 'the call' : 'the hand-over' };
       },
     };
   });

@@ -1,4 +1,5 @@
 // A finding as text: where, how bad, what, the line with its mark, on which way and when, what it rests on, how to mend it.
+import { inEnglish } from '../../language/message/message.ts';
 import { restsOn } from '../../language/checks/rests-on.ts';
 import type { Colors } from 'picocolors/types';
 import type { Finding, Severity } from '../../language/checks/finding.ts';
@@ -24,7 +25,7 @@ export function showFinding(file: string, finding: PlacedFinding, colors: Colors
   const head = `${file}:${number}:${place.at + 1}  ${paint(finding.severity)}  ${colors.dim(finding.code)}`;
   const to = Math.min(text.length, Math.max(place.to, place.at + 1));
   const mark = `${blank(text.slice(0, place.at))}${paint('^'.repeat(Math.max(1, widthOf(text.slice(place.at, to)))))}`;
-  const facts = [momentOf(finding), finding.source && `rests on: ${restsOn(finding.source)}`, ...finding.fixes.slice(0, 1).map(({ title }) => `to mend it: ${title}`)];
+  const facts = [momentOf(finding), finding.source && `rests on: ${inEnglish(restsOn(finding.source))}`, ...finding.fixes.slice(0, 1).map(({ title }) => `to mend it: ${title}`)];
   return [
     head,
     `  ${printable(finding.message)}`,

@@ -3,7 +3,7 @@ import type { CancellationToken, ClientCapabilities, Connection } from 'vscode-l
 import type { Compiled, FileFinding, Keeper } from '../../language/compile.ts';
 import type { Documents, OpenDocument } from './documents.ts';
 import type { Host } from './host.ts';
-import type { Say } from './phrases.ts';
+import type { Say } from '../../language/message/message.ts';
 import type { Options } from './settings.ts';
 
 export interface Asking {

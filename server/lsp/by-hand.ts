@@ -1,4 +1,5 @@
 // What somebody does with his hand in a picture of a play, as text edits of the document; or why not, in a sentence.
+import { message, type Say } from '../../language/message/message.ts';
 import { blockOfKey, firstLineOf } from '../../language/book/book.ts';
 import type { BlockEdit } from '../../language/checks/finding.ts';
 import { intentOn, type Compiled } from '../../language/compile.ts';
@@ -9,25 +10,27 @@ import { sayShared } from '../../language/words/say-shared.ts';
 import type { Asking } from './asking.ts';
 import type { OpenDocument } from './documents.ts';
 import { textEditOf } from './positions.ts';
-import { staleText, type ByHand, type ByHandAnswer } from './protocol.ts';
+import type { ByHand, ByHandAnswer } from './protocol.ts';
 
-export function changeByHand({ documents, compileKey }: Pick<Asking, 'documents' | 'compileKey'>, document: OpenDocument, { documentVersion, playKey, what }: ByHand): ByHandAnswer {
-  if (document.version !== documentVersion) return { refused: staleText };
+const textHasChanged = () => message('The text has changed meanwhile. Try again on the new picture.');
+
+export function changeByHand({ documents, compileKey, say }: Pick<Asking, 'documents' | 'compileKey' | 'say'>, document: OpenDocument, { documentVersion, playKey, what }: ByHand): ByHandAnswer {
+  if (document.version !== documentVersion) return { refused: say(textHasChanged()) };
   const compiled = compileKey(document, playKey);
-  if (compiled === undefined) return { refused: 'This play is no longer in the text.' };
-  if (what.kind === 'fix') return fixed(document, compiled, what);
+  if (compiled === undefined) return { refused: say(message('This play is no longer in the text.')) };
+  if (what.kind === 'fix') return fixed(document, compiled, what, say);
   const outcome = intentOn(compiled, createLookup(documents.book(), document.uri), what.intent);
-  if ('refused' in outcome) return outcome;
+  if ('refused' in outcome) return { refused: say(outcome.refused) };
   const { edits, words, at } = outcome;
   const part = partOf(what.intent);
   const changes = part === undefined ? undefined : sayShared(compiled.play, compiled.timeline.runs, part);
-  return { edits: inDocument(document, compiled, edits), words, ...(at !== undefined && { at }), ...(changes !== undefined && { changes }) };
+  return { edits: inDocument(document, compiled, edits), words: say(words), ...(at !== undefined && { at }), ...(changes !== undefined && { changes: say(changes) }) };
 }
 
-function fixed(document: OpenDocument, compiled: Compiled, { code, finding, fix }: Extract<ByHand['what'], { kind: 'fix' }>): ByHandAnswer {
+function fixed(document: OpenDocument, compiled: Compiled, { code, finding, fix }: Extract<ByHand['what'], { kind: 'fix' }>, say: Say): ByHandAnswer {
   const found = compiled.findings[finding];
   const chosen = found?.code === code ? found.fixes[fix] : undefined;
-  return chosen === undefined ? { refused: staleText } : { edits: inDocument(document, compiled, chosen.edits), words: chosen.title };
+  return chosen === undefined ? { refused: say(textHasChanged()) } : { edits: inDocument(document, compiled, chosen.edits), words: say(chosen.title) };
 }
 
 function inDocument({ file }: OpenDocument, { key }: Compiled, edits: readonly BlockEdit[]) {

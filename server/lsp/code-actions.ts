@@ -15,7 +15,7 @@ import type { Here, Offer, Rewritten } from '../../language/rewrite/here.ts';
 import { offersAt } from '../../language/rewrite/offers.ts';
 import type { Asking } from './asking.ts';
 import type { OpenDocument } from './documents.ts';
-import { phrases, type Say } from './phrases.ts';
+import { message, type Message } from '../../language/message/message.ts';
 import { meet, textEditOf, visibleRange } from './positions.ts';
 import { workspaceEditOf } from './workspace-edits.ts';
 
@@ -35,13 +35,13 @@ export interface Asked {
 export function codeActions(asking: Asking, document: OpenDocument, { range, diagnostics, only }: Asked): CodeAction[] {
   const wants = (kind: string): boolean => only === undefined || only.some((wanted) => kind === wanted || kind.startsWith(`${wanted}.`));
   const findings = asking.findingsOf(document.uri);
-  const fixes = wants(CodeActionKind.QuickFix) ? quickFixes(document, findings, range, diagnostics) : [];
+  const fixes = wants(CodeActionKind.QuickFix) ? quickFixes(asking, document, findings, range, diagnostics) : [];
   const offers = offersIn(asking, document, findings, range).filter(({ kind }) => wants(kind));
   // Without a word from the editor only where there is something to mend.
   const all = wants(fixAllKind) && findings.some((finding) => finding.fixes.some(({ preferred }) => preferred === true)) ? [fixAllOffer(asking, document)] : [];
   const waits = asking.client().textDocument?.codeAction?.resolveSupport?.properties.includes('edit') === true;
   const made = [...offers, ...all].flatMap((offer): CodeAction[] => {
-    const action: CodeAction = { title: offer.title, kind: offer.kind, ...(offer.solves && { diagnostics: diagnosticsOf(offer.solves, document, diagnostics) }) };
+    const action: CodeAction = { title: asking.say(offer.title), kind: offer.kind, ...(offer.solves && { diagnostics: diagnosticsOf(offer.solves, document, diagnostics) }) };
     if (waits) return [{ ...action, data: { uri: document.uri, version: document.version, id: offer.id, range } }];
     const written = offer.write();
     return 'edits' in written && written.edits.length > 0 ? [{ ...action, edit: editOf(asking, written.edits) }] : [];
@@ -49,7 +49,7 @@ export function codeActions(asking: Asking, document: OpenDocument, { range, dia
   return [...fixes, ...made];
 }
 
-export type Resolved = { readonly action: CodeAction } | { readonly refused: string };
+export type Resolved = { readonly action: CodeAction } | { readonly refused: Message };
 
 /** The action with its edit, or why it cannot be done after all. */
 export function resolveAction(asking: Asking, action: CodeAction): Resolved {
@@ -57,18 +57,18 @@ export function resolveAction(asking: Asking, action: CodeAction): Resolved {
   if (!read.success) return { action };
   const { uri, version, id, range } = read.output;
   const document = asking.documents.get(uri);
-  if (document === undefined || document.version !== version) return { refused: asking.say(phrases.changed) };
+  if (document === undefined || document.version !== version) return { refused: message('The text has changed since this was offered. Ask again.') };
   const offers = [...offersIn(asking, document, asking.findingsOf(uri), range), fixAllOffer(asking, document)];
-  const written = offers.find((offer) => offer.id === id && offer.title === action.title)?.write() ?? { refused: asking.say(phrases.notHere) };
+  const written = offers.find((offer) => offer.id === id && asking.say(offer.title) === action.title)?.write() ?? { refused: message('This can no longer be done here.') };
   return 'refused' in written ? written : { action: { ...action, edit: editOf(asking, written.edits) } };
 }
 
 /** What mends the findings that touch the range; the fix a finding prefers stands first. */
-function quickFixes(document: OpenDocument, findings: readonly FileFinding[], range: Range, diagnostics: readonly Diagnostic[]): CodeAction[] {
+function quickFixes({ say }: Asking, document: OpenDocument, findings: readonly FileFinding[], range: Range, diagnostics: readonly Diagnostic[]): CodeAction[] {
   return touched(document, findings, range).flatMap(({ finding, block }) => {
     const solves = diagnosticsOf(finding, document, diagnostics);
     return preferredFirst(finding.fixes).map((fix): CodeAction => ({
-      title: fix.title,
+      title: say(fix.title),
       kind: CodeActionKind.QuickFix,
       ...(fix.preferred === true && { isPreferred: true }),
       ...(solves.length > 0 && { diagnostics: solves }),
@@ -109,18 +109,18 @@ function offersIn(asking: Asking, document: OpenDocument, findings: readonly Fil
     return offer === undefined ? [] : [{ ...offer, kind: CodeActionKind.QuickFix, solves: finding }];
   });
   const kinds = { rewrite: CodeActionKind.RefactorRewrite, extract: CodeActionKind.RefactorExtract };
-  const byHand = intentsAt(here, asking.say).map(({ title, intent }): OfferedAction => ({ id: title, title, kind: CodeActionKind.RefactorRewrite, write: () => writeIntent(asking, document, here, intent) }));
+  const byHand = intentsAt(here).map(({ id, title, intent }): OfferedAction => ({ id, title, kind: CodeActionKind.RefactorRewrite, write: () => writeIntent(asking, document, here, intent) }));
   return [...allowed, ...offersAt(here).map((offer) => ({ ...offer, kind: kinds[offer.kind] })), ...byHand];
 }
 
 /** On the first line of a play it goes to the other side; where two players are selected, or one in the `from` line, they are swapped. */
-function intentsAt({ block, line, at, to }: Here, say: Say): readonly { readonly title: string; readonly intent: Intent }[] {
-  if (line === 0) return [{ title: say(phrases.otherSide), intent: { kind: 'mirror' } }];
+function intentsAt({ block, line, at, to }: Here): readonly { readonly id: string; readonly title: Message; readonly intent: Intent }[] {
+  if (line === 0) return [{ id: 'mirror', title: message('Run this play to the other side'), intent: { kind: 'mirror' } }];
   const players = playersNamed(block).filter(({ body, place }) => place.line === line && place.to >= at && place.at <= to && !body.startsWith('X'));
   const named = [...new Set(players.map(({ body }) => Number(body) as PlayerNumber))];
   const isFrom = block.lines[line]?.parsed.tree?.$type === 'From';
   const pairs = named.length === 2 ? [named] : named.length === 1 && isFrom ? ([1, 2, 3, 4, 5] as const).filter((other) => other !== named[0]).map((other) => [named[0]!, other]) : [];
-  return pairs.map(([a, b]) => ({ title: say(phrases.swap, { a: a!, b: b! }), intent: { kind: 'swap', a: a!, b: b! } }));
+  return pairs.map(([a, b]) => ({ id: `swap-${a}-${b}`, title: message('Swap {a} and {b}: each starts where the other does', { a: a!, b: b! }), intent: { kind: 'swap', a: a!, b: b! } }));
 }
 
 function writeIntent({ documents }: Asking, document: OpenDocument, here: Here, intent: Intent): Rewritten {
@@ -134,8 +134,8 @@ function fileEditOf({ block, firstLine, uri }: Here, edit: BlockEdit): FileEdit 
   return { uri, range, text: newText };
 }
 
-function fixAllOffer({ documents, keeper, say }: Asking, { uri }: OpenDocument): OfferedAction {
-  return { id: 'fix-all', title: say(phrases.mendAll), kind: fixAllKind, write: () => ({ edits: fixAll(documents.book(), uri, (book) => keeper.findingsOf(book, uri)) }) };
+function fixAllOffer({ documents, keeper }: Asking, { uri }: OpenDocument): OfferedAction {
+  return { id: 'fix-all', title: message('Mend everything that has one usual mend'), kind: fixAllKind, write: () => ({ edits: fixAll(documents.book(), uri, (book) => keeper.findingsOf(book, uri)) }) };
 }
 
 /** Lines put in end as the lines of their file do. */

@@ -5,6 +5,8 @@ import type { Compiled, FileFinding } from '../../language/compile.ts';
 import type { BodyId, LookId, PartId } from '../../language/play/play.ts';
 import { stateAtCall } from '../../language/play/state.ts';
 import type { LookTime, Run, Segment } from '../../language/timeline/timeline.ts';
+import { message, type Message, type Say } from '../../language/message/message.ts';
+import { distance } from '../../language/court/point.ts';
 import { sayPlace } from '../../language/words/say-place.ts';
 import { least, sayMoment } from '../../language/words/say-seconds.ts';
 import type { OpenDocument } from './documents.ts';
@@ -15,13 +17,18 @@ import { holds, rangeOf, visibleRange } from './positions.ts';
 import { floorDrawing, momentDrawing, stepDrawing, type Theme } from './small-drawing.ts';
 import { actionOf, sayPart, sayWhy } from './why-in-words.ts';
 
-/** `theme`: the colours of drawings, in an editor that shows images. */
-export function hover(document: OpenDocument, compiled: Compiled | undefined, findings: readonly FileFinding[], position: Position, theme?: Theme): Hover | null {
-  const rules = rulesAt(document, findings, position);
+/** What a hover is told in: `theme`, the colours of drawings in an editor that shows images, and its language. */
+export interface Telling {
+  readonly say: Say;
+  readonly theme?: Theme;
+}
+
+export function hover(document: OpenDocument, compiled: Compiled | undefined, findings: readonly FileFinding[], position: Position, telling: Telling): Hover | null {
+  const rules = rulesAt(document, findings, position, telling.say);
   const part = compiled && partUnder(document, compiled, position);
-  const told = part === undefined ? [] : tellPart(compiled!, part.part);
+  const told = part === undefined ? [] : tellPart(compiled!, part.part, telling.say);
   // The drawing right below the name: a hover shows little more without scrolling.
-  const parts = [...told.slice(0, 1), ...(part === undefined ? [] : drawn(compiled!, part.part, theme)), ...told.slice(1), ...rules];
+  const parts = [...told.slice(0, 1), ...(part === undefined ? [] : drawn(compiled!, part.part, telling)), ...told.slice(1), ...rules];
   if (parts.length === 0) return null;
   return { contents: { kind: MarkupKind.Markdown, value: parts.join('\n\n') }, ...(part !== undefined && { range: part.range }) };
 }
@@ -35,107 +42,116 @@ function partUnder(document: OpenDocument, compiled: Compiled, { line, character
 }
 
 /** What the findings at this place rest on. */
-function rulesAt({ file }: OpenDocument, findings: readonly FileFinding[], position: Position): readonly string[] {
+function rulesAt({ file }: OpenDocument, findings: readonly FileFinding[], position: Position, say: Say): readonly string[] {
   return findings.flatMap(({ block: key, firstLine, place, source, code }) => {
     const block = blockOfKey(file, key);
     if (block === undefined || source === undefined || !holds(visibleRange(block, firstLine, place), position)) return [];
-    return [`*Rule:* ${plain(restsOn(source))} (\`${code}\`)`];
+    return [say(message('*Rule:* {rule} (`{code}`)', { rule: plain(say(restsOn(source))), code }))];
   });
 }
 
 /** A step as it is printed, the moment of a look, where everybody stands at the call. */
-function drawn(compiled: Compiled, part: PartId, theme: Theme): readonly string[] {
+function drawn(compiled: Compiled, part: PartId, { theme, say }: Telling): readonly string[] {
   const { play, timeline, court } = compiled;
   if (theme === undefined) return [];
   const time = timeline.times.looks.find(({ look }) => look === part);
   const run = time && timeline.runs.find(({ id }) => id === time.run);
-  if (run !== undefined) return momentDrawing(compiled, run.id, run.releaseAt ?? run.end, theme);
-  if (play.steps.some(({ key }) => key === part)) return stepDrawing(compiled, part, theme);
-  if (part === 'from' || part.startsWith('from#')) return floorDrawing(court, { where: stateAtCall(play).places, holder: `${play.start.ball.value}` as BodyId }, 'Where everybody stands at the call', theme);
-  return part === 'play' && play.steps[0] !== undefined ? stepDrawing(compiled, play.steps[0].key, theme) : [];
+  if (run !== undefined) return momentDrawing(compiled, run.id, run.releaseAt ?? run.end, theme, say);
+  if (play.steps.some(({ key }) => key === part)) return stepDrawing(compiled, part, theme, say);
+  if (part === 'from' || part.startsWith('from#')) return floorDrawing(court, { where: stateAtCall(play).places, holder: `${play.start.ball.value}` as BodyId }, say(message('Where everybody stands at the call')), theme);
+  return part === 'play' && play.steps[0] !== undefined ? stepDrawing(compiled, play.steps[0].key, theme, say) : [];
 }
 
-function tellPart(compiled: Compiled, part: PartId): readonly string[] {
+function tellPart(compiled: Compiled, part: PartId, say: Say): readonly string[] {
   const { play, timeline } = compiled;
   const time = timeline.times.looks.find(({ look }) => look === part);
-  if (time !== undefined) return tellLook(compiled, part, time);
-  if (actionOf(play, part) !== undefined) return tellAction(compiled, part);
-  if (play.steps.some(({ key }) => key === part)) return tellStep(compiled, part);
-  return tellHeader(compiled, part);
+  if (time !== undefined) return tellLook(compiled, part, time, say);
+  if (actionOf(play, part) !== undefined) return tellAction(compiled, part, say);
+  if (play.steps.some(({ key }) => key === part)) return tellStep(compiled, part, say);
+  return tellHeader(compiled, part, say);
 }
 
-function tellAction(compiled: Compiled, part: PartId): readonly string[] {
+function tellAction(compiled: Compiled, part: PartId, say: Say): readonly string[] {
   const { play } = compiled;
-  const title = `**${plain(sayPart(play, part))}**`;
+  const title = `**${plain(say(sayPart(play, part)))}**`;
   const run = runOf(compiled, part);
-  if (run === undefined) return [title, 'It does not happen on any way through the play.'];
+  if (run === undefined) return [title, say(message('It does not happen on any way through the play.'))];
   const events = run.events.filter((event) => event.part === part).toSorted((a, b) => a.at - b.at);
   const first = events[0]!;
   const legs = Object.values(run.tracks).flatMap(({ segments }) => segments.filter(({ action }) => action === part));
   const flights = run.ball.filter((ball) => ball.kind === 'flight' && ball.action === part);
   const facts = [
-    `From ${sayMoment(first.at)} to ${sayMoment(events.at(-1)!.at)} after ${zero(compiled)}.`,
+    message('From {from} to {to} {after}.', { from: sayMoment(first.at), to: sayMoment(events.at(-1)!.at), after: afterZero(compiled) }),
     ...(legs.length === 0 ? [] : [tellLegs(compiled, legs)]),
-    ...flights.map((ball) => `The ball is in the air for ${sayMoment(ball.t1 - ball.t0)}${ball.kind === 'flight' ? `, ${metres(Math.hypot(ball.to.x - ball.from.x, ball.to.y - ball.from.y))}` : ''}.`),
+    ...flights.flatMap((ball) => (ball.kind === 'flight' ? [message('The ball is in the air for {seconds}, {metres} m.', { seconds: sayMoment(ball.t1 - ball.t0), metres: tenth(distance(ball.from, ball.to)) })] : [])),
   ];
-  return [title, facts.join('  \n'), ...tellWhy(compiled, run, first.id)];
+  return [title, facts.map(say).join('  \n'), ...tellWhy(compiled, run, first.id, say)];
 }
 
-function tellLegs({ court }: Compiled, legs: readonly Segment[]): string {
+function tellLegs({ court }: Compiled, legs: readonly Segment[]): Message {
   const [first, last] = [legs[0]!, legs.at(-1)!];
-  const way = `${sayPlace(court, first.path[0]!)} → ${sayPlace(court, last.path.at(-1)!)}`;
   const length = legs.reduce((sum, { profile }) => sum + profile.distance, 0);
   const seconds = legs.reduce((sum, { t0, t1 }) => sum + t1 - t0, 0);
-  const fastest = Math.max(...legs.map(({ profile }) => profile.peak));
-  return `${plain(way)}: ${metres(length)} in ${sayMoment(seconds)}${first.withBall ? ' with the ball' : ''}, ${fastest.toFixed(1)} m/s at most.`;
+  const params = {
+    way: plain(`${sayPlace(court, first.path[0]!)} → ${sayPlace(court, last.path.at(-1)!)}`),
+    metres: tenth(length),
+    seconds: sayMoment(seconds),
+    fastest: tenth(Math.max(...legs.map(({ profile }) => profile.peak))),
+  };
+  return first.withBall ? message('{way}: {metres} m in {seconds} with the ball, {fastest} m/s at most.', params) : message('{way}: {metres} m in {seconds}, {fastest} m/s at most.', params);
 }
 
-function tellLook(compiled: Compiled, look: LookId, time: LookTime): readonly string[] {
+function tellLook(compiled: Compiled, look: LookId, time: LookTime, say: Say): readonly string[] {
   const { play, timeline } = compiled;
   const run = timeline.runs.find(({ id }) => id === time.run);
-  const rows = [`Typically ${sayMoment(time.typical)} after ${zero(compiled)}, late ${sayMoment(time.late)} (nine runs of ten are quicker), early ${sayMoment(time.early)}.`];
-  const setUp = time.setUp > 0 ? `, ${sayMoment(time.setUp)} of it getting into place` : '';
-  rows.push(`That is the ball leaving the hand${setUp}; it is in the air for ${sayMoment(time.flight)}.`);
+  const flight = sayMoment(time.flight);
+  const rows = [
+    [message('Typically {typical} {after}, late {late} (nine runs of ten are quicker), early {early}.', { typical: sayMoment(time.typical), after: afterZero(compiled), late: sayMoment(time.late), early: sayMoment(time.early) })],
+    [time.setUp > 0 ? message('That is the ball leaving the hand, {setUp} of it getting into place; it is in the air for {flight}.', { setUp: sayMoment(time.setUp), flight }) : message('That is the ball leaving the hand; it is in the air for {flight}.', { flight })],
+  ];
   const { call, leave } = play.clock;
   if (call !== undefined && run !== undefined) {
     const left = call.from * 1000 - (time.late - run.clockStartsAt) - time.flight;
-    const asked = leave === undefined ? '' : ` You ask for ${leave} s.`;
-    rows.push(left >= 0 ? `Called with ${call.from} s on the clock, a late miss leaves ${least(left)} s.${asked}` : `Called with ${call.from} s on the clock, a late one comes ${sayMoment(-left)} after the horn.`);
+    const called = call.from;
+    if (left >= 0) rows.push([message('Called with {called} s on the clock, a late miss leaves {left} s.', { called, left: least(left) }), ...(leave === undefined ? [] : [message('You ask for {leave} s.', { leave })])]);
+    else rows.push([message('Called with {called} s on the clock, a late one comes {over} after the horn.', { called, over: sayMoment(-left) })]);
   }
   const release = run?.events.find(({ kind, part }) => kind === 'shot' && part.startsWith(look)) ?? run?.events.find(({ part, kind }) => part === look && kind === 'read');
-  return [`**${plain(sayPart(play, look))}**`, rows.join('  \n'), ...(run === undefined || release === undefined ? [] : tellWhy(compiled, run, release.id))];
+  return [`**${plain(say(sayPart(play, look)))}**`, rows.map((row) => row.map(say).join(' ')).join('  \n'), ...(run === undefined || release === undefined ? [] : tellWhy(compiled, run, release.id, say))];
 }
 
-function tellStep(compiled: Compiled, key: PartId): readonly string[] {
+function tellStep(compiled: Compiled, key: PartId, say: Say): readonly string[] {
   const { play, timeline } = compiled;
   const step = play.steps.find((one) => one.key === key)!;
   const run = timeline.runs.find(({ steps }) => steps.includes(key));
   const open = run?.events.find(({ kind, part }) => kind === 'open' && part === key);
   const ways = timeline.runs.filter(({ steps }) => steps.includes(key)).length;
-  const title = `**${plain(step.name || 'The start')}**`;
+  const title = `**${plain(step.name || say(message('The start')))}**`;
   if (run === undefined || open === undefined) return [title];
-  return [title, `Open from ${sayMoment(open.at)} after ${zero(compiled)}, on ${ways === 1 ? 'one way' : `${ways} ways`} through the play.`, ...tellWhy(compiled, run, open.id)];
+  const since = { at: sayMoment(open.at), after: afterZero(compiled) };
+  const opens = ways === 1 ? message('Open from {at} {after}, on one way through the play.', since) : message('Open from {at} {after}, on {ways} ways through the play.', { ...since, ways });
+  return [title, say(opens), ...tellWhy(compiled, run, open.id, say)];
 }
 
 /** The head of the play and its clock lines say when to call it. */
-function tellHeader({ play, timeline }: Compiled, part: PartId): readonly string[] {
+function tellHeader({ play, timeline }: Compiled, part: PartId, say: Say): readonly string[] {
   const { firstLook, allLooks } = timeline.times;
   if (!['play', 'call', 'window', 'leave'].includes(part) || firstLook === undefined || allLooks === undefined) return [];
-  const set = (needed: typeof firstLook) => (needed.alreadySet === needed.fromCall ? '' : ` (already set: ${needed.alreadySet})`);
-  return [
-    `**${plain(play.name)}**`,
-    [`First look: call it with ${firstLook.fromCall} or more on the clock${set(firstLook)}.`, `All looks: ${allLooks.fromCall} or more${set(allLooks)}.`].join('  \n'),
-    '*Figures of a model, not a promise: time your own team.*',
+  const [first, all] = [{ seconds: firstLook.fromCall, set: firstLook.alreadySet }, { seconds: allLooks.fromCall, set: allLooks.alreadySet }];
+  const rows = [
+    first.set === first.seconds ? message('First look: call it with {seconds} or more on the clock.', { seconds: first.seconds }) : message('First look: call it with {seconds} or more on the clock (already set: {set}).', first),
+    all.set === all.seconds ? message('All looks: {seconds} or more.', { seconds: all.seconds }) : message('All looks: {seconds} or more (already set: {set}).', all),
   ];
+  return [`**${plain(play.name)}**`, rows.map(say).join('  \n'), say(message('*Figures of a model, not a promise: time your own team.*'))];
 }
 
-function tellWhy(compiled: Compiled, run: Run, event: string): readonly string[] {
+function tellWhy(compiled: Compiled, run: Run, event: string, say: Say): readonly string[] {
   const said = sayWhy(compiled, run, event);
-  return said.length === 0 ? [] : [['*Why then?*', ...said.map((line) => `- ${plain(line)}`)].join('\n')];
+  return said.length === 0 ? [] : [[say(message('*Why then?*')), ...said.map((line) => `- ${plain(say(line))}`)].join('\n')];
 }
 
-const zero = ({ play }: Compiled): string => (play.start.throwIn === undefined ? 'the call' : 'the hand-over');
-const metres = (length: number): string => `${length.toFixed(1)} m`;
+const afterZero = ({ play }: Compiled): Message => (play.start.throwIn === undefined ? message('after the call') : message('after the hand-over'));
+const tenth = (value: number): string => value.toFixed(1);
 
 /** A coach's own words stay words in Markdown. */
 export const plain = (text: string): string => text.replace(/&/g, '&amp;').replace(/[\\`*_{}[\]<>#|~]|^[-+]|(?<=^\d+)\./g, '\\$&');

@@ -3,13 +3,13 @@ import { InlayHintKind, type InlayHint, type Range } from 'vscode-languageserver
 import type { Compiled } from '../../language/compile.ts';
 import type { Action, ActionId } from '../../language/play/play.ts';
 import { stateBefore } from '../../language/play/state.ts';
-import type { EventKind } from '../../language/timeline/timeline.ts';
+import type { EventKind, LookTime } from '../../language/timeline/timeline.ts';
 import { sayPlace } from '../../language/words/say-place.ts';
 import { sayMoment } from '../../language/words/say-seconds.ts';
 import { firstLineOf } from '../../language/book/book.ts';
 import type { OpenDocument } from './documents.ts';
 import { runOf } from './moment-of-part.ts';
-import { phrases, type Say } from './phrases.ts';
+import { message, type Message, type Say } from '../../language/message/message.ts';
 import type { HintSettings } from './settings.ts';
 
 export function inlayHints(document: OpenDocument, plays: readonly Compiled[], settings: HintSettings, range: Range, say: Say): InlayHint[] {
@@ -30,21 +30,26 @@ function hintsOf(compiled: Compiled, firstLine: number, settings: HintSettings, 
     switch (meaning.kind) {
       case 'action': {
         const done = settings.clock ? doneAt(compiled, meaning.actions) : undefined;
-        const clock = done === undefined ? [] : [behind(`→ ${sayMoment(done)}`, say(called ? phrases.doneAfterCall : phrases.doneAfterHandOver, { at: sayMoment(done) }))];
+        const clock = done === undefined ? [] : [behind(`→ ${sayMoment(done)}`, say(called ? message('Done {at} after the call.', { at: sayMoment(done) }) : message('Done {at} after the hand-over.', { at: sayMoment(done) })))];
         return [...(settings.places ? meaning.actions.flatMap((id) => placeHint(compiled, firstLine, id, say)) : []), ...clock];
       }
       case 'look': {
         const time = settings.clock ? compiled.timeline.times.looks.find(({ look }) => look === meaning.look) : undefined;
-        return time === undefined ? [] : [behind(`→ ${sayMoment(time.typical)}`, say(called ? phrases.leavesAfterCall : phrases.leavesAfterHandOver, { typical: sayMoment(time.typical), late: sayMoment(time.late) }))];
+        return time === undefined ? [] : [behind(`→ ${sayMoment(time.typical)}`, say(sayRelease(time, called)))];
       }
       case 'step': {
         const holder = settings.ball ? stateBefore(compiled.reading, line).holder : undefined;
-        return holder === undefined ? [] : [behind(say(phrases.hasBall, { who: holder }), say(phrases.hasBallThen))];
+        return holder === undefined ? [] : [behind(say(message('{who} has the ball', { who: holder })), say(message('Who has the ball when this step begins.')))];
       }
       default:
         return [];
     }
   });
+}
+
+function sayRelease(time: LookTime, called: boolean): Message {
+  const times = { typical: sayMoment(time.typical), late: sayMoment(time.late) };
+  return called ? message('Typically the ball leaves the hand {typical} after the call, late {late}.', times) : message('Typically the ball leaves the hand {typical} after the hand-over, late {late}.', times);
 }
 
 /** What the others wait for: he is there, the screen is set, the ball is caught (TIMING rule 4). */
@@ -67,5 +72,5 @@ function placeHint(compiled: Compiled, firstLine: number, id: ActionId, say: Say
   const last = runOf(compiled, id)?.tracks[action.who]?.segments.findLast((segment) => segment.action === id);
   const end = last?.path.at(-1);
   if (end === undefined) return [];
-  return [{ position: { line: firstLine + place.line, character: place.at }, label: `to ${sayPlace(compiled.court, end)}`, kind: InlayHintKind.Parameter, tooltip: say(phrases.endsThere), paddingLeft: true }];
+  return [{ position: { line: firstLine + place.line, character: place.at }, label: `to ${sayPlace(compiled.court, end)}`, kind: InlayHintKind.Parameter, tooltip: say(message('Where this way ends when nothing else is written.')), paddingLeft: true }];
 }

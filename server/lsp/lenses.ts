@@ -4,13 +4,13 @@ import { firstLineOf } from '../../language/book/book.ts';
 import type { Compiled } from '../../language/compile.ts';
 import { sayMoment } from '../../language/words/say-seconds.ts';
 import type { OpenDocument } from './documents.ts';
-import { phrases, type Say } from './phrases.ts';
+import { message, type Say } from '../../language/message/message.ts';
 
 /** Commands of the client, each with the document's uri and a line of the play. */
 const deeds = [
-  [phrases.show, 'setwright.showPlay'],
-  [phrases.draw, 'setwright.saveDrawing'],
-  [phrases.page, 'setwright.savePage'],
+  [message('▶ Show'), 'setwright.showPlay'],
+  [message('Draw'), 'setwright.saveDrawing'],
+  [message('Page'), 'setwright.savePage'],
 ] as const;
 
 export function lenses({ uri, file }: OpenDocument, plays: readonly Compiled[], say: Say, withCommands: boolean): CodeLens[] {
@@ -33,7 +33,7 @@ function sayTimes({ timeline: { times } }: Compiled, say: Say): readonly string[
   const typical = looks.map((look) => look.typical);
   const [first, last] = [sayMoment(Math.min(...typical)), sayMoment(Math.max(...typical))];
   return [
-    looks.length === 1 ? say(phrases.oneLook, { at: first }) : say(phrases.looks, { first, last }),
-    firstLook.fromCall === allLooks.fromCall ? say(phrases.callIt, { seconds: firstLook.fromCall }) : say(phrases.callItForAll, { seconds: firstLook.fromCall, all: allLooks.fromCall }),
+    looks.length === 1 ? say(message('Look at {at}', { at: first })) : say(message('First look at {first}, last {last}', { first, last })),
+    firstLook.fromCall === allLooks.fromCall ? say(message('Call it with {seconds} s or more', { seconds: firstLook.fromCall })) : say(message('Call it with {seconds} s or more, {all} for every look', { seconds: firstLook.fromCall, all: allLooks.fromCall })),
   ];
 }

@@ -1,4 +1,5 @@
 // The manual entry of a finding's code, as Markdown.
+import { inEnglish } from '../../language/message/message.ts';
 import { entryOf } from '../../language/checks/catalogue.ts';
 import { restsOn } from '../../language/checks/rests-on.ts';
 
@@ -13,7 +14,7 @@ export function manualText(code: string): string {
     ...(manual.beside === undefined ? [] : [`With a file \`${manual.beside.name}\` beside it:`, fenced(manual.beside.text.trimEnd())]),
     ...(manual.wrong === undefined ? [] : ['So it cannot work:', fenced(manual.wrong)]),
     ...(manual.right === undefined ? [] : ['So it can:', fenced(manual.right)]),
-    `Rests on: ${restsOn(source)}`,
+    `Rests on: ${inEnglish(restsOn(source))}`,
   ].join('\n\n') + '\n';
 }
 

@@ -8,7 +8,7 @@ import { renameEverywhere } from '../../language/names/rename.ts';
 import { nameAt } from '../../language/names/sites.ts';
 import type { Documents, OpenDocument } from './documents.ts';
 import { givenAt } from './navigation.ts';
-import { phrases, type Say } from './phrases.ts';
+import { message, type Say } from '../../language/message/message.ts';
 import { rangeOf } from './positions.ts';
 import { workspaceEditOf } from './workspace-edits.ts';
 
@@ -19,17 +19,17 @@ export function prepareRename(book: Book, document: OpenDocument, position: Posi
   const name = nameAt(block, line, position.character);
   if (name === undefined) {
     const player = playerAt(block, line, position.character);
-    throw refusal(player === undefined ? say(phrases.onlyNames) : say(phrases.aNumber, { who: player.body }));
+    throw refusal(player === undefined ? say(message('Only names in quotation marks can be renamed.')) : say(message('{who} is a number, not a name. To change who does what, swap two players.', { who: player.body })));
   }
-  if (name.kind === 'file') throw refusal(say(phrases.renameFile));
-  if (givenAt(book, document, position) === undefined) throw refusal(say(phrases.givenNowhere, { name: name.name }));
+  if (name.kind === 'file') throw refusal(say(message('Rename the file itself: the lines that use it follow.')));
+  if (givenAt(book, document, position) === undefined) throw refusal(say(message('“{name}” is given nowhere that this file can see. Mend that first.', { name: name.name })));
   return { range: rangeOf(firstLine, name.place), placeholder: name.name };
 }
 
 export function rename(documents: Documents, document: OpenDocument, position: Position, to: string, say: Say): WorkspaceEdit {
   prepareRename(documents.book(), document, position, say);
   const renamed = renameEverywhere(documents.book(), givenAt(documents.book(), document, position)!, to);
-  if ('refused' in renamed) throw refusal(renamed.refused);
+  if ('refused' in renamed) throw refusal(say(renamed.refused));
   return workspaceEditOf(documents, renamed.edits);
 }
 

@@ -54,7 +54,7 @@ export function serveFindings(asking: Asking, files: PlayFiles): Findings {
     if (file === undefined) return [];
     return keeper.findingsOf(documents.book(), uri).flatMap((finding) => {
       const block = blockOfKey(file, finding.block);
-      return block === undefined ? [] : [diagnosticOf(uri, block, finding.firstLine, finding, options().manual ?? host.manual, options().words)];
+      return block === undefined ? [] : [diagnosticOf(uri, block, finding.firstLine, finding, options().manual ?? host.manual, asking.say)];
     });
   }
   /** The play that a line stands in, where that line cannot be read. */

@@ -24,7 +24,7 @@ export interface Overview {
 
 export function serveOverview({ connection, documents, keeper, options, say, answer, answerAll, withAllFiles }: Asking): Overview {
   const tokens = keepTokens();
-  connection.onDocumentSymbol(({ textDocument: { uri } }, token) => answer(token, uri, symbols));
+  connection.onDocumentSymbol(({ textDocument: { uri } }, token) => answer(token, uri, (document) => symbols(document, say)));
   connection.onWorkspaceSymbol(async ({ query }, token) => {
     await withAllFiles();
     return answerAll(token, () => workspaceSymbols(documents.book(), query));

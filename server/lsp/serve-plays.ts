@@ -12,7 +12,7 @@ import { showPlays, type ShownPlays } from './shown-plays.ts';
 import { partAtPosition, rangeOfPart } from './text-and-time.ts';
 
 export function servePlays(asking: Asking): ShownPlays {
-  const { connection, host, documents, answer, compileKey, compileAt } = asking;
+  const { connection, host, documents, answer, compileKey, compileAt, say } = asking;
   const shown = showPlays(
     host,
     {
@@ -20,7 +20,7 @@ export function servePlays(asking: Asking): ShownPlays {
       playbackOf(uri, key) {
         const document = documents.get(uri);
         const compiled = document && compileKey(document, key);
-        return compiled && playbackOf(compiled);
+        return compiled && playbackOf({ ...compiled, say });
       },
     },
     (frame) => void connection.sendNotification(protocol.frameMethod, frame),
@@ -49,11 +49,11 @@ export function servePlays(asking: Asking): ShownPlays {
   answers(protocol.playMethod, protocol.readAtLine, (document, { line }) => {
     const compiled = compileAt(document, line);
     const firstLine = compiled && firstLineOf(document.file, compiled.key);
-    return compiled === undefined || firstLine === undefined ? null : { documentVersion: document.version, playKey: compiled.key, title: compiled.play.name, firstLine, playback: playbackOf(compiled) };
+    return compiled === undefined || firstLine === undefined ? null : { documentVersion: document.version, playKey: compiled.key, title: compiled.play.name, firstLine, playback: playbackOf({ ...compiled, say }) };
   });
   answers(protocol.drawnMethod, protocol.readAtLine, (document, { line }) => {
     const compiled = compileAt(document, line);
-    const playback = compiled && playbackOf(compiled);
+    const playback = compiled && playbackOf({ ...compiled, say });
     const run = playback?.runs[0];
     return playback === undefined || run === undefined ? null : { title: playback.play.name, svg: drawStrip(playback, run.id) };
   });

@@ -13,8 +13,8 @@ export const pointing: ServerCapabilities = {
   selectionRangeProvider: true,
 };
 
-export function servePointing({ connection, documents, answer, compileAt, findingsOf, client, options, withAllFiles }: Asking): void {
-  connection.onHover(({ textDocument: { uri }, position }, token) => answer(token, uri, (document) => hover(document, compileAt(document, position.line), findingsOf(uri), position, options().pictures)));
+export function servePointing({ connection, documents, answer, compileAt, findingsOf, client, options, say, withAllFiles }: Asking): void {
+  connection.onHover(({ textDocument: { uri }, position }, token) => answer(token, uri, (document) => hover(document, compileAt(document, position.line), findingsOf(uri), position, { say, theme: options().pictures })));
   connection.onDefinition(({ textDocument: { uri }, position }, token) =>
     answer(token, uri, (document) => {
       const found = definition(documents.book(), document, compileAt(document, position.line), position);

@@ -17,7 +17,7 @@ export const writing: ServerCapabilities = {
 
 export function serveWriting(asking: Asking): void {
   const { connection, documents, answer, answerTyping, answerAll, withAllFiles } = asking;
-  connection.onCompletion(({ textDocument: { uri }, position }, token) => answerTyping(token, uri, (document) => completion(documents.book(), document, position, asking.client().textDocument?.completion?.completionItem?.snippetSupport === true)));
+  connection.onCompletion(({ textDocument: { uri }, position }, token) => answerTyping(token, uri, (document) => completion(documents.book(), document, position, { say: asking.say, withStops: asking.client().textDocument?.completion?.completionItem?.snippetSupport === true })));
   connection.onCompletionResolve((item, token) =>
     answerAll(token, () => {
       const data = readItemData(item.data);
@@ -30,8 +30,9 @@ export function serveWriting(asking: Asking): void {
       const resolved = resolveAction(asking, action);
       if ('action' in resolved) return resolved.action;
       // Editors show the error of a resolve to nobody.
-      void connection.sendNotification(ShowMessageNotification.type, { type: MessageType.Info, message: resolved.refused });
-      throw new ResponseError(LSPErrorCodes.RequestFailed, resolved.refused);
+      const reason = asking.say(resolved.refused);
+      void connection.sendNotification(ShowMessageNotification.type, { type: MessageType.Info, message: reason });
+      throw new ResponseError(LSPErrorCodes.RequestFailed, reason);
     }),
   );
 

@@ -5,6 +5,7 @@ import {
   type ClientCapabilities, type Connection, type InitializeResult, type TextDocumentContentChangeEvent,
 } from 'vscode-languageserver';
 import { blockAtLine, blockOfKey, type TextEdit } from '../../language/book/book.ts';
+import { sayWith } from '../../language/message/message.ts';
 import { createKeeper, type Compiled } from '../../language/compile.ts';
 import { parseLine } from '../../language/grammar/parse-line.ts';
 import type { Asking } from './asking.ts';
@@ -12,7 +13,6 @@ import { answerUnlessCancelled, whatIsHere } from './cancelling.ts';
 import { openDocuments, type Documents, type OpenDocument } from './documents.ts';
 import { guarded } from './guarded.ts';
 import { atMost, type Host } from './host.ts';
-import { sayIn } from './phrases.ts';
 import { filesOfClient, longestRead, readPlayFiles, type FileAccess } from './play-files.ts';
 import { findingsForThoseWhoAsk, serveFindings, type Typed } from './serve-findings.ts';
 import { overview, serveOverview } from './serve-overview.ts';
@@ -54,7 +54,7 @@ export function createServer(unguarded: Connection, place: Host): Server {
   const asking: Asking = {
     connection, host, documents, keeper, findingsOf, compileKey, compileAt,
     options: () => options,
-    say: sayIn(() => options.words),
+    say: (words) => sayWith(options.words)(words),
     client: () => client,
     answer: (token, uri, work) => answerUnlessCancelled(host, token, () => fromOpen(uri, work)),
     answerTyping: (token, uri, work) => answerUnlessCancelled(host, token, () => fromOpen(uri, work), whatIsHere),

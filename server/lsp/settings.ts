@@ -1,6 +1,6 @@
 // The settings a client sends, read from the unknown.
 import * as v from 'valibot';
-import type { Translation } from './phrases.ts';
+import type { Translation } from '../../language/message/message.ts';
 
 /** What is shown beside the lines, each with a switch of its own. */
 export interface HintSettings {
@@ -76,7 +76,7 @@ export interface Options {
   readonly pictures?: Pictures;
   /** The client knows the commands of the lenses: to show a play, to draw it, to make a page of it. Without it lenses only tell times. */
   readonly commands?: boolean;
-  /** The server's words in the editor's language: `phrases` and the messages of the checks; what is missing stays English. */
+  /** The server's words in the editor's language, from the templates of its messages (`l10n/`); what is missing stays English. */
   readonly words?: Translation;
   readonly settings: Settings;
 }

@@ -1,5 +1,6 @@
 // Small drawings for windows that show Markdown with images: a step as it is printed, a moment, five men on the floor. Where an editor shows
 // none, the words beside them say the same.
+import { message, type Say } from '../../language/message/message.ts';
 import { lineText, blockAtLine, editFile, type Book } from '../../language/book/book.ts';
 import type { Compiled } from '../../language/compile.ts';
 import { courtOf, type Court } from '../../language/court/court.ts';
@@ -26,18 +27,18 @@ const width = 260;
 /** Shown beyond the free-throw lane and the arc, cm. */
 const room = 110;
 
-export function stepDrawing(compiled: Compiled, step: StepKey, theme: Theme): readonly string[] {
+export function stepDrawing(compiled: Compiled, step: StepKey, theme: Theme, say: Say): readonly string[] {
   if (theme === undefined) return [];
   const playback = playbackOf(compiled);
   const run = playback.runs.find(({ steps }) => steps.includes(step));
   const frame = run && stripFrames(playback, run.id).find((one) => one.step === step);
-  return frame === undefined ? [] : [image(drawFrame(playback, frame, theme), `The step ${frame.title}`)];
+  return frame === undefined ? [] : [image(drawFrame(playback, frame, theme), say(message('The step {step}', { step: frame.title })))];
 }
 
 /** The floor at t ms of a run-through. */
-export function momentDrawing(compiled: Compiled, run: string, t: number, theme: Theme): readonly string[] {
+export function momentDrawing(compiled: Compiled, run: string, t: number, theme: Theme, say: Say): readonly string[] {
   if (theme === undefined) return [];
-  return [image(drawSvg(sceneAt(playbackOf(compiled), run, t), theme), `The floor ${(t / 1000).toFixed(1)} s after the call`)];
+  return [image(drawSvg(sceneAt(playbackOf(compiled), run, t), theme), say(message('The floor {seconds} s after the call', { seconds: (t / 1000).toFixed(1) })))];
 }
 
 export interface Standing {

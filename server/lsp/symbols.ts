@@ -1,5 +1,6 @@
 // The outline: plays with their steps, and a step with its looks; alignments, rosters, books.
 import { SymbolKind, type DocumentSymbol, type FoldingRange, type Range } from 'vscode-languageserver-types';
+import { inEnglish, message, type Say } from '../../language/message/message.ts';
 import type { Block } from '../../language/book/book.ts';
 import { definitionsOf, type NameInText } from '../../language/names/definitions.ts';
 import type { OpenDocument } from './documents.ts';
@@ -9,17 +10,24 @@ export const symbolKinds: Partial<Readonly<Record<NameInText['kind'], SymbolKind
   play: SymbolKind.Class, step: SymbolKind.Method, look: SymbolKind.Event, spot: SymbolKind.Constant, alignment: SymbolKind.Struct, roster: SymbolKind.Array, book: SymbolKind.Package, section: SymbolKind.Namespace,
 };
 
-export function symbols({ file }: OpenDocument): DocumentSymbol[] {
+export function symbols({ file }: OpenDocument, say: Say = inEnglish): DocumentSymbol[] {
   let firstLine = 0;
   return file.blocks.flatMap((block) => {
-    const made = symbolsOf(block, firstLine);
+    const made = symbolsOf(block, firstLine, say);
     firstLine += block.lines.length;
     return made;
   });
 }
 
+interface Outlined {
+  readonly block: Block;
+  readonly firstLine: number;
+  readonly say: Say;
+}
+
 /** A symbol reaches to the next of its rank, without the blank lines at its end. */
-function symbolsOf(block: Block, firstLine: number): DocumentSymbol[] {
+function symbolsOf(block: Block, firstLine: number, say: Say): DocumentSymbol[] {
+  const outlined = { block, firstLine, say };
   const names = definitionsOf(block).filter(({ kind }) => symbolKinds[kind] !== undefined);
   const [head, ...rest] = block.kind === 'file' ? [undefined, ...names] : names;
   const steps = rest.filter((name): name is NameInText => name?.kind === 'step');
@@ -27,18 +35,18 @@ function symbolsOf(block: Block, firstLine: number): DocumentSymbol[] {
   const ofStep = steps.map((step, at): DocumentSymbol => {
     const end = (steps[at + 1]?.place.line ?? block.lines.length) - 1;
     const looks = inside.filter(({ place }) => place.line > step.place.line && place.line <= end);
-    return symbolOf(block, firstLine, step, end, looks.map((look) => symbolOf(block, firstLine, look, look.place.line, [])));
+    return symbolOf(outlined, step, end, looks.map((look) => symbolOf(outlined, look, look.place.line, [])));
   });
-  const above = inside.filter(({ place }) => place.line < (steps[0]?.place.line ?? Infinity)).map((name) => symbolOf(block, firstLine, name, name.place.line, []));
+  const above = inside.filter(({ place }) => place.line < (steps[0]?.place.line ?? Infinity)).map((name) => symbolOf(outlined, name, name.place.line, []));
   const children = [...above, ...ofStep];
-  return head === undefined ? children : [symbolOf(block, firstLine, head, block.lines.length - 1, children)];
+  return head === undefined ? children : [symbolOf(outlined, head, block.lines.length - 1, children)];
 }
 
-function symbolOf(block: Block, firstLine: number, name: NameInText, lastLine: number, children: DocumentSymbol[]): DocumentSymbol {
+function symbolOf({ block, firstLine, say }: Outlined, name: NameInText, lastLine: number, children: DocumentSymbol[]): DocumentSymbol {
   const { line, at, to } = name.place;
   const end = lastWritten(block, line, lastLine);
   const range: Range = { start: { line: firstLine + line, character: 0 }, end: { line: firstLine + end, character: textOfLine(block, end).length } };
-  return { name: name.name || 'unnamed', kind: symbolKinds[name.kind]!, range, selectionRange: { start: { line: firstLine + line, character: at }, end: { line: firstLine + line, character: to } }, ...(children.length > 0 && { children }) };
+  return { name: name.name || say(message('unnamed')), kind: symbolKinds[name.kind]!, range, selectionRange: { start: { line: firstLine + line, character: at }, end: { line: firstLine + line, character: to } }, ...(children.length > 0 && { children }) };
 }
 
 function lastWritten(block: Block, from: number, to: number): number {

@@ -1,5 +1,6 @@
 // "Why so late?", from the causes the timeline kept, in a coach's words.
 import type { Compiled } from '../../language/compile.ts';
+import { message, oneOf, type Message, type Param, type Words } from '../../language/message/message.ts';
 import type { Action, PartId, Play } from '../../language/play/play.ts';
 import type { EventId, EventKind, Reason, Run, TimedEvent } from '../../language/timeline/timeline.ts';
 import { why, type WhyStep } from '../../language/timeline/why.ts';
@@ -12,75 +13,84 @@ const mostCauses = 6;
 const unfelt = 50;
 
 /** Why an event comes no earlier, the nearest cause first, each a sentence. Empty for the call. */
-export function sayWhy(compiled: Compiled, run: Run, event: EventId): readonly string[] {
+export function sayWhy(compiled: Compiled, run: Run, event: EventId): readonly Message[] {
   const chain = why(run, event).filter(({ cause }) => cause.delay >= unfelt || !passesOn.has(cause.reason));
-  const said = chain.slice(0, mostCauses).map((step) => sentence(sayCause(compiled, run, step)));
-  return chain.length > mostCauses ? [...said, 'And so on, back to the call.'] : said;
+  const said = chain.slice(0, mostCauses).map((step) => sayCause(compiled, run, step));
+  return chain.length > mostCauses ? [...said, message('And so on, back to the call.')] : said;
 }
 
 const passesOn: ReadonlySet<Reason> = new Set(['legs', 'read', 'flight', 'reaction', 'hand-over', 'catch-to-release']);
 
-function sayCause({ play }: Compiled, run: Run, { event, cause }: WhyStep): string {
+function sayCause({ play }: Compiled, run: Run, { event, cause }: WhyStep): Message {
   const from = run.events.find(({ id }) => id === cause.from);
-  const before = from === undefined ? 'what comes before it' : sayEvent(play, from);
-  const since = from === undefined ? '' : `, from ${sayMoment(from.at)}`;
+  const before = from === undefined ? message('what comes before it') : sayEvent(play, from);
+  const since = sayMoment(from?.at ?? event.at - cause.delay);
   const takes = sayMoment(cause.delay);
-  const who = event.who ?? actionOf(play, event.part)?.who;
-  const he = who ?? 'he';
+  const who: Param = event.who ?? actionOf(play, event.part)?.who ?? message('He');
   switch (cause.reason) {
     case 'own-last-action':
-      return `${he} is free only after ${before}`;
+      return message('{who} is free only after {before}.', { who, before });
     case 'chain':
-      return `it follows on from ${before}`;
+      return message('It follows on from {before}.', { before });
     case 'step-opens':
-      return cause.delay < unfelt ? `${he} starts with the step: ${before}` : `${he} reacts within ${takes} to ${before}`;
+      return cause.delay < unfelt ? message('{who} starts with the step: {before}.', { who, before }) : message('{who} reacts within {takes} to {before}.', { who, takes, before });
     case 'set-up':
-      return `the team needs ${takes} to get into its places and start`;
+      return message('The team needs {takes} to get into its places and start.', { takes });
     case 'reaction':
-      return `${he} reacts within ${takes} to ${before}`;
+      return message('{who} reacts within {takes} to {before}.', { who, takes, before });
     case 'legs':
-      return `${he} needs ${takes} for the way${since}`;
+      return message('{who} needs {takes} for the way, from {since}.', { who, takes, since });
     case 'flight':
-      return `the ball is in the air for ${takes}${since}`;
+      return message('The ball is in the air for {takes}, from {since}.', { takes, since });
     case 'screen':
-      if (event.kind === 'free') return `${he} stays until his man is past: ${before}`;
-      return `${he} leaves so as to come past just after the screen is set: ${before}`;
+      if (event.kind === 'free') return message('{who} stays until his man is past: {before}.', { who, before });
+      return message('{who} leaves so as to come past just after the screen is set: {before}.', { who, before });
     case 'meets-cutter':
-      return `ball and man are to meet: ${before}`;
+      return message('Ball and man are to meet: {before}.', { before });
     case 'ball-order':
-      return `the ball is needed first for ${before}`;
+      return message('The ball is needed first for {before}.', { before });
     case 'written-wait':
-      return `you wrote it so: ${before}${cause.delay < unfelt ? '' : `, and ${takes} more`}`;
+      return cause.delay < unfelt ? message('You wrote it so: {before}.', { before }) : message('You wrote it so: {before}, and {takes} more.', { before, takes });
     case 'read':
-      return `seeing it takes ${takes}${since}`;
+      return message('Seeing it takes {takes}, from {since}.', { takes, since });
     case 'catch-to-release':
-      return `getting the shot off takes ${takes}${since}`;
+      return message('Getting the shot off takes {takes}, from {since}.', { takes, since });
     case 'hand-over':
-      return `handing the ball over takes ${takes}${since}`;
+      return message('Handing the ball over takes {takes}, from {since}.', { takes, since });
     case 'look-order':
-      return `the look before comes first: ${before}`;
+      return message('The look before comes first: {before}.', { before });
   }
 }
 
-const states: Readonly<Record<EventKind, string>> = {
-  call: 'the call', open: 'open', start: 'begins', arrive: 'there', set: 'set', use: 'used', free: 'free', release: 'thrown', catch: 'caught', take: 'taken', touch: 'touched',
-  read: 'there', 'passed-up': 'passed up', shot: 'shot', rim: 'at the rim', end: 'over',
-};
-
 /** `1 dribbles to left wing (there at 5.6 s)`. */
-function sayEvent(play: Play, { kind, part, at }: TimedEvent): string {
-  if (kind === 'call') return play.start.throwIn === undefined ? 'the call' : 'the hand-over';
-  return `${sayPart(play, part)} (${states[kind]} at ${sayMoment(at)})`;
+function sayEvent(play: Play, { kind, part, at }: TimedEvent): Message {
+  return kind === 'call' ? (play.start.throwIn === undefined ? message('the call') : message('the hand-over')) : events[kind]({ what: sayPart(play, part), at: sayMoment(at) });
 }
 
-const sentence = (text: string): string => `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
+const events: Readonly<Record<Exclude<EventKind, 'call'>, (params: { readonly what: Param; readonly at: string }) => Message>> = {
+  open: (params) => message('{what} (open at {at})', params),
+  start: (params) => message('{what} (begins at {at})', params),
+  arrive: (params) => message('{what} (there at {at})', params),
+  set: (params) => message('{what} (set at {at})', params),
+  use: (params) => message('{what} (used at {at})', params),
+  free: (params) => message('{what} (free at {at})', params),
+  release: (params) => message('{what} (thrown at {at})', params),
+  catch: (params) => message('{what} (caught at {at})', params),
+  take: (params) => message('{what} (taken at {at})', params),
+  touch: (params) => message('{what} (touched at {at})', params),
+  read: (params) => message('{what} (there at {at})', params),
+  'passed-up': (params) => message('{what} (passed up at {at})', params),
+  shot: (params) => message('{what} (shot at {at})', params),
+  rim: (params) => message('{what} (at the rim at {at})', params),
+  end: (params) => message('{what} (over at {at})', params),
+};
 
 /** An action, look or step by its words. */
-export function sayPart(play: Play, part: PartId): string {
+export function sayPart(play: Play, part: PartId): Words {
   const action = actionOf(play, part);
   if (action !== undefined) return sayAction(action);
   const look = play.steps.flatMap(({ looks }) => looks).find(({ id }) => id === part);
-  if (look !== undefined) return look.label === undefined ? `look for ${look.who.join(' or ')}` : `“${look.label}” for ${look.who.join(' or ')}`;
+  if (look !== undefined) return look.label === undefined ? message('look for {who}', { who: oneOf(look.who) }) : message('“{label}” for {who}', { label: look.label, who: oneOf(look.who) });
   return play.steps.some(({ key }) => key === part) ? stepName(play, part) : part;
 }
 

@@ -7,7 +7,7 @@ import { atMost, type CallOff } from './host.ts';
 import { compileOneByOne } from './one-by-one.ts';
 import { longestRead, type PlayFiles } from './play-files.ts';
 import { calledOff } from './cancelling.ts';
-import { phrases } from './phrases.ts';
+import { message } from '../../language/message/message.ts';
 import type { Told } from './told.ts';
 
 /** Milliseconds without a change after which the whole workspace is looked at again. The document in hand is asked for on its own. */
@@ -56,7 +56,7 @@ export function tellWorkspace({ host, documents, keeper, say, files, told, ready
   return {
     async answer({ previousResultIds }, token, progress, partial) {
       const previous = new Map(previousResultIds.map(({ uri, value }) => [uri, value]));
-      progress.begin(say(phrases.checking), 0, undefined, true);
+      progress.begin(say(message('Checking the plays')), 0, undefined, true);
       try {
         await atMost(host, longestRead, files.fetchAll(false));
         for (;;) {

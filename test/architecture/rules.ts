@@ -5,7 +5,7 @@ type Rule = (files: readonly SourceFile[]) => readonly string[];
 
 /** The way of the data: a folder of language/ may import from itself and from those before it. */
 export const wayOfTheData = [
-  'court', 'grammar', 'book', 'names', 'play', 'motion', 'timeline', 'defence', 'words', 'checks', 'edit', 'rewrite', 'playback', 'picture', 'paper', 'compare',
+  'message', 'court', 'grammar', 'book', 'names', 'play', 'motion', 'timeline', 'defence', 'words', 'checks', 'edit', 'rewrite', 'playback', 'picture', 'paper', 'compare',
 ] as const;
 
 /** Packages that the language may use, being as pure as itself. */

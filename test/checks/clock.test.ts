@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { compileText } from './compiled.ts';
+import { inEnglish } from '../../language/message/message.ts';
 
 const set = (headers: string, level = 'u14') => compileText(`level ${level}\nplay "A"\n${headers}\n  from 5-out\n  1 dribbles to left slot\n  2 cuts to rim\n  2 cuts to right short corner\n  look 1: jumper\n  look 2: jumper\n`);
 const codesOf = (headers: string, level?: string) => set(headers, level).findings.map(({ code }) => code);
@@ -38,7 +39,7 @@ describe('the clock it is called with', () => {
     const called = Math.floor(late()[1]!) - 1;
     const found = set(`  call with ${called} on the clock`).findings.find(({ code, part }) => code === 'call-too-late' && part?.includes('2.1'));
     expect(found?.message).toContain(`${called} s on the clock`);
-    expect(found?.fixes[0]?.title).toMatch(/^Call it with \d+ or more$/);
+    expect(inEnglish(found!.fixes[0]!.title)).toMatch(/^Call it with \d+ or more$/);
   });
 
   test('and leave what was asked for after a miss', () => {
@@ -55,7 +56,7 @@ describe('the clock it is called with', () => {
   test('its fix makes the finding go', () => {
     const called = Math.ceil(late()[1]!) + 3;
     const { findings } = set(`  call with ${called} on the clock\n  leave 4 seconds after a miss`);
-    const needed = Math.max(...findings.filter(({ code }) => code === 'little-left').map(({ fixes }) => Number(/with (\d+) or more/.exec(fixes[0]!.title)![1])));
+    const needed = Math.max(...findings.filter(({ code }) => code === 'little-left').map(({ fixes }) => Number(/with (\d+) or more/.exec(inEnglish(fixes[0]!.title))![1])));
     expect(codesOf(`  call with ${needed} on the clock\n  leave 4 seconds after a miss`)).toEqual([]);
   });
 });

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { check } from '../../language/checks/check.ts';
-import { fillTemplate } from '../../language/checks/template.ts';
+import { fillTemplate } from '../../language/message/template.ts';
 import { toldByTimeline } from '../../language/checks/told-by-timeline.ts';
 
 test('a message holds its numbers with their units', () => {

@@ -1,11 +1,9 @@
-// The manifest, and every word of it and of the client in each language.
+// The manifest, and every word of it in each language. What the code says is looked at in test/l10n/.
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { globSync } from 'tinyglobby';
-import { describe, expect, test } from 'vitest';
-import { entries } from '../../language/checks/catalogue.ts';
+import { expect, test } from 'vitest';
 import { root } from '../../scripts/build.ts';
-import { phrases } from '../../server/lsp/phrases.ts';
 
 const read = (path: string) => readFileSync(join(root, path), 'utf8');
 const json = (path: string) => JSON.parse(read(path)) as Record<string, string>;
@@ -65,33 +63,10 @@ test('every picture of the first minutes is there', () => {
   expect(pictures.filter((path) => !there.has(path))).toEqual([]);
 });
 
-describe('the client’s words', () => {
-  const said = [...client.matchAll(/l10n\.t\(\s*'((?:[^'\\]|\\.)*)'/g)].map(([, words]) => words!.replaceAll("\\'", "'"));
-  const bundle = json('l10n/bundle.l10n.json');
-
-  test('are all in the English bundle, and none in vain', () => {
-    expect(said.length).toBeGreaterThan(40);
-    expect([...new Set(said)].filter((words) => bundle[words] === undefined)).toEqual([]);
-    expect(Object.keys(bundle).filter((words) => !said.includes(words))).toEqual([]);
-  });
-
-  test.each(readdirSync(join(root, 'l10n')).filter((name) => name !== 'bundle.l10n.json'))('%s translates all that is said, with the same gaps', (name) => {
-    expect(Object.keys(bundle).filter((words) => json(`l10n/${name}`)[words] === undefined)).toEqual([]);
-    const gaps = (text: string) => [...text.matchAll(/\{\d\}|\$\(\w+\)/g)].map(String).sort();
-    // The server's words come along; their gaps are looked at in test/lsp/translated.test.ts.
-    const ofServer = new Set<string>([...Object.values(phrases), ...entries.map(({ message }) => message)]);
-    for (const [words, translated] of Object.entries(json(`l10n/${name}`))) {
-      if (ofServer.has(words)) continue;
-      expect(bundle[words], words).toBeDefined();
-      expect(gaps(translated), words).toEqual(gaps(words));
-    }
-  });
-
-  test.each(globSync('package.nls.*.json', { cwd: root }))('%s translates all that the manifest names, with the same links', (name) => {
-    const translated = json(name);
-    expect(Object.keys(translated).filter((key) => english[key] === undefined)).toEqual([]);
-    expect(Object.keys(english).filter((key) => translated[key] === undefined)).toEqual([]);
-    const links = (text: string) => [...text.matchAll(/\(command:[^)]+\)|`#?[\w.]+#?`/g)].map(String).sort();
-    for (const [key, text] of Object.entries(english)) expect(links(translated[key]!), key).toEqual(links(text));
-  });
+test.each(globSync('package.nls.*.json', { cwd: root }))('%s translates all that the manifest names, with the same links', (name) => {
+  const translated = json(name);
+  expect(Object.keys(translated).filter((key) => english[key] === undefined)).toEqual([]);
+  expect(Object.keys(english).filter((key) => translated[key] === undefined)).toEqual([]);
+  const links = (text: string) => [...text.matchAll(/\(command:[^)]+\)|`#?[\w.]+#?`/g)].map(String).sort();
+  for (const [key, text] of Object.entries(english)) expect(links(translated[key]!), key).toEqual(links(text));
 });

@@ -11,6 +11,7 @@ import { spotPoint } from '../../language/court/spots.ts';
 import { courtOf } from '../../language/court/court.ts';
 import { ruleSet } from '../../language/court/rule-sets.ts';
 import { resolvePlace } from '../../language/play/places.ts';
+import { inEnglish } from '../../language/message/message.ts';
 
 const court = courtOf(ruleSet('fiba'));
 const spot = (name: Parameters<typeof spotPoint>[1], side?: 'left' | 'right') => spotPoint(court, name, side)!;
@@ -29,7 +30,7 @@ const text = `play "A"
 /** The whole text after a change. */
 function changed(intent: Intent, source = text): string {
   const outcome = outcomeOf(intent, source);
-  return 'refused' in outcome ? `refused: ${outcome.refused}` : applyBlockEdits(source.split('\n'), outcome.edits).join('\n');
+  return 'refused' in outcome ? `refused: ${inEnglish(outcome.refused)}` : applyBlockEdits(source.split('\n'), outcome.edits).join('\n');
 }
 
 function outcomeOf(intent: Intent, source: string, at = 0) {
@@ -39,7 +40,7 @@ function outcomeOf(intent: Intent, source: string, at = 0) {
 
 function change(intent: Intent, source = text): string {
   const outcome = outcomeOf(intent, source);
-  if ('refused' in outcome) return `refused: ${outcome.refused}`;
+  if ('refused' in outcome) return `refused: ${inEnglish(outcome.refused)}`;
   const lines = source.split('\n');
   const after = applyBlockEdits(lines, outcome.edits);
   return after.filter((line) => !lines.includes(line)).join('\n');
@@ -168,6 +169,6 @@ describe('a copy is changed where it is written', () => {
     const book = openFile(emptyBook, 'file:///a.play', copied);
     const compiled = compileText(copied).plays[1]!;
     expect(compiled.play.steps).toHaveLength(1);
-    expect(intentOn(compiled, createLookup(book, 'file:///a.play'), intent)).toEqual({ refused: expect.stringMatching(/copied from another play/) });
+    expect(intentOn(compiled, createLookup(book, 'file:///a.play'), intent)).toEqual({ refused: expect.objectContaining({ template: expect.stringMatching(/copied from another play/) }) });
   });
 });

@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { emptyBook, openFile, type Book } from '../../language/book/book.ts';
 import { createKeeper } from '../../language/compile.ts';
+import { inEnglish } from '../../language/message/message.ts';
 
 const folder = join(import.meta.dirname, '../../examples');
 const files = readdirSync(folder).filter((name) => name.endsWith('.play')).sort();
@@ -25,7 +26,7 @@ describe('the example playbook', () => {
   });
 
   test.each(files)('%s has no broken line', (name) => {
-    const broken = book.files.get(uriOf(name))!.blocks.flatMap(({ lines }) => lines.flatMap(({ parsed }) => (parsed.fault === undefined ? [] : [`${parsed.text.trim()}: ${parsed.fault.message}`])));
+    const broken = book.files.get(uriOf(name))!.blocks.flatMap(({ lines }) => lines.flatMap(({ parsed }) => (parsed.fault === undefined ? [] : [`${parsed.text.trim()}: ${inEnglish(parsed.fault.message)}`])));
     expect(broken).toEqual([]);
   });
 

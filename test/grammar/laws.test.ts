@@ -9,6 +9,7 @@ import type { LineTables } from '../../language/grammar/line-tables.ts';
 import { parseLine, LONGEST_LINE } from '../../language/grammar/parse-line.ts';
 import { prune } from '../../language/grammar/plain.ts';
 import { lineTables } from '../../scripts/line-tables.ts';
+import { inEnglish } from '../../language/message/message.ts';
 import { notationLines } from './notation-lines.ts';
 import { drawSentence, pick, random } from './sentences.ts';
 
@@ -114,7 +115,7 @@ function checkRead(line: string): void {
   if (read.tree) expect(prune(read.tree), line).toEqual(read.tree);
   const { fault } = read;
   if (!fault) return;
-  expect(fault.message.length).toBeGreaterThan(10);
+  expect(inEnglish(fault.message).length).toBeGreaterThan(10);
   expect(fault.at <= fault.to && fault.at >= 0 && fault.to <= Math.max(line.length, 1), `${line}: ${fault.at}–${fault.to}`).toBe(true);
   for (const fix of fault.fixes) {
     const after = parseLine(applyEdits(line, fix.edits));

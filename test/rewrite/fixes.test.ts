@@ -6,6 +6,7 @@ import { blockOfKey, editFile, emptyBook, openFile, textOf, type Book } from '..
 import { createKeeper, type FileFinding } from '../../language/compile.ts';
 import { fixAll } from '../../language/rewrite/fix-all.ts';
 import { after } from '../../language/rewrite/here.ts';
+import { inEnglish } from '../../language/message/message.ts';
 import { textEditOf } from '../../server/lsp/positions.ts';
 import { writtenPlays } from '../support/plays.ts';
 
@@ -77,19 +78,19 @@ describe('whatever a hand has torn', () => {
       expect(finding.fixes.filter(({ preferred }) => preferred === true).length, finding.message).toBeLessThanOrEqual(1);
       for (const fix of finding.fixes) {
         const then = mended(book, finding, fix);
-        expect(textIn(then), `${finding.code}: ${fix.title}`).not.toBe(text);
+        expect(textIn(then), `${finding.code}: ${inEnglish(fix.title)}`).not.toBe(text);
         const helps = countOf(findingsOf(then), finding) < countOf(findings, finding);
         // A line that cannot be read can be read afterwards, always. What is wrong in the game may be so for a second reason.
-        if (finding.part === undefined) expect(helps, `${finding.code}: ${finding.message}\n${fix.title}\n${text}`).toBe(true);
+        if (finding.part === undefined) expect(helps, `${finding.code}: ${finding.message}\n${inEnglish(fix.title)}\n${text}`).toBe(true);
         else inVain += helps ? 0 : 1;
-        expect(commentsOf(then), fix.title).toEqual(commentsOf(book));
+        expect(commentsOf(then), inEnglish(fix.title)).toEqual(commentsOf(book));
         const touched = new Set(fix.edits.map(({ line }) => line + finding.firstLine));
         const [old, fresh] = [text, textIn(then)].map((one) => one.split(/(?<=\n)/)) as [string[], string[]];
         const kept = old.filter((_, line) => !touched.has(line) && !touched.has(line + 1));
         let from = 0;
         for (const line of kept) {
           const at = fresh.indexOf(line, from);
-          expect(at, `${fix.title} keeps ${line}`).toBeGreaterThanOrEqual(0);
+          expect(at, `${inEnglish(fix.title)} keeps ${line}`).toBeGreaterThanOrEqual(0);
           from = at + 1;
         }
         made++;

@@ -7,6 +7,7 @@ import { formatFile } from '../../language/edit/format-file.ts';
 import { allow } from '../../language/rewrite/allow.ts';
 import { after, type Here, type Offer, type Rewritten } from '../../language/rewrite/here.ts';
 import { offersAt } from '../../language/rewrite/offers.ts';
+import { inEnglish } from '../../language/message/message.ts';
 import { writtenPlays } from '../support/plays.ts';
 
 const uri = 'file:///plays/test.play';
@@ -23,14 +24,14 @@ function hereAt(book: Book, line: number, at: number): Here | undefined {
   return block.kind === 'play' ? { book, uri, firstLine, ...keeper.compile(book, uri, block), line: line - firstLine, at, to: at } : undefined;
 }
 
-const textAfter = (book: Book, written: Rewritten): string => ('edits' in written ? textOf(after(book, written.edits).files.get(uri)!) : written.refused);
+const textAfter = (book: Book, written: Rewritten): string => ('edits' in written ? textOf(after(book, written.edits).files.get(uri)!) : inEnglish(written.refused));
 
 /** What an offer makes of the text with the mark. */
 function done(marked: string, title: RegExp): string {
   const at = marked.indexOf('|');
   const before = marked.slice(0, at).split('\n');
   const book = bookOf(marked.slice(0, at) + marked.slice(at + 1));
-  const offer = offersAt(hereAt(book, before.length - 1, before.at(-1)!.length)!).find((one) => title.test(one.title));
+  const offer = offersAt(hereAt(book, before.length - 1, before.at(-1)!.length)!).find((one) => title.test(inEnglish(one.title)));
   if (offer === undefined) return 'not offered';
   return textAfter(book, offer.write());
 }
@@ -167,13 +168,13 @@ function everywhere(text: string, see: (offer: Offer, book: Book) => void) {
 
 function keepsThePlay(offer: Offer, book: Book) {
   const written = offer.write();
-  if (!('edits' in written)) return expect(written.refused).toMatch(/^[A-Z“1-5].*\.$/);
+  if (!('edits' in written)) return expect(inEnglish(written.refused)).toMatch(/^[A-Z“1-5].*\.$/);
   const then = after(book, written.edits);
-  expect(jobs(then), offer.title).toBe(jobs(book));
+  expect(jobs(then), inEnglish(offer.title)).toBe(jobs(book));
   const [before, text] = [textOf(book.files.get(uri)!), textOf(then.files.get(uri)!)];
-  expect(comments(text), offer.title).toEqual(comments(before));
+  expect(comments(text), inEnglish(offer.title)).toEqual(comments(before));
   // What it writes is set as the formatter would: nothing new to mend.
-  expect(formatFile(then.files.get(uri)!).length, `${offer.title}\n${text}`).toBeLessThanOrEqual(formatFile(book.files.get(uri)!).length);
+  expect(formatFile(then.files.get(uri)!).length, `${inEnglish(offer.title)}\n${text}`).toBeLessThanOrEqual(formatFile(book.files.get(uri)!).length);
 }
 
 describe('whatever is offered anywhere keeps who does what, and every comment', () => {

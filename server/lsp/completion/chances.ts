@@ -1,4 +1,5 @@
 // Behind `look`: the chances there are, each as a whole line, by who stands where and what he has just done.
+import { message, type Words } from '../../../language/message/message.ts';
 import { distance, type Point } from '../../../language/court/point.ts';
 import type { Court } from '../../../language/court/court.ts';
 import { OFFENCE, type BodyId } from '../../../language/play/play.ts';
@@ -25,9 +26,9 @@ export function chanceChoices(line: Line): readonly Choice[] {
   });
 }
 
-function detail({ standing }: Line, body: BodyId): { readonly detail?: string } {
+function detail({ standing }: Line, body: BodyId): { readonly detail?: Words } {
   const at = standing.sayWhere(body);
-  return at === undefined ? {} : { detail: body === standing.holder ? `${at}, has the ball` : at };
+  return at === undefined ? {} : { detail: body === standing.holder ? message('{at}, has the ball', { at }) : at };
 }
 
 function shotFrom(court: Court, at: Point): string {

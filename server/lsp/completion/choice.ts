@@ -1,4 +1,5 @@
 // One thing that can be written at the cursor, before it is an item of the protocol.
+import type { Words } from '../../../language/message/message.ts';
 
 export type ChoiceKind = 'player' | 'defender' | 'action' | 'place' | 'name' | 'alignment' | 'shot' | 'word' | 'value' | 'statement';
 
@@ -9,7 +10,7 @@ export interface Choice {
   /** Smaller stands first; equal ones stay in the order they were made. */
   readonly rank: number;
   /** A few words beside it: who stands there, how far it is. */
-  readonly detail?: string;
+  readonly detail?: Words;
   /** Column it replaces from, where that is not where the word being typed begins. */
   readonly from?: number;
   /** Something has to follow: a blank is written behind it, and the next choice may open. */
@@ -19,7 +20,7 @@ export interface Choice {
   /** How deep the line is to stand, where that is not where it is. */
   readonly indent?: number;
   /** A sentence about it, where the word itself is not known. */
-  readonly about?: string;
+  readonly about?: Words;
 }
 
 /** The first choice of each text, in order of rank. */

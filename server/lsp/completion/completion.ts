@@ -3,6 +3,7 @@ import { CompletionItemKind, InsertTextFormat, InsertTextMode, MarkupKind, type 
 import * as v from 'valibot';
 import { blockAtLine, type Book } from '../../../language/book/book.ts';
 import { expectedAfter } from '../../../language/grammar/expected.ts';
+import type { Say } from '../../../language/message/message.ts';
 import type { Asking } from '../asking.ts';
 import type { OpenDocument } from '../documents.ts';
 import { textOfLine } from '../positions.ts';
@@ -33,8 +34,13 @@ export function readItemData(value: unknown): ItemData | undefined {
   return read.success ? read.output : undefined;
 }
 
-/** `withStops`: the editor knows whole lines with stops. */
-export function completion(book: Book, document: OpenDocument, position: Position, withStops = false): CompletionList {
+export interface Wants {
+  readonly say: Say;
+  /** The editor knows whole lines with stops. */
+  readonly withStops?: boolean;
+}
+
+export function completion(book: Book, document: OpenDocument, position: Position, { say, withStops = false }: Wants): CompletionList {
   const { block, firstLine } = blockAtLine(document.file, position.line);
   const at = position.line - firstLine;
   const text = textOfLine(block, at);
@@ -55,7 +61,7 @@ export function completion(book: Book, document: OpenDocument, position: Positio
     ...(withStops ? statementChoices(line) : []),
   ]);
   const fitting = choices.filter((choice) => begins(choice, prefix.slice(choice.from ?? expected.from)));
-  return { isIncomplete: false, items: fitting.map((choice, rank) => itemOf(choice, rank, document.uri, position, line, text)) };
+  return { isIncomplete: false, items: fitting.map((choice, rank) => itemOf(choice, rank, document.uri, position, line, text, say)) };
 }
 
 /** Where several words are typed already the editor would match their letters loosely: `left w` is not `low post`. */
@@ -65,7 +71,7 @@ function begins({ text }: Choice, typed: string): boolean {
 
 const squeezed = (text: string): string => text.toLowerCase().replace(/[\s-]+/g, ' ');
 
-function itemOf(choice: Choice, rank: number, uri: string, position: Position, line: Line, text: string): CompletionItem {
+function itemOf(choice: Choice, rank: number, uri: string, position: Position, line: Line, text: string, say: Say): CompletionItem {
   const start = { line: position.line, character: choice.from ?? line.expected.from };
   const behind = text.slice(position.character);
   // A quote that the editor has closed already goes with the name.
@@ -77,12 +83,12 @@ function itemOf(choice: Choice, rank: number, uri: string, position: Position, l
   return {
     label: choice.text,
     kind: kinds[choice.kind],
-    ...(choice.detail !== undefined && { labelDetails: { description: choice.detail } }),
+    ...(choice.detail !== undefined && { labelDetails: { description: say(choice.detail) } }),
     sortText: String(rank).padStart(4, '0'),
     filterText: choice.text,
     textEdit: { range: { start, end }, newText: more ? `${choice.text} ` : choice.text },
     ...(choice.snippet !== undefined && withStopsAt(choice, choice.snippet, position.line, text, { start, end })),
-    ...(choice.about !== undefined && { documentation: choice.about }),
+    ...(choice.about !== undefined && { documentation: say(choice.about) }),
     data: more ? { ...data, more: true } : data,
     ...(rank === 0 && { preselect: true }),
   };
@@ -102,10 +108,10 @@ function withStopsAt({ indent }: Choice, snippet: string, line: number, text: st
 }
 
 /** The item with its documentation, asked for only when the list shows it: a sentence, and a drawing where the editor shows images. */
-export function documented({ documents, options }: Pick<Asking, 'documents' | 'options'>, item: CompletionItem, { uri, line, kind, text }: ItemData): CompletionItem {
+export function documented({ documents, options, say }: Pick<Asking, 'documents' | 'options' | 'say'>, item: CompletionItem, { uri, line, kind, text }: ItemData): CompletionItem {
   const said = about(kind as ChoiceKind, text);
   const document = documents.get(uri);
-  const picture = document === undefined ? [] : pictureOf(documents.book(), document, { line, kind: kind as ChoiceKind, text }, options().pictures);
-  const words = [...(said === undefined ? [] : [said]), ...picture];
+  const picture = document === undefined ? [] : pictureOf(documents.book(), document, { line, kind: kind as ChoiceKind, text }, { theme: options().pictures, say });
+  const words = [...(said === undefined ? [] : [say(said)]), ...picture];
   return words.length === 0 ? item : { ...item, documentation: { kind: MarkupKind.Markdown, value: words.join('\n\n') } };
 }

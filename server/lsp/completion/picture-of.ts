@@ -5,9 +5,10 @@ import { distance } from '../../../language/court/point.ts';
 import { allSpots } from '../../../language/court/spots.ts';
 import { expectedAfter } from '../../../language/grammar/expected.ts';
 import type { OpenDocument } from '../documents.ts';
-import { plain } from '../hover.ts';
+import { plain, type Telling } from '../hover.ts';
+import { message } from '../../../language/message/message.ts';
 import { textOfLine } from '../positions.ts';
-import { alignmentDrawing, floorDrawing, type Theme } from '../small-drawing.ts';
+import { alignmentDrawing, floorDrawing } from '../small-drawing.ts';
 import type { ChoiceKind } from './choice.ts';
 import { bodiesOf } from './line.ts';
 import { standingAt } from './standing.ts';
@@ -18,8 +19,7 @@ export interface Pictured {
   readonly text: string;
 }
 
-/** Undefined theme: words alone. */
-export function pictureOf(book: Book, document: OpenDocument, { line, kind, text }: Pictured, theme: Theme): readonly string[] {
+export function pictureOf(book: Book, document: OpenDocument, { line, kind, text }: Pictured, { theme, say }: Telling): readonly string[] {
   const { block, firstLine } = blockAtLine(document.file, line);
   const written = textOfLine(block, line - firstLine);
   if (kind === 'alignment' || (kind === 'name' && /^\s*from\s/i.test(written))) return alignmentDrawing(book, document.uri, line, text, theme);
@@ -30,6 +30,6 @@ export function pictureOf(book: Book, document: OpenDocument, { line, kind, text
   const [who] = bodiesOf(expected.acting?.subject);
   const from = who && where[who];
   if (to === undefined || who === undefined || from === undefined) return [];
-  const way = `${who} from ${sayWhere(who)} to ${text.replaceAll('"', '')}: ${distance(from, to).toFixed(1)} m`;
-  return [`${plain(way)}.`, ...floorDrawing(court, { where, holder }, way, theme, { who, to })];
+  const way = say(message('{who} from {from} to {to}: {metres} m.', { who, from: sayWhere(who) ?? '', to: text.replaceAll('"', ''), metres: distance(from, to).toFixed(1) }));
+  return [plain(way), ...floorDrawing(court, { where, holder }, way, theme, { who, to })];
 }

@@ -1,4 +1,5 @@
 // Where a place is wanted: the floor's spots, near and free first, and the coach's own.
+import { message, type Words } from '../../../language/message/message.ts';
 import { distance, type Point } from '../../../language/court/point.ts';
 import { allSpots, isThrowInPlace, type Spot } from '../../../language/court/spots.ts';
 import type { Expected } from '../../../language/grammar/expected.ts';
@@ -51,10 +52,11 @@ function standingAt({ standing, actors }: Line, point: Point): string | undefine
   return Object.entries(standing.where).find(([body, at]) => !body.startsWith('X') && !actors.includes(body as never) && distance(at, point) < taken)?.[0];
 }
 
-function detailOf(line: Line, point: Point): { readonly detail?: string } {
+function detailOf(line: Line, point: Point): { readonly detail?: Words } {
   const { standing, actors } = line;
   const from = actors[0] === undefined ? undefined : standing.where[actors[0]];
   const who = standingAt(line, point);
-  const words = [from && distance(from, point) >= taken && `${distance(from, point).toFixed(1)} m`, who !== undefined && `${who} is there`].filter((word) => typeof word === 'string');
-  return words.length === 0 ? {} : { detail: words.join(', ') };
+  const away = from && distance(from, point) >= taken ? `${distance(from, point).toFixed(1)} m` : undefined;
+  if (who === undefined) return away === undefined ? {} : { detail: away };
+  return { detail: away === undefined ? message('{who} is there', { who }) : message('{away}, {who} is there', { away, who }) };
 }

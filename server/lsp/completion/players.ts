@@ -1,4 +1,5 @@
 // Where a player is wanted: who it can be, likeliest first.
+import { message, type Words } from '../../../language/message/message.ts';
 import { distance } from '../../../language/court/point.ts';
 import type { Expected } from '../../../language/grammar/expected.ts';
 import type { BodyId } from '../../../language/play/play.ts';
@@ -82,10 +83,10 @@ function near({ standing, actors }: Line, body: BodyId): number {
   return from === undefined || to === undefined ? Number(body.slice(-1)) / 10 : Math.min(9, distance(from, to) / 4);
 }
 
-function detailOf({ standing }: Line, body: BodyId): { readonly detail?: string } {
+function detailOf({ standing }: Line, body: BodyId): { readonly detail?: Words } {
   const at = standing.sayWhere(body);
   if (at === undefined) return {};
-  return { detail: body === standing.holder ? `${at}, has the ball` : at };
+  return { detail: body === standing.holder ? message('{at}, has the ball', { at }) : at };
 }
 
 const isDefender = (body: string): boolean => body.startsWith('X');

@@ -1,0 +1,33 @@
+// A finding in the words of a language, for whoever prints it.
+import { inEnglish, type Param, type Say } from '../message/message.ts';
+import { entryOf } from './catalogue.ts';
+import type { BlockEdit, Finding } from './finding.ts';
+import { wholeMessage } from './whole-message.ts';
+
+/** Plain text where a finding has messages. */
+export interface ToldFinding extends Omit<Finding, 'params' | 'related' | 'fixes'> {
+  readonly params: Readonly<Record<string, string | number>>;
+  readonly related: readonly { readonly place: Finding['place']; readonly message: string }[];
+  readonly fixes: readonly { readonly title: string; readonly preferred?: boolean; readonly edits: readonly BlockEdit[] }[];
+}
+
+export function tellFinding(finding: Finding, say: Say = inEnglish): ToldFinding {
+  return {
+    ...finding,
+    message: sayFinding(finding, say),
+    params: Object.fromEntries(Object.entries(finding.params).map(([name, param]) => [name, sayParam(param, say)])),
+    related: finding.related.map(({ place, message }) => ({ place, message: say(message) })),
+    fixes: finding.fixes.map((fix) => ({ ...fix, title: say(fix.title) })),
+  };
+}
+
+export function sayFinding({ code, message, params, byRules, moreWays }: Pick<Finding, 'code' | 'message' | 'params' | 'byRules' | 'moreWays'>, say: Say): string {
+  const entry = entryOf(code);
+  return entry === undefined ? message : say(wholeMessage({ template: entry.message, params }, { byRules, moreWays }));
+}
+
+function sayParam(param: Param, say: Say): string | number {
+  if (typeof param === 'number') return param;
+  if (typeof param === 'string' || 'template' in param) return say(param);
+  return param.map((one) => sayParam(one, say)).join(', ');
+}
