@@ -1,4 +1,5 @@
 // `allow crowding "why"`: silences one named check in its play or step. One that silences nothing is itself reported.
+import { inWords } from './tell-finding.ts';
 import { message } from '../message/message.ts';
 import type { Allowance } from '../play/play.ts';
 import { catalogue, entryOf, isCode } from './catalogue.ts';
@@ -7,7 +8,6 @@ import { lineRemoved } from './fixes.ts';
 import { nearestWord, theNearest } from './nearest-word.ts';
 import { stepOf } from './parts.ts';
 import type { Subject } from './subject.ts';
-import { fillTemplate } from '../message/template.ts';
 import type { Gaps } from './unreadable.ts';
 
 /** Takes out what an allowance silences and adds what is wrong with the allowances. */
@@ -37,5 +37,5 @@ function complaint(subject: Subject, { check, part }: Allowance, gaps: Gaps): re
   if (!gaps.allow(needs, part, place.line, undefined)) return [];
   const near = known ? undefined : nearestWord(check, Object.keys(catalogue));
   const params: Finding['params'] = known ? { check } : { check, near: near === undefined ? '' : theNearest(near) };
-  return [{ code, severity, message: fillTemplate(template, params), params, place, part, related: [], fixes: lineRemoved(subject, part, message('Take the line out')) }];
+  return [{ code, severity, ...inWords({ template, params }), params, place, part, related: [], fixes: lineRemoved(subject, part, message('Take the line out')) }];
 }

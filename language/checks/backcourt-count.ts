@@ -1,3 +1,4 @@
+import { message } from '../message/message.ts';
 import { read } from '../court/sources.ts';
 import { check } from './check.ts';
 import { latest } from './clock.ts';
@@ -17,7 +18,7 @@ export const backcourtCount = check({
   needs: 'way',
   source: read('FIBA 28, NBA 10-VIII, NCAA 9-10, NFHS 9-8'),
   byRules: true,
-  message: 'The ball is {over} over half court {took:seconds} after {zero}; the count in the backcourt is {count:seconds}. Throw it ahead sooner, or let fewer men touch it behind the line.',
+  message: 'The ball is only over half court {took:seconds} {after}; the count in the backcourt is {count:seconds}. Throw it ahead sooner, or let fewer men touch it behind the line.',
   manual: {
     title: 'Too long in the backcourt',
     why: 'A team has eight seconds to bring the ball into its front court (FIBA, NBA), ten in the college and high-school rules. It is over when the ball, and of a dribbler both feet, are wholly in front of the half line. A live ball is counted from the call, a throw-in from the touch. Mini-basketball: no count was found in the part of its rules that was seen, so none is made.',
@@ -35,9 +36,11 @@ export const backcourtCount = check({
       const took = (over ?? run.end) - from;
       if (took <= backcourt.value * 1000) continue;
       const moment = from + backcourt.value * 1000;
+      const params = { took: latest(took), after: countedFrom(subject), count: backcourt.value };
       yield {
         part: ballPartAt(way, moment),
-        params: { over: over === undefined ? 'still not' : 'only', took: latest(took), zero: countedFrom(subject), count: backcourt.value },
+        params,
+        ...(over === undefined && { instead: message('The ball is still not over half court {took:seconds} {after}; the count in the backcourt is {count:seconds}. Throw it ahead sooner, or let fewer men touch it behind the line.', params) }),
         run: run.id,
         moment,
         spot: ballAt(run, moment),

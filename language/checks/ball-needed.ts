@@ -1,4 +1,4 @@
-import { message } from '../message/message.ts';
+import { message, type Message, type Words } from '../message/message.ts';
 import { check } from './check.ts';
 import { howHeGotIt, isBallAction, walkBall, type BallAction } from './ball.ts';
 import { lineBefore } from './fixes.ts';
@@ -8,7 +8,7 @@ export const ballNeeded = check({
   severity: 'error',
   needs: 'before',
   source: 'what can happen on a floor',
-  message: '{who} can’t {does}: {holder}.',
+  message: '{who} can’t pass to {to}: {holder} has the ball ({how}).',
   manual: {
     title: 'A pass, dribble, hand-off or shot without the ball',
     why: 'Ball actions happen in the order they are written. When one is written for a man who has not got the ball by then, a pass to him is missing, or the wrong man is named.',
@@ -24,9 +24,11 @@ export const ballNeeded = check({
         // A pass that was itself refused leaves its receiver without the ball: the first mistake is told, not what follows from it.
         if (before.holder === undefined || before.holder === action.who) continue;
         const { holder } = before;
+        const params = { who: action.who, holder, how: howHeGotIt(subject, before) };
         yield {
           part: action.id,
-          params: { who: action.who, does: whatHeWants(action), holder: `${holder} has the ball (${howHeGotIt(subject, before)})` },
+          params: { ...params, to: 'to' in action && typeof action.to === 'string' ? action.to : '' },
+          instead: whatHeCannot(action, params),
           run: way.run.id,
           related: before.by === undefined ? [] : [{ part: before.by.id, message: message('here {holder} gets the ball', { holder }) }],
           fixes: lineBefore(subject, action.id, `${holder} passes to ${action.who}`, message('Pass to {who} first', { who: action.who })),
@@ -36,15 +38,15 @@ export const ballNeeded = check({
   },
 });
 
-function whatHeWants(action: BallAction): string {
+function whatHeCannot(action: BallAction, params: { readonly who: string; readonly holder: string; readonly how: Words }): Message {
   switch (action.kind) {
     case 'pass':
-      return `pass to ${action.to}`;
+      return message('{who} can’t pass to {to}: {holder} has the ball ({how}).', { ...params, to: action.to });
     case 'hand-off':
-      return `hand off to ${action.to}`;
+      return message('{who} can’t hand off to {to}: {holder} has the ball ({how}).', { ...params, to: action.to });
     case 'dribble':
-      return action.style === 'drive' ? 'drive' : 'dribble';
+      return action.style === 'drive' ? message('{who} can’t drive: {holder} has the ball ({how}).', params) : message('{who} can’t dribble: {holder} has the ball ({how}).', params);
     case 'shot':
-      return 'shoot';
+      return message('{who} can’t shoot: {holder} has the ball ({how}).', params);
   }
 }

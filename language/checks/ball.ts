@@ -1,7 +1,7 @@
 // Who has the ball along a run-through, and how he came by it.
+import { message, type Words } from '../message/message.ts';
 import type { Action, BodyId, Dribble, HandOff, Pass, Shot } from '../play/play.ts';
 import type { BallState, Run } from '../timeline/timeline.ts';
-import { infinitive, past, thirdPerson } from '../words/verbs.ts';
 import { wordsOf, type Subject, type Way } from './subject.ts';
 
 export type BallAction = Dribble | Pass | HandOff | Shot;
@@ -67,20 +67,9 @@ export function heldAt(run: Run, moment: number): (BallState & { readonly kind: 
   return state?.kind === 'held' ? state : undefined;
 }
 
-/** `1 dribbled to left wing`, `1 passed to 3`, `he starts with it`: why this man has the ball. */
-export function howHeGotIt(subject: Subject, possession: Possession): string {
-  if (possession.by === undefined) return 'he starts with it';
-  return inThePast(subject, possession.by);
-}
-
-/** The coach's own words of an action, told afterwards: `1 dribbles to left wing` → `1 dribbled to left wing`. */
-export function inThePast(subject: Subject, action: Action): string {
-  const words = wordsOf(subject, action.id).replace(/^(then|and|,)\s+/i, '');
-  const present = new RegExp(`(?<![\\w-])(${firstWord(thirdPerson(action.verb))}|${firstWord(infinitive(action.verb))})(?![\\w-])`, 'i');
-  const told = words.replace(present, firstWord(past(action.verb)));
-  return /^x?[1-5]\b/i.test(told) ? told : `${action.who} ${told}`;
-}
-
-function firstWord(words: string): string {
-  return words.split(' ', 1)[0]!;
+/** `“1 passes to 3”`, `he starts with it`: why this man has the ball. */
+export function howHeGotIt(subject: Subject, possession: Possession): Words {
+  if (possession.by === undefined) return message('he starts with it');
+  const words = wordsOf(subject, possession.by.id).replace(/^(then|and|,)\s+/i, '');
+  return `“${/^x?[1-5]\b/i.test(words) ? words : `${possession.by.who} ${words}`}”`;
 }

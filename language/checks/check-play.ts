@@ -1,5 +1,6 @@
 // Everything that is wrong with one play, told once, at its place.
-import { inEnglish, message } from '../message/message.ts';
+import { inWords } from './tell-finding.ts';
+import { message } from '../message/message.ts';
 import type { RuleSetId } from '../court/rule-set.ts';
 import type { ParsedLine } from '../grammar/parse-line.ts';
 import type { PartId, Places } from '../play/play.ts';
@@ -109,7 +110,7 @@ function findingOf(subject: Subject, { entry, found, more, rules }: Told): Findi
   return {
     code: entry.code,
     severity: entry.severity,
-    message: inEnglish(wholeMessage({ template: entry.message, params: found.params }, told)),
+    ...inWords(wholeMessage(found.instead ?? { template: entry.message, params: found.params }, told)),
     ...told,
     params: rules === undefined ? found.params : { ...found.params, rules },
     place: placeOf(subject.places, found.part),

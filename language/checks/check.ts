@@ -49,6 +49,8 @@ export interface Entry<Code extends string = string, Template extends string = s
 export interface Found<Template extends string = string> {
   readonly part: PartId;
   readonly params: ParamsOf<Template>;
+  /** Another sentence than the entry's, where number or case ask for one. */
+  readonly instead?: Message;
   /** The run-through it is said of; the same thing in several is told once. */
   readonly run?: string;
   /** ms from the call. */

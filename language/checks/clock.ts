@@ -1,4 +1,5 @@
 // What the clock checks share: each look with its times and the run-through that takes it.
+import { message, oneOf, type Message } from '../message/message.ts';
 import type { Look } from '../play/play.ts';
 import type { LookTime, Run } from '../timeline/timeline.ts';
 import type { Subject } from './subject.ts';
@@ -7,8 +8,9 @@ export interface TimedLook {
   readonly look: Look;
   readonly time: LookTime;
   readonly run: Run;
-  /** As a message says it: `the "pull-up" for 3`, `the look for 4`. */
-  readonly name: string;
+  /** As a message says it: `the "pull-up" for 3`, `the look for 4`; the same at the start of a sentence. */
+  readonly name: Message;
+  readonly atStart: Message;
 }
 
 /** The looks in text order. */
@@ -18,8 +20,10 @@ export function timedLooks(subject: Subject): readonly TimedLook[] {
     const time = subject.timeline.times.looks.find((one) => one.look === look.id);
     const run = subject.timeline.runs.find((one) => one.id === time?.run);
     if (time === undefined || run === undefined) return [];
-    const who = look.who.join(' or ');
-    return [{ look, time, run, name: look.label === undefined ? `the look for ${who}` : `the “${look.label}” for ${who}` }];
+    const who = oneOf(look.who);
+    const { label } = look;
+    if (label === undefined) return [{ look, time, run, name: message('the look for {who}', { who }), atStart: message('The look for {who}', { who }) }];
+    return [{ look, time, run, name: message('the “{label}” for {who}', { label, who }), atStart: message('The “{label}” for {who}', { label, who }) }];
   });
 }
 

@@ -1,3 +1,4 @@
+import { message, type Message } from '../message/message.ts';
 import { secondHand } from '../court/sources.ts';
 import { check } from './check.ts';
 import { latest } from './clock.ts';
@@ -17,7 +18,7 @@ export const closelyGuarded = check({
   needs: 'way',
   source: secondHand('FIBA 27.1, NCAA and NFHS as pages quote them; the NBA has no such count'),
   byRules: true,
-  message: '{who} {does} the ball for {held:seconds}{guard}: after {count:seconds} closely guarded the ball is lost. Let him pass or drive sooner.',
+  message: '{who} holds the ball for {held:seconds} with {guard} within {within}: after {count:seconds} closely guarded the ball is lost. Let him pass or drive sooner.',
   manual: {
     title: 'Closely guarded for too long',
     why: 'Who holds the ball with a defender near must pass, shoot or dribble within five seconds. How near, and whether a dribbler is counted, is another thing in each rule set: FIBA about 1 m, holder only; NCAA men 6 ft, holder only; NFHS 6 ft, holder and dribbler counted apart, in the front court; NBA has no such count. All of these second hand. Where defenders are drawn their distance is measured; where none is, a man who stands with the ball is told as if one were near, a dribbler not. A hint, because it hangs on how near they guard him. A pass that waits is told as that.',
@@ -32,10 +33,12 @@ export const closelyGuarded = check({
         if (stretch.t1 - stretch.t0 <= rule.seconds.value * 1000) continue;
         const guarded = longestGuarded(subject, way.run, stretch, rule);
         if (guarded === undefined || guarded.to - guarded.from <= rule.seconds.value * 1000 || isToldAsWaiting(subject, way, stretch)) continue;
+        const params = { who: stretch.by, held: latest(guarded.to - guarded.from), guard: guarded.by ?? '', within: rule.within.printed, count: rule.seconds.value };
         const moment = guarded.from + rule.seconds.value * 1000;
         yield {
           part: ballPartAt(way, moment),
-          params: { who: stretch.by, does: stretch.live ? 'dribbles' : 'holds', held: latest(guarded.to - guarded.from), guard: guarded.by === undefined ? `, and a man within ${rule.within.printed} is near enough for the count` : ` with ${guarded.by} within ${rule.within.printed}`, count: rule.seconds.value },
+          params,
+          ...insteadOf(params, stretch.live, guarded.by),
           run: way.run.id,
           moment,
           spot: trackAt(way.run.tracks[stretch.by]!, moment),
@@ -45,6 +48,13 @@ export const closelyGuarded = check({
     }
   },
 });
+
+/** Where no defence is drawn, or he dribbles. */
+function insteadOf(params: Readonly<Record<'who' | 'held' | 'guard' | 'within' | 'count', string | number>>, dribbles: boolean, by: string | undefined): { readonly instead?: Message } {
+  if (by !== undefined) return dribbles ? { instead: message('{who} dribbles the ball for {held:seconds} with {guard} within {within}: after {count:seconds} closely guarded the ball is lost. Let him pass or drive sooner.', params) } : {};
+  const { guard: _, ...alone } = params;
+  return { instead: message('{who} holds the ball for {held:seconds}, and a man within {within} is near enough for the count: after {count:seconds} closely guarded the ball is lost. Let him pass or drive sooner.', alone) };
+}
 
 /** Who has the ball from when to when: standing with it, and where the rule set counts that too, dribbling. */
 function stretches(run: Run, { countsDribbler }: CloselyGuarded): readonly Held[] {

@@ -1,3 +1,4 @@
+import { allOf, message, type Words } from '../message/message.ts';
 import { check } from './check.ts';
 import type { Way, Subject } from './subject.ts';
 import { OFFENCE, type Action, type BodyId, type Demand } from '../play/play.ts';
@@ -27,7 +28,7 @@ export const demandNotMet = check({
 });
 
 /** What a way lacks, in words; `undefined` when it meets the demand. */
-function shortfall(subject: Subject, { what, within }: Demand, way: Way): string | undefined {
+function shortfall(subject: Subject, { what, within }: Demand, way: Way): Words | undefined {
   const actions = within === 'play' ? way.actions : way.actions.filter(({ step }) => step === within);
   switch (what.kind) {
     case 'every-touch':
@@ -40,7 +41,9 @@ function shortfall(subject: Subject, { what, within }: Demand, way: Way): string
       const count = what.kind === 'look' ? way.steps.flatMap(({ looks }) => looks).length : actions.filter((action) => counts(what.kind, action)).length;
       const asked = what.count ?? 0;
       const met = what.bound === 'at most' ? count <= asked : count >= asked;
-      return met ? undefined : `${count} instead of ${what.bound === 'at most' ? (asked === 0 ? 'none' : `at most ${asked}`) : `at least ${asked}`}`;
+      if (met) return undefined;
+      if (what.bound !== 'at most') return message('{count} instead of at least {asked}', { count, asked });
+      return asked === 0 ? message('{count} instead of none', { count }) : message('{count} instead of at most {asked}', { count, asked });
     }
   }
 }
@@ -60,14 +63,15 @@ function counts(kind: string, action: Action): boolean {
   }
 }
 
-function missingTouch({ play }: Subject, way: Way, wanted: readonly BodyId[]): string | undefined {
+function missingTouch({ play }: Subject, way: Way, wanted: readonly BodyId[]): Words | undefined {
   const touched = new Set<string>([String(play.start.throwIn?.by.value ?? play.start.ball.value), ...way.run.ball.flatMap((state) => (state.kind === 'held' ? [state.by] : []))]);
   const missing = wanted.filter((who) => !touched.has(who));
-  return missing.length === 0 ? undefined : `${missing.join(' and ')} never ${missing.length === 1 ? 'touches' : 'touch'} the ball`;
+  if (missing.length === 0) return undefined;
+  return missing.length === 1 ? message('{who} never touches the ball', { who: missing[0]! }) : message('{who} never touch the ball', { who: allOf(missing) });
 }
 
-function heldTooLong(way: Way, seconds: number): string | undefined {
+function heldTooLong(way: Way, seconds: number): Words | undefined {
   const long = way.run.ball.find((state) => state.kind === 'held' && !state.out && state.t1 - Math.max(state.t0, way.run.startsAt) >= seconds * 1000);
   if (long?.kind !== 'held') return undefined;
-  return `${long.by} has it for ${latest(long.t1 - Math.max(long.t0, way.run.startsAt))} s`;
+  return message('{who} has it for {seconds} s', { who: long.by, seconds: latest(long.t1 - Math.max(long.t0, way.run.startsAt)) });
 }

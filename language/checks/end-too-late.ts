@@ -7,7 +7,7 @@ export const endTooLate = check({
   severity: 'error',
   needs: 'way',
   source: 'what the play itself asks for',
-  message: 'This end comes {took:seconds} after {zero}, and it is to come within {asked:seconds}: {over:seconds} too late. Take out an action before it, or give it more time.',
+  message: 'This end comes {took:seconds} {after}, and it is to come within {asked:seconds}: {over:seconds} too late. Take out an action before it, or give it more time.',
   manual: {
     title: 'A stated end after its time',
     why: '`ends once 2 has the ball over half court, within 8 seconds` asks for a time. It is counted as the officials count: from the call, on a throw-in from the touch, along the run that is shown.',
@@ -20,7 +20,7 @@ export const endTooLate = check({
       if (end?.withinSeconds === undefined || look !== undefined) continue;
       const took = run.end - run.clockStartsAt;
       if (took <= end.withinSeconds * 1000) continue;
-      yield { part: end.part, params: { took: latest(took), zero: countedFrom(subject), asked: end.withinSeconds, over: latest(took - end.withinSeconds * 1000) }, run: run.id, moment: run.end };
+      yield { part: end.part, params: { took: latest(took), after: countedFrom(subject), asked: end.withinSeconds, over: latest(took - end.withinSeconds * 1000) }, run: run.id, moment: run.end };
     }
   },
 });

@@ -9,7 +9,9 @@ export interface Finding {
   /** Stable, words with hyphens: `screen-with-ball`. */
   readonly code: string;
   readonly severity: Severity;
-  /** In English: one or two sentences in a coach's words, with the numbers and their units. In another language it is told from `code` and `params`. */
+  /** One or two sentences in a coach's words, with the numbers and their units. */
+  readonly said: Message;
+  /** The same in English. */
   readonly message: string;
   readonly params: Params;
   /** The name of the further rule set (`also nfhs`) that alone minds. */

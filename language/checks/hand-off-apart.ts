@@ -1,3 +1,4 @@
+import { message, type Message } from '../message/message.ts';
 import { commonPractice } from '../court/sources.ts';
 import { check } from './check.ts';
 import { latest } from './clock.ts';
@@ -41,16 +42,16 @@ export const handOffApart = check({
 });
 
 /** What in the text keeps the taker away, and when that is. */
-function heldBack(way: Way, action: HandOff, coming: readonly Segment[]): { readonly at: number; readonly words: string } | undefined {
+function heldBack(way: Way, action: HandOff, coming: readonly Segment[]): { readonly at: number; readonly words: Message } | undefined {
   const first = coming[0];
   if (first === undefined) return undefined;
   const before = way.actions.slice(0, way.actions.indexOf(action));
   const last = before.findLast(({ who, step }) => who === action.to && step === action.step);
   // `holds until …` is over when it is over.
-  if (last?.kind === 'hold' && last.seconds === undefined && !last.waits.some(({ kind }) => kind === 'until')) return { at: first.t0, words: `a line has ${action.to} stay where he is` };
+  if (last?.kind === 'hold' && last.seconds === undefined && !last.waits.some(({ kind }) => kind === 'until')) return { at: first.t0, words: message('a line has {to} stay where he is', { to: action.to }) };
   if (!action.waits.some(({ kind }) => kind === 'clock')) return undefined;
   const ready = way.run.events.find(({ id }) => id === `${action.id}:start`)?.at;
   const taken = way.run.events.find(({ id }) => id === `${action.id}:take`)?.at;
   if (ready === undefined || taken === undefined || taken - ready <= waitsMs) return undefined;
-  return { at: ready, words: `${action.to} comes ${latest(taken - ready)} s after the time written` };
+  return { at: ready, words: message('{to} comes {seconds} s after the time written', { to: action.to, seconds: latest(taken - ready) }) };
 }

@@ -1,8 +1,8 @@
+import { allOf, message } from '../message/message.ts';
 import { check } from './check.ts';
 import type { Subject } from './subject.ts';
 import { distance } from '../court/point.ts';
 import { allSpots } from '../court/spots.ts';
-import { sayList } from '../words/say-list.ts';
 import { OFFENCE, type Action, type BodyId } from '../play/play.ts';
 
 // Standing there is a job: it keeps a defender away from the ball.
@@ -13,7 +13,7 @@ export const idlePlayer = check({
   code: 'idle-player',
   severity: 'hint',
   needs: 'play',
-  message: 'No line names {who}, and {stands} where a helper can reach everybody. Give {him} a job, or a spacing spot.',
+  message: 'No line names {who}, and he stands where a helper can reach everybody. Give him a job, or a spacing spot.',
   manual: {
     title: 'A player no line names',
     why: 'Four against five is easier to guard. Standing in a corner, on a wing or at the top is a job; so is throwing in, being the safety, or going to the boards. Standing in the way is none.',
@@ -30,7 +30,7 @@ export const idlePlayer = check({
       const start = run?.tracks[who]?.start;
       return !named.has(who) && start !== undefined && !allSpots(subject.court).some(({ name, point }) => spacing.has(name) && distance(point, start) <= stepAway);
     });
-    if (idle.length > 0) yield { part: 'play', params: idle.length === 1 ? { who: sayList(idle), stands: 'he stands', him: 'him' } : { who: sayList(idle), stands: 'they stand', him: 'them' } };
+    if (idle.length > 0) yield { part: 'play', params: { who: allOf(idle) }, ...(idle.length > 1 && { instead: message('No line names {who}, and they stand where a helper can reach everybody. Give them a job, or a spacing spot.', { who: allOf(idle) }) }) };
   },
 });
 

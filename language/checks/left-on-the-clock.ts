@@ -1,8 +1,7 @@
-import { message } from '../message/message.ts';
+import { message, type Message } from '../message/message.ts';
 import { fromMemory } from '../court/sources.ts';
 import { check } from './check.ts';
 import { latest, least, timedLooks, type TimedLook } from './clock.ts';
-import { capital } from './past-window.ts';
 import type { Fix } from './finding.ts';
 import type { Subject } from './subject.ts';
 
@@ -22,7 +21,7 @@ export const callTooLate = check({
     for (const { timed, called, late, waits } of calledLooks(subject)) {
       if (late <= called * 1000) continue;
       const { params, fixes } = mended(subject, waits, Math.ceil(late / 1000));
-      yield { ...placeOf(timed), params: { look: capital(timed.name), late: latest(late), called, ...params }, fixes };
+      yield { ...placeOf(timed), params: { look: timed.atStart, late: latest(late), called, ...params }, fixes };
     }
   },
 });
@@ -73,9 +72,9 @@ interface Called {
 }
 
 /** What helps: an earlier call, or, where a line waits for the clock anyway, an earlier time in that line. */
-function mended(subject: Subject, waits: boolean, needed: number): { readonly params: { readonly mend: string }; readonly fixes: readonly Fix[] } {
-  if (waits) return { params: { mend: 'Let the line that waits for the clock begin sooner.' }, fixes: [] };
-  return { params: { mend: `Call it with ${needed} s or more, or take it out.` }, fixes: calledWith(subject, needed) };
+function mended(subject: Subject, waits: boolean, needed: number): { readonly params: { readonly mend: Message }; readonly fixes: readonly Fix[] } {
+  if (waits) return { params: { mend: message('Let the line that waits for the clock begin sooner.') }, fixes: [] };
+  return { params: { mend: message('Call it with {needed} s or more, or take it out.', { needed }) }, fixes: calledWith(subject, needed) };
 }
 
 function waitsForClock(subject: Subject, { run }: TimedLook): boolean {

@@ -1,5 +1,5 @@
 // What is wrong with a line by itself.
-import { inEnglish } from '../message/message.ts';
+import { inWords } from './tell-finding.ts';
 import type { ParsedLine } from '../grammar/parse-line.ts';
 import type { Finding, Fix } from './finding.ts';
 import { toldByLines } from './told-by-lines.ts';
@@ -9,14 +9,14 @@ export function findingsOfLine({ fault, warnings }: ParsedLine, line: number): r
   const fixes = (list: NonNullable<ParsedLine['fault']>['fixes']): Fix[] =>
     list.map(({ title, edits }, at) => ({ title, ...(at === 0 && { preferred: true }), edits: edits.map((edit) => ({ line, ...edit })) }));
   const remarks = warnings.map((warning): Finding => ({
-    code: warning.code, severity: toldByLines[warning.code].severity, message: inEnglish(warning.message), params: { message: warning.message }, place: { line, at: warning.at, to: warning.to }, related: [], fixes: fixes(warning.fixes),
+    code: warning.code, severity: toldByLines[warning.code].severity, ...inWords(warning.message), params: {}, place: { line, at: warning.at, to: warning.to }, related: [], fixes: fixes(warning.fixes),
   }));
   if (fault === undefined) return remarks;
   const broken: Finding = {
     code: fault.code,
     severity: 'error',
-    message: inEnglish(fault.message),
-    params: { ...fault.params, message: fault.message },
+    ...inWords(fault.message),
+    params: fault.params,
     place: { line, at: fault.at, to: fault.to },
     related: [],
     fixes: fixes(fault.fixes),

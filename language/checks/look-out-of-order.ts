@@ -1,4 +1,4 @@
-import { message } from '../message/message.ts';
+import { message, oneOf } from '../message/message.ts';
 import { check } from './check.ts';
 import type { Subject } from './subject.ts';
 import type { Look, PartId } from '../play/play.ts';
@@ -17,7 +17,7 @@ export const lookOutOfOrder = check({
   },
   *find(subject) {
     for (const { look, above } of outOfOrder(subject)) {
-      yield { part: look.id, params: { who: look.who.join(' or '), seconds: pinned(look)!, other: above.who.join(' or '), later: pinned(above)! }, related: [{ part: above.id, message: message('the later look') }] };
+      yield { part: look.id, params: { who: oneOf(look.who), seconds: pinned(look)!, other: oneOf(above.who), later: pinned(above)! }, related: [{ part: above.id, message: message('the later look') }] };
     }
   },
 });

@@ -1,4 +1,5 @@
 // What the checks of the floor ask of a run: which action somebody is at, who has the ball when, how long after what a moment comes.
+import { message, type Message } from '../message/message.ts';
 import type { BodyId, PartId } from '../play/play.ts';
 import type { BallState, Run } from '../timeline/timeline.ts';
 import type { Subject, Way } from './subject.ts';
@@ -30,7 +31,7 @@ export function throwInOf(run: Run): Held | undefined {
   return first === undefined || last === undefined ? undefined : { ...first, t1: last.t1 };
 }
 
-/** What the counts of a run are counted from, in words. */
-export function countedFrom({ play }: Subject): string {
-  return play.start.throwIn === undefined ? 'the call' : 'the touch';
+/** What the counts of a run are counted from, behind a time. */
+export function countedFrom({ play }: Subject): Message {
+  return play.start.throwIn === undefined ? message('after the call') : message('after the touch');
 }

@@ -34,7 +34,7 @@ export const movingWithBall = check({
         const next = way.actions.find((other) => other.kind === 'pass' && other.who !== action.who)?.who;
         yield {
           part: action.id,
-          params: { who: action.who, does: thirdPerson(action.verb), how: before.holder === action.who ? howHeGotIt(subject, before) : 'he has caught it by then' },
+          params: { who: action.who, does: thirdPerson(action.verb), how: before.holder === action.who ? howHeGotIt(subject, before) : message('he has caught it by then') },
           run: way.run.id,
           moment: segment.t0,
           spot: segment.path[0]!,

@@ -1,4 +1,6 @@
 // What is wrong outside the plays: in a file's header, an alignment, a roster, a book.
+import { inWords } from './tell-finding.ts';
+import { message } from '../message/message.ts';
 import type { Block } from '../book/book.ts';
 import type { ParsedLine } from '../grammar/parse-line.ts';
 import { newerNotation, NOTATION_VERSION } from '../names/notation-version.ts';
@@ -6,7 +8,6 @@ import type { Problem } from '../names/problem.ts';
 import { entryOf } from './catalogue.ts';
 import type { Finding } from './finding.ts';
 import { findingsOfLine } from './lines.ts';
-import { fillTemplate } from '../message/template.ts';
 
 /** Findings of a block that is no play, in text order. `problems` are those of the file's `use` lines, with parts `use:<line>`. */
 export function findingsOfOther(block: Block, problems: readonly Problem[]): readonly Finding[] {
@@ -24,7 +25,7 @@ const ofFile = new Set<string>(['Notation', 'Use', 'Level', 'Rules', 'OwnSpot', 
 function strayLine(lines: readonly ParsedLine[]): readonly Finding[] {
   const at = lines.findIndex(({ tree, fault }) => tree !== undefined && fault === undefined && !ofFile.has(tree.$type));
   if (at < 0 || lines.slice(0, at).some(({ fault }) => fault !== undefined)) return [];
-  return told('line-elsewhere', { belongs: 'in a play. Write a line such as play "Lighthouse" above it' }, at, lines);
+  return told('line-elsewhere', { belongs: message('in a play. Write a line such as play "Lighthouse" above it') }, at, lines);
 }
 
 function told(code: string, params: Finding['params'], line: number, lines: readonly ParsedLine[]): readonly Finding[] {
@@ -32,5 +33,5 @@ function told(code: string, params: Finding['params'], line: number, lines: read
   if (entry === undefined) return [];
   const text = lines[line]?.text ?? '';
   const at = text.search(/\S|$/);
-  return [{ code, severity: entry.severity, message: fillTemplate(entry.message, params), params, place: { line, at, to: text.trimEnd().length }, related: [], fixes: [] }];
+  return [{ code, severity: entry.severity, ...inWords({ template: entry.message, params }), params, place: { line, at, to: text.trimEnd().length }, related: [], fixes: [] }];
 }

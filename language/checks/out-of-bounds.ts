@@ -1,3 +1,4 @@
+import { message } from '../message/message.ts';
 import { check } from './check.ts';
 import { throwInOf } from './moments.ts';
 import type { Subject, Way } from './subject.ts';
@@ -15,7 +16,7 @@ export const outOfBounds = check({
   severity: 'error',
   needs: 'before',
   byRules: true,
-  message: '{who} {does} out of bounds here. {mend}',
+  message: '{who} ends up out of bounds here. Send him to a spot inside the lines.',
   manual: {
     title: 'Out of bounds',
     why: 'A player who touches the line or the floor outside it is out of bounds (FIBA 23.1, NBA 8-I, NCAA 4-23, NFHS 7-1). Only the thrower stands there; a screener may not (NBA 10-XIV, NCAA 4-35, NFHS 4-40). The measures are those of the rule set in force.',
@@ -29,9 +30,9 @@ export const outOfBounds = check({
       const { run } = way;
       for (const who of OFFENCE) {
         const start = run.tracks[who]?.start;
-        if (start !== undefined && !inBounds(court, start) && who !== thrower(subject)) yield { part: `from#${who}`, params: { who, does: 'stands', mend: 'Place him inside the lines, or let him throw in.' }, run: run.id, moment: 0, spot: start };
+        if (start !== undefined && !inBounds(court, start) && who !== thrower(subject)) yield { part: `from#${who}`, params: { who }, instead: message('{who} stands out of bounds here. Place him inside the lines, or let him throw in.', { who }), run: run.id, moment: 0, spot: start };
         for (const { segment, point, ends } of outside(subject, way, who)) {
-          yield { part: segment.action, params: { who, does: ends ? 'ends up' : 'runs', mend: ends ? 'Send him to a spot inside the lines.' : 'Lead him inside the lines.' }, run: run.id, moment: segment.t1, spot: point };
+          yield { part: segment.action, params: { who }, ...(!ends && { instead: message('{who} runs out of bounds here. Lead him inside the lines.', { who }) }), run: run.id, moment: segment.t1, spot: point };
         }
       }
     }

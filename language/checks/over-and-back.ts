@@ -1,3 +1,4 @@
+import { message } from '../message/message.ts';
 import { check } from './check.ts';
 import { partBefore } from './moments.ts';
 import { inFrontcourt } from '../court/court.ts';
@@ -9,7 +10,7 @@ export const overAndBack = check({
   severity: 'error',
   needs: 'way',
   byRules: true,
-  message: '{who} {does} behind the half line after his team has had the ball in front of it: that gives the ball away. Keep it in the front court.',
+  message: '{who} catches the ball behind the half line after his team has had the ball in front of it: that gives the ball away. Keep it in the front court.',
   manual: {
     title: 'Over and back',
     why: 'A team that has the ball in its front court may not be the first to touch it again in the backcourt. The half line itself belongs to the backcourt. A throw-in straight into the backcourt is not meant here. Mini-basketball: its rule was not seen, so nothing is said.',
@@ -28,12 +29,12 @@ export const overAndBack = check({
         const before = run.ball[at - 1];
         const caught = before?.kind === 'flight';
         if (front && caught && !inFront(run, state, state.t0)) {
-          yield { part: before.action, params: { who: state.by, does: 'catches the ball' }, run: run.id, moment: state.t0, spot: before.to };
+          yield { part: before.action, params: { who: state.by }, run: run.id, moment: state.t0, spot: before.to };
           break;
         }
         front ||= inFront(run, state, state.t0);
         if (front && !inFront(run, state, state.t1)) {
-          yield { part: partBefore(run, state.by, state.t1 - 1), params: { who: state.by, does: 'takes the ball' }, run: run.id, moment: state.t1, spot: trackAt(run.tracks[state.by]!, state.t1) };
+          yield { part: partBefore(run, state.by, state.t1 - 1), params: { who: state.by }, instead: message('{who} takes the ball behind the half line after his team has had the ball in front of it: that gives the ball away. Keep it in the front court.', { who: state.by }), run: run.id, moment: state.t1, spot: trackAt(run.tracks[state.by]!, state.t1) };
           break;
         }
         front ||= inFront(run, state, state.t1);

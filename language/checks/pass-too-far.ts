@@ -1,3 +1,4 @@
+import { levelWords } from '../words/say-level.ts';
 import { check } from './check.ts';
 import { distance } from '../court/point.ts';
 import { LEVELS } from '../motion/levels.ts';
@@ -31,7 +32,7 @@ export const passTooFar = check({
         if (state.kind !== 'flight') continue;
         const gap = distance(state.from, state.to);
         if (gap <= reach) continue;
-        yield { part: state.action, params: { who: state.by, to: state.receiver, gap: gap.toFixed(1), level: level.name, reach: reach.toFixed(0) }, run: run.id, moment: state.t0, spot: state.to };
+        yield { part: state.action, params: { who: state.by, to: state.receiver, gap: gap.toFixed(1), level: levelWords(subject.play.level.value), reach: reach.toFixed(0) }, run: run.id, moment: state.t0, spot: state.to };
       }
     }
   },

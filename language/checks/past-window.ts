@@ -1,4 +1,4 @@
-import { message } from '../message/message.ts';
+import { message, type Message } from '../message/message.ts';
 import { check } from './check.ts';
 import { latest, timedLooks, type TimedLook } from './clock.ts';
 import type { Subject } from './subject.ts';
@@ -11,12 +11,12 @@ export const pastWindow = check({
   severity: 'error',
   needs: 'before',
   source: 'what the play itself asks for',
-  message: '{look} comes {typical:seconds} after {from}, and the shot is to be away within {window:seconds}: {over:seconds} too late. Take out an action before it, or give the set more time.',
+  message: '{look} comes {typical:seconds} {after}, and the shot is to be away within {window:seconds}: {over:seconds} too late. Take out an action before it, or give the set more time.',
   manual: { title: 'A look after the set’s window', why, wrong: 'shot within 2 seconds of the start\n1 dribbles to left slot, then drives to rim\nlook 1: layup', right: 'shot within 8 seconds of the start\n1 dribbles to left slot, then drives to rim\nlook 1: layup' },
   *find(subject) {
-    for (const { timed, typical, window, from } of windows(subject)) {
+    for (const { timed, typical, window, after } of windows(subject)) {
       if (typical <= window * 1000) continue;
-      const params = { look: capital(timed.name), typical: latest(typical), from, window, over: latest(typical - window * 1000) };
+      const params = { look: timed.atStart, typical: latest(typical), after, window, over: latest(typical - window * 1000) };
       yield { ...placeOf(timed), params, fixes: widened(subject, Math.ceil(typical / 1000)) };
     }
   },
@@ -27,12 +27,12 @@ export const pastWindowWhenLate = check({
   severity: 'warning',
   needs: 'before',
   source: 'what the play itself asks for',
-  message: '{look} fits typically ({typical:seconds} after {from}), but one run in ten takes {late:seconds} or more, and the shot is to be away within {window:seconds}.',
+  message: '{look} fits typically ({typical:seconds} {after}), but one run in ten takes {late:seconds} or more, and the shot is to be away within {window:seconds}.',
   manual: { title: 'A look that can slip past the set’s window', why, wrong: 'shot within 3.3 seconds of the start\n1 dribbles to left slot, then drives to rim\nlook 1: layup', right: 'shot within 8 seconds of the start\n1 dribbles to left slot, then drives to rim\nlook 1: layup' },
   *find(subject) {
-    for (const { timed, typical, late, window, from } of windows(subject)) {
+    for (const { timed, typical, late, window, after } of windows(subject)) {
       if (typical > window * 1000 || late <= window * 1000) continue;
-      const params = { look: capital(timed.name), typical: latest(typical), from, late: latest(late), window };
+      const params = { look: timed.atStart, typical: latest(typical), after, late: latest(late), window };
       yield { ...placeOf(timed), params, fixes: widened(subject, Math.ceil(late / 1000)) };
     }
   },
@@ -44,7 +44,7 @@ interface Windowed {
   readonly typical: number;
   readonly late: number;
   readonly window: number;
-  readonly from: string;
+  readonly after: Message;
 }
 
 /** Every look against `shot within`: from the start or the call, on a throw-in from the touch (rule 24). */
@@ -55,7 +55,7 @@ function windows(subject: Subject): readonly Windowed[] {
     const { run, time } = timed;
     const touched = run.clockStartsAt > 0;
     const measured = touched ? time.onClock : within.of === 'start' ? time.fromStart : time;
-    return { timed, typical: measured.typical, late: measured.late, window: within.seconds, from: touched ? 'the touch' : `the ${within.of}` };
+    return { timed, typical: measured.typical, late: measured.late, window: within.seconds, after: touched ? message('after the touch') : within.of === 'start' ? message('after the start') : message('after the call') };
   });
 }
 
@@ -68,8 +68,4 @@ function widened(subject: Subject, seconds: number) {
   // A copy has no words of its own.
   if (place === undefined || place.to === place.at) return [];
   return [{ title: message('Give the set {seconds} seconds', { seconds }), edits: [{ line: place.line, at: place.at, to: place.to, text: `${seconds} seconds` }] }];
-}
-
-export function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }

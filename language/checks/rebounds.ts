@@ -1,5 +1,5 @@
+import { allOf, message } from '../message/message.ts';
 import { check } from './check.ts';
-import { sayList } from '../words/say-list.ts';
 import { distance } from '../court/point.ts';
 import { LEVELS } from '../motion/levels.ts';
 import type { BodyId, Rebound } from '../play/play.ts';
@@ -56,7 +56,7 @@ export const noTriangle = check({
   code: 'no-triangle',
   severity: 'hint',
   needs: 'way',
-  message: '{who} {are} still {gap} m from the ring when the ball hits it, too far for a triangle round it. Send men who are nearer to the boards.',
+  message: '{who} is still {gap} m from the ring when the ball hits it, too far for a triangle round it. Send men who are nearer to the boards.',
   manual: {
     title: 'No triangle round the rim',
     why: 'A rebounder has from the release until the ball comes off the rim, and about a second more until it comes down. One who starts at half court is not there, and two are no triangle. Only said where a rebound line sends three or more.',
@@ -73,7 +73,8 @@ export const noTriangle = check({
       if (line === undefined || line.crash.length < enough) continue;
       const far = line.crash.map((man) => ({ man, gap: gapAtRim(subject, way, String(man) as BodyId) })).filter(({ gap }) => gap > inReach);
       if (line.crash.length - far.length >= enough || far.length === 0) continue;
-      yield { part: line.part, params: { who: sayList(far.map(({ man }) => man)), are: far.length === 1 ? 'is' : 'are', gap: far.map(({ gap }) => gap.toFixed(1)).join(' and ') }, run: way.run.id, moment: way.run.end };
+      const params = { who: allOf(far.map(({ man }) => man)), gap: allOf(far.map(({ gap }) => gap.toFixed(1))) };
+      yield { part: line.part, params, ...(far.length > 1 && { instead: message('{who} are still {gap} m from the ring when the ball hits it, too far for a triangle round it. Send men who are nearer to the boards.', params) }), run: way.run.id, moment: way.run.end };
     }
   },
 });

@@ -34,7 +34,7 @@ export const screenDirection = check({
         const fixed = words.replace(new RegExp(`\\b${written}\\b`, 'i'), other!);
         yield {
           part: action.id,
-          params: { who: action.who, written: written!, other: other!, user: action.users[0] ?? action.on ?? 'his place', metres: Math.abs(way).toFixed(1) },
+          params: { who: action.who, written: written!, other: other!, user: action.users[0] ?? action.on ?? message('his place'), metres: Math.abs(way).toFixed(1) },
           run: run.id, moment: own.at(-1)!.t1, spot: to,
           fixes: fixed === words || action.style === 'pin-down' ? [] : otherWords(subject, action.id, fixed, message('Write “{other}”', { other })),
         };

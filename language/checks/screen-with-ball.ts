@@ -32,7 +32,7 @@ export const screenWithBall = check({
         const receiver = nextToUseTheBall(moments.slice(at + 1).map(({ action }) => action), screen.by) ?? meant;
         yield {
           part: screen.action,
-          params: { who: screen.by, how: possession?.holder === screen.by ? howHeGotIt(subject, possession) : 'he caught it before' },
+          params: { who: screen.by, how: possession?.holder === screen.by ? howHeGotIt(subject, possession) : message('he caught it before') },
           run: way.run.id,
           moment: screen.from,
           spot: screen.at,

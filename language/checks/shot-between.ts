@@ -1,4 +1,4 @@
-import { message } from '../message/message.ts';
+import { message, type Message } from '../message/message.ts';
 import { check } from './check.ts';
 import { least, timedLooks, type TimedLook } from './clock.ts';
 import type { Subject } from './subject.ts';
@@ -11,7 +11,7 @@ export const shotOutsideClock = check({
   severity: 'error',
   needs: 'before',
   source: 'what the play itself asks for',
-  message: 'The first look’s shot leaves the hand with {shows:seconds} on the {clock} when called with {called:seconds}; it is to be between {early:seconds} and {late:seconds}.',
+  message: 'The first look’s shot leaves the hand with {shows:seconds} {clock} when called with {called:seconds}; it is to be between {early:seconds} and {late:seconds}.',
   manual: { title: 'The first shot outside the time asked for', why, wrong: 'call with 20 on the clock\nshot between 10 and 5 on the clock\nfrom 4-out 1-in\n1 dribbles to left slot, then drives to left elbow\n5 clears to right short corner\nlook 1: jumper', right: 'call with 20 on the clock\nshot between 17 and 10 on the clock\nfrom 4-out 1-in\n1 dribbles to left slot, then drives to left elbow\n5 clears to right short corner\nlook 1: jumper' },
   *find(subject) {
     for (const { timed, called, typical, between, clock } of firstLook(subject)) {
@@ -27,7 +27,7 @@ export const shotOutsideClockWhenLate = check({
   severity: 'warning',
   needs: 'before',
   source: 'what the play itself asks for',
-  message: 'Called with {called:seconds}, the first look’s shot leaves the hand with {first:seconds} to {last:seconds} on the {clock} in eight runs of ten; it is to be between {early:seconds} and {late:seconds}.',
+  message: 'Called with {called:seconds}, the first look’s shot leaves the hand with {first:seconds} to {last:seconds} {clock} in eight runs of ten; it is to be between {early:seconds} and {late:seconds}.',
   manual: { title: 'The first shot may miss the time asked for', why, wrong: 'call with 20 on the clock\nshot between 15.1 and 14.9 on the clock\nfrom 4-out 1-in\n1 dribbles to left slot, then drives to left elbow\n5 clears to right short corner\nlook 1: jumper', right: 'call with 20 on the clock\nshot between 17 and 10 on the clock\nfrom 4-out 1-in\n1 dribbles to left slot, then drives to left elbow\n5 clears to right short corner\nlook 1: jumper' },
   *find(subject) {
     for (const { timed, called, typical, first, last, between, clock } of firstLook(subject)) {
@@ -46,7 +46,7 @@ interface Aimed {
   readonly typical: number;
   readonly first: number;
   readonly last: number;
-  readonly clock: 'clock' | 'shot clock';
+  readonly clock: Message;
   readonly between: { readonly from: number; readonly to: number };
 }
 
@@ -60,7 +60,7 @@ function firstLook(subject: Subject): readonly Aimed[] {
   const shown = (called: number, release: number) => called - (release - timed.run.clockStartsAt) / 1000;
   const { typical, early, late } = timed.time;
   return [...new Set(calls)].filter((called) => called !== undefined).map((called) => ({
-    timed, called, between, clock: between.clock === 'shot' ? 'shot clock' : 'clock', typical: shown(called, typical), first: shown(called, early), last: shown(called, late),
+    timed, called, between, clock: between.clock === 'shot' ? message('on the shot clock') : message('on the clock'), typical: shown(called, typical), first: shown(called, early), last: shown(called, late),
   }));
 }
 

@@ -1,7 +1,6 @@
 import { read } from '../court/sources.ts';
 import { check } from './check.ts';
 import { latest, timedLooks, type TimedLook } from './clock.ts';
-import { capital } from './past-window.ts';
 import type { Source } from '../court/sources.ts';
 import type { Subject } from './subject.ts';
 
@@ -19,7 +18,7 @@ export const pastShotClock = check({
   *find(subject) {
     for (const { timed, typical, clock, source } of onShotClock(subject)) {
       if (typical <= clock * 1000) continue;
-      yield { ...placeOf(timed), params: { look: capital(timed.name), typical: latest(typical), clock }, ...source };
+      yield { ...placeOf(timed), params: { look: timed.atStart, typical: latest(typical), clock }, ...source };
     }
   },
 });
@@ -35,7 +34,7 @@ export const pastShotClockWhenLate = check({
   *find(subject) {
     for (const { timed, typical, late, clock, source } of onShotClock(subject)) {
       if (typical > clock * 1000 || late <= clock * 1000) continue;
-      yield { ...placeOf(timed), params: { look: capital(timed.name), typical: latest(typical), late: latest(late), clock }, ...source };
+      yield { ...placeOf(timed), params: { look: timed.atStart, typical: latest(typical), late: latest(late), clock }, ...source };
     }
   },
 });

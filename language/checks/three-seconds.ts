@@ -1,3 +1,4 @@
+import { message } from '../message/message.ts';
 import { read } from '../court/sources.ts';
 import { check } from './check.ts';
 import { inLane, type Court } from '../court/court.ts';
@@ -15,7 +16,7 @@ export const threeSeconds = check({
   needs: 'way',
   source: read('NBA 10-VI, NCAA 9-9; FIBA 26 and NFHS 9-7 from memory'),
   byRules: true,
-  message: '{who} stands in the lane for {stay:seconds}, from {from:seconds} to {to:seconds} after {zero}; more than {count:seconds} is a violation. Let him step out, or stand just outside the lane.',
+  message: '{who} stands in the lane for {stay:seconds}, from {from:seconds} to {to:seconds} {after}; more than {count:seconds} is a violation. Let him step out, or stand just outside the lane.',
   manual: {
     title: 'Three seconds in the lane',
     why: 'No attacker may be in the lane for more than three seconds on end while his team has the ball in the front court and the game clock runs. Counted here from where he comes to a stand in the lane to the shot: a place just outside the lane line does not count, and neither does one who goes through.',
@@ -31,7 +32,7 @@ export const threeSeconds = check({
         const part = partBefore(way.run, who, stay.from);
         yield {
           part,
-          params: { who, stay: (stay.to - stay.from) / 1000, from: stay.from / 1000, to: stay.to / 1000, zero: way.run.clockStartsAt > 0 ? 'the hand-over' : 'the call', count: count.value },
+          params: { who, stay: (stay.to - stay.from) / 1000, from: stay.from / 1000, to: stay.to / 1000, after: way.run.clockStartsAt > 0 ? message('after the hand-over') : message('after the call'), count: count.value },
           run: way.run.id,
           moment: stay.from + count.value * 1000,
           source: count.source,

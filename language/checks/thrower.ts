@@ -33,7 +33,7 @@ export const throwerMoves = check({
         const spot = way.run.tracks[out.by]!.start;
         const along = Math.max(...segment.path.map((point) => (throwIn.side === 'baseline' ? Math.abs(point.x - spot.x) : Math.abs(point.y - spot.y))));
         if (along <= lateral.value + 0.01 || segment.path.some((point) => inBounds(subject.court, point))) continue;
-        const mend = throwIn.side === 'baseline' ? 'Let him stay. Only after a basket may he run his own endline: then write situation "after a basket".' : 'Let him stay.';
+        const mend = throwIn.side === 'baseline' ? message('Let him stay. Only after a basket may he run his own endline: then write situation "after a basket".') : message('Let him stay.');
         yield { part: segment.action, params: { who: out.by, metres: along.toFixed(1), allowed: lateral.printed, mend }, run: way.run.id, moment: segment.t1, spot: segment.path.at(-1)!, source: lateral.source };
       }
     }

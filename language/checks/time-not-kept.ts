@@ -13,7 +13,7 @@ export const timeNotKept = check({
   severity: 'warning',
   needs: 'before',
   source: computed('how fast a level’s legs are: docs/assumptions.md'),
-  message: '{who} is {seconds:seconds} too late for the time written{why}. Give him more time, or less to do before it.',
+  message: '{who} is {seconds:seconds} too late for the time written. Give him more time, or less to do before it.',
   manual: {
     title: 'A time that cannot be kept',
     why: 'Legs beat written times: no player of the level runs what lies before it in the time there is. Shown is when he really can be there.',
@@ -25,9 +25,12 @@ export const timeNotKept = check({
     for (const problem of missed(subject)) {
       if (screenBehind(subject, problem) !== undefined || early.has(problem.part)) continue;
       const { part, params, run, moment, related = [] } = problem;
+      const late = { who: params.who ?? '', seconds: params.seconds ?? 0 };
+      const before = whatHolds(subject, problem);
       yield {
         part,
-        params: { who: params.who ?? '', seconds: params.seconds ?? 0, why: whyLate(subject, problem) },
+        params: late,
+        ...(before !== undefined && { instead: message('{who} is {seconds:seconds} too late for the time written: before it comes “{before}”. Give him more time, or less to do before it.', { ...late, before }) }),
         related: related.map((other) => ({ part: other, message: message('this comes too late') })),
         ...(run !== undefined && { run }),
         ...(moment !== undefined && { moment }),
@@ -86,11 +89,11 @@ function screenBehind(subject: Subject, problem: Problem): { readonly by: string
 }
 
 /** What keeps him until then: his own last link, or what he has to wait for. */
-function whyLate(subject: Subject, problem: Problem): string {
+function whatHolds(subject: Subject, problem: Problem): string | undefined {
   const late = lateStart(subject, problem);
   const cause = late?.run.events.find(({ id }) => id === late.start.because?.from);
   const before = actionOf(subject, cause?.part);
-  return before === undefined ? '' : `: before it comes “${wordsOf(subject, before.id)}”`;
+  return before && wordsOf(subject, before.id);
 }
 
 function actionOf({ ways }: Subject, part: PartId | undefined): Action | undefined {

@@ -6,8 +6,8 @@ import type { ParamNames } from '../message/template.ts';
 type Told<Code extends ReadingProblemCode, Template extends string> = Omit<Entry<Code, Template>, 'code' | 'severity' | 'source'> & {
   readonly severity?: Entry['severity'];
   readonly source?: Entry['source'];
-  /** Only parameters that the code brings; `near` is the nearest known name, if there is one. */
-  readonly message: ParamNames<Template> extends keyof ReadingProblems[Code] | 'near' ? Template : never;
+  /** Only parameters that the code brings; `near` is the nearest known name, if there is one, `kinds` the `kind` in words. */
+  readonly message: ParamNames<Template> extends keyof ReadingProblems[Code] | 'near' | 'kinds' ? Template : never;
 };
 
 function told<const Code extends ReadingProblemCode, const Template extends string>(code: Code, entry: Told<Code, Template>): Entry<Code, Template> {
@@ -49,7 +49,7 @@ export const toldByReading = {
     related: 'the other of this name',
     severity: 'warning',
     needs: 'steps',
-    message: 'There are two {kind}s called “{name}”. Give one of them another name.',
+    message: 'There are two {kinds} called “{name}”. Give one of them another name.',
     manual: { title: 'Two with one name', why: 'A line that names it cannot tell which one is meant.', wrong: 'step "Zip"\n1 dribbles to left slot\nstep "Zip"\n1 drives to rim\nlook 1: layup', right: 'step "Zip"\n1 dribbles to left slot\nstep "Finish"\n1 drives to rim\nlook 1: layup' },
   }),
   'step-loop': told('step-loop', {

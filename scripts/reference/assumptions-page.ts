@@ -1,4 +1,5 @@
 // docs/assumptions.md: whose legs, with sources, and what each assumption is worth.
+import { inEnglish } from '../../language/message/message.ts';
 import { youthCaution, youthNotes } from '../../language/court/youth.ts';
 import { ballFacts } from '../../language/motion/ball.ts';
 import { levelIds, levelTable, LEVELS, quantities, womenTopSpeed, type Row } from '../../language/motion/levels.ts';
@@ -38,7 +39,7 @@ export function assumptionsPage(): Files {
     table(['level', ...measured.plays.map(({ play, level }) => `${play} (written for ${level})`)], measured.levels.map(({ level, times }) => [level, ...times.map(both)]), measured.plays.map((_, at) => at + 1)),
     '## Young players',
     'What rules and guidelines of an age forbid or advise. It differs from place to place.',
-    table(['levels', 'about', '', 'weight', 'source', 'how known'], youthNotes.map(({ levels, topic, weight, text: said, source }) => [levels.join(', '), topic, plain(said), weight, plain(source.text), sayHow(source)])),
+    table(['levels', 'about', '', 'weight', 'source', 'how known'], youthNotes.map(({ levels, topic, weight, text: said, source }) => [levels.join(', '), topic, plain(inEnglish(said)), weight, plain(source.text), sayHow(source)])),
   );
   return [['assumptions.md', text]];
 }

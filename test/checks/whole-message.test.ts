@@ -1,6 +1,4 @@
 import { expect, test } from 'vitest';
-import { catalogue } from '../../language/checks/catalogue.ts';
-import { sayFinding } from '../../language/checks/tell-finding.ts';
 import { wholeMessage } from '../../language/checks/whole-message.ts';
 import { inEnglish, message, sayWith } from '../../language/message/message.ts';
 
@@ -13,10 +11,8 @@ test('a message says which rules mind, and on how many more ways', () => {
 });
 
 test('in another language all of it is, or none', () => {
-  const finding = { code: 'pass-to-self', message: 'English', params: { who: '1', does: 'passes' }, byRules: 'NFHS', moreWays: 2 };
-  const english = /^By the NFHS rules: 1 passes .* So too on 2 other ways through the play\.$/;
-  const own = catalogue['pass-to-self']!.message;
-  const byTheRules = { 'By the {rules} rules: {message}': 'Nach {rules}: {message}' };
-  expect(sayFinding(finding, sayWith(byTheRules))).toMatch(english);
-  expect(sayFinding(finding, sayWith({ ...byTheRules, [own]: '{who} an sich.', '{message} So too on {more} other ways through the play.': '{message} Auch auf {more} Wegen.' }))).toBe('Nach NFHS: 1 an sich. Auch auf 2 Wegen.');
+  const told = wholeMessage(message('{who} passes to himself.', { who: '1' }), { byRules: 'NFHS', moreWays: 2 });
+  const some = { 'By the {rules} rules: {message}': 'Nach {rules}: {message}', '{who} passes to himself.': '{who} an sich.' };
+  expect(sayWith(some)(told)).toBe('By the NFHS rules: 1 passes to himself. So too on 2 other ways through the play.');
+  expect(sayWith({ ...some, '{message} So too on {more} other ways through the play.': '{message} Auch auf {more} Wegen.' })(told)).toBe('Nach NFHS: 1 an sich. Auch auf 2 Wegen.');
 });
