@@ -31,14 +31,14 @@ export function startAsking(post: (message: FromPlayer) => void, shown: () => { 
     post({ v: MESSAGES_VERSION, kind: 'intent', id: made, ...on, dry: true, intent });
   }
 
-  function askReal(message: (asked: { readonly id: number; readonly play: string; readonly seq: number }) => FromPlayer, done: (outcome: Outcome) => void): void {
+  function askReal(question: (asked: { readonly id: number; readonly play: string; readonly seq: number }) => FromPlayer, done: (outcome: Outcome) => void): void {
     const on = shown();
     if (on === undefined) return;
     drop();
     const id = ++made;
     wanted = { id, done };
     setTimeout(() => wanted?.id === id && hear({ v: MESSAGES_VERSION, kind: 'outcome', id, refused: 'The editor does not answer. Try again.' }), LONGEST);
-    post(message({ id, ...on }));
+    post(question({ id, ...on }));
   }
 
   function drop(): void {

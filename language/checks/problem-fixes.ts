@@ -45,6 +45,7 @@ const homes: Readonly<Record<string, Message>> = {
   file: message('above the first play'), roster: message('in a roster'), alignment: message('in an alignment'), book: message('in a book'),
 };
 
+const clocks: Readonly<Record<string, Message>> = { period: message('on the period clock'), shot: message('on the shot clock') };
 const kinds: Readonly<Record<string, Message>> = { step: message('steps'), spot: message('spots'), player: message('players') };
 
 /** The problem's parameters as its message says them: with the nearest known name, and a line's home in words. */
@@ -52,6 +53,7 @@ export function sayParams(subject: Subject, problem: Problem): Params {
   const near = nearestName(subject, problem);
   const params: Record<string, Param> = { near: near === undefined ? (toWrite(problem) ?? '') : theNearest(near), ...problem.params };
   if (params.kind !== undefined) params.kinds = kinds[`${problem.params.kind}`] ?? params.kind;
+  if (params.clock !== undefined) params.clock = clocks[`${problem.params.clock}`] ?? params.clock;
   if (params.belongs !== undefined) params.belongs = homes[`${problem.params.belongs}`] ?? params.belongs;
   return params;
 }

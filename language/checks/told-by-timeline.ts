@@ -137,7 +137,7 @@ export const toldByTimeline = {
     severity: 'warning',
     needs: 'play',
     source: 'the words of the notation',
-    message: '{who} waits for a time on the {clock} clock, and the play does not say what it shows. Add a line such as “call with 22 on the clock”.',
+    message: '{who} waits for a time {clock}, and the play does not say what it shows. Add a line such as “call with 22 on the clock”.',
     manual: { title: 'A time on a clock that is not given', why: 'Without `call with` the tool cannot know what the clock shows when the play is called.', wrong: 'at 8 on the clock, 1 drives to rim\nlook 1: layup', right: 'call with 20 on the clock\nat 8 on the clock, 1 drives to rim\nlook 1: layup' },
   }),
   'either-takes-longer': told('either-takes-longer', {

@@ -1,4 +1,5 @@
 // CONTRACT. What reading or scheduling notes as wrong. Lower layers only name it; `checks/` gives it words, severity and fixes.
+import type { Params } from '../message/message.ts';
 import type { PartId } from '../book/places.ts';
 import type { Point } from '../court/point.ts';
 
@@ -6,7 +7,7 @@ import type { Point } from '../court/point.ts';
 export interface Problem {
   readonly code: string;
   readonly part: PartId;
-  readonly params: Readonly<Record<string, string | number>>;
+  readonly params: Params;
   readonly related?: readonly PartId[];
   /** Run-through, moment (ms from the call) and spot, where the problem has them. */
   readonly run?: string;

@@ -1,3 +1,4 @@
+import type { Words } from '../message/message.ts';
 import type { PartId } from './play.ts';
 import type { Problem } from '../names/problem.ts';
 
@@ -44,7 +45,7 @@ export interface ReadingProblems {
   /** The `from` line lists places, but not this player's. */
   'not-placed': { readonly who: string };
   /** Read, understood, and not yet carried out. */
-  'not-yet': { readonly what: string };
+  'not-yet': { readonly what: Words };
 }
 
 export type ReadingProblemCode = keyof ReadingProblems;

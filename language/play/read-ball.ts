@@ -1,4 +1,5 @@
 // What the man with the ball does.
+import { message } from '../message/message.ts';
 import type { Columns, NodeOf, SpotTree } from '../grammar/tree.ts';
 import type { Action, Dribble, Pass, PassKind, Place, Shot, ShotKind } from './play.ts';
 import type { One } from './read-clause.ts';
@@ -46,11 +47,11 @@ export function readPass(one: One, verb: string, parts: PassParts): Action[] {
   const at = parts.find((part, index) => part?.$type === 'At' && parts.slice(0, index).some(before => before?.$type === 'PassTo'));
   const along = parts.find(part => part?.$type === 'PassAlong');
   const way = along?.$type === 'PassAlong' && !along.way.startsWith('back') ? along.way : undefined;
-  if (way === 'behind the board') report(one.reader, 'not-yet', partOf(one), { what: 'a pass behind the board; it flies straight' });
+  if (way === 'behind the board') report(one.reader, 'not-yet', partOf(one), { what: message('a pass behind the board; it flies straight') });
   const styled = parts.find(part => part?.$type === 'PassStyle');
   const early = parts.some(part => part?.$type === 'Early');
   const isThrowIn = baseForm(verb) === 'inbound';
-  if (isThrowIn && !one.scope.ball.out) report(one.reader, 'not-yet', partOf(one), { what: 'a throw-in in the middle of a play; a play of its own begins with it' });
+  if (isThrowIn && !one.scope.ball.out) report(one.reader, 'not-yet', partOf(one), { what: message('a throw-in in the middle of a play; a play of its own begins with it') });
   if (receivers.length === 0) {
     if (!isThrowIn) report(one.reader, 'pass-to-nobody', partOf(one), { who: one.who });
     return [];

@@ -1,4 +1,5 @@
 // A step line that asks for copies of others, read.
+import { message } from '../message/message.ts';
 import { nameKey } from '../names/name-key.ts';
 import type { BodyId, Step, StepKey } from './play.ts';
 import type { Copies } from './repeated-steps.ts';
@@ -56,7 +57,7 @@ export function copiesOf(reader: Reader, head: StepHead, after: After, known: Kn
 /** Copies up to the first that would start past the time, counted from the start of the first of them. */
 function within(reader: Reader, head: StepHead, copies: Copies, round: number, after: After, seconds: number): Copies {
   const opens = after.opensAt(copies.steps);
-  if (opens === undefined) report(reader, 'not-yet', head.key, { what: 'repeating for a time; it is shown once' });
+  if (opens === undefined) report(reader, 'not-yet', head.key, { what: message('repeating for a time; it is shown once') });
   const start = opens?.get(copies.steps[0]?.key ?? '') ?? 0;
   const last = opens?.get(copies.steps.at(-1)?.key ?? '') ?? start;
   // Steps that take no time would come again for ever.

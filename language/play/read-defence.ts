@@ -1,4 +1,5 @@
 // What a line tells a defender.
+import { message } from '../message/message.ts';
 import type { ActionTree, Columns, NodeOf } from '../grammar/tree.ts';
 import type { Action, BodyId, Defend, Place } from './play.ts';
 import type { One } from './read-clause.ts';
@@ -34,7 +35,7 @@ function readDefend(one: One, tree: NodeOf<'Defend'>): Defend {
     if (part?.$type === 'With' || part?.$type === 'Guarded' || (part?.$type === 'DefendTo' && part.player !== undefined)) on ??= bodyOf(one.reader, part.player!, meaning);
     else if (part?.$type === 'At' || part?.$type === 'DefendTo') to ??= placeOfSubject(one, part.spots, meaning, false);
     else if (part?.$type === 'Off') on ??= bodiesOf(one.reader, part.players, meaning)[0];
-    else if (part?.$type === 'Heading') report(one.reader, 'not-yet', base.id, { what: `a defender who gives only the way ${part.way === 'middle' ? 'to the middle' : 'along the baseline'}` });
+    else if (part?.$type === 'Heading') report(one.reader, 'not-yet', base.id, { what: part.way === 'middle' ? message('a defender who gives only the way to the middle') : message('a defender who gives only the way along the baseline') });
     else if (part?.$type === 'TheScreen') on ??= [...one.scope.screens.values()].findLast(screen => screen.users.includes(one.who.slice(1) as BodyId))?.who;
   }
   putValue(one, `${base.id}#to`, to?.[0] === undefined ? undefined : to[1]);

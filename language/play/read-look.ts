@@ -1,4 +1,5 @@
 // A look → who scores, how it is pinned, and the tail that happens only if it is taken.
+import { message } from '../message/message.ts';
 import type { Columns, LookTree, NodeOf } from '../grammar/tree.ts';
 import { spanOf } from '../grammar/tree.ts';
 import type { Action, BodyId, Look, LookId, Pass, PassKind, Rebound } from './play.ts';
@@ -44,7 +45,7 @@ function readPin(reader: Reader, scope: Scope, tree: LookTree, line: Line, looke
   for (const each of tree.pins) {
     if (each === undefined) continue;
     if (pin !== undefined) {
-      report(reader, 'not-yet', id, { what: reader.lines[line.index]?.text.slice(each.at, each.to) ?? 'this' });
+      report(reader, 'not-yet', id, { what: reader.lines[line.index]?.text.slice(each.at, each.to) ?? message('this') });
       continue;
     }
     putPart(reader, `${id}#pin`, line.index, each);

@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { catalogue } from '../../language/checks/catalogue.ts';
+import { inEnglish } from '../../language/message/message.ts';
 import { applyBlockEdits } from '../../language/edit/apply-edits.ts';
 import { asPlay, compileText } from './compiled.ts';
 
@@ -17,7 +18,7 @@ describe('a fix mends what it is offered for', () => {
       for (const fix of finding.fixes) {
         const mended = applyBlockEdits(text.split('\n'), fix.edits.map((edit) => ({ ...edit, line: edit.line + finding.firstLine }))).join('\n');
         const after = compileText(mended).findings;
-        expect(count(after, finding.code), `${finding.code}: ${fix.title}\n${mended}`).toBeLessThan(count(findings, finding.code));
+        expect(count(after, finding.code), `${finding.code}: ${inEnglish(fix.title)}\n${mended}`).toBeLessThan(count(findings, finding.code));
       }
     }
   });
@@ -26,13 +27,13 @@ describe('a fix mends what it is offered for', () => {
 test('a line taken out by a fix leaves no empty line', () => {
   const text = 'play "A"\n  from 5-out\n  allow crowding "old"\n  1 dribbles to left slot\n  look 1: three\n';
   const [finding] = compileText(text).findings;
-  expect(finding?.fixes.map(({ title }) => title)).toEqual(['Take the line out']);
+  expect(finding?.fixes.map(({ title }) => inEnglish(title))).toEqual(['Take the line out']);
   expect(applyBlockEdits(text.split('\n'), finding!.fixes[0]!.edits).join('\n')).toBe(text.replace('  allow crowding "old"\n', ''));
 });
 
 test('a line added by a fix stands above its line, as far in', () => {
   const text = 'play "A"\n  from 5-out\n\n  step "One"\n    1 dribbles to left slot\n    1 screens for 3\n    3 cuts off 1 to top\n    look 3: three\n';
   const [finding] = compileText(text).findings;
-  expect(finding?.fixes.map(({ title }) => title)).toEqual(['Pass to 3 first: add "1 passes to 3" above', 'Let 5 screen']);
+  expect(finding?.fixes.map(({ title }) => inEnglish(title))).toEqual(['Pass to 3 first: add "1 passes to 3" above', 'Let 5 screen']);
   expect(applyBlockEdits(text.split('\n'), finding!.fixes[0]!.edits)[5]).toBe('    1 passes to 3');
 });

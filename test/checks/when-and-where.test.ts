@@ -32,7 +32,7 @@ test('the spot is where the man is at that moment', () => {
   const refused = findings.find(({ code }) => code === 'screen-refused')!;
   const run = plays[0]!.timeline.runs.find(({ id }) => id === refused.run)!;
   expect(refused.spot).toEqual(trackAt(run.tracks['5']!, refused.moment!));
-  expect(refused.related).toMatchObject([{ message: 'his way' }]);
+  expect(refused.related).toMatchObject([{ message: { template: 'his way' } }]);
 });
 
 test('of two ways it names the one on which it fails', () => {

@@ -13,7 +13,7 @@ const sorted = (gaps: readonly string[]) => [...new Set(gaps)].sort();
 
 test('every message names its template, so that it can be translated', () => {
   expect(unknown).toEqual([]);
-  expect(templatesIn('a.ts', "message(text); message(`a ${b}`); message('c {d}', { d }); l10n.t('e {0}', f); other(text);")).toEqual({ found: ['c {d}', 'e {0}'], unknown: ['a.ts: message(text)', 'a.ts: message(`a ${b}`)'] });
+  expect(templatesIn('a.ts', "message(text); message(`a ${b}`); message('c {d}', { d }); message(`g`); l10n.t('e {0}', f); other(text);")).toEqual({ found: ['c {d}', 'g', 'e {0}'], unknown: ['a.ts: message(text)', 'a.ts: message(`a ${b}`)'] });
 });
 
 test('the English bundle holds each of them: after a new sentence, npm run l10n', () => {
