@@ -1,12 +1,6 @@
-// The forms of a coach's verbs: `cut`, `cuts`, `cut`; `post up`, `posts up`, `posted up`; `back-screen`, `back-screens`, `back-screened`.
+// The forms of a coach's verbs: `cut`, `cuts`; `post up`, `posts up`; `back-screen`, `back-screens`.
 import { verbs } from '../grammar/verbs.ts';
 
-// What English does not build by rule.
-const irregularPast: Readonly<Record<string, string>> = {
-  bring: 'brought', come: 'came', catch: 'caught', cut: 'cut', drive: 'drove', get: 'got', go: 'went', have: 'had', hold: 'held', is: 'was', keep: 'kept', lay: 'laid', leave: 'left',
-  make: 'made', run: 'ran', set: 'set', shoot: 'shot', swing: 'swung', take: 'took', throw: 'threw',
-};
-const doubled = /^(slip|pop|trap|tip|drop|step|pin|skip|spot|sag|jog|lob)$/;
 /** Bases that stand for several words. */
 const spelledOut: Readonly<Record<string, string>> = { 'keep dribble': 'keep his dribble', 'same cut': 'make the same cut', 'have ball': 'have the ball', 'pick up': 'pick up his dribble' };
 
@@ -19,17 +13,6 @@ const byKey: ReadonlyMap<string, { readonly singular: string; readonly base: str
 /** `cut` → `cuts`, `post-up` → `posts up`, `basket-cut` → `basket-cuts`: reads back to the same verb. */
 export function thirdPerson(verb: string): string {
   return byKey.get(keyOf(verb))?.singular ?? changeFirst(verb, (word) => (/(s|x|z|ch|sh)$/.test(word) ? `${word}es` : `${word}s`));
-}
-
-/** `cut` → `cut`, `dribble` → `dribbled`, `hand-off` → `handed off`, `back-cut` → `back-cut`. */
-export function past(verb: string): string {
-  return changeFirst(infinitive(verb), (word) => {
-    const known = irregularPast[word];
-    if (known !== undefined) return known;
-    if (word.endsWith('e')) return `${word}d`;
-    if (/[^aeiou]y$/.test(word)) return `${word.slice(0, -1)}ied`;
-    return doubled.test(word) ? `${word}${word.at(-1)}ed` : `${word}ed`;
-  });
 }
 
 /** `hand-off` → `hand off`, `back-cut` → `back-cut`, `keep-dribble` → `keep his dribble`. */

@@ -7,7 +7,7 @@ describe('the ball', () => {
   from 5-out
   1 dribbles to left slot
   1 ball-screens for 3
-  ^^^^^^^^^^^^^^^^^^^^ error screen-with-ball: 1 sets a screen while he has the ball (1 dribbled to left slot). Let him pass first, or let another man screen.
+  ^^^^^^^^^^^^^^^^^^^^ error screen-with-ball: 1 sets a screen while he has the ball (“1 dribbles to left slot”). Let him pass first, or let another man screen.
   3 cuts off 1 to top
   look 1: jumper
 `));
@@ -26,7 +26,7 @@ describe('the ball', () => {
   from 5-out
   1 dribbles to left slot
   2 passes to 3
-  ^^^^^^^^^^^^^ error ball-needed: 2 can’t pass to 3: 1 has the ball (1 dribbled to left slot).
+  ^^^^^^^^^^^^^ error ball-needed: 2 can’t pass to 3: 1 has the ball (“1 dribbles to left slot”).
   look 3: three
 `));
 

@@ -1,7 +1,7 @@
 // A text with its findings marked below the lines:
 //
 //     1 ball-screens for 3
-//     ^^^^^^^^^^^^^^^^^^^^ error screen-with-ball: 1 dribbled to left wing
+//     ^^^^^^^^^^^^^^^^^^^^ error screen-with-ball: 1 sets a screen while he has the ball
 //
 // What stands behind the colon has to be in the message.
 import { expect } from 'vitest';

@@ -1,16 +1,15 @@
 import { describe, expect, test } from 'vitest';
 import { verbs } from '../../language/grammar/verbs.ts';
-import { past, thirdPerson } from '../../language/words/verbs.ts';
+import { thirdPerson } from '../../language/words/verbs.ts';
 
 describe('a coach’s verbs are built as he says them', () => {
   test.each([
-    ['cut', 'cuts', 'cut'], ['dribble', 'dribbles', 'dribbled'], ['pass', 'passes', 'passed'], ['back-screen', 'back-screens', 'back-screened'],
-    ['basket-cut', 'basket-cuts', 'basket-cut'], ['hand-off', 'hands off', 'handed off'], ['post-up', 'posts up', 'posted up'], ['drive', 'drives', 'drove'],
-    ['slip', 'slips', 'slipped'], ['flash', 'flashes', 'flashed'], ['throw', 'throws', 'threw'], ['deny', 'denies', 'denied'], ['lob', 'lobs', 'lobbed'],
-    ['step-out', 'steps out', 'stepped out'], ['pick-up', 'picks up his dribble', 'picked up his dribble'], ['bring-the-ball-up', 'brings the ball up', 'brought the ball up'],
-  ])('%s: %s, %s', (base, third, told) => {
+    ['cut', 'cuts'], ['dribble', 'dribbles'], ['pass', 'passes'], ['back-screen', 'back-screens'],
+    ['basket-cut', 'basket-cuts'], ['hand-off', 'hands off'], ['post-up', 'posts up'], ['drive', 'drives'],
+    ['slip', 'slips'], ['flash', 'flashes'], ['throw', 'throws'], ['deny', 'denies'], ['lob', 'lobs'],
+    ['step-out', 'steps out'], ['pick-up', 'picks up his dribble'], ['bring-the-ball-up', 'brings the ball up'],
+  ])('%s: %s', (base, third) => {
     expect(thirdPerson(base)).toBe(third);
-    expect(past(base)).toBe(told);
   });
 
   test('what is said of a verb reads back to the same verb', () => {
