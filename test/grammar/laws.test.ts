@@ -10,12 +10,21 @@ import { parseLine, LONGEST_LINE } from '../../language/grammar/parse-line.ts';
 import { prune } from '../../language/grammar/plain.ts';
 import { lineTables } from '../../scripts/line-tables.ts';
 import { inEnglish } from '../../language/message/message.ts';
+import { untilOneHolds } from '../support/rounds.ts';
 import { notationLines } from './notation-lines.ts';
 import { drawSentence, pick, random } from './sentences.ts';
 
 const written = { seed: 20261, numRuns: 1500 };
-/** Processor time: the machine may be busy with something else. */
-const msOf = ({ user, system }: NodeJS.CpuUsage) => (user + system) / 1000;
+/** The least of up to three readings, while they are not below the limit: processor time, for the machine may be busy with something else. */
+async function leastTime(limit: number, work: () => void): Promise<number> {
+  const measure = () => {
+    const start = process.cpuUsage();
+    work();
+    const { user, system } = process.cpuUsage(start);
+    return (user + system) / 1000;
+  };
+  return Math.min(...(await untilOneHolds(measure, (ms) => ms < limit, { most: 3 })));
+}
 const seeds = fc.integer({ min: 0, max: 0x7fffffff });
 
 describe('the network and the parser know the same language', () => {
@@ -177,12 +186,13 @@ describe('bounded time', () => {
     ['a hundred thousand emoji', '🏀'.repeat(50_000)],
     ['a megabyte of blanks', ' '.repeat(million)],
     ['a play that never ends', '1 passes to 2 and '.repeat(million / 18)],
-  ])('%s is refused at once', (_, text) => {
-    const start = process.cpuUsage();
-    const read = parseLine(text);
-    expectedAfter(text);
-    expect(msOf(process.cpuUsage(start))).toBeLessThan(200);
-    expect(read.fault?.code ?? 'blank').toMatch(/^(line-too-long|blank)$/);
+  ])('%s is refused at once', async (_, text) => {
+    const work = () => {
+      parseLine(text);
+      expectedAfter(text);
+    };
+    expect(await leastTime(200, work)).toBeLessThan(200);
+    expect(parseLine(text).fault?.code ?? 'blank').toMatch(/^(line-too-long|blank)$/);
   });
   it.each([
     ['letters', 'a'.repeat(LONGEST_LINE)],
@@ -197,12 +207,13 @@ describe('bounded time', () => {
     ['a wrong word and links', '3 flies, ' + '1 passes to 2, 2 passes to 1, '.repeat(60)],
     ['keywords', 'the left right '.repeat(130)],
     ['brackets', '('.repeat(LONGEST_LINE)],
-  ])('the longest line of %s takes less than half a second', (_, text) => {
+  ])('the longest line of %s takes less than half a second', async (_, text) => {
     const line = text.slice(0, LONGEST_LINE);
     parseLine('4 scrrens');
-    const start = process.cpuUsage();
-    parseLine(line);
-    expectedAfter(line);
-    expect(msOf(process.cpuUsage(start))).toBeLessThan(500);
+    const work = () => {
+      parseLine(line);
+      expectedAfter(line);
+    };
+    expect(await leastTime(500, work)).toBeLessThan(500);
   });
 });

@@ -27,9 +27,10 @@ describe('a text that is no play', () => {
     ['one endless line of passes', `play "Pier"\n  ${'1 passes to 2, '.repeat(million / 15)}`],
     ['a picture somebody named .play, read as UTF-8', anyBytes(million / 3).toString('utf8')],
     ['the same read as Latin-1', anyBytes(million / 3).toString('latin1')],
-  ])('%s is told to be none, and edited and asked about like any other', { timeout: 20_000 }, async (_, text) => {
+  ])('%s is told to be none, and edited and asked about like any other', { timeout: 60_000 }, async (_, text) => {
     client = await talk({ options: atOnce });
-    const began = performance.now();
+    // Processor time, of the server too: the machine may be busy with something else.
+    const began = process.cpuUsage();
     await client.open(uri, text);
     expect((await client.diagnosticsOf(uri, 1)).length).toBeGreaterThan(0);
     await client.change(uri, 2, [{ range: { start: { line: 0, character: 3 }, end: { line: 0, character: 3 } }, text: '🏀' }]);
@@ -37,7 +38,8 @@ describe('a text that is no play', () => {
     for (const method of ['hover', 'completion', 'documentHighlight', 'definition']) await client.connection.sendRequest(`textDocument/${method}`, { textDocument, position: { line: 0, character: 5 } });
     for (const method of ['semanticTokens/full', 'documentSymbol', 'foldingRange', 'codeLens']) await client.connection.sendRequest(`textDocument/${method}`, { textDocument });
     await client.connection.sendRequest(lsp.DocumentFormattingRequest.type, { textDocument, options: { tabSize: 2, insertSpaces: true } });
-    expect(performance.now() - began).toBeLessThan(10_000);
+    const { user, system } = process.cpuUsage(began);
+    expect((user + system) / 1000).toBeLessThan(10_000);
   });
 });
 

@@ -1,5 +1,6 @@
 // How long a frame takes, what stays behind, how soon a message is seen: the panel's share of a keystroke.
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { untilOneHolds } from '../support/rounds.ts';
 import { lighthouse } from '../support/playback-fixture.ts';
 import { executable, handsOn, openStage, show, type Stage } from './player-in-browser.ts';
 
@@ -67,8 +68,7 @@ describe.skipIf(executable === undefined && !process.env.CI)('the pace of the pl
       );
     const scripts = (frames: Frames['frames']) => frames.map((frame) => frame.script);
     const p95Of = (values: readonly number[]) => values.toSorted((a, b) => a - b)[Math.floor(values.length * 0.95)]!;
-    const rounds: { processor: number; bare: number; wall: number; wallBare: number; late: number; lateBare: number }[] = [];
-    for (let round = 0; round < 3; round++) {
+    async function measure() {
       let alone: Frames['frames'] = [];
       const bareProcessor = await processorOf(async () => (alone = await bare(240)));
       await taken();
@@ -79,15 +79,18 @@ describe.skipIf(executable === undefined && !process.env.CI)('the pace of the pl
       const processor = await processorOf(() => stage.page.waitForFunction(() => (window as unknown as Frames).frames.length >= 240, undefined, { timeout: 20_000 }));
       const frames = await taken();
       await stage.page.keyboard.press('Space');
-      rounds.push({ processor: p95Of(processor), bare: p95Of(bareProcessor), wall: p95Of(scripts(frames)), wallBare: p95Of(scripts(alone)), late: lateOf(frames), lateBare: lateOf(alone) });
+      return { processor: p95Of(processor), bare: p95Of(bareProcessor), wall: p95Of(scripts(frames)), wallBare: p95Of(scripts(alone)), late: lateOf(frames), lateBare: lateOf(alone) };
     }
+    type Round = Awaited<ReturnType<typeof measure>>;
+    // A bare loop takes 0.2 ms; where a busy machine makes it longer, the player may be longer too.
+    const timesBare = ({ processor, bare }: Round) => processor / Math.max(0.2, bare);
+    const moreLate = ({ late, lateBare }: Round) => late - lateBare;
+    // The best of three, and of some more where the machine is busy: what other programs take from a round is not the player’s.
+    const rounds = await untilOneHolds(measure, (round) => timesBare(round) <= 3 && moreLate(round) <= 0, { least: 3, most: 8 });
     for (const { processor, bare, wall, wallBare, late, lateBare } of rounds)
       console.log(`a frame’s script, p95: ${processor.toFixed(2)} ms of processor, a bare loop ${bare.toFixed(2)}; by the wall ${wall.toFixed(2)} ms, a bare loop ${wallBare.toFixed(2)}; late ${late} of 240, a bare loop ${lateBare}`);
-    const least = (pick: (round: (typeof rounds)[number]) => number) => Math.min(...rounds.map(pick));
-    // The best of three: what other programs take from a round is not the player’s.
-    // A bare loop takes 0.2 ms; where a busy machine makes it longer, the player may be longer too.
-    expect(least(({ processor, bare }) => processor / Math.max(0.2, bare))).toBeLessThanOrEqual(3);
-    expect(least(({ late, lateBare }) => late - lateBare)).toBeLessThanOrEqual(0);
+    expect(Math.min(...rounds.map(timesBare))).toBeLessThanOrEqual(3);
+    expect(Math.min(...rounds.map(moreLate))).toBeLessThanOrEqual(0);
   });
 
   test('nothing grows while it plays', async () => {
@@ -121,18 +124,20 @@ describe.skipIf(executable === undefined && !process.env.CI)('the pace of the pl
     await stage.openPanel();
     await stage.tell(show(0));
     await expect.poll(seqShown).toBe('0');
-    const taken = await stage.page.evaluate(async (message) => {
+    let seq = 0;
+    const measure = () => stage.page.evaluate(async ({ message, from }) => {
       const times: number[] = [];
-      for (let seq = 1; seq <= 40; seq++) {
+      for (let seq = from + 1; seq <= from + 40; seq++) {
         const start = performance.now();
         window.postMessage({ ...message, seq, playback: { ...message.playback, findings: [] } }, '*');
         while (document.documentElement.dataset.seq !== String(seq)) await new Promise((go) => setTimeout(go));
         times.push(performance.getEntriesByName('setwright:shown')[0]!.startTime - start);
       }
       return times.sort((a, b) => a - b);
-    }, show(0) as { playback: object });
-    console.log(`message to picture: p50 ${taken[20]!.toFixed(1)} ms, p95 ${taken[38]!.toFixed(1)} ms`);
+    }, { message: show(0) as { playback: object }, from: (seq += 40) - 40 });
     // The middle: a busy machine makes some frames late, in the player and everywhere.
-    expect(taken[20]!).toBeLessThan(34);
+    const rounds = await untilOneHolds(measure, (taken) => taken[20]! < 34);
+    for (const taken of rounds) console.log(`message to picture: p50 ${taken[20]!.toFixed(1)} ms, p95 ${taken[38]!.toFixed(1)} ms`);
+    expect(Math.min(...rounds.map((taken) => taken[20]!))).toBeLessThan(34);
   });
 });
