@@ -45,6 +45,8 @@ export const quietSettings = {
   'extensions.autoUpdate': false,
   'extensions.ignoreRecommendations': true,
   'git.enabled': false,
+  // Its server lists every open file of the machine over and over to find ports.
+  'remote.autoForwardPorts': false,
 } as const;
 
 export interface HostPlace {

@@ -3,7 +3,7 @@ import { mkdirSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { format } from 'node:util';
 import type { Frame, FrameLocator, Locator, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, describe } from 'vitest';
+import { afterAll, afterEach, beforeEach, describe } from 'vitest';
 import { root } from '../../scripts/build.ts';
 import { executable, openBrowser, type BrowserOptions } from './chromium.ts';
 import { copyOfExamples, places, remove, startHost, until, type HostOptions, type Place } from './vscode.ts';
@@ -27,19 +27,30 @@ export interface EditorOptions extends Pick<HostOptions, 'settings' | 'restricte
 
 /**
  * Tests in a real VS Code, once for each place the extension can run in. They share one window and run in the order they
- * are written. On a machine without Chromium they are skipped; with CI set they fail.
+ * are written; each brings about what it starts from. After one that failed the next try, or the next test, has a new
+ * window with the files as they were, so that what is left over cannot fail it too. On a machine without Chromium they
+ * are skipped; with CI set they fail.
  */
 export function inRealVsCode(title: string, tests: (editor: () => Editor) => void, options: EditorOptions = {}) {
   describe.skipIf(!executable && !process.env.CI).each(options.in ?? places)(`${title} (extension host: %s)`, (place) => {
     let opened: (Editor & { close(): Promise<void> }) | undefined;
-    const editor = () => opened!;
-    beforeAll(async () => {
-      opened = await openEditor(place, options);
-    });
+    const open = async () => void (opened ??= await openEditor(place, options));
+    const close = async () => {
+      const last = opened;
+      opened = undefined;
+      await last?.close();
+    };
+    const editor = () => {
+      if (opened === undefined) throw new Error('no window is open: the try that asks for it is over');
+      return opened;
+    };
+    beforeEach(open);
     afterEach(async ({ task }) => {
-      if (task.result?.state === 'fail') await screenshot(editor(), `failed: ${task.name}`);
+      if (task.result?.state !== 'fail') return;
+      await screenshot(editor(), `failed: ${task.name}`).catch(() => undefined);
+      await close();
     });
-    afterAll(() => opened?.close());
+    afterAll(close);
     tests(editor);
   });
 }
@@ -51,6 +62,8 @@ export async function openEditor(place: Place, { files, settings, restricted, si
   try {
     await page.goto(opened.host.address);
     await page.locator('.explorer-folders-view .monaco-list-row').first().waitFor({ timeout: 60_000 });
+    // On the web host it cannot be turned off; it comes late, and before what is then in front.
+    if (place === 'web worker') await page.locator('.tab.active', { hasText: 'Welcome' }).waitFor({ timeout: 60_000 });
   } catch (reason) {
     await opened.close();
     throw reason;
@@ -86,17 +99,104 @@ async function openBoth(place: Place, options: HostOptions, look?: BrowserOption
   }
 }
 
+/** What Playwright waits for an element, in ms. */
+const usual = 30_000;
+/** The first try of a gesture waits so long for each element, and for what it brings about, in ms; each further try twice as long as the last. */
+const aMoment = 3000;
+const longest = 12_000;
+/** A gesture is tried for so many seconds. */
+const patience = 60;
+
+/**
+ * A whole gesture, begun anew until what it is for can be seen. The browser hands keys and clicks on faster than a person does: a
+ * busy window drops what comes before it listens, a list that fills a second time takes back what was chosen, a row moves away from
+ * under the mouse. A coach looks and does it again, from the start; so does this, and says what it never saw. `moment`: how long,
+ * in ms, what it brings about may take at first, where doing it twice would undo it.
+ */
+export async function doUntil({ page }: Pick<Editor, 'page'>, what: string, gesture: () => Promise<unknown>, seen: () => Promise<boolean>, moment = aMoment): Promise<void> {
+  const end = Date.now() + patience * 1000;
+  for (let wait = aMoment; ; wait = Math.min(2 * wait, longest)) {
+    try {
+      await leaveQuickInput(page);
+      return await waitingAtMost(page, wait, async () => {
+        await gesture();
+        await until(what, seen, Math.max(wait, moment) / 1000);
+      });
+    } catch (reason) {
+      const { message } = reason as Error;
+      if (Date.now() > end || page.isClosed()) throw new Error(`tried for ${patience} s in vain: ${what}; at last ${message}`, { cause: reason });
+      console.log(`once more: ${what} (${message.split('\n')[0]})`);
+    }
+  }
+}
+
+const waits = new WeakMap<Page, number>();
+async function waitingAtMost<Answer>(page: Page, ms: number, work: () => Promise<Answer>): Promise<Answer> {
+  const before = waits.get(page) ?? usual;
+  const set = (to: number) => (waits.set(page, to), page.setDefaultTimeout(to));
+  set(ms);
+  try {
+    return await work();
+  } finally {
+    set(before);
+  }
+}
+
+/** Presses keys unless what they are for can be seen already, and again when nothing came of it. `at`: where, instead of what has the keyboard. */
+export async function pressUntil(editor: Pick<Editor, 'page'>, keys: string, what: string, seen: () => Promise<boolean>, at?: Locator) {
+  await doUntil(editor, what, async () => (await seen()) || (at === undefined ? editor.page.keyboard.press(keys) : at.press(keys)), seen);
+}
+
+/** Two keys one after the other; the second counts only once the window waits for it, and would else be written into the text. */
+export async function pressTwo({ page }: Pick<Editor, 'page'>, first: string, second: string) {
+  await page.keyboard.press(first);
+  await page.locator('.statusbar-item', { hasText: /was pressed/ }).waitFor();
+  await page.keyboard.press(second);
+}
+
+/** The same with the mouse: what is clicked may be drawn anew just then, and the click goes to what was there before. */
+export async function clickUntil(editor: Pick<Editor, 'page'>, target: Locator, what: string, seen: () => Promise<boolean>, moment?: number) {
+  await doUntil(editor, what, async () => (await seen()) || target.click(), seen, moment);
+}
+
+const quickInput = (page: Page) => page.locator('.quick-input-widget');
+const quickLine = (page: Page) => quickInput(page).locator('input[type=text]').first();
+
+/** What an earlier try left open at the top of the window is in the way of the next. */
+async function leaveQuickInput(page: Page) {
+  for (let times = 0; times < 5 && (await quickInput(page).isVisible()); times++) {
+    await quickLine(page).focus({ timeout: 500 }).catch(() => undefined);
+    await page.keyboard.press('Escape');
+    await quickInput(page).waitFor({ state: 'hidden', timeout: 1000 }).catch(() => undefined);
+  }
+}
+
+/** Writes into the line at the top of the window, once it is there to be written in. */
+async function writeOnTop(page: Page, words: string) {
+  await quickLine(page).waitFor();
+  await quickLine(page).fill(words);
+}
+
+/** Enter takes what the line at the top of the window points at, and closes it. */
+async function enterOnTop(page: Page) {
+  await page.keyboard.press('Enter');
+  await quickInput(page).waitFor({ state: 'hidden' });
+}
+
 /** Opens a file from the list on the left, which this shows, and returns its text area. */
 export async function openFile({ page }: Editor, name: string): Promise<Locator> {
   const files = page.locator('.explorer-folders-view');
-  if (!(await files.isVisible())) await page.keyboard.press('Control+Shift+E');
   const file = files.getByRole('treeitem', { name, exact: true });
-  await file.waitFor();
-  // A list that is still filling moves its rows away from under the mouse.
-  await until(`${name} is opened`, async () => {
-    await file.dblclick();
-    return page.locator('.tab.active', { hasText: name }).waitFor({ timeout: 4000 }).then(() => true, () => false);
-  });
+  await doUntil(
+    { page },
+    `${name} is opened`,
+    async () => {
+      if (!(await files.isVisible())) await page.keyboard.press('Control+Shift+E');
+      // A list that is still filling moves its rows away from under the mouse.
+      await file.dblclick();
+    },
+    () => page.locator('.tab.active', { hasText: name }).isVisible(),
+  );
   return textOf(page);
 }
 
@@ -108,123 +208,159 @@ async function textOf(page: Page): Promise<Locator> {
 }
 
 /** Runs a command by its whole title ("Setwright: Show Log") through the command palette. */
-export async function runCommand(editor: Editor, title: string) {
-  await chooseCommand(editor, title);
-  await editor.page.locator('.quick-input-widget').waitFor({ state: 'hidden' });
+export async function runCommand({ page }: Editor, title: string) {
+  await doUntil({ page }, `the command “${title}” is taken`, async () => {
+    await chooseCommand(page, title);
+    await quickInput(page).waitFor({ state: 'hidden' });
+  }, () => quickInput(page).isHidden());
 }
 
-/** The same for a command that asks something; the answers are typed, each ended with Enter. */
-export async function runAsking(editor: Editor, title: string, answers: readonly string[]) {
-  await chooseCommand(editor, title);
-  const { page } = editor;
-  const asking = page.locator('.quick-input-widget');
-  const input = asking.locator('input[type=text]').first();
-  let before = '';
-  for (const answer of answers) {
-    await until('the next question is asked', async () => (await asking.isVisible()) && (await questionOf(asking)) !== before);
-    before = await questionOf(asking);
-    await input.fill(answer);
+/** The same for a command that asks something; the answers are typed, each ended with Enter. Nothing is done before the last one. */
+export async function runAsking({ page }: Editor, title: string, answers: readonly string[]) {
+  await doUntil({ page }, `“${title}” has its answers`, async () => {
+    await chooseCommand(page, title);
+    let before = '';
+    for (const answer of answers) {
+      await until('the next question is asked', async () => (await quickLine(page).isVisible()) && (await questionOf(page)) !== before && !(await inPalette(page)), 8);
+      before = await questionOf(page);
+      await answerOnTop(page, answer, async () => !(await quickInput(page).isVisible()) || (await questionOf(page)) !== before);
+    }
+    await quickInput(page).waitFor({ state: 'hidden' });
+  }, () => quickInput(page).isHidden());
+}
+
+async function answerOnTop(page: Page, answer: string, taken: () => Promise<boolean>) {
+  const chosen = async () => {
     // Where there is a list, what is typed chooses from it.
-    await until(`“${answer}” is chosen`, async () => {
-      if (!(await asking.locator('.quick-input-list').isVisible())) return true;
-      const focused = await asking.locator('.monaco-list-row.focused').allInnerTexts();
-      return focused.some((row) => row.toLowerCase().includes(answer.toLowerCase()));
-    });
+    if (!(await quickInput(page).locator('.quick-input-list').isVisible())) return true;
+    const focused = await quickInput(page).locator('.monaco-list-row.focused').allInnerTexts();
+    return focused.some((row) => row.toLowerCase().includes(answer.toLowerCase()));
+  };
+  await until(`“${answer}” is taken`, async () => {
+    if ((await quickLine(page).inputValue()) !== answer) await writeOnTop(page, answer);
+    await until(`“${answer}” is chosen`, chosen, 4);
     await page.keyboard.press('Enter');
-  }
-  await asking.waitFor({ state: 'hidden' });
+    return until(`“${answer}” is left`, taken, 4).then(() => true, () => false);
+  }, 8);
 }
 
 /** What tells one question from the next: its title and its hint. */
-const questionOf = async (asking: Locator): Promise<string> =>
-  `${await asking.locator('.quick-input-title').innerText().catch(() => '')} ${await asking.locator('input[type=text]').first().getAttribute('placeholder').catch(() => '')}`;
+const questionOf = async (page: Page): Promise<string> =>
+  `${await quickInput(page).locator('.quick-input-title').innerText({ timeout: 500 }).catch(() => '')} ${await quickLine(page).getAttribute('placeholder', { timeout: 500 }).catch(() => '')}`;
 
-async function chooseCommand({ page }: Editor, title: string) {
-  const input = page.locator('.quick-input-widget input[type=text]').first();
-  const inPalette = async () => (await input.isVisible()) && (await input.inputValue().catch(() => '')).startsWith('>');
+const inPalette = async (page: Page) => (await quickLine(page).isVisible()) && (await quickLine(page).inputValue({ timeout: 500 }).catch(() => '')).startsWith('>');
+
+/** As far as the palette is left: the command is closed with, or asks. */
+async function chooseCommand(page: Page, title: string) {
   await page.keyboard.press('F1');
-  await input.fill(`>${title}`);
-  const chosen = page.locator('.quick-input-list .monaco-list-row.focused', { hasText: title });
+  await writeOnTop(page, `>${title}`);
+  const chosen = quickInput(page).locator('.quick-input-list .monaco-list-row.focused', { hasText: title });
   // The palette fills its list a second time, with similar commands, and loses what was pressed meanwhile: it then stays open.
-  await until(`the command ${title} is taken`, async () => {
+  await until(`the palette is left with ${title}`, async () => {
+    if (!(await inPalette(page))) return true;
     await chosen.waitFor();
     await page.keyboard.press('Enter');
-    return until('the palette is left', async () => !(await inPalette()), 1.5).then(() => true, () => false);
-  });
+    return until('the palette is left', async () => !(await inPalette(page)), 1.5).then(() => true, () => false);
+  }, 8);
 }
 
-/** Presses keys, and again when nothing came of it: a window that is busy, or a panel that is just loading, can miss them. */
-async function pressUntil(page: Page, keys: string, what: string, holds: () => Promise<boolean>) {
-  await until(what, async () => {
-    if (await holds()) return true;
-    await page.keyboard.press(keys);
-    return until(what, holds, 4).then(() => true, () => false);
-  });
-}
+const focusedText = (page: Page) => page.locator('.editor-group-container.active .editor-instance .monaco-editor.focused');
 
 /** Leaves the panel, or a list, for the text in the first group. */
 export async function toText({ page }: Editor) {
-  const focused = page.locator('.editor-group-container.active .editor-instance .monaco-editor.focused');
-  await pressUntil(page, 'Control+1', 'the text has the keyboard', async () => (await focused.count()) > 0);
+  await pressUntil({ page }, 'Control+1', 'the text has the keyboard', async () => (await focusedText(page).count()) > 0);
 }
 
 /** Moves the cursor; both numbers count from 1, as the status bar shows them. */
 export async function goTo({ page }: Editor, line: number, column = 1) {
-  const input = page.locator('.quick-input-widget input[type=text]').first();
-  await pressUntil(page, 'Control+g', 'it asks for a line', () => input.isVisible());
-  await input.fill(`:${line}:${column}`);
-  await page.keyboard.press('Enter');
-  await page.locator('.quick-input-widget').waitFor({ state: 'hidden' });
+  const there = new RegExp(`^Ln ${line}, Col ${column}$`);
+  await doUntil(
+    { page },
+    `the cursor stands in line ${line}, column ${column}`,
+    async () => {
+      if ((await focusedText(page).count()) === 0) await page.keyboard.press('Control+1');
+      await page.keyboard.press('Control+g');
+      await writeOnTop(page, `:${line}:${column}`);
+      await enterOnTop(page);
+    },
+    async () => there.test(await cursorSaid(page)) && (await focusedText(page).count()) > 0,
+  );
+}
+
+/** Where the cursor is and how much is selected, as the status bar says it of the text in front. */
+const cursorSaid = (page: Page): Promise<string> => page.locator('#status\\.editor\\.selection').innerText({ timeout: 1000 }).catch(() => '');
+
+export async function selection(editor: Editor): Promise<string> {
+  await toText(editor);
+  return cursorSaid(editor.page);
 }
 
 /** Lines of the list of problems, which this opens. */
 export async function problems({ page }: Editor): Promise<Locator> {
   const list = page.locator('.markers-panel');
-  await pressUntil(page, 'Control+Shift+M', 'the list of problems opens', () => list.isVisible());
+  await pressUntil({ page }, 'Control+Shift+M', 'the list of problems opens', () => list.isVisible());
   return list.locator('.monaco-list-row');
 }
 
 export async function closeProblems({ page }: Editor) {
   const list = page.locator('.markers-panel');
-  if (!(await list.isVisible())) return;
-  await list.locator('.monaco-list').first().focus().catch(() => undefined);
-  await pressUntil(page, 'Control+Shift+M', 'the list of problems closes', () => list.isHidden());
+  await doUntil(
+    { page },
+    'the list of problems closes',
+    async () => {
+      if (await list.isHidden()) return;
+      // From elsewhere the key goes to the list; from the list it closes it.
+      await list.locator('.monaco-list').first().focus({ timeout: 500 }).catch(() => undefined);
+      await page.keyboard.press('Control+Shift+M');
+    },
+    () => list.isHidden(),
+  );
 }
 
 /** The colours of the window, by the name the list of themes has them under. */
 export async function chooseTheme({ page }: Editor, name: 'Light Modern' | 'Dark Modern' | 'Dark High Contrast' | 'Light High Contrast') {
   const classOf = { 'Light Modern': 'vs', 'Dark Modern': 'vs-dark', 'Dark High Contrast': 'hc-black', 'Light High Contrast': 'hc-light' }[name];
-  const list = page.locator('.quick-input-widget');
-  await page.keyboard.press('Control+k');
-  await page.keyboard.press('Control+t');
-  await list.locator('input[type=text]').first().fill(name);
-  await list.locator('.monaco-list-row.focused', { hasText: name }).waitFor();
-  // The window wears what the list points at.
-  await page.locator(`.monaco-workbench.${classOf}`).waitFor();
-  await page.keyboard.press('Enter');
-  await list.waitFor({ state: 'hidden' });
+  const worn = page.locator(`.monaco-workbench.${classOf}`);
+  await doUntil(
+    { page },
+    `the window wears ${name}`,
+    async () => {
+      await pressTwo({ page }, 'Control+k', 'Control+t');
+      await writeOnTop(page, name);
+      await quickInput(page).locator('.monaco-list-row.focused', { hasText: name }).waitFor();
+      // The window wears what the list points at.
+      await worn.waitFor();
+      await enterOnTop(page);
+    },
+    () => worn.isVisible(),
+  );
 }
 
-/** The picture has come to rest: two frames in a row show the same text's play at the same time. */
+/** The picture has come to rest: several looks in a row show the same text's play at the same time. */
 export async function atRest(floor: FrameLocator) {
   const now = async () => {
     const [seq, time] = await Promise.all([floor.locator('html').getAttribute('data-seq'), floor.locator('input.time').inputValue()]).catch(() => []);
     return seq === undefined ? undefined : `${seq} ${time}`;
   };
   let before: string | undefined;
+  let times = 0;
   await until('the picture is at rest', async () => {
-    const [last, next] = [before, await now()];
+    const next = await now();
+    times = next !== undefined && next === before ? times + 1 : 0;
     before = next;
-    return next !== undefined && next === last && Number(next.split(' ')[0]) > 0;
+    return times >= 3 && Number(next!.split(' ')[0]) > 0;
   });
 }
 
-/** Lines of the list that completion shows, which this asks for. */
-export async function suggestions({ page }: Editor): Promise<Locator> {
-  await page.keyboard.press('Control+Space');
-  const rows = page.locator('.suggest-widget.visible .monaco-list-row');
-  await rows.first().waitFor();
-  return rows;
+/** A play in its text with the picture beside it, whatever of that is there already; the text has the keyboard. Returns the text area. */
+export async function besideItsText(editor: Editor, name: string): Promise<Locator> {
+  const { page } = editor;
+  if (!(await page.locator('.editor-group-container').first().locator('.tab.active', { hasText: name }).isVisible())) await openFile(editor, name);
+  await toText(editor);
+  const html = panel(editor).locator('html[data-seq]');
+  if (!(await html.isVisible())) await runCommand(editor, 'Setwright: Show the play beside the text');
+  await until('the picture is drawn', async () => Number(await html.getAttribute('data-seq').catch(() => 0)) > 0);
+  return textOf(page);
 }
 
 /** The inside of the panel in front; with several open, pass the outer frame's place. */

@@ -1,7 +1,7 @@
 // A coach looks for a play: the playbook with its times, what still fits on the clock, a new play, a play that stays in sight.
-import { expect, test } from 'vitest';
-import type { Locator } from 'playwright-core';
-import { goTo, inRealVsCode, openFile, panel, runAsking, runCommand, screenshot } from './editor.ts';
+import { beforeEach, expect, test } from 'vitest';
+import type { Locator, Page } from 'playwright-core';
+import { besideItsText, clickUntil, doUntil, goTo, inRealVsCode, openFile, panel, runAsking, runCommand, screenshot, toText } from './editor.ts';
 import { until } from './vscode.ts';
 
 const nasty = '<img src=x onerror=alert(1)> $(flame) [x](command:workbench.action.quit)';
@@ -21,19 +21,45 @@ inRealVsCode(
         const [one, two] = await Promise.all([first, second].map((name) => row('Playbook', new RegExp(`^${name}\\s?\\d`)).boundingBox().catch(() => null)));
         return one != null && two != null && one.y < two.y && two.y - one.y <= one.height;
       });
-    /** Lets go where the list says that it takes what is dragged. */
+    /** Lets go where the list says that it takes what is dragged; the list that is drawn anew meanwhile takes nothing. */
     async function drag(from: Locator, to: Locator) {
       const { mouse } = editor().page;
       await from.hover();
       await mouse.down();
-      await until('the list takes it there', async () => {
-        await to.hover({ force: true });
-        const { x, y, width, height } = (await to.boundingBox())!;
-        await mouse.move(x + width / 2 + 3, y + height / 2);
-        return (await to.getAttribute('class'))?.includes('drop-target') === true;
-      });
-      await mouse.up();
+      try {
+        await until('the list takes it there', async () => {
+          await to.hover({ force: true });
+          const { x, y, width, height } = (await to.boundingBox())!;
+          await mouse.move(x + width / 2 + 3, y + height / 2);
+          return (await to.getAttribute('class'))?.includes('drop-target') === true;
+        }, 8);
+      } catch (reason) {
+        // Over the text nothing takes it.
+        await mouse.move(900, 400);
+        throw reason;
+      } finally {
+        await mouse.up();
+      }
     }
+    const inFront = async (name: string) => editor().page.locator('.tab.active', { hasText: name }).isVisible();
+    const tab = (name: string | RegExp) => editor().page.locator('.tab', { hasText: name });
+    const toTab = (name: string) => clickUntil(editor(), tab(name), `${name} is in front`, () => inFront(name));
+    /** Clicks a play in the list and has its text in front. */
+    const choose = (play: string, file: string) => clickUntil(editor(), row('Playbook', play), `${file} is in front`, () => inFront(file));
+    /** What a change of the text may take on a busy machine, in ms: done twice it would be two changes. */
+    const long = 10_000;
+    /** The side bar shows the playbook. */
+    const toPlaybook = () => clickUntil(editor(), editor().page.getByRole('tab', { name: 'Setwright', exact: true }), 'the playbook is in sight', () => pane('Playbook').isVisible());
+    let heard: Page | undefined;
+
+    beforeEach(async () => {
+      const { page } = editor();
+      if (heard !== page) page.on('dialog', (dialog) => void dialog.dismiss().then(() => dialogs.push(dialog.message())));
+      heard = page;
+      await toPlaybook();
+      await row('Playbook', 'Lighthouse').waitFor();
+    });
+
     /** A list holds only the rows that can be seen. */
     async function scroll(down: boolean) {
       await pane('Playbook').locator('.pane-body').hover();
@@ -41,10 +67,6 @@ inRealVsCode(
     }
 
     test('opens the view and sees the sections with their plays and times', async () => {
-      const { page } = editor();
-      page.on('dialog', (dialog) => void dialog.dismiss().then(() => dialogs.push(dialog.message())));
-      await page.getByRole('tab', { name: 'Setwright', exact: true }).click();
-      await row('Playbook', 'Lighthouse').waitFor();
       expect(await row('Playbook', 'Lighthouse').innerText()).toMatch(/\d+ s, all looks \d+ s/);
       await row('Playbook', 'Last shot').waitFor();
       await row('Playbook', 'Reedbank Otters, this season').waitFor();
@@ -78,16 +100,14 @@ inRealVsCode(
     test('puts a play further down its section, and takes it back', async () => {
       const { page } = editor();
       const text = await openFile(editor(), 'club.play');
-      await page.getByRole('tab', { name: 'Setwright', exact: true }).click();
-      await row('Playbook', 'Lighthouse').click();
-      await page.locator('.tab.active', { hasText: 'lighthouse.play' }).waitFor();
-      await row('Playbook', 'Lighthouse').and(page.locator('.focused.selected')).waitFor();
-      await pane('Playbook').locator('.monaco-list:focus').waitFor();
+      await toPlaybook();
+      const chosen = row('Playbook', 'Lighthouse').and(page.locator('.focused.selected'));
+      const click = () => row('Playbook', 'Lighthouse').click();
+      await doUntil(editor(), 'the list has the keyboard', click, async () => (await inFront('lighthouse.play')) && (await chosen.isVisible()) && (await pane('Playbook').locator('.monaco-list:focus').count()) > 0);
       await page.keyboard.press('Alt+ArrowDown');
-      await page.locator('.tab', { hasText: 'club.play' }).click();
-      await page.locator('.tab.active', { hasText: 'club.play' }).waitFor();
+      await toTab('club.play');
       await until('the line is written again', async () => (await linesOf(text)).includes('section "Last shot": "Lantern", "Lighthouse", "Lantern, ball denied"'));
-      await text.locator('.view-line').first().click();
+      await toText(editor());
       await page.keyboard.press('Control+z');
       await until('it reads as before', async () => (await linesOf(text)).includes('section "Last shot": "Lighthouse", "Lantern", "Lantern, ball denied"'));
       await listed('Lighthouse', 'Lantern');
@@ -95,10 +115,12 @@ inRealVsCode(
 
     test('drags a play into another section', async () => {
       const { page } = editor();
-      await drag(row('Playbook', /^Lantern, ball denied/), row('Playbook', 'We need a three'));
-      const text = page.locator('.editor-group-container.active .editor-instance .monaco-editor').first();
-      await page.locator('.tab', { hasText: 'club.play' }).click();
-      await until('both lines are written again', async () => /"Lighthouse", "Lantern", "Buoy"[^\n]*\n[^\n]*"Gangway", "Lantern, ball denied"/.test(await linesOf(text)));
+      const text = await openFile(editor(), 'club.play');
+      await toPlaybook();
+      await listed('Lighthouse', 'Lantern');
+      const both = /"Lighthouse", "Lantern", "Buoy"[^\n]*\n[^\n]*"Gangway", "Lantern, ball denied"/;
+      await doUntil(editor(), 'both lines are written again', () => drag(row('Playbook', /^Lantern, ball denied/), row('Playbook', 'We need a three')), async () => both.test(await linesOf(text)), long);
+      await toText(editor());
       await page.keyboard.press('Control+z');
       await until('one step takes both back', async () => (await linesOf(text)).includes('"Lantern", "Lantern, ball denied", "Buoy"'));
       await listed('Lantern, ball denied', 'Buoy');
@@ -106,30 +128,33 @@ inRealVsCode(
 
     test('clicks a play and reads its text, and when to call it in the status bar', async () => {
       const { page } = editor();
-      await row('Playbook', 'Lighthouse').click();
-      await page.locator('.tab.active', { hasText: 'lighthouse.play' }).waitFor();
+      await choose('Lighthouse', 'lighthouse.play');
       const status = page.locator('.statusbar-item', { hasText: /Call with \d+ s/ });
       await status.waitFor();
       const needs = /\d+/.exec(await row('Playbook', 'Lighthouse').innerText().then((text) => text.replace('Lighthouse', '')))![0];
       expect(await status.innerText()).toContain(`Call with ${needs} s`);
-      await status.click();
-      await panel(editor()).locator('h1', { hasText: 'Lighthouse' }).waitFor();
+      await clickUntil(editor(), status, 'the play stands beside its text', () => panel(editor()).locator('h1', { hasText: 'Lighthouse' }).isVisible(), long);
     });
 
     test('keeps that play in the panel while he opens another', async () => {
       const { page } = editor();
-      await page.locator('.tab', { hasText: /^Lighthouse/ }).click();
-      await page.locator('.editor-actions a[aria-label*="Keep this play in the panel"]').first().click();
-      await page.locator('.tab', { hasText: 'Lighthouse (pinned)' }).waitFor();
-      await row('Playbook', 'Skiff').click();
-      await page.locator('.tab.active', { hasText: 'quick.play' }).waitFor();
+      await besideItsText(editor(), 'lighthouse.play');
+      await toPlaybook();
+      const pinned = tab('Lighthouse (pinned)');
+      /** The panel's tab brings its buttons. */
+      const press = (button: string, what: string, seen: () => Promise<boolean>) =>
+        doUntil(editor(), what, async () => {
+          await tab(/^Lighthouse/).click();
+          if (!(await seen())) await page.locator(`.editor-actions a[aria-label*="${button}"]`).first().click();
+        }, seen);
+      await press('Keep this play in the panel', 'the panel keeps the play', () => pinned.isVisible());
+      await choose('Skiff', 'quick.play');
       // The server has answered for the new text: a panel that goes along would have been told before.
       await page.locator('.editor-group-container').first().getByText(/First look at 3\.\d s/).first().waitFor();
       expect(await panel(editor()).locator('h1').first().innerText()).toContain('Lighthouse');
       await screenshot(editor(), 'a pinned play');
-      await page.locator('.tab', { hasText: 'Lighthouse (pinned)' }).click();
-      await page.locator('.editor-actions a[aria-label*="go with the text again"]').first().click();
-      await page.locator('.tab', { hasText: 'quick.play' }).click();
+      await press('go with the text again', 'the panel goes with the text', () => pinned.isHidden());
+      await toTab('quick.play');
       await goTo(editor(), 8);
       await panel(editor()).locator('h1', { hasText: 'Skiff' }).waitFor();
     });
@@ -150,16 +175,21 @@ inRealVsCode(
 
     test('a name that looks like markup, an icon or a command is a name', async () => {
       const { page } = editor();
+      await besideItsText(editor(), 'lighthouse.play');
+      await toPlaybook();
       const found = rows('Playbook').filter({ hasText: '<img src=x' });
       await scroll(true);
       await found.first().waitFor();
       expect(await found.first().innerText()).toContain(nasty);
       expect(await pane('Playbook').locator('img, a[href*="command:"], .codicon-flame').count()).toBe(0);
-      await found.first().hover();
-      await page.locator('.monaco-hover', { hasText: '<img src=x' }).last().waitFor();
+      const told = page.locator('.monaco-hover', { hasText: '<img src=x' }).last();
+      const point = async () => {
+        await page.mouse.move(900, 400);
+        await found.first().hover();
+      };
+      await doUntil(editor(), 'what is pointed at is told', point, () => told.isVisible());
       expect(await page.locator('.monaco-hover img, .monaco-hover a[href*="command:"], .monaco-hover .codicon-flame').count()).toBe(0);
-      await found.first().click();
-      await page.locator('.tab.active', { hasText: 'nasty.play' }).waitFor();
+      await clickUntil(editor(), found.first(), 'its text is in front', () => inFront('nasty.play'));
       await panel(editor()).locator('h1', { hasText: '<img src=x' }).waitFor();
       expect(await page.locator('.tab img, .tab .codicon-flame, .statusbar-item .codicon-flame').count()).toBe(0);
       await screenshot(editor(), 'a name like markup in the playbook');

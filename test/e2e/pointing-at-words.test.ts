@@ -2,8 +2,9 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { inflateSync } from 'node:zlib';
+import type { Locator } from 'playwright-core';
 import { expect, test } from 'vitest';
-import { goTo, inRealVsCode, openFile, panel, problems, screenshot } from './editor.ts';
+import { clickUntil, closeProblems, doUntil, goTo, inRealVsCode, openFile, panel, pressTwo, problems, screenshot } from './editor.ts';
 import { until } from './vscode.ts';
 
 const torn = 'notation 1\n\nplay "Torn"\n  from horns\n\n  step "Go"\n    1 screens for 3\n    3 cuts to top\n    look 3: three\n';
@@ -12,10 +13,13 @@ inRealVsCode(
   'a coach points at words',
   (editor) => {
     const hover = () => editor().page.locator('.monaco-hover:visible');
-    async function pointAt(line: number, column: number) {
-      await goTo(editor(), line, column);
-      await editor().page.keyboard.press('Control+k');
-      await editor().page.keyboard.press('Control+i');
+    /** What is told of the words at a place, by key: the place as the coach reads it. */
+    async function pointAt(line: number, column: number, told: Locator) {
+      const byKey = async () => {
+        await goTo(editor(), line, column);
+        await pressTwo(editor(), 'Control+k', 'Control+i');
+      };
+      await doUntil(editor(), 'the words at the cursor are told of', byKey, () => told.isVisible(), 8000);
     }
 
     test('what is wrong in a play that he has not opened stands in the list of problems', async () => {
@@ -25,14 +29,13 @@ inRealVsCode(
       await rows.filter({ hasText: /1 sets a screen while he has the ball/ }).first().waitFor();
       expect(await rows.filter({ hasText: 'lighthouse.play' }).count()).toBe(0);
       await screenshot(editor(), 'problems of a play not opened');
-      await editor().page.keyboard.press('Control+Shift+M');
+      await closeProblems(editor());
     });
 
     test('a step is drawn where he points at its name', async () => {
       await openFile(editor(), 'lighthouse.play');
-      await pointAt(20, 12);
       const drawing = hover().locator('img').first();
-      await drawing.waitFor();
+      await pointAt(20, 12, drawing);
       await until('the drawing has come', async () => (await drawing.evaluate((one) => (one as HTMLImageElement).naturalWidth)) > 0);
       expect(await drawing.getAttribute('src')).toMatch(/^data:image\/svg\+xml/);
       await screenshot(editor(), 'a step in the hover');
@@ -42,12 +45,16 @@ inRealVsCode(
     test('the code beside a message leads to its reason', async () => {
       await openFile(editor(), 'torn.play');
       await until('it is underlined', async () => (await editor().page.locator('.squiggly-error').count()) > 0);
-      await pointAt(7, 8);
       const link = hover().getByText('screen-with-ball', { exact: true }).first();
-      await link.waitFor();
+      await pointAt(7, 8, link);
       await screenshot(editor(), 'a finding in the hover');
-      await link.click({ modifiers: ['ControlOrMeta'] });
-      await editor().page.locator('.tab.active', { hasText: 'screen-with-ball' }).waitFor();
+      const reason = editor().page.locator('.tab.active', { hasText: 'screen-with-ball' });
+      const follow = async () => {
+        if (await reason.isVisible()) return;
+        if (!(await link.isVisible())) await pointAt(7, 8, link);
+        await link.click({ modifiers: ['ControlOrMeta'] });
+      };
+      await doUntil(editor(), 'the code leads to its reason', follow, () => reason.isVisible(), 8000);
       await panel(editor()).getByText('A screen by the man with the ball').first().waitFor();
       await screenshot(editor(), 'the reason of a finding');
     });
@@ -56,12 +63,18 @@ inRealVsCode(
       await openFile(editor(), 'lighthouse.play');
       await goTo(editor(), 1);
       for (const [lens, ending] of [['Draw', 'svg'], ['Page', 'html']] as const) {
-        await editor().page.locator('.codelens-decoration a', { hasText: new RegExp(`^${lens}$`) }).first().click();
         const where = editor().page.locator('.quick-input-widget:visible input[type=text]').first();
-        await until('it asks where to', async () => (await where.inputValue()).endsWith(`lighthouse.${ending}`));
+        const asked = async () => (await where.isVisible()) && (await where.inputValue({ timeout: 1000 })).endsWith(`lighthouse.${ending}`);
+        // Other lines that are told of above the text push it down, away from under the mouse.
+        await clickUntil(editor(), editor().page.locator('.codelens-decoration a', { hasText: new RegExp(`^${lens}$`) }).first(), 'it asks where to', asked, 8000);
         await screenshot(editor(), `where to write the ${lens.toLowerCase()}`);
-        await editor().page.keyboard.press('Enter');
-        await editor().page.getByRole('treeitem', { name: `lighthouse.${ending}`, exact: true }).waitFor();
+        const file = editor().page.getByRole('treeitem', { name: `lighthouse.${ending}`, exact: true });
+        await until('it is written', async () => {
+          if (await file.isVisible()) return true;
+          // The box for files reads its folder first, and takes no Enter while it does.
+          if (await asked()) await editor().page.keyboard.press('Enter');
+          return until('it is written', () => file.isVisible(), 4).then(() => true, () => false);
+        });
       }
       // In the browser the files are in its own memory.
       if (editor().place === 'web worker') return;

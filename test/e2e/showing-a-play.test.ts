@@ -1,7 +1,7 @@
 // The panel keeps its play through themes and a reload, follows the coach to another play, and takes every name for a name.
 import { expect, test } from 'vitest';
 import { accessibilityFaults } from '../support/accessibility.ts';
-import { atRest, chooseTheme, closeProblems, goTo, inRealVsCode, openFile, panel, panelFrame, problems, runAsking, runCommand, screenshot, toText } from './editor.ts';
+import { atRest, besideItsText, chooseTheme, clickUntil, closeProblems, doUntil, goTo, inRealVsCode, openFile, panel, panelFrame, pressTwo, pressUntil, problems, runAsking, runCommand, screenshot, toText } from './editor.ts';
 import { until } from './vscode.ts';
 
 const nasty = '<img src=x onerror=alert(1)>';
@@ -22,15 +22,19 @@ inRealVsCode(
     const floor = () => panel(editor());
     const time = async () => Number(await floor().locator('input.time').inputValue());
     const shows = (title: string) => until(`the panel shows ${title}`, async () => (await floor().locator('h1').first().innerText().catch(() => '')).includes(title));
+    const inPanel = () => floor().locator('html').evaluate(() => document.hasFocus());
+    const toPanel = () => doUntil(editor(), 'the panel has the keyboard', () => floor().locator('h1').click(), inPanel);
 
     test('opens by its key, and a name that looks like markup is a name', async () => {
       const wrong: string[] = [];
       editor().page.on('dialog', (dialog) => void dialog.dismiss().then(() => wrong.push('a dialog')));
       editor().page.on('console', (message) => /Content Security Policy/.test(message.text()) && /setwright|player/.test(message.text()) && wrong.push(message.text()));
       const text = await openFile(editor(), 'nasty.play');
-      await text.locator('.view-line').first().click();
-      await editor().page.keyboard.press('Control+k');
-      await editor().page.keyboard.press('v');
+      const byKey = async () => {
+        await text.locator('.view-line').first().click();
+        await pressTwo(editor(), 'Control+k', 'v');
+      };
+      await doUntil(editor(), 'the panel opens', byKey, () => editor().page.locator('iframe.webview.ready').first().isVisible(), 10_000);
       await shows(nasty);
       expect(await floor().locator('img').count()).toBe(0);
       expect(wrong).toEqual([]);
@@ -42,19 +46,21 @@ inRealVsCode(
     });
 
     test('goes with the cursor to another play', async () => {
+      await besideItsText(editor(), 'nasty.play');
       await goTo(editor(), 8, 6);
       await shows('Second');
       await editor().page.locator('.tab', { hasText: 'Second' }).waitFor();
     });
 
     test('goes with the coach to another file', async () => {
+      await besideItsText(editor(), 'nasty.play');
       await openFile(editor(), 'lighthouse.play');
       await shows('Lighthouse');
     });
 
     test('axe-core finds nothing in the panel in any theme, nor in forced colours with what can be taken hold of', async () => {
       const { page } = editor();
-      await openFile(editor(), 'lighthouse.play');
+      await besideItsText(editor(), 'lighthouse.play');
       for (const [theme, file] of [['Dark Modern', 'dark'], ['Dark High Contrast', 'high contrast'], ['Light High Contrast', 'light high contrast'], ['Light Modern', 'light']] as const) {
         await chooseTheme(editor(), theme);
         await goTo(editor(), 22, 6);
@@ -72,19 +78,20 @@ inRealVsCode(
     });
 
     test('with less motion the panel goes from moment to moment', async () => {
+      await besideItsText(editor(), 'lighthouse.play');
       await editor().page.emulateMedia({ reducedMotion: 'reduce' });
-      await floor().locator('h1').click();
-      await editor().page.keyboard.press('Home');
+      await toPanel();
+      await pressUntil(editor(), 'Home', 'the time is at the call', async () => (await time()) === 0);
       await editor().page.keyboard.press('Space');
       // What a frame shows: of a glide there would be a new place in each.
       const places = await floor().locator('html').evaluate(
         () =>
           new Promise<number>((done) => {
             const seen = new Set<string | null>();
-            let frames = 0;
+            const start = performance.now();
             const look = () => {
               seen.add(document.querySelector('g[data-body="1"]')!.getAttribute('transform'));
-              if (++frames < 90) requestAnimationFrame(look);
+              if (performance.now() - start < 1500) requestAnimationFrame(look);
               else done(seen.size);
             };
             look();
@@ -97,15 +104,12 @@ inRealVsCode(
 
     test('by the keyboard alone, from a new play to one that moves', async () => {
       const { page } = editor();
-      await toText(editor());
-      await page.locator('.editor-group-container.active .monaco-editor.focused').waitFor();
+      await besideItsText(editor(), 'lighthouse.play');
       await runAsking(editor(), 'Setwright: New play from an alignment', ['Night ferry', 'horns', 'against man']);
       await shows('Night ferry');
       await page.keyboard.press('Control+End');
-      await page.keyboard.press('Control+2');
-      await until('the panel has the keyboard', () => floor().locator('html').evaluate(() => document.hasFocus()));
-      await page.keyboard.press('Home');
-      await until('the time is at the call', async () => (await time()) === 0);
+      await pressUntil(editor(), 'Control+2', 'the panel has the keyboard', inPanel);
+      await pressUntil(editor(), 'Home', 'the time is at the call', async () => (await time()) === 0);
       await page.keyboard.press('Space');
       await until('it moves', async () => (await time()) > 700);
       await page.keyboard.press('Space');
@@ -114,7 +118,6 @@ inRealVsCode(
       await page.keyboard.press('ArrowRight');
       await until('the next moment', async () => (await time()) > stood);
       await toText(editor());
-      await page.locator('.editor-group-container.active .monaco-editor.focused').waitFor();
     });
   },
   { files: { 'nasty.play': nastyPlay } },
@@ -132,37 +135,44 @@ inRealVsCode(
       speed: await floor().getByLabel('Speed').inputValue(),
       width: await editor().page.locator('.editor-group-container').last().evaluate((group: { getBoundingClientRect(): { width: number } }) => Math.round(group.getBoundingClientRect().width / 4)),
     });
-    let before: Awaited<ReturnType<typeof shown>>;
+    const pinned = () => editor().page.locator('.tab', { hasText: 'Lighthouse (pinned)' });
+
+    /** A play kept in the panel at a run-through, a time and a speed that nobody gets without choosing; says what is shown then. */
+    async function chosen() {
+      await besideItsText(editor(), 'lighthouse.play');
+      if (!(await pinned().isVisible())) {
+        const html = floor().locator('html');
+        await doUntil(editor(), 'the panel has the keyboard', () => floor().locator('h1').click(), () => html.evaluate(() => document.hasFocus()));
+        const second = floor().locator('.run').nth(1);
+        await pressUntil(editor(), '2', 'the second run-through is chosen', async () => (await second.getAttribute('aria-pressed')) === 'true');
+        await pressUntil(editor(), '-', 'the speed is half', async () => (await floor().getByLabel('Speed').inputValue()) === '0.5');
+        await floor().locator('input.time').fill('5000');
+        await clickUntil(editor(), editor().page.locator('.editor-actions a[aria-label*="Keep this play in the panel"]').first(), 'the play is kept in the panel', () => pinned().isVisible());
+      }
+      await atRest(floor());
+      const now = await shown();
+      expect(now).toMatchObject({ title: 'Lighthouse', time: '5000', speed: '0.5' });
+      return now;
+    }
 
     test('a run-through, a time and a speed are chosen, and stay through edits, saving and another theme', async () => {
       const { page } = editor();
-      await openFile(editor(), 'lighthouse.play');
-      await runCommand(editor(), 'Setwright: Show the play beside the text');
-      await drawn();
-      await floor().locator('h1').click();
-      await page.keyboard.press('2');
-      await page.keyboard.press('-');
-      await floor().locator('input.time').fill('5000');
-      await page.locator('.editor-actions a[aria-label*="Keep this play in the panel"]').first().click();
-      await page.locator('.tab', { hasText: 'Lighthouse (pinned)' }).waitFor();
-      await atRest(floor());
-      before = await shown();
-      expect(before).toMatchObject({ title: 'Lighthouse', time: '5000', speed: '0.5' });
+      const before = await chosen();
       await toText(editor());
       const seq = Number(await floor().locator('html').getAttribute('data-seq'));
       await page.keyboard.press('Control+End');
       await page.keyboard.type('\n# seen in the gym');
       await until('the panel has the new text', async () => Number(await floor().locator('html').getAttribute('data-seq')) > seq);
-      await page.keyboard.press('Control+s');
-      await page.locator('.tab.dirty').waitFor({ state: 'detached' });
+      await pressUntil(editor(), 'Control+s', 'the text is saved', async () => (await page.locator('.tab.dirty').count()) === 0);
       await chooseTheme(editor(), 'Dark Modern');
       await chooseTheme(editor(), 'Light Modern');
       await atRest(floor());
-      expect({ ...(await shown()), time: (await shown()).time }).toEqual(before);
+      expect(await shown()).toEqual(before);
     });
 
     test.each(['reloaded', 'closed and opened'])('and come back when the window is %s', async (how) => {
       const { page } = editor();
+      const before = await chosen();
       const address = page.url();
       if (how === 'reloaded') await page.reload();
       else {
@@ -171,7 +181,7 @@ inRealVsCode(
       }
       await page.locator('.explorer-folders-view .monaco-list-row').first().waitFor();
       await drawn();
-      await page.locator('.tab', { hasText: 'Lighthouse (pinned)' }).waitFor();
+      await pinned().waitFor();
       await atRest(floor());
       expect(await shown()).toEqual(before);
       await screenshot(editor(), `after it was ${how}`);
@@ -179,11 +189,14 @@ inRealVsCode(
 
     test('let go, it follows the cursor again', async () => {
       const { page } = editor();
-      const pinned = page.locator('.tab', { hasText: 'Lighthouse (pinned)' });
-      await pinned.click();
-      await page.locator('.editor-actions a[aria-label*="go with the text again"]').first().click();
-      await pinned.waitFor({ state: 'detached' });
-      await toText(editor());
+      await chosen();
+      // Its tab brings its button.
+      const letGo = async () => {
+        if (!(await pinned().isVisible())) return;
+        await pinned().click();
+        await page.locator('.editor-actions a[aria-label*="go with the text again"]').first().click();
+      };
+      await doUntil(editor(), 'the panel goes with the text again', letGo, () => pinned().isHidden());
       await goTo(editor(), 23, 6);
       await until('the drive is shown', async () => Number(await floor().locator('input.time').inputValue()) > 6000);
     });
@@ -192,25 +205,25 @@ inRealVsCode(
       const { page } = editor();
       await openFile(editor(), 'wrong.play');
       const rows = await problems(editor());
-      await rows.locator('a', { hasText: 'screen-unused' }).first().click({ modifiers: ['Control'] });
-      await page.locator('.tab.active', { hasText: 'screen-unused' }).waitFor();
+      const manual = page.locator('.tab.active', { hasText: 'screen-unused' });
+      const follow = async () => (await manual.isVisible()) || rows.locator('a', { hasText: 'screen-unused' }).first().click({ modifiers: ['Control'] });
+      await doUntil(editor(), 'the link leads to the manual', follow, () => manual.isVisible(), 8000);
       // Set as a page, not as its source.
       const headings = async () => (await Promise.all(page.frames().map((frame) => frame.locator('h1').allInnerTexts().catch(() => [])))).flat();
       await until('the manual is set as a page', async () => (await headings()).some((one) => /screen/i.test(one)));
       await screenshot(editor(), 'the manual of a finding');
-      await page.keyboard.press('Control+w');
+      await pressUntil(editor(), 'Control+w', 'the manual is closed', async () => (await manual.count()) === 0);
       await closeProblems(editor());
     });
 
     test('the team sees the play as large as the window, or in a window of its own', async () => {
       const { page } = editor();
-      await openFile(editor(), 'lighthouse.play');
+      await besideItsText(editor(), 'lighthouse.play');
       await runCommand(editor(), 'Setwright: Show the team: the play alone, as large as the window');
       await until('it is as wide as the window', async () => ((await page.locator('iframe.webview.ready').first().boundingBox())?.width ?? 0) > 1200);
       await floor().locator('.side').waitFor({ state: 'hidden' });
       await screenshot(editor(), 'for the team');
-      await floor().locator('html').press('Escape');
-      await floor().locator('.side').waitFor();
+      await pressUntil(editor(), 'Escape', 'the lanes are there again', () => floor().locator('.side').isVisible(), floor().locator('html'));
       const other = page.context().waitForEvent('page');
       await runCommand(editor(), 'Setwright: Show the play in a window of its own');
       const own = await other;

@@ -1,7 +1,7 @@
 // From the key to the changed picture, measured in a real VS Code: when the editor shows what was typed, and when the panel
 // has drawn the play of that text, both by the clock of the machine.
 import { place, playOf } from '../support/typed-play.ts';
-import { goTo, openFile, panel, type Editor } from './editor.ts';
+import { atRest, besideItsText, goTo, panel, type Editor } from './editor.ts';
 import { until } from './vscode.ts';
 
 export interface TypingSpeed {
@@ -16,13 +16,12 @@ export interface TypingSpeed {
 /** Types digits into the play beside its picture and takes them back, one key at a time. */
 export async function measureTyping(editor: Editor, file: string, keys: number): Promise<TypingSpeed> {
   const { page } = editor;
-  const text = await openFile(editor, file);
-  await page.locator('.editor-actions a[aria-label*="Show the play"]').first().click();
+  await besideItsText(editor, file);
   const floor = panel(editor);
   const html = floor.locator('html');
-  await until('the picture is drawn', async () => Number(await html.getAttribute('data-seq').catch(() => 0)) > 0);
-  const line = (await text.evaluate((_, words) => words, playOf(1))).split('\n').findIndex((one) => one.includes(place)) + 1;
+  const line = playOf(1).split('\n').findIndex((one) => one.includes(place)) + 1;
   await goTo(editor, line, `    2 clears to (5.12`.length + 1);
+  await atRest(floor);
 
   // In the panel: when a picture was drawn. In the window: when a key went down, and when the lines next changed.
   await html.evaluate((root: HTMLElement) => {

@@ -1,11 +1,24 @@
 // A coach takes a step out of the example and writes it again, is told what cannot work, mends it, and watches the picture
 // change while he types.
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import type { Locator } from 'playwright-core';
-import { atRest, closeProblems, goTo, inRealVsCode, openFile, panel, problems, screenshot, toText, type Editor } from './editor.ts';
+import { root } from '../../scripts/build.ts';
+import { atRest, besideItsText, clickUntil, closeProblems, doUntil, goTo, inRealVsCode, openFile, panel, problems, screenshot, selection, type Editor } from './editor.ts';
 import { until } from './vscode.ts';
 
 const middle = ['  step "Middle"', '    1 passes to 3', '    4 ball-screens for 3, then rolls', '    3 drives off 4 to right elbow', '    look 3 "pull-up": jumper', '    look 4 on the roll: layup', '    look 2 "corner": three'];
+
+// The example as each test finds it, in a file of its own: one may be tried again without those before it.
+const whole = readFileSync(join(root, 'examples/lighthouse.play'), 'utf8').split('\n');
+const at = whole.indexOf(middle[0]!);
+const inPlaceOfMiddle = (name: string, lines: readonly string[]) => [...whole.slice(0, at), ...lines, ...whole.slice(at + middle.length)].join('\n').replace('"Lighthouse"', `"${name}"`);
+const files = {
+  'to-take-out.play': inPlaceOfMiddle('To take out', middle),
+  'taken-out.play': inPlaceOfMiddle('Taken out', []),
+  'half-written.play': inPlaceOfMiddle('Half written', [middle[0]!, '    1 passes to 3', '    1 screens for 3']),
+};
 
 inRealVsCode(
   'a coach writes a play',
@@ -15,7 +28,6 @@ inRealVsCode(
     const seq = async () => Number(await floor().locator('html').getAttribute('data-seq'));
     const placeOf = async (body: string) => (await floor().locator(`g[data-body="${body}"]`).getAttribute('transform')) ?? '';
     const time = async () => Number(await floor().locator('input.time').inputValue());
-    let text: Locator;
 
     /** Types letter by letter, as a person does. */
     const type = (words: string) => keyboard().type(words, { delay: 25 });
@@ -28,8 +40,8 @@ inRealVsCode(
     }
 
     test('opens it and the play stands beside the text', async () => {
-      text = await openFile(editor(), 'lighthouse.play');
-      await editor().page.locator('.editor-actions a[aria-label*="Show the play"]').first().click();
+      await openFile(editor(), 'lighthouse.play');
+      await clickUntil(editor(), editor().page.locator('.editor-actions a[aria-label*="Show the play"]').first(), 'the panel opens', () => editor().page.locator('iframe.webview.ready').first().isVisible(), 10_000);
       await floor().locator('.figure').first().waitFor();
       await until('the picture is drawn', async () => (await seq()) > 0);
       expect(await floor().locator('g[data-body]').count()).toBeGreaterThanOrEqual(5);
@@ -37,8 +49,8 @@ inRealVsCode(
     });
 
     test('takes the step "Middle" out: only the line that names it is underlined', async () => {
+      await besideItsText(editor(), 'to-take-out.play');
       await goTo(editor(), 20);
-      await keyboard().press('Shift+Control+ArrowRight');
       for (let line = 0; line < 7; line++) await keyboard().press('Shift+ArrowDown');
       await keyboard().press('Shift+Home');
       await keyboard().press('Shift+Home');
@@ -50,6 +62,7 @@ inRealVsCode(
     });
 
     test('has 1 screen while he has the ball, is told so, and takes the mend', async () => {
+      const text = await besideItsText(editor(), 'taken-out.play');
       await goTo(editor(), 20);
       await type('  step "Middle"');
       await keyboard().press('Escape');
@@ -60,10 +73,12 @@ inRealVsCode(
       await rows.filter({ hasText: /1 sets a screen while he has the ball/ }).first().waitFor();
       await screenshot(editor(), 'screen with the ball');
       await closeProblems(editor());
-      await goTo(editor(), 21, 8);
-      await keyboard().press('Control+.');
       const menu = editor().page.locator('.action-widget');
-      await menu.getByText(/Pass to 3 first/).first().waitFor();
+      const asks = async () => {
+        await goTo(editor(), 21, 8);
+        await keyboard().press('Control+.');
+      };
+      await doUntil(editor(), 'the menu has the mend', asks, () => menu.getByText(/Pass to 3 first/).first().isVisible());
       await screenshot(editor(), 'the mend in the menu');
       await keyboard().press('Enter');
       await until('the pass stands above the screen', async () => (await linesShown(text, middle[0]!, 3)).join() === [middle[0], '    1 passes to 3', '    1 screens for 3'].join());
@@ -72,10 +87,9 @@ inRealVsCode(
     });
 
     test('writes the step from nothing, mostly by choosing', async () => {
+      const text = await besideItsText(editor(), 'half-written.play');
       await goTo(editor(), 21);
-      // Whatever stands in the step: two lines, or what an earlier try has written.
-      const lines = (await linesShown(text, middle[0]!, 12)).slice(1).findIndex((line) => /^ {2}step|^$/.test(line));
-      for (let line = 1; line < lines; line++) await keyboard().press('Shift+ArrowDown');
+      await keyboard().press('Shift+ArrowDown');
       await keyboard().press('Shift+End');
       await type('    1 pa');
       await take('passes to');
@@ -121,6 +135,7 @@ inRealVsCode(
     });
 
     test('asks for a window that is too short and is told which look is late', async () => {
+      const text = await besideItsText(editor(), 'lighthouse.play');
       await goTo(editor(), 10, 15);
       await keyboard().press('Delete');
       await text.locator('.squiggly-error, .squiggly-warning').first().waitFor();
@@ -134,6 +149,7 @@ inRealVsCode(
     });
 
     test('types where they start, and the picture changes with the word', async () => {
+      const text = await besideItsText(editor(), 'lighthouse.play');
       await goTo(editor(), 7, 8);
       await until('the time mark is at the call', async () => (await time()) === 0);
       const [before, at] = [await placeOf('3'), await seq()];
@@ -147,11 +163,13 @@ inRealVsCode(
       await until('3 stands elsewhere', async () => (await placeOf('3')) !== before);
       expect(await seq()).toBeGreaterThan(at);
       await until('the mark is gone', async () => !(await floor().locator('.stale').isVisible()));
-      for (let times = 0; times < 8 && (await placeOf('3')) !== before; times++) await keyboard().press('Control+z');
+      const written = whole[6]!;
+      for (let times = 0; times < 8 && (await linesShown(text, written, 1))[0] !== written; times++) await keyboard().press('Control+z');
       await until('3 stands where he stood', async () => (await placeOf('3')) === before);
     });
 
     test('moves the cursor, and the time goes along', async () => {
+      await besideItsText(editor(), 'lighthouse.play');
       await goTo(editor(), 15, 6);
       await until('the dribble begins', async () => (await time()) > 1000);
       const dribble = await time();
@@ -162,16 +180,17 @@ inRealVsCode(
     });
 
     test('clicks a bar and a man, and their words are selected', async () => {
+      await besideItsText(editor(), 'lighthouse.play');
+      await goTo(editor(), 23, 6);
       await atRest(floor());
-      await floor().locator('.lane .mark[aria-label*="clears"]').first().click();
-      await expect.poll(() => selection(editor()), { timeout: 10_000 }).toMatch(/^Ln 18,.*\(24 selected\)/);
+      await clickUntil(editor(), floor().locator('.lane .mark[aria-label*="clears"]').first(), 'the words of the bar are selected', async () => /^Ln 18,.*\(24 selected\)/.test(await selection(editor())));
       await screenshot(editor(), 'words selected');
       await atRest(floor());
-      await floor().locator('.handle[data-handle$=" 1"]').click({ force: true });
-      await until('the words of the man are selected', async () => /^Ln (?!18,)\d+,.* selected\)/.test(await selection(editor())));
+      const click = () => floor().locator('.handle[data-handle$=" 1"]').click({ force: true });
+      await doUntil(editor(), 'the words of the man are selected', click, async () => /^Ln (?!18,)\d+,.* selected\)/.test(await selection(editor())));
     });
   },
-  { size: { width: 1600, height: 1000 } },
+  { files, size: { width: 1600, height: 1000 } },
 );
 
 /** Lines of the text from the one that reads `first`, without the blanks that VS Code puts in. */
@@ -190,11 +209,4 @@ async function linesShown(text: Locator, first: string, count: number): Promise<
 async function problemsSay(editor: Editor, words: RegExp): Promise<boolean> {
   const rows = await problems(editor);
   return (await rows.allInnerTexts()).some((line) => words.test(line));
-}
-
-/** Where the cursor is and how much is selected, as the status bar says it of the text in front. */
-async function selection(editor: Editor): Promise<string> {
-  const { page } = editor;
-  await toText(editor);
-  return page.locator('#status\\.editor\\.selection').innerText({ timeout: 1000 }).catch(() => '');
 }
