@@ -7,6 +7,7 @@ import { registerChangePlay } from './change-play.ts';
 import { manualLink, registerManual } from './manual.ts';
 import { serveFiles, watchPlayFiles } from './files-for-server.ts';
 import { registerNewPlay } from './new-play.ts';
+import { registerNewcomer } from './newcomer.ts';
 import { keepPictures, picturesNow } from './pictures.ts';
 import { registerPlayPanels } from './play-panels.ts';
 import { registerBenchView } from './playbook/bench-view.ts';
@@ -48,6 +49,7 @@ export function activate(context: ExtensionContext, createClient: CreateClient):
   const running = client.start();
   const playbook = openPlaybook(client, running, language);
   const panels = registerPlayPanels(context, client, running, playbook);
+  const newcomer = registerNewcomer(context.globalState);
   context.subscriptions.push(
     log,
     watcher,
@@ -62,7 +64,8 @@ export function activate(context: ExtensionContext, createClient: CreateClient):
     ...registerChangePlay(playbook, panels.inHand),
     ...registerPlaybookView(playbook),
     ...registerBenchView(playbook, context.workspaceState),
-    ...registerNewPlay(playbook, language),
+    ...newcomer.disposables,
+    ...registerNewPlay(playbook, newcomer, language),
     ...registerCallTime(playbook, language),
   );
   void running.then(() => context.subscriptions.push(sayReady(client)));
@@ -84,6 +87,6 @@ function sayReady(client: BaseLanguageClient): LanguageStatusItem {
   item.name = 'Setwright';
   item.text = l10n.t('Setwright is ready');
   item.detail = `${server?.name} ${server?.version}`;
-  item.command = { title: l10n.t('Show log'), command: 'setwright.showLog' };
+  item.command = { title: l10n.t('Show the log'), command: 'setwright.showLog' };
   return item;
 }

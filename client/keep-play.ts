@@ -4,7 +4,7 @@ import type { BaseLanguageClient } from 'vscode-languageclient';
 import { readPlayback } from '../language/playback/validate.ts';
 import { fileNameOf } from '../language/book/slug.ts';
 import * as protocol from '../server/lsp/protocol.ts';
-import { placeFromCommand, type PlaceOfPlay } from './open-play.ts';
+import { fileName, placeFromCommand, type PlaceOfPlay } from './open-play.ts';
 import { pageOf } from './page-of-play.ts';
 import { playerFolder } from './play-panel-html.ts';
 
@@ -43,7 +43,7 @@ async function write(beside: Uri, title: string, ending: string, kind: string, t
     return void window.showErrorMessage(l10n.t('It could not be written there. Choose another place.'));
   }
   const open = l10n.t('Open it');
-  const chosen = await window.showInformationMessage(l10n.t('“{0}” is written: {1}', title, uri.path.slice(uri.path.lastIndexOf('/') + 1)), open);
+  const chosen = await window.showInformationMessage(l10n.t('“{0}” is written: {1}', title, fileName(uri)), open);
   if (chosen === open) await env.openExternal(uri);
 }
 

@@ -1,16 +1,17 @@
 // "New playbook" and "New play": a few questions, and a text that moves at once.
 import { commands, l10n, Position, Range, Uri, window, workspace, WorkspaceEdit, type Disposable, type QuickPickItem, type TextDocument } from 'vscode';
 import * as protocol from '../server/lsp/playbook-protocol.ts';
-import { textColumn } from './open-play.ts';
+import { fileName, textColumn } from './open-play.ts';
 import type { PlaybookSource } from './playbook/playbook-source.ts';
 import { sayAgainst } from './playbook/play-words.ts';
 import { asText } from './playbook/playbook-view.ts';
+import type { Newcomer } from './newcomer.ts';
 
 type Answers = Omit<protocol.NewPlay, 'version' | 'as' | 'uri'>;
 
 const readText = (value: unknown) => (typeof value === 'string' ? value : undefined);
 
-export function registerNewPlay(source: PlaybookSource, language: string): Disposable[] {
+export function registerNewPlay(source: PlaybookSource, newcomer: Newcomer, language: string): Disposable[] {
   const choicesFor = (document: TextDocument | undefined) =>
     source.ask(protocol.choicesMethod, document === undefined ? {} : { uri: document.uri.toString() }, protocol.readChoices);
   const textOf = (as: protocol.NewPlay['as'], answers: Answers) => source.ask(protocol.newPlayMethod, { as, ...answers }, readText);
@@ -19,11 +20,16 @@ export function registerNewPlay(source: PlaybookSource, language: string): Dispo
   async function newPlay(wanted: unknown) {
     const editor = window.activeTextEditor;
     const open = editor?.document.languageId === language ? editor.document : undefined;
-    const choices = await choicesFor(open);
+    const where = open === undefined ? 'file' : await askWhere(open);
+    if (where === undefined) return;
+    const into = where === 'here' ? open : undefined;
+    const choices = await choicesFor(into);
     if (choices === undefined) return;
-    const answers = await askForPlay(choices, readWanted(wanted), open !== undefined && choices.levelSaid);
+    const known = readWanted(wanted);
+    const levelSaid = into !== undefined && choices.levelSaid;
+    const answers = await askForPlay(choices, known, levelSaid, questions(l10n.t('New play'), unanswered(known, levelSaid)));
     if (answers === undefined) return;
-    if (open !== undefined && open === window.activeTextEditor?.document) return append(open, answers);
+    if (into !== undefined) return append(into, answers);
     const text = await textOf('file', answers);
     if (text !== undefined) await writeFile(answers.name, text);
   }
@@ -43,10 +49,12 @@ export function registerNewPlay(source: PlaybookSource, language: string): Dispo
   async function newPlaybook(wanted: unknown) {
     const choices = await choicesFor(undefined);
     if (choices === undefined) return;
-    const { team: known, ...others } = readWanted(wanted);
-    const team = known ?? (await window.showInputBox({ title: l10n.t('New playbook'), prompt: l10n.t('The team’s name, as it stands on the playbook'), placeHolder: l10n.t('Our team'), validateInput: complainOfName }));
+    const { team: said, ...others } = readWanted(wanted);
+    const known = { name: l10n.t('First light'), ...others };
+    const next = questions(l10n.t('New playbook'), unanswered(known, false) + (said === undefined ? 1 : 0));
+    const team = said ?? (await window.showInputBox({ ...next(), prompt: l10n.t('The team’s name, as it stands on the playbook'), placeHolder: l10n.t('Our team'), validateInput: complainOfName }));
     if (team === undefined) return;
-    const answers = await askForPlay(choices, { name: l10n.t('First light'), ...others }, false);
+    const answers = await askForPlay(choices, known, false, next);
     const text = answers && (await textOf('playbook', { ...answers, team }));
     if (answers !== undefined && text !== undefined) await writeFile(team, text, answers.name);
   }
@@ -66,30 +74,53 @@ export function registerNewPlay(source: PlaybookSource, language: string): Dispo
     const head = Math.max(0, lines.findLastIndex((line) => line.startsWith(`play "${name.replace(/["“”]/g, ' ').replace(/\s+/g, ' ').trim()}`)));
     const step = lines.findIndex((line, at) => at > head && /^\s*step\b/.test(line));
     const at = new Position(Math.max(head, step + 1), 4);
-    const editor = await window.showTextDocument(document, { selection: new Range(at, at), viewColumn: textColumn() });
+    const editor = await window.showTextDocument(document, { selection: new Range(at, at), viewColumn: textColumn(), preview: false });
     editor.revealRange(new Range(head, 0, lines.length, 0));
     await commands.executeCommand('setwright.showPlay', document.uri, at.line);
+    await newcomer.hasWritten();
   }
 
   return [commands.registerCommand('setwright.newPlay', newPlay), commands.registerCommand('setwright.newPlaybook', newPlaybook)];
 }
 
-async function askForPlay(choices: protocol.Choices, known: Partial<Answers>, levelSaid: boolean): Promise<Answers | undefined> {
-  const title = l10n.t('New play');
+/** How a question stands: which of how many. A click beside it, to look at the picture, loses no answer. */
+type NextQuestion = () => { readonly title: string; readonly ignoreFocusOut: true };
+
+function questions(title: string, total: number): NextQuestion {
+  let asked = 0;
+  return () => ({ title: total < 2 ? title : l10n.t('{0}: question {1} of {2}', title, ++asked, total), ignoreFocusOut: true });
+}
+
+const unanswered = (known: Partial<Answers>, levelSaid: boolean): number =>
+  (['name', 'alignment', 'against', ...(levelSaid ? [] : (['level'] as const))] as const).filter((key) => known[key] === undefined).length;
+
+async function askWhere(open: TextDocument): Promise<'here' | 'file' | undefined> {
+  const file = asText(fileName(open.uri));
+  const chosen = await window.showQuickPick(
+    [
+      { label: l10n.t('At the end of {0}', file), detail: l10n.t('Below the plays that stand there already'), value: 'here' as const },
+      { label: l10n.t('In a file of its own'), detail: l10n.t('A new text, named after the play'), value: 'file' as const },
+    ],
+    { title: l10n.t('New play'), placeHolder: l10n.t('Where is it written?'), ignoreFocusOut: true },
+  );
+  return chosen?.value;
+}
+
+async function askForPlay(choices: protocol.Choices, known: Partial<Answers>, levelSaid: boolean, next: NextQuestion): Promise<Answers | undefined> {
   const complain = (name: string) => complainOfName(name) ?? (choices.taken.some((one) => one.toLowerCase() === name.trim().toLowerCase()) ? l10n.t('This file has a play of that name.') : undefined);
-  const name = known.name ?? (await window.showInputBox({ title, prompt: l10n.t('What do you call it on the bench?'), placeHolder: l10n.t('First light'), validateInput: complain }));
+  const name = known.name ?? (await window.showInputBox({ ...next(), prompt: l10n.t('What do you call it on the bench?'), placeHolder: l10n.t('First light'), validateInput: complain }));
   if (name === undefined) return undefined;
-  const alignment = known.alignment ?? (await pick(title, l10n.t('Where do they stand at the start?'), choices.alignments.map(({ name: word, places, own }) => ({ label: asText(word), value: word, detail: own ? l10n.t('your own') : places }))));
+  const alignment = known.alignment ?? (await pick(next, l10n.t('Where do they stand at the start?'), choices.alignments.map(({ name: word, places, own }) => ({ label: asText(word), value: word, detail: own ? l10n.t('your own') : places }))));
   if (alignment === undefined) return undefined;
-  const against = known.against ?? (await pick(title, l10n.t('Against what defence?'), choices.defences.map((value) => ({ label: asText(sayAgainst(value)), value }))));
+  const against = known.against ?? (await pick(next, l10n.t('Against what defence?'), choices.defences.map((value) => ({ label: asText(sayAgainst(value)), value }))));
   if (against === undefined) return undefined;
   if (levelSaid) return { name: name.trim(), alignment, against };
-  const level = known.level ?? (await pick(title, l10n.t('Whose legs is it for?'), choices.levels.map((value) => ({ label: sayLevel(value), value }))));
+  const level = known.level ?? (await pick(next, l10n.t('Whose legs is it for?'), choices.levels.map((value) => ({ label: sayLevel(value), value }))));
   return level === undefined ? undefined : { name: name.trim(), alignment, against, level };
 }
 
-async function pick(title: string, placeHolder: string, items: readonly (QuickPickItem & { readonly value: string })[]): Promise<string | undefined> {
-  return (await window.showQuickPick(items, { title, placeHolder, matchOnDetail: true }))?.value;
+async function pick(next: NextQuestion, placeHolder: string, items: readonly (QuickPickItem & { readonly value: string })[]): Promise<string | undefined> {
+  return (await window.showQuickPick(items, { ...next(), placeHolder, matchOnDetail: true }))?.value;
 }
 
 function complainOfName(name: string): string | undefined {

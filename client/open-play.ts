@@ -36,6 +36,9 @@ export function firstOpenPlay(): PlaceOfPlay | undefined {
   return document && { uri: document.uri, line: 0 };
 }
 
+/** `quick.play` of `…/plays/quick.play`. */
+export const fileName = ({ path }: Uri): string => path.slice(path.lastIndexOf('/') + 1);
+
 const lineFrom = (line: unknown): number | undefined => (typeof line === 'number' && Number.isSafeInteger(line) && line >= 0 ? line : undefined);
 
 /** A row of the playbook or the bench, as one of its buttons hands it over. */

@@ -58,6 +58,7 @@ async function startInBrowser() {
       ${address}
 
   The example plays are in the list on the left; what you change there is saved in the folder "examples".
+  A play of your own: click the small court at the left edge of the window, then "New play".
   Only this computer can reach the address. Ctrl+C stops it.
 `);
   server.once('exit', (code) => process.exit(code ?? 0));

@@ -30,8 +30,12 @@ export function registerBenchView(source: PlaybookSource, memory: Memento): Disp
     },
   });
 
+  /** What a question can be changed by is offered from then on. */
+  const tellAsked = () => void commands.executeCommand('setContext', 'setwright.benchAsked', question !== undefined);
+
   function ask(next: BenchQuestion) {
     question = next;
+    tellAsked();
     void memory.update(kept, next);
     source.wake();
     changed.fire();
@@ -69,6 +73,7 @@ export function registerBenchView(source: PlaybookSource, memory: Memento): Disp
     ask(chosen.against === undefined ? others : { ...others, against: chosen.against });
   }
 
+  tellAsked();
   source.watch(() => view.visible);
   return [
     view,

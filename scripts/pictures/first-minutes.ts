@@ -148,6 +148,7 @@ async function begin(editor: Editor) {
   await page.locator('.quick-input-list .monaco-list-row.focused', { hasText: 'New play from an alignment' }).waitFor();
   await page.waitForTimeout(400);
   await page.keyboard.press('Enter');
+  await page.locator('.quick-input-list .monaco-list-row', { hasText: 'a file of its own' }).click();
   await page.locator('.quick-input-widget', { hasText: 'on the bench' }).waitFor();
   await page.keyboard.type('Night ferry');
   await page.keyboard.press('Enter');

@@ -64,7 +64,7 @@ export function newPlayText({ as, name, alignment: start, against, level, team }
   const header = ['notation 1', `level ${level !== undefined && isLevel(level) ? level : 'u14'}`];
   if (as === 'file') return [...header, '', ...lines, ''].join('\n');
   const book = [`book ${quoted(quotable(team ?? '') || 'Our playbook')}`, `  section "First plays": ${quoted(called)}`];
-  return [...header, '', '# The order in which the plays lie on the bench. New plays get their name into a section.', ...book, '', ...lines, ''].join('\n');
+  return [...header, '', '# The plays in the order they lie on the bench. Write the name of a new play into a section.', ...book, '', ...lines, ''].join('\n');
 }
 
 function ballScreen(start: string): readonly string[] {

@@ -207,7 +207,7 @@ async function textOf(page: Page): Promise<Locator> {
   return text;
 }
 
-/** Runs a command by its whole title ("Setwright: Show Log") through the command palette. */
+/** Runs a command by its whole title ("Setwright: Show the log") through the command palette. */
 export async function runCommand({ page }: Editor, title: string) {
   await doUntil({ page }, `the command “${title}” is taken`, async () => {
     await chooseCommand(page, title);

@@ -26,7 +26,7 @@ inRealVsCode('a coach opens the example play', (editor) => {
 
   test('and finds the log by its name in the command palette', async () => {
     await openFile(editor(), 'lighthouse.play');
-    await runCommand(editor(), 'Setwright: Show Log');
+    await runCommand(editor(), 'Setwright: Show the log');
     await editor().page.locator('.panel .title-actions', { hasText: 'Setwright' }).waitFor();
     await screenshot(editor(), 'opened');
   });

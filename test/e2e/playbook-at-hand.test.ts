@@ -160,7 +160,7 @@ inRealVsCode(
     });
 
     test('starts a new play from horns, and it moves at once', async () => {
-      await runAsking(editor(), 'Setwright: New play from an alignment', ['Night ferry', 'horns', 'against man']);
+      await runAsking(editor(), 'Setwright: New play from an alignment', ['At the end', 'Night ferry', 'horns', 'against man']);
       await panel(editor()).locator('h1', { hasText: 'Night ferry' }).waitFor();
       await until('five players stand on the floor', async () => (await panel(editor()).locator('g[data-body]').count()) >= 5);
       const place = () => panel(editor()).locator('g[data-body="5"]').getAttribute('transform');

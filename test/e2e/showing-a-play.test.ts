@@ -105,7 +105,7 @@ inRealVsCode(
     test('by the keyboard alone, from a new play to one that moves', async () => {
       const { page } = editor();
       await besideItsText(editor(), 'lighthouse.play');
-      await runAsking(editor(), 'Setwright: New play from an alignment', ['Night ferry', 'horns', 'against man']);
+      await runAsking(editor(), 'Setwright: New play from an alignment', ['At the end', 'Night ferry', 'horns', 'against man']);
       await shows('Night ferry');
       await page.keyboard.press('Control+End');
       await pressUntil(editor(), 'Control+2', 'the panel has the keyboard', inPanel);
