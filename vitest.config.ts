@@ -30,8 +30,8 @@ export default defineConfig({
           // A busy machine can lose one click or letter; what needed a second try is named at the end of `.ci/run`.
           retry: 1,
           // What a test does is bounded itself, and says what it never saw; a try that is cut off would go on beside the next.
-          testTimeout: 180_000,
-          hookTimeout: 120_000,
+          testTimeout: 300_000,
+          hookTimeout: 300_000,
         },
       },
     ],

@@ -47,7 +47,7 @@ export function inRealVsCode(title: string, tests: (editor: () => Editor) => voi
     beforeEach(open);
     afterEach(async ({ task }) => {
       if (task.result?.state !== 'fail') return;
-      await screenshot(editor(), `failed: ${task.name}`).catch(() => undefined);
+      if (opened !== undefined) await screenshot(opened, `failed: ${task.name}`).catch(() => undefined);
       await close();
     });
     afterAll(close);
@@ -60,10 +60,11 @@ export async function openEditor(place: Place, { files, settings, restricted, si
   const opened = await openBoth(place, { folder: second === undefined ? folder : twoFolders(folder, second), settings, restricted }, { ...size, language });
   const { page } = opened.browser;
   try {
-    await page.goto(opened.host.address);
-    await page.locator('.explorer-folders-view .monaco-list-row').first().waitFor({ timeout: 60_000 });
+    page.setDefaultTimeout(usual);
+    await page.goto(opened.host.address, { timeout: opening });
+    await page.locator('.explorer-folders-view .monaco-list-row').first().waitFor({ timeout: opening });
     // On the web host it cannot be turned off; it comes late, and before what is then in front.
-    if (place === 'web worker') await page.locator('.tab.active', { hasText: 'Welcome' }).waitFor({ timeout: 60_000 });
+    if (place === 'web worker') await page.locator('.tab.active', { hasText: 'Welcome' }).waitFor({ timeout: opening });
   } catch (reason) {
     await opened.close();
     throw reason;
@@ -100,7 +101,9 @@ async function openBoth(place: Place, options: HostOptions, look?: BrowserOption
 }
 
 /** What Playwright waits for an element, in ms. */
-const usual = 30_000;
+const usual = 60_000;
+/** What a window may take to open or to load anew, in ms: a laden machine has been seen to take more than thirty seconds. */
+export const opening = 120_000;
 /** The first try of a gesture waits so long for each element, and for what it brings about, in ms; each further try twice as long as the last. */
 const aMoment = 3000;
 const longest = 12_000;
@@ -390,7 +393,7 @@ export async function runInside(place: Place, suite: string): Promise<{ readonly
   try {
     const code = new Promise<number>((resolve) => void browser.page.exposeFunction('codeAutomationExit', resolve));
     await browser.page.exposeFunction('codeAutomationLog', (_kind: string, words: unknown[]) => said.push(format(...words)));
-    await browser.page.goto(host.address);
+    await browser.page.goto(host.address, { timeout: opening });
     return { passed: (await code) === 0, said };
   } finally {
     await close();

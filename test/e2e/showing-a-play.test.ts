@@ -1,7 +1,7 @@
 // The panel keeps its play through themes and a reload, follows the coach to another play, and takes every name for a name.
 import { expect, test } from 'vitest';
 import { accessibilityFaults } from '../support/accessibility.ts';
-import { atRest, besideItsText, chooseTheme, clickUntil, closeProblems, doUntil, goTo, inRealVsCode, openFile, panel, panelFrame, pressTwo, pressUntil, problems, runAsking, runCommand, screenshot, toText } from './editor.ts';
+import { atRest, besideItsText, chooseTheme, clickUntil, closeProblems, doUntil, goTo, inRealVsCode, openFile, opening, panel, panelFrame, pressTwo, pressUntil, problems, runAsking, runCommand, screenshot, toText } from './editor.ts';
 import { until } from './vscode.ts';
 
 const nasty = '<img src=x onerror=alert(1)>';
@@ -29,9 +29,9 @@ inRealVsCode(
       const wrong: string[] = [];
       editor().page.on('dialog', (dialog) => void dialog.dismiss().then(() => wrong.push('a dialog')));
       editor().page.on('console', (message) => /Content Security Policy/.test(message.text()) && /setwright|player/.test(message.text()) && wrong.push(message.text()));
-      const text = await openFile(editor(), 'nasty.play');
+      await openFile(editor(), 'nasty.play');
       const byKey = async () => {
-        await text.locator('.view-line').first().click();
+        await toText(editor());
         await pressTwo(editor(), 'Control+k', 'v');
       };
       await doUntil(editor(), 'the panel opens', byKey, () => editor().page.locator('iframe.webview.ready').first().isVisible(), 10_000);
@@ -127,7 +127,7 @@ inRealVsCode(
   'a window opened again',
   (editor) => {
     const floor = () => panel(editor());
-    const drawn = () => until('the picture is drawn', async () => Number(await floor().locator('html').getAttribute('data-seq').catch(() => 0)) > 0, 40);
+    const drawn = () => until('the picture is drawn', async () => Number(await floor().locator('html').getAttribute('data-seq').catch(() => 0)) > 0);
     const shown = async () => ({
       title: await floor().locator('h1').first().innerText(),
       run: await floor().locator('.run[aria-pressed="true"]').getAttribute('aria-label').catch(() => null) ?? (await floor().locator('.run[aria-pressed="true"]').innerText()),
@@ -174,10 +174,10 @@ inRealVsCode(
       const { page } = editor();
       const before = await chosen();
       const address = page.url();
-      if (how === 'reloaded') await page.reload();
+      if (how === 'reloaded') await page.reload({ timeout: opening });
       else {
         await page.goto('about:blank');
-        await page.goto(address);
+        await page.goto(address, { timeout: opening });
       }
       await page.locator('.explorer-folders-view .monaco-list-row').first().waitFor();
       await drawn();

@@ -107,7 +107,7 @@ export const temporary = (what: string) => mkdtempSync(join(tmpdir(), `setwright
 export const remove = (place: string) => rmSync(place, { recursive: true, force: true, maxRetries: 5 });
 
 /** Asks again until the answer is true; a failure names what did not come about. */
-export async function until(what: string, ask: () => boolean | Promise<boolean>, seconds = 30): Promise<void> {
+export async function until(what: string, ask: () => boolean | Promise<boolean>, seconds = 60): Promise<void> {
   const end = Date.now() + seconds * 1000;
   while (!(await ask())) {
     if (Date.now() > end) throw new Error(`waited ${seconds} s in vain: ${what}`);
