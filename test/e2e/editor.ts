@@ -150,16 +150,16 @@ export async function pressUntil(editor: Pick<Editor, 'page'>, keys: string, wha
   await doUntil(editor, what, async () => (await seen()) || (at === undefined ? editor.page.keyboard.press(keys) : at.press(keys)), seen);
 }
 
+/** The same with the mouse: what is clicked may be drawn anew just then, and the click goes to what was there before. */
+export async function clickUntil(editor: Pick<Editor, 'page'>, target: Locator, what: string, seen: () => Promise<boolean>, moment?: number) {
+  await doUntil(editor, what, async () => (await seen()) || target.click(), seen, moment);
+}
+
 /** Two keys one after the other; the second counts only once the window waits for it, and would else be written into the text. */
 export async function pressTwo({ page }: Pick<Editor, 'page'>, first: string, second: string) {
   await page.keyboard.press(first);
   await page.locator('.statusbar-item', { hasText: /was pressed/ }).waitFor();
   await page.keyboard.press(second);
-}
-
-/** The same with the mouse: what is clicked may be drawn anew just then, and the click goes to what was there before. */
-export async function clickUntil(editor: Pick<Editor, 'page'>, target: Locator, what: string, seen: () => Promise<boolean>, moment?: number) {
-  await doUntil(editor, what, async () => (await seen()) || target.click(), seen, moment);
 }
 
 const quickInput = (page: Page) => page.locator('.quick-input-widget');
