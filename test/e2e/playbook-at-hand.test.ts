@@ -163,6 +163,9 @@ inRealVsCode(
     });
 
     test('starts a new play from horns, and it moves at once', async () => {
+      // Only beside an open text is it asked where to write.
+      await besideItsText(editor(), 'quick.play');
+      await toPlaybook();
       await runAsking(editor(), 'Setwright: New play from an alignment', ['At the end', 'Night ferry', 'horns', 'against man']);
       await panel(editor()).locator('h1', { hasText: 'Night ferry' }).waitFor();
       await until('five players stand on the floor', async () => (await panel(editor()).locator('g[data-body]').count()) >= 5);
