@@ -2,7 +2,7 @@
 import type { LookId, Play } from '../play/play.ts';
 import type { Scene } from './branch.ts';
 import { timeOf } from './graph.ts';
-import { percentile, spreadOf } from './spread.ts';
+import { percentiles, spreadOf } from './spread.ts';
 import type { LookTime, Needed, Percentiles, Run, Times } from './timeline.ts';
 
 /** The events a look's times are read from. */
@@ -25,7 +25,8 @@ export function timesOf(scene: Scene, runs: readonly Run[], tails: readonly Tail
   const since = (shot: number, from: number | undefined): Percentiles => {
     const typical = timeOf(graph, shot) - (from === undefined ? 0 : timeOf(graph, from));
     const values = from === undefined ? spread.of(shot) : difference(spread.of(shot), spread.of(from));
-    return { early: Math.min(typical, percentile(values, 0.1)), typical, late: Math.max(typical, percentile(values, 0.9)) };
+    const [early, late] = percentiles(values, [0.1, 0.9]) as [number, number];
+    return { early: Math.min(typical, early), typical, late: Math.max(typical, late) };
   };
   const byRun = new Map(tails.map((tail) => [tail.run, tail]));
   const looks: LookTime[] = [];

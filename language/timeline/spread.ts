@@ -18,7 +18,7 @@ export interface Spread {
 
 /** Runs the graph `draws` times; `wanted` are the events whose times are kept. */
 export function spreadOf(graph: Graph, level: Level, wanted: readonly number[]): Spread {
-  const compiled = compile(graph, level);
+  const compiled = compile(graph, level, causesOf(graph, wanted));
   const kept = new Map(wanted.map((event) => [event, new Int32Array(draws)]));
   const times = new Float64Array(graph.events.length);
   const factors = new Float64Array(compiled.keys.length);
@@ -41,9 +41,18 @@ interface Compiled {
   readonly deviation: Float64Array;
 }
 
-function compile(graph: Graph, level: Level): Compiled {
+/** 1 for each event that is asked for or that one of those hangs on; what else happens in the play need not be drawn. */
+function causesOf({ events }: Graph, wanted: readonly number[]): Uint8Array {
+  const needed = new Uint8Array(events.length);
+  for (const event of wanted) needed[event] = 1;
+  // Causes come before what they bring about.
+  for (let event = events.length - 1; event >= 0; event--) if (needed[event] === 1) for (const { from } of events[event]!.edges) needed[from] = 1;
+  return needed;
+}
+
+function compile(graph: Graph, level: Level, needed: Uint8Array): Compiled {
   let count = 0;
-  for (const { edges } of graph.events) count += edges.length;
+  graph.events.forEach(({ edges }, event) => (count += needed[event]! * edges.length));
   const first = new Int32Array(graph.events.length + 1);
   const from = new Int32Array(count);
   const fixed = new Float64Array(count);
@@ -55,6 +64,7 @@ function compile(graph: Graph, level: Level): Compiled {
   let at = 0;
   graph.events.forEach(({ edges }, event) => {
     first[event] = at;
+    if (needed[event] === 0) return;
     for (const way of edges) {
       from[at] = way.from;
       fixed[at] = way.fixed;
@@ -118,9 +128,8 @@ function normal(key: number, draw: number): number {
   return Math.max(-widest, Math.min(widest, (sum - 2) * Math.sqrt(3)));
 }
 
-/** The value below which `share` of the draws lie. */
-export function percentile(values: Int32Array, share: number): number {
+/** The values below which each of the shares of the draws lies. */
+export function percentiles(values: Int32Array, shares: readonly number[]): readonly number[] {
   const sorted = Int32Array.from(values).sort();
-  return sorted[Math.min(sorted.length - 1, Math.max(0, Math.ceil(share * sorted.length) - 1))] ?? 0;
+  return shares.map((share) => sorted[Math.min(sorted.length - 1, Math.max(0, Math.ceil(share * sorted.length) - 1))] ?? 0);
 }
-

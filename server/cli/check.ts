@@ -31,8 +31,14 @@ export function addCheck(program: Command): void {
       for (const why of refused) console.error(`setwright: ${why}`);
       if (refused.length > 0) process.exitCode = 2;
       if (files.length === 0) return;
-      const kept = withProgress(files, 'files', (file) => ({ file, findings: file.findings().filter(({ severity }) => options.hints || severity !== 'hint') }));
-      console.log(options.json === true ? JSON.stringify(toJson(kept), null, 2) : asText(kept, options.color));
+      const colors = colorsFor(options.color);
+      const kept = withProgress(files, 'files', (file): Checked => {
+        const findings = file.findings().filter(({ severity }) => options.hints || severity !== 'hint');
+        const shown = options.json === true ? [] : findings.map((finding) => asText(file, finding, colors));
+        file.done();
+        return { file, findings, shown };
+      });
+      console.log(options.json === true ? JSON.stringify(toJson(kept), null, 2) : [...kept.flatMap(({ shown }) => shown), summary(kept)].join('\n\n'));
       if (kept.some(({ findings }) => findings.some(({ severity }) => severity !== 'hint'))) process.exitCode ??= 1;
     });
 }
@@ -40,16 +46,13 @@ export function addCheck(program: Command): void {
 interface Checked {
   readonly file: OpenedFile;
   readonly findings: readonly FileFinding[];
+  /** The findings as text; empty where JSON is asked for. */
+  readonly shown: readonly string[];
 }
 
-function asText(checked: readonly Checked[], color: ColorWhen): string {
-  const colors = colorsFor(color);
-  const shown = checked.flatMap(({ file, findings }) =>
-    findings.map((finding) =>
-      showFinding(file.name, { ...finding, fileLine: finding.firstLine + finding.place.line, text: file.line(finding.firstLine + finding.place.line), ...file.wayOf(finding) }, colors),
-    ),
-  );
-  return [...shown, summary(checked)].join('\n\n');
+function asText(file: OpenedFile, finding: FileFinding, colors: ReturnType<typeof colorsFor>): string {
+  const fileLine = finding.firstLine + finding.place.line;
+  return showFinding(file.name, { ...finding, fileLine, text: file.line(fileLine), ...file.wayOf(finding) }, colors);
 }
 
 function summary(checked: readonly Checked[]): string {
@@ -71,7 +74,7 @@ export function toJson(checked: readonly Checked[]): CheckOutput {
   return {
     version: 1,
     files,
-    counts: { files: files.length, plays: checked.reduce((sum, { file }) => sum + file.plays().length, 0), error: count('error'), warning: count('warning'), hint: count('hint') },
+    counts: { files: files.length, plays: checked.reduce((sum, { file }) => sum + file.count, 0), error: count('error'), warning: count('warning'), hint: count('hint') },
   };
 }
 

@@ -2,7 +2,7 @@
 import { inEnglish } from '../../language/message/message.ts';
 import { readFileSync } from 'node:fs';
 import { fileURLToPath, pathToFileURL } from 'node:url';
-import { emptyBook, lineText, openFile, type Book } from '../../language/book/book.ts';
+import { emptyBook, lineText, openFile, setFiles, type Book } from '../../language/book/book.ts';
 import { createKeeper, type Compiled, type FileFinding } from '../../language/compile.ts';
 import { usedUris } from '../../language/names/lookup.ts';
 import { sayWay } from '../../language/words/way-name.ts';
@@ -13,12 +13,16 @@ import type { SourceFile } from './files.ts';
 export interface OpenedFile {
   /** As it is printed. */
   readonly name: string;
+  /** How many plays it holds. */
+  readonly count: number;
   readonly plays: () => readonly Compiled[];
   readonly findings: () => readonly FileFinding[];
   /** The text of a line of the file, from 0. */
   readonly line: (at: number) => string;
   /** The way a finding speaks of, in words, and what its moments are counted from. */
   readonly wayOf: (finding: FileFinding) => { readonly way?: string; readonly zero?: string };
+  /** Lets go of what is compiled: a thousand files at once would fill the memory with plays that nobody asks for again. */
+  readonly done: () => void;
 }
 
 /** The files in the order given. One in a newer notation is refused: nobody can know what its lines mean. */
@@ -30,14 +34,16 @@ export function openBook(sources: readonly SourceFile[]): readonly OpenedFile[] 
 
 /** As `openBook`; what is refused is told file by file, and the others are there all the same. */
 export function openReadable(sources: readonly SourceFile[]): { readonly files: readonly OpenedFile[]; readonly refused: readonly string[] } {
-  const keeper = createKeeper();
   const named = sources.map(({ name, text }) => ({ name, text, uri: pathToFileURL(name).href }));
-  const book = withUsedFiles(named.reduce<Book>((read, { uri, text }) => openFile(read, uri, text), emptyBook));
+  const book = withUsedFiles(setFiles(emptyBook, named.map(({ uri, text }) => [uri, text])));
   const refused = named.flatMap(({ name, uri }) => refusalOf(name, book, uri) ?? []);
   const files = named.filter(({ name, uri }) => refusalOf(name, book, uri) === undefined).map(({ name, uri }): OpenedFile => {
-    const lines = book.files.get(uri)!.blocks.flatMap((block) => block.lines);
+    const { blocks } = book.files.get(uri)!;
+    const lines = blocks.flatMap((block) => block.lines);
+    let keeper = createKeeper();
     return {
       name,
+      count: blocks.filter(({ kind }) => kind === 'play').length,
       plays: () => keeper.playsOf(book, uri),
       findings: () => keeper.findingsOf(book, uri),
       line: (at) => (lines[at] === undefined ? '' : lineText(lines[at])),
@@ -46,6 +52,7 @@ export function openReadable(sources: readonly SourceFile[]): { readonly files: 
         if (compiled === undefined || run === undefined) return {};
         return { way: inEnglish(sayWay(compiled.play, run)), zero: compiled.play.start.throwIn === undefined ? 'the call' : 'the hand-over' };
       },
+      done: () => void (keeper = createKeeper()),
     };
   });
   return { files, refused };
