@@ -249,10 +249,22 @@ function ordinalOf(key: BlockKey): number {
 }
 
 function spliced(blocks: readonly Block[], low: number, high: number, between: readonly Block[]): Block[] {
-  const result = blocks.slice(0, low);
-  for (const block of between) result.push(block);
-  for (let at = high; at < blocks.length; at++) result.push(blocks[at]!);
+  const result = blocks.slice(0, low).concat(between, blocks.slice(high));
+  startsByBlocks.set(result, splicedStarts(startsOf(blocks), low, high, between));
   return result;
+}
+
+/** Where the blocks then start, out of where they started: to look into every block of a long file would cost more than the edit itself. */
+function splicedStarts(starts: readonly number[], low: number, high: number, between: readonly Block[]): readonly number[] {
+  const result = starts.slice(0, low);
+  let line = starts[low] ?? 0;
+  for (const block of between) {
+    result.push(line);
+    line += block.lines.length;
+  }
+  const rest = starts.slice(high);
+  const moved = line - (rest[0] ?? line);
+  return result.concat(moved === 0 ? rest : rest.map((start) => start + moved));
 }
 
 // ---- finding lines ----------------------------------------------------------------------------------------------

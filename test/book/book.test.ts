@@ -192,6 +192,9 @@ describe('laws of the book', () => {
     { weight: 1, arbitrary: fc.record({ text }) },
   );
 
+  /** Where each block starts, as the book says, from its key and from its line. */
+  const startsIn = (file: ReturnType<typeof fileOf>) => [...file.blocks.map(({ key }) => firstLineOf(file, key)), ...Array.from({ length: lineCount(file) }, (_, line) => blockAtLine(file, line).firstLine)];
+
   it('after random edits a book equals one read from the start', () => {
     fc.assert(
       fc.property(text, fc.array(edit, { maxLength: 8 }), (start, edits) => {
@@ -200,6 +203,7 @@ describe('laws of the book', () => {
           book = edited(book, each);
           const now = textOf(fileOf(book));
           expect(book).toEqual(open(now));
+          expect(startsIn(fileOf(book))).toEqual(startsIn(fileOf(open(now))));
         }
         expect(edited(open(start), ...edits)).toEqual(book);
       }),
