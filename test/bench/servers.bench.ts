@@ -174,7 +174,7 @@ async function overAnEvening(play: Measured, folder: string): Promise<readonly R
   return [
     { name: 'edits a second, typed without waiting', value: soak / (took / 1000), unit: '/s' },
     { name: 'memory after 500 edits', value: before, unit: 'MB' },
-    { name: 'memory that 10,000 more edits add', value: after - before, unit: 'MB', budget: 20, missed: 'The heap itself stays (a test holds it to that); V8 lets garbage of the old space lie until it collects, which --optimize-for-size makes it do sooner.' },
+    { name: 'memory that 10,000 more edits add', value: after - before, unit: 'MB', budget: 20, missed: 'The heap itself stays (a test holds it to that); V8 lets garbage of the old space lie until it collects.' },
   ];
 }
 
