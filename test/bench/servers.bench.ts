@@ -129,7 +129,7 @@ function compared(lines: number, play: Times, docker: Times, script: Times): rea
 }
 
 const firstFindings =
-  'The parser’s tables and the lexer made when it is built instead of at each start (about 70 ms of the main thread), and findings of the first plays told before the last is compiled.';
+  'Half of it is plays compiled for the first time, in V8’s interpreter, the rest the loading of the bundle: a settling that asks less of each play (a rule set beside the play’s own settles it twice), or findings of the first plays told before the last is compiled, which is two publishes of one version.';
 
 /** A play edited in a long file costs what it costs in a short one. */
 async function byLength(play: Measured, folder: string): Promise<readonly Row[]> {
