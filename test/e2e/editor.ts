@@ -358,7 +358,12 @@ export async function atRest(floor: FrameLocator) {
 /** A play in its text with the picture beside it, whatever of that is there already; the text has the keyboard. Returns the text area. */
 export async function besideItsText(editor: Editor, name: string): Promise<Locator> {
   const { page } = editor;
-  if (!(await page.locator('.editor-group-container').first().locator('.tab.active', { hasText: name }).isVisible())) await openFile(editor, name);
+  const group = page.locator('.editor-group-container').first();
+  if (!(await group.locator('.tab.active', { hasText: name }).isVisible())) {
+    // A file opens where the keyboard was last: not over the picture.
+    await pressUntil(editor, 'Control+1', 'the first group is in use', async () => /\bactive\b/.test((await group.getAttribute('class')) ?? ''));
+    await openFile(editor, name);
+  }
   await toText(editor);
   const html = panel(editor).locator('html[data-seq]');
   if (!(await html.isVisible())) await runCommand(editor, 'Setwright: Show the play beside the text');
