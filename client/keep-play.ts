@@ -26,7 +26,7 @@ export function registerKeepPlay({ extensionUri }: ExtensionContext, client: Bas
     const read = readPlayback(play.playback);
     if (!read.ok) return void window.showErrorMessage(read.message);
     const [script, style] = await Promise.all(['player.js', 'player.css'].map((name) => textOf(Uri.joinPath(playerFolder(extensionUri), name))));
-    await write(place.uri, play.title, 'html', l10n.t('Pages'), await pageOf(read.playback, { script: script!, style: style! }, env.language));
+    await write(place.uri, play.title, 'html', l10n.t('Pages'), await pageOf(read.playback, { script: script!, style: style! }, { language: env.language, words: l10n.bundle }));
   }
 
   return [commands.registerCommand('setwright.saveDrawing', keepDrawing), commands.registerCommand('setwright.savePage', keepPage)];

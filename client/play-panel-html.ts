@@ -1,10 +1,12 @@
 // The page in the panel: the player's script and style, and nothing else may run or load.
 import { Uri, type Webview } from 'vscode';
+import type { Translation } from '../language/message/message.ts';
+import { wordsInPage } from './preview/words-in-page.ts';
 
 /** Folder the webview may read. */
 export const playerFolder = (extension: Uri): Uri => Uri.joinPath(extension, 'dist', 'preview');
 
-export function panelHtml(webview: Webview, extension: Uri): string {
+export function panelHtml(webview: Webview, extension: Uri, language: string, words: Translation | undefined): string {
   const nonce = makeNonce();
   const file = (name: string) => webview.asWebviewUri(Uri.joinPath(playerFolder(extension), name)).toString();
   const policy = [
@@ -17,7 +19,7 @@ export function panelHtml(webview: Webview, extension: Uri): string {
     `form-action 'none'`,
   ].join('; ');
   return `<!doctype html>
-<html lang="en">
+<html lang="${language}">
 <head>
 <meta charset="utf-8">
 <meta http-equiv="Content-Security-Policy" content="${policy}">
@@ -26,7 +28,7 @@ export function panelHtml(webview: Webview, extension: Uri): string {
 <link rel="stylesheet" href="${file('player.css')}">
 </head>
 <body>
-<script nonce="${nonce}" src="${file('player.js')}"></script>
+${wordsInPage(words)}<script nonce="${nonce}" src="${file('player.js')}"></script>
 </body>
 </html>`;
 }

@@ -1,6 +1,6 @@
 // The panel that shows the play of a text: frames of the server in, places in the text out. It computes neither text nor times.
 import {
-  commands, DecorationRangeBehavior, l10n, Range, Selection, TextEditorRevealType, ThemeColor, Uri, ViewColumn, window, workspace,
+  commands, DecorationRangeBehavior, env, l10n, Range, Selection, TextEditorRevealType, ThemeColor, Uri, ViewColumn, window, workspace,
   type Disposable, type ExtensionContext, type TextDocument, type TextEditor, type WebviewPanel,
 } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
@@ -108,7 +108,7 @@ export function registerPlayPanels(context: ExtensionContext, client: BaseLangua
       remember();
     });
     panel.webview.options = { enableScripts: true, localResourceRoots: [playerFolder(context.extensionUri)] };
-    panel.webview.html = panelHtml(panel.webview, context.extensionUri);
+    panel.webview.html = panelHtml(panel.webview, context.extensionUri, env.language, l10n.bundle);
     shown.line = pin === undefined ? undefined : line;
     if (pin === undefined) follow(shown, uri, line);
     else pinTo(shown, pin);

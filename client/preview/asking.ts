@@ -1,6 +1,8 @@
 // The talk with the editor about changes by hand: one question at a time, the newest only, and what was written in the end.
 import type { Intent } from '../../language/edit/intent.ts';
 import { MESSAGES_VERSION, type FromPlayer, type Outcome } from './messages.ts';
+import { message } from '../../language/message/message.ts';
+import { tell } from './tell.ts';
 
 export interface Asking {
   /** Asks for the words of a change; while an answer is under way only the newest change waits. */
@@ -37,7 +39,7 @@ export function startAsking(post: (message: FromPlayer) => void, shown: () => { 
     drop();
     const id = ++made;
     wanted = { id, done };
-    setTimeout(() => wanted?.id === id && hear({ v: MESSAGES_VERSION, kind: 'outcome', id, refused: 'The editor does not answer. Try again.' }), LONGEST);
+    setTimeout(() => wanted?.id === id && hear({ v: MESSAGES_VERSION, kind: 'outcome', id, refused: tell(message('The editor does not answer. Try again.')) }), LONGEST);
     post(question({ id, ...on }));
   }
 

@@ -6,6 +6,8 @@ import { createHand, type Hand } from './hand.ts';
 import type { Handle } from './handles.ts';
 import { createLaneHand, type LaneHand } from './lane-hand.ts';
 import type { Port } from './port.ts';
+import { message } from '../../language/message/message.ts';
+import { tell } from './tell.ts';
 
 export interface ByHand {
   readonly chip: Chip;
@@ -49,7 +51,7 @@ export function startByHand({ post, shown, picked, say, answered, place }: Aroun
     if (found === undefined) return;
     asking.fix(found.code, finding, nth, (outcome) => {
       answered();
-      say(outcome.refused ?? `Written: ${outcome.words ?? ''}`);
+      say(outcome.refused ?? tell(message('Written: {words}', { words: outcome.words ?? '' })));
       if (outcome.refused === undefined) return;
       chip.follow(place);
       chip.settle(outcome);

@@ -1,8 +1,11 @@
 // What a finding says, at its spot on the floor, with the buttons that mend it.
 import type { ToldFinding } from '../../language/checks/tell-finding.ts';
 import { element } from './elements.ts';
+import { message } from '../../language/message/message.ts';
+import { tell } from './tell.ts';
 
-export const SEVERITY_WORDS = { error: 'Cannot work', warning: 'Take care', hint: 'Hint' } as const;
+const severities = { error: message('Cannot work'), warning: message('Take care'), hint: message('Hint') } as const;
+export const severityWords = (severity: keyof typeof severities): string => tell(severities[severity]);
 
 /** Tells which fix of a finding was chosen; absent where nothing can be written (a page has no editor). */
 export type FixChosen = ((finding: number, fix: number) => void) | undefined;
@@ -40,7 +43,7 @@ export function createCallout(chosen: FixChosen): Callout {
     show(finding, index, spot) {
       root.className = `callout ${finding.severity}`;
       const fixes = fixButtons(finding, index, chosen);
-      root.replaceChildren(close, element('strong', {}, `${SEVERITY_WORDS[finding.severity]}. `), finding.message, ...(fixes === undefined ? [] : [fixes]));
+      root.replaceChildren(close, element('strong', {}, `${severityWords(finding.severity)}. `), finding.message, ...(fixes === undefined ? [] : [fixes]));
       root.hidden = false;
       const box = root.parentElement!.getBoundingClientRect();
       const { width, height } = root.getBoundingClientRect();

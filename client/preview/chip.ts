@@ -1,6 +1,8 @@
 // The chip beside the hand: the words that would be written, or why they cannot be.
 import { element, setText } from './elements.ts';
 import type { Outcome } from './messages.ts';
+import { message } from '../../language/message/message.ts';
+import { tell } from './tell.ts';
 
 export interface Chip {
   readonly root: HTMLElement;
@@ -35,7 +37,7 @@ export function createChip(): Chip {
     clearTimeout(going);
     going = undefined;
     setText(words, outcome.refused ?? outcome.words ?? '');
-    setText(changes, outcome.refused === undefined && outcome.changes !== undefined ? `changes ${outcome.changes}` : '');
+    setText(changes, outcome.refused === undefined && outcome.changes !== undefined ? tell(message('changes {ways}', { ways: outcome.changes })) : '');
     root.classList.toggle('refused', outcome.refused !== undefined);
     // Longer words need more room.
     lay();

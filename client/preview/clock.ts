@@ -3,6 +3,8 @@ import type { Playback } from '../../language/playback/playback.ts';
 import { element, setText } from './elements.ts';
 import type { LabelledRun } from './state.ts';
 import { clockWords, tenths } from './words.ts';
+import { message } from '../../language/message/message.ts';
+import { tell } from './tell.ts';
 
 /** Seconds on the game clock at t ms, or `undefined` where the play does not say when it is called. It stands until the clock starts. */
 export function gameClock(playback: Playback, run: LabelledRun, t: number): number | undefined {
@@ -12,10 +14,10 @@ export function gameClock(playback: Playback, run: LabelledRun, t: number): numb
 
 /** What a coach should know about the clock at t: getting into place, standing before the touch, the horn. */
 export function clockRemark(playback: Playback, run: LabelledRun, t: number): string {
-  if (playback.play.throwIn && t < run.clockStartsAt) return 'clock stands until the touch';
+  if (playback.play.throwIn && t < run.clockStartsAt) return tell(message('clock stands until the touch'));
   const left = gameClock(playback, run, t);
-  if (left === 0) return 'the horn has gone';
-  return t < run.startsAt ? 'getting into place' : '';
+  if (left === 0) return tell(message('the horn has gone'));
+  return t < run.startsAt ? tell(message('getting into place')) : '';
 }
 
 export interface ClockFace {
@@ -25,11 +27,11 @@ export interface ClockFace {
 }
 
 export function createClock(): ClockFace {
-  const game = element('output', { class: 'figure', 'aria-label': 'on the clock', 'aria-live': 'off' });
+  const game = element('output', { class: 'figure', 'aria-label': tell(message('on the clock')), 'aria-live': 'off' });
   const remark = element('span', { class: 'remark' });
-  const since = element('output', { class: 'figure', 'aria-label': 'seconds since the call', 'aria-live': 'off' });
+  const since = element('output', { class: 'figure', 'aria-label': tell(message('seconds since the call')), 'aria-live': 'off' });
   const sinceWords = element('span', { class: 'unit' });
-  const gameCell = element('div', { class: 'cell game' }, game, element('span', { class: 'unit' }, 'on the clock'));
+  const gameCell = element('div', { class: 'cell game' }, game, element('span', { class: 'unit' }, tell(message('on the clock'))));
   const sinceCell = element('div', { class: 'cell since' }, since, sinceWords);
   const root = element('div', { class: 'clock' }, remark, sinceCell, gameCell);
   return {
@@ -38,7 +40,7 @@ export function createClock(): ClockFace {
       root.hidden = playback === null || run === undefined;
       if (playback === null || run === undefined) return;
       gameCell.hidden = playback.play.callWith === undefined;
-      setText(sinceWords, playback.play.throwIn ? 's since the hand-over' : 's since the call');
+      setText(sinceWords, playback.play.throwIn ? tell(message('s since the hand-over')) : tell(message('s since the call')));
     },
     frame(playback, run, t) {
       const left = gameClock(playback, run, t);

@@ -3,6 +3,8 @@ import { stepSpans } from '../../language/playback/moments.ts';
 import { element, icon, iconButton, setText } from './elements.ts';
 import { currentRun, SPEEDS, type PlayerState } from './state.ts';
 import { speedWords, tenths } from './words.ts';
+import { message } from '../../language/message/message.ts';
+import { tell } from './tell.ts';
 
 const PLAY = 'M8 5.2v13.6a.7.7 0 0 0 1.07.6l10.6-6.8a.7.7 0 0 0 0-1.2L9.07 4.6A.7.7 0 0 0 8 5.2z';
 const PAUSE = 'M7 5h3.4v14H7zM13.6 5H17v14h-3.4z';
@@ -30,23 +32,23 @@ export interface Controls {
 }
 
 export function createControls(wishes: Wishes): Controls {
-  const play = iconButton('Play', PLAY, 'play', wishes.togglePlaying);
-  const back = iconButton('Moment before', BACK, 'small', () => wishes.stepMoment(-1));
-  const next = iconButton('Next moment', NEXT, 'small', () => wishes.stepMoment(1));
-  const draw = iconButton('Draw a new cut or pass: from a player', PEN, 'small draw', wishes.draw);
+  const play = iconButton(tell(message('Play')), PLAY, 'play', wishes.togglePlaying);
+  const back = iconButton(tell(message('Moment before')), BACK, 'small', () => wishes.stepMoment(-1));
+  const next = iconButton(tell(message('Next moment')), NEXT, 'small', () => wishes.stepMoment(1));
+  const draw = iconButton(tell(message('Draw a new cut or pass: from a player')), PEN, 'small draw', wishes.draw);
   draw.setAttribute('aria-pressed', 'false');
-  const slider = element('input', { type: 'range', class: 'time', min: 0, max: 1000, step: 10, value: 0, 'aria-label': 'Time' });
+  const slider = element('input', { type: 'range', class: 'time', min: 0, max: 1000, step: 10, value: 0, 'aria-label': tell(message('Time')) });
   slider.addEventListener('input', () => wishes.seek(Number(slider.value)));
   const [here, whole] = [element('span'), element('span', { class: 'whole' })];
   const reading = element('span', { class: 'reading' }, here, whole);
-  const speed = element('select', { class: 'speed', 'aria-label': 'Speed' }, ...SPEEDS.map((value) => element('option', { value }, speedWords(value))));
+  const speed = element('select', { class: 'speed', 'aria-label': tell(message('Speed')) }, ...SPEEDS.map((value) => element('option', { value }, speedWords(value))));
   speed.addEventListener('change', () => wishes.speed(Number(speed.value)));
   const root = element(
     'div',
-    { class: 'controls', role: 'group', 'aria-label': 'Playing' },
+    { class: 'controls', role: 'group', 'aria-label': tell(message('Playing')) },
     element('div', { class: 'scrub' }, slider),
     element('div', { class: 'buttons' }, back, play, next, reading, element('span', { class: 'gap' }), draw, speed,
-      iconButton('Show the team: only the floor', FLOOR, 'small', wishes.showTeam), iconButton('Keys and lines', HELP, 'small', wishes.help)),
+      iconButton(tell(message('Show the team: only the floor')), FLOOR, 'small', wishes.showTeam), iconButton(tell(message('Keys and lines')), HELP, 'small', wishes.help)),
   );
 
   const [playIcon, pauseIcon] = [icon(PLAY), icon(PAUSE)];
@@ -68,7 +70,7 @@ export function createControls(wishes: Wishes): Controls {
       }
       if (playing !== state.playing) {
         playing = state.playing;
-        const words = playing ? 'Pause' : 'Play';
+        const words = playing ? tell(message('Pause')) : tell(message('Play'));
         play.replaceChildren(playing ? pauseIcon : playIcon);
         play.title = words;
         play.setAttribute('aria-label', words);
@@ -77,7 +79,7 @@ export function createControls(wishes: Wishes): Controls {
       if (run === undefined) return;
       if (end !== run.end) {
         slider.max = String((end = run.end));
-        setText(whole, ` of ${tenths(end)} s`);
+        setText(whole, tell(message(' of {end} s', { end: tenths(end) })));
         shownTime = -1;
         shownWords = '';
       }
@@ -91,7 +93,7 @@ export function createControls(wishes: Wishes): Controls {
       if (words === shownWords) return;
       shownWords = words;
       setText(here, words);
-      slider.setAttribute('aria-valuetext', `${words} seconds, ${stepName(state, state.t)}`);
+      slider.setAttribute('aria-valuetext', tell(message('{seconds} seconds, {step}', { seconds: words, step: stepName(state, state.t) })));
     },
   };
 }

@@ -12,6 +12,8 @@ import type { BodyAt, Moment } from '../../language/playback/at.ts';
 import type { Playback } from '../../language/playback/playback.ts';
 import { build, group } from './elements.ts';
 import type { LabelledRun } from './state.ts';
+import { message } from '../../language/message/message.ts';
+import { tell } from './tell.ts';
 
 // The style sheet gives the colours, by the names of the palette.
 const themed: Palette = {
@@ -283,8 +285,8 @@ function createBall(svg: SVGSVGElement) {
 
 /** The key to the lines, for the help. */
 export function createKey(): SVGSVGElement {
-  const rows: readonly (readonly [Way['kind'], string])[] = [['cut', 'a cut'], ['dribble', 'a dribble'], ['pass', 'a pass'], ['screen', 'a screen'], ['hand-off', 'a hand-off'], ['shot', 'a shot']];
-  const svg = build(node('svg', { class: 'key', viewBox: '0 0 1420 280', role: 'img', 'aria-label': 'What the lines mean: plain with an arrow a cut, zigzag a dribble, broken a pass, a bar across the end a screen, two strokes a hand-off, double a shot' })) as SVGSVGElement;
+  const rows: readonly (readonly [Way['kind'], string])[] = [['cut', tell(message('a cut'))], ['dribble', tell(message('a dribble'))], ['pass', tell(message('a pass'))], ['screen', tell(message('a screen'))], ['hand-off', tell(message('a hand-off'))], ['shot', tell(message('a shot'))]];
+  const svg = build(node('svg', { class: 'key', viewBox: '0 0 1420 280', role: 'img', 'aria-label': tell(message('What the lines mean: plain with an arrow a cut, zigzag a dribble, broken a pass, a bar across the end a screen, two strokes a hand-off, double a shot')) })) as SVGSVGElement;
   rows.forEach(([kind, words], i) => {
     const long = kind === 'hand-off' ? 90 : kind === 'shot' ? 190 : 156;
     const way: Way = { part: '', kind, who: '1', step: undefined, t0: 0, t1: 0, points: [[0, 0], [long, 0]] };

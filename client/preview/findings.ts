@@ -1,9 +1,11 @@
 // What the checks say of this run-through, each with its moment.
 import type { Playback } from '../../language/playback/playback.ts';
-import { fixButtons, SEVERITY_WORDS, type FixChosen } from './callout.ts';
+import { fixButtons, severityWords, type FixChosen } from './callout.ts';
 import { element } from './elements.ts';
 import type { LabelledRun } from './state.ts';
 import { tenths } from './words.ts';
+import { message } from '../../language/message/message.ts';
+import { tell } from './tell.ts';
 
 export interface FindingsView {
   readonly root: HTMLElement;
@@ -13,7 +15,7 @@ export interface FindingsView {
 
 export function createFindings(picked: (index: number) => void, chosen: FixChosen): FindingsView {
   const list = element('ul', { class: 'finding-list' });
-  const root = element('section', { class: 'findings', 'aria-labelledby': 'findings-head' }, element('h2', { id: 'findings-head' }, 'To look at'), list);
+  const root = element('section', { class: 'findings', 'aria-labelledby': 'findings-head' }, element('h2', { id: 'findings-head' }, tell(message('To look at'))), list);
   let loaded: unknown;
   let buttons = new Map<number, HTMLButtonElement>();
 
@@ -30,7 +32,7 @@ export function createFindings(picked: (index: number) => void, chosen: FixChose
         const button = element(
           'button',
           { type: 'button', class: `finding ${finding.severity}` },
-          element('span', { class: 'severity' }, SEVERITY_WORDS[finding.severity]),
+          element('span', { class: 'severity' }, severityWords(finding.severity)),
           element('span', { class: 'message' }, finding.message),
           element('span', { class: 'when' }, when),
         );

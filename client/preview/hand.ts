@@ -7,6 +7,8 @@ import type { Chip } from './chip.ts';
 import { build } from './elements.ts';
 import { metres, type Handle } from './handles.ts';
 import type { Outcome } from './messages.ts';
+import { message } from '../../language/message/message.ts';
+import { tell } from './tell.ts';
 
 export interface Hand {
   readonly root: SVGSVGElement;
@@ -54,7 +56,7 @@ export function createHand({ asking, chip, picked, say }: Wishes): Hand {
       }
       entry.target.setAttribute('transform', `translate(${handle.at[0].toFixed(1)} ${handle.at[1].toFixed(1)}) scale(${scale})`);
       entry.target.setAttribute('class', `handle ${handle.kind}${handle.under === true ? ' under' : ''}`);
-      entry.target.setAttribute('aria-label', `${handle.words}. Enter takes hold of it.`);
+      entry.target.setAttribute('aria-label', tell(message('{what}. Enter takes hold of it.', { what: handle.words })));
     }
     for (const [key, { target }] of made) {
       if (seen.has(key)) continue;
@@ -140,7 +142,7 @@ export function createHand({ asking, chip, picked, say }: Wishes): Hand {
     asking.write(handle.intent(metres(at)), (outcome) => {
       clear();
       chip.settle(outcome);
-      say(outcome.refused ?? `Written: ${outcome.words ?? ''}`);
+      say(outcome.refused ?? tell(message('Written: {words}', { words: outcome.words ?? '' })));
     });
   }
 
@@ -180,7 +182,7 @@ export function createHand({ asking, chip, picked, say }: Wishes): Hand {
     } else if (event.key === 'Enter' || event.key === ' ') {
       held = { handle, start: [0, 0], at: handle.at, moved: false, keyboard: true, grip: [0, 0] };
       root.classList.add('holding');
-      say(`${handle.words}. Arrow keys move it, Enter writes, Escape lets go.`);
+      say(tell(message('{what}. Arrow keys move it, Enter writes, Escape lets go.', { what: handle.words })));
     } else if (arrow !== undefined) neighbour(key, arrow);
     else return;
     event.preventDefault();

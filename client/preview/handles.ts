@@ -8,6 +8,8 @@ import type { Moment } from '../../language/playback/at.ts';
 import type { Playback } from '../../language/playback/playback.ts';
 import { OFFENCE, type BodyId, type PartId, type PlayerNumber } from '../../language/play/play.ts';
 import type { LabelledRun } from './state.ts';
+import { message } from '../../language/message/message.ts';
+import { tell } from './tell.ts';
 
 export interface Handle {
   /** The same from picture to picture, so that it keeps the keyboard. */
@@ -53,7 +55,7 @@ function playerHandle(playback: Playback, run: LabelledRun, t: number, id: BodyI
   if (way === undefined) {
     const start = run.tracks[id]?.start;
     return {
-      key: `start ${id}`, kind: 'player', who: id, at, part: `from#${id}`, words: `Where ${id} starts`,
+      key: `start ${id}`, kind: 'player', who: id, at, part: `from#${id}`, words: tell(message('Where {id} starts', { id })),
       ...(start !== undefined && near(at, toPicture(start), ON_HIM) ? {} : { from: at }),
       intent: (to) => ({ kind: 'move-start', player: numberOf(id), to }),
     };
@@ -65,7 +67,7 @@ function endHandle(playback: Playback, { part, kind, who, points }: Way): Handle
   const screen = kind === 'screen';
   return {
     key: `end ${part}`, kind: 'end', who, at: points.at(-1)!, from: points[0]!, part,
-    words: `${screen ? 'Where the screen stands' : 'The end of the way'}: ${playback.says[part] ?? part}`,
+    words: screen ? tell(message('Where the screen stands: {words}', { words: playback.says[part] ?? part })) : tell(message('The end of the way: {words}', { words: playback.says[part] ?? part })),
     intent: (to) => ({ kind: screen ? 'move-screen' : 'move-end', action: part, to }),
   };
 }
@@ -73,7 +75,7 @@ function endHandle(playback: Playback, { part, kind, who, points }: Way): Handle
 function bendHandle(playback: Playback, { part, who, points }: Way): Handle {
   const at = trim(points, 0, lengthOf(points) / 2).at(-1) ?? points[0]!;
   const from = metres(at);
-  return { key: `bend ${part}`, kind: 'bend', who, at, part, words: `A spot on the way: ${playback.says[part] ?? part}`, intent: (to) => ({ kind: 'bend', action: part, from, to }) };
+  return { key: `bend ${part}`, kind: 'bend', who, at, part, words: tell(message('A spot on the way: {words}', { words: playback.says[part] ?? part })), intent: (to) => ({ kind: 'bend', action: part, from, to }) };
 }
 
 function drawHandle(playback: Playback, run: LabelledRun, moment: Moment, id: BodyId, at: Pt): Handle {
@@ -83,7 +85,7 @@ function drawHandle(playback: Playback, run: LabelledRun, moment: Moment, id: Bo
     const other = hasBall ? moment.bodies.find((body) => body.id !== id && OFFENCE.includes(body.id as never) && Math.hypot(body.x - to.x, body.y - to.y) < TO_HIM) : undefined;
     return other === undefined ? { kind: 'add-cut', player: numberOf(id), step, to } : { kind: 'add-pass', from: numberOf(id), to: numberOf(other.id), step };
   };
-  return { key: `draw ${id}`, kind: 'draw', who: id, at, from: at, words: `Draw a line for ${id}${hasBall ? ', to another player for a pass' : ''}`, intent };
+  return { key: `draw ${id}`, kind: 'draw', who: id, at, from: at, words: hasBall ? tell(message('Draw a line for {id}, to another player for a pass', { id })) : tell(message('Draw a line for {id}', { id })), intent };
 }
 
 export const metres = ([x, y]: Pt): Point => ({ x: Math.round(x) / 100, y: Math.round(y) / 100 });

@@ -1,6 +1,8 @@
 // The keys, and the help that names them.
 import { element } from './elements.ts';
 import { createKey } from './draw.ts';
+import { message } from '../../language/message/message.ts';
+import { tell } from './tell.ts';
 
 export interface KeyWishes {
   readonly togglePlaying: () => void;
@@ -21,26 +23,26 @@ export interface KeyWishes {
 }
 
 const KEYS: readonly (readonly [string, string])[] = [
-  ['Space', 'Play or pause'],
-  ['← →', 'The moment before, the next moment'],
-  ['Shift ← →', 'A tenth of a second back or on'],
-  ['Home, End', 'To the call, to the end'],
-  ['1 to 9', 'Choose a run-through'],
-  ['− +', 'Slower, faster'],
-  ['F', 'Show the team: only the floor'],
-  ['Esc', 'Leave that, or what is marked'],
-  ['?', 'This help'],
+  [tell(message('Space')), tell(message('Play or pause'))],
+  ['← →', tell(message('The moment before, the next moment'))],
+  ['Shift ← →', tell(message('A tenth of a second back or on'))],
+  [tell(message('Home, End')), tell(message('To the call, to the end'))],
+  [tell(message('1 to 9')), tell(message('Choose a run-through'))],
+  ['− +', tell(message('Slower, faster'))],
+  ['F', tell(message('Show the team: only the floor'))],
+  ['Esc', tell(message('Leave that, or what is marked'))],
+  ['?', tell(message('This help'))],
 ];
 
 // On a page, which may hold several plays.
-const PAGE_KEYS: readonly (readonly [string, string])[] = [['N, P', 'The next play, the play before']];
+const PAGE_KEYS: readonly (readonly [string, string])[] = [['N, P', tell(message('The next play, the play before'))]];
 
 // In the editor's panel, where what is moved is written.
 const HAND_KEYS: readonly (readonly [string, string])[] = [
-  ['Drag', 'Move a player’s start, the end of a way, a screen, a bar’s beginning'],
-  ['Enter, arrows', 'On a handle: take hold, move; Enter writes, Esc lets go'],
-  ['W, ← →', 'On a bar: begin later or earlier'],
-  ['D', 'Draw new cuts and passes, and back'],
+  [tell(message('Drag')), tell(message('Move a player’s start, the end of a way, a screen, a bar’s beginning'))],
+  [tell(message('Enter, arrows')), tell(message('On a handle: take hold, move; Enter writes, Esc lets go'))],
+  ['W, ← →', tell(message('On a bar: begin later or earlier'))],
+  ['D', tell(message('Draw new cuts and passes, and back'))],
 ];
 
 /** Listens on the whole window. Keys that a field or a button needs for itself are left to it, and so are the editor's own chords. */
@@ -101,15 +103,15 @@ function wishOf({ key, shiftKey }: KeyboardEvent, slider: boolean, wishes: KeyWi
 
 /** The help: keys and the lines on the floor. A page may hold several plays. */
 export function createHelp(byHand: boolean): HTMLDialogElement {
-  const close = element('button', { type: 'button', class: 'close' }, 'Close');
+  const close = element('button', { type: 'button', class: 'close' }, tell(message('Close')));
   const rows = [...KEYS, ...(byHand ? HAND_KEYS : PAGE_KEYS)].flatMap(([keys, words]) => [element('dt', {}, element('kbd', {}, keys)), element('dd', {}, words)]);
   const dialog = element(
     'dialog',
     { class: 'help', 'aria-labelledby': 'help-head' },
-    element('h2', { id: 'help-head' }, 'Keys and lines'),
+    element('h2', { id: 'help-head' }, tell(message('Keys and lines'))),
     element('dl', {}, ...rows),
     createKey(),
-    element('p', {}, 'Discs are the offence, open arms with X the defence. A second ring marks the man with the ball.'),
+    element('p', {}, tell(message('Discs are the offence, open arms with X the defence. A second ring marks the man with the ball.'))),
     close,
   );
   close.addEventListener('click', () => dialog.close());

@@ -4,6 +4,8 @@ import type { Chip } from './chip.ts';
 import { element } from './elements.ts';
 import type { LaneMark } from './lane-marks.ts';
 import type { Outcome } from './messages.ts';
+import { message } from '../../language/message/message.ts';
+import { tell } from './tell.ts';
 
 export interface LaneHand {
   /** Gives a bar an edge to take hold of. `length`: ms that the whole track stands for. */
@@ -63,7 +65,7 @@ export function createLaneHand({ asking, chip, say }: { readonly asking: Asking;
       else return;
     } else if (event.key === 'w' || event.key === 'W') {
       takeHold(button, part, length(), 0, true);
-      say('Later or earlier: left and right arrows move the start, Enter writes, Escape lets go.');
+      say(tell(message('Later or earlier: left and right arrows move the start, Enter writes, Escape lets go.')));
     } else return;
     event.preventDefault();
     event.stopImmediatePropagation();
@@ -93,7 +95,7 @@ export function createLaneHand({ asking, chip, say }: { readonly asking: Asking;
     asking.write({ kind: 'shift-wait', action, by }, (outcome) => {
       reset(button);
       chip.settle(outcome);
-      say(outcome.refused ?? `Written: ${outcome.words ?? ''}`);
+      say(outcome.refused ?? tell(message('Written: {words}', { words: outcome.words ?? '' })));
     });
   }
 

@@ -5,7 +5,10 @@ import { looksOf } from '../../language/picture/scene.ts';
 import { waysOf, type Way, type WayKind } from '../../language/picture/ways.ts';
 import { OFFENCE, type BodyId, type PartId } from '../../language/play/play.ts';
 import type { LabelledRun } from './state.ts';
-import { clockWords, sentence, tenths } from './words.ts';
+import { clockWords, tenths } from './words.ts';
+import { message, type Message, type Words } from '../../language/message/message.ts';
+import { severityWords } from './callout.ts';
+import { tell } from './tell.ts';
 
 export type MarkKind = WayKind | 'held' | 'wait' | 'look' | 'finding';
 
@@ -48,19 +51,20 @@ export function lanesOf(playback: Playback, run: LabelledRun): readonly Lane[] {
   }
   for (const ball of run.ball) {
     if (ball.kind !== 'held' || ball.t1 <= ball.t0) continue;
-    const words = ball.out ? `${ball.by} has the ball out of bounds` : `${ball.by} has the ball`;
-    add('ball', { kind: 'held', from: ball.t0, to: ball.t1, part: undefined, short: ball.by, words: timed(ball.live ? `${ball.by} dribbles` : words, ball.t0, ball.t1) });
+    const who = ball.by;
+    const words = ball.live ? message('{who} dribbles', { who }) : ball.out ? message('{who} has the ball out of bounds', { who }) : message('{who} has the ball', { who });
+    add('ball', { kind: 'held', from: ball.t0, to: ball.t1, part: undefined, short: ball.by, words: timed(words, ball.t0, ball.t1) });
   }
   for (const { look, who, from, taken } of looksOf(playback, run)) {
     const name = look.label === '' ? says(look.id, `look ${who}`) : look.label;
-    add(who, { kind: 'look', from, to: from, part: look.id, taken, short: '', words: `Look for ${who}: ${name}, at ${tenths(from)} s${taken ? '' : ', passed up'}` });
+    add(who, { kind: 'look', from, to: from, part: look.id, taken, short: '', words: tell(sayLook({ who, name, at: tenths(from) }, taken)) });
   }
-  playback.findings.forEach(({ message, moment, part, run: only, severity }, finding) => {
+  playback.findings.forEach(({ message: told, moment, part, run: only, severity }, finding) => {
     if (moment === undefined || (only !== undefined && only !== run.id) || moment > run.end) return;
-    add(part === undefined ? undefined : bodyOfPart(part), { kind: 'finding', from: moment, to: moment, part, finding, severity, short: '', words: `${sentence(severity)}: ${message}` });
+    add(part === undefined ? undefined : bodyOfPart(part), { kind: 'finding', from: moment, to: moment, part, finding, severity, short: '', words: `${severityWords(severity)}: ${told}` });
   });
 
-  return [...lanes].map(([id, marks]) => ({ id, name: id === 'ball' ? 'Ball' : `Player ${id}`, marks: mergeHeld(marks).toSorted((a, b) => a.from - b.from || a.to - b.to) }));
+  return [...lanes].map(([id, marks]) => ({ id, name: id === 'ball' ? tell(message('Ball')) : tell(message('Player {id}', { id })), marks: mergeHeld(marks).toSorted((a, b) => a.from - b.from || a.to - b.to) }));
 }
 
 // A rebound line sends some to the boards and some back: which of the two shows in where he goes, below or above the free-throw line.
@@ -74,7 +78,7 @@ function mergeHeld(marks: readonly LaneMark[]): readonly LaneMark[] {
   for (const mark of marks) {
     const last = merged.at(-1);
     if (last !== undefined && mark.kind === 'held' && last.kind === 'held' && last.short === mark.short && last.to === mark.from) {
-      merged[merged.length - 1] = { ...last, to: mark.to, words: timed(`${mark.short} has the ball`, last.from, mark.to) };
+      merged[merged.length - 1] = { ...last, to: mark.to, words: timed(message('{who} has the ball', { who: mark.short }), last.from, mark.to) };
     } else merged.push(mark);
   }
   return merged;
@@ -84,8 +88,12 @@ function withoutSubject(words: string, who: BodyId): string {
   return words.startsWith(`${who} `) ? words.slice(who.length + 1) : words;
 }
 
-function timed(words: string, from: number, to: number): string {
-  return `${words}, ${tenths(from)} to ${tenths(to)} s`;
+function timed(words: Words, from: number, to: number): string {
+  return tell(message('{words}, {from} to {to} s', { words, from: tenths(from), to: tenths(to) }));
+}
+
+function sayLook(params: { readonly who: string; readonly name: string; readonly at: string }, taken: boolean): Message {
+  return taken ? message('Look for {who}: {name}, at {at} s', params) : message('Look for {who}: {name}, at {at} s, passed up', params);
 }
 
 export interface Tick {

@@ -6,6 +6,8 @@ import { element } from './elements.ts';
 import type { LaneHand } from './lane-hand.ts';
 import { lanesOf, ticksOf, type Lane, type LaneMark, type Tick } from './lane-marks.ts';
 import { currentRun, type LabelledRun, type PlayerState } from './state.ts';
+import { message } from '../../language/message/message.ts';
+import { tell } from './tell.ts';
 
 export interface LanesView {
   readonly root: HTMLElement;
@@ -32,7 +34,7 @@ export function createLanes(picks: LanePicks, hand?: LaneHand): LanesView {
   const rows = element('div', { class: 'rows' });
   const needle = element('div', { class: 'needle' });
   const rail = element('div', { class: 'rail', 'aria-hidden': 'true' }, needle);
-  const root = element('section', { class: 'lanes', 'aria-label': 'Who does what when' }, axis, rows, rail);
+  const root = element('section', { class: 'lanes', 'aria-label': tell(message('Who does what when')) }, axis, rows, rail);
   let shown: Shown[] = [];
   let labels = new Map<BodyId, HTMLElement>();
   let end = 1;
@@ -57,7 +59,7 @@ export function createLanes(picks: LanePicks, hand?: LaneHand): LanesView {
   }
 
   function laneRow(lane: Lane): HTMLElement {
-    const label = lane.id === 'ball' ? element('span', { class: 'who ball', title: 'The ball' }, 'ball') : element('button', { type: 'button', class: 'who', 'aria-label': lane.name, title: lane.name }, lane.id);
+    const label = lane.id === 'ball' ? element('span', { class: 'who ball', title: tell(message('The ball')) }, tell(message('ball'))) : element('button', { type: 'button', class: 'who', 'aria-label': lane.name, title: lane.name }, lane.id);
     if (lane.id !== 'ball') {
       const id = lane.id;
       labels.set(id, label);
@@ -90,13 +92,13 @@ export function createLanes(picks: LanePicks, hand?: LaneHand): LanesView {
     const steps = element('div', { class: 'steps' });
     const spans = stepSpans(run);
     const opening = Math.min(run.startsAt, spans[0]?.to ?? 0);
-    if (opening > 0) steps.append(span(0, opening, opening > end * 0.08 ? 'getting set' : '', 'set-up'));
+    if (opening > 0) steps.append(span(0, opening, opening > end * 0.08 ? tell(message('getting set')) : '', 'set-up'));
     for (const [i, { key, from, to }] of spans.entries()) {
       const start = i === 0 ? opening : from;
       if (to <= start) continue;
       const name = playback.steps.find((step) => step.key === key)?.name ?? key;
       const button = span(start, to, name, 'step', 'button');
-      button.title = `Step ${name}`;
+      button.title = tell(message('Step {name}', { name }));
       button.addEventListener('click', () => picks.step(key, start));
       steps.append(button);
     }
@@ -104,7 +106,7 @@ export function createLanes(picks: LanePicks, hand?: LaneHand): LanesView {
       element('div', { class: `axis-row ${className}` }, element('span', { class: 'who' }, words), element('div', { class: 'track' }, ...children));
     const out = [element('div', { class: 'axis-row step-row' }, element('span', { class: 'who' }), steps)];
     const ticks = ticksOf(playback, run).map(tick);
-    out.push(row('clock-row', playback.play.callWith === undefined ? 's' : 'clock', ...ticks, ...standing(run)));
+    out.push(row('clock-row', playback.play.callWith === undefined ? 's' : tell(message('clock')), ...ticks, ...standing(run)));
     return out;
   }
 

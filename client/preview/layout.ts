@@ -2,6 +2,8 @@
 import { element, setText } from './elements.ts';
 import { currentRun, type PlayerState } from './state.ts';
 import { levelWords, rulesWords, sentence } from './words.ts';
+import { message } from '../../language/message/message.ts';
+import { tell } from './tell.ts';
 
 export interface Pieces {
   readonly clock: HTMLElement;
@@ -39,7 +41,7 @@ export function createFrame(pieces: Pieces): Layout {
     'main',
     { class: 'player' },
     element('header', { class: 'head' }, element('div', { class: 'title' }, name, facts), pieces.plays, pieces.clock),
-    element('section', { class: 'stage', 'aria-label': 'The floor' }, stale, floor, caption, pieces.controls),
+    element('section', { class: 'stage', 'aria-label': tell(message('The floor')) }, stale, floor, caption, pieces.controls),
     element('div', { class: 'side' }, pieces.runs, pieces.lanes, pieces.findings, pieces.told),
   );
   document.body.append(main, pieces.live, pieces.help, ...(pieces.chip === undefined ? [] : [pieces.chip]));
@@ -62,7 +64,7 @@ export function createFrame(pieces: Pieces): Layout {
       empty.replaceChildren(...(run === undefined ? emptyState(state) : []));
       empty.hidden = run !== undefined;
       if (run === undefined) floor.style.removeProperty('aspect-ratio');
-      pieces.court.setAttribute('aria-label', run === undefined ? 'The empty floor' : `${state.playback!.play.name}: ${run.label}`);
+      pieces.court.setAttribute('aria-label', run === undefined ? tell(message('The empty floor')) : tell(message('{play}: {run}', { play: state.playback!.play.name, run: run.label })));
     },
     caption(words) {
       setText(caption, words === '' ? '\u00a0' : sentence(words));
@@ -88,22 +90,22 @@ function staleWords(state: PlayerState): string {
   if (state.playback === null) return '';
   if (state.refusal !== undefined) return state.refusal;
   if (state.stale === null) return '';
-  return state.stale.line === undefined ? 'Older than the text: a line is unfinished' : `Older than the text: line ${state.stale.line} is unfinished`;
+  return state.stale.line === undefined ? tell(message('Older than the text: a line is unfinished')) : tell(message('Older than the text: line {line} is unfinished', { line: state.stale.line }));
 }
 
 function emptyState({ title, refusal, playback, stale }: PlayerState): readonly HTMLElement[] {
-  if (refusal !== undefined) return [element('h2', {}, 'This play cannot be shown'), element('p', {}, refusal)];
+  if (refusal !== undefined) return [element('h2', {}, tell(message('This play cannot be shown'))), element('p', {}, refusal)];
   const named = playback?.play.name ?? title;
   if (named !== '') {
     return [
-      element('h2', {}, stale === null ? 'Nothing moves yet' : 'Almost there'),
-      element('p', {}, stale === null ? 'Say where they start and who does what. The floor fills as you write:' : 'The picture comes with the next whole line:'),
+      element('h2', {}, stale === null ? tell(message('Nothing moves yet')) : tell(message('Almost there'))),
+      element('p', {}, stale === null ? tell(message('Say where they start and who does what. The floor fills as you write:')) : tell(message('The picture comes with the next whole line:'))),
       sample('from horns', '1 passes to 2 and cuts to rim', 'look 1: layup'),
     ];
   }
   return [
-    element('h2', {}, 'No play to show'),
-    element('p', {}, 'Put the cursor into a play and it moves here. A first one to try:'),
+    element('h2', {}, tell(message('No play to show'))),
+    element('p', {}, tell(message('Put the cursor into a play and it moves here. A first one to try:'))),
     sample('play "First"', '  from horns', '  4 ball-screens for 1', '  1 drives off 4 to right elbow', '  look 1: jumper'),
   ];
 }

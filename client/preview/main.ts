@@ -26,6 +26,8 @@ import { createRuns } from './runs.ts';
 import * as change from './state.ts';
 import { currentRun, type PlayerState } from './state.ts';
 import { createTold, partNow, sayMoment, sayWithTime } from './told.ts';
+import { message } from '../../language/message/message.ts';
+import { tell } from './tell.ts';
 
 const port = openPort();
 const calm = matchMedia('(prefers-reduced-motion: reduce)');
@@ -220,7 +222,7 @@ function changeSpeed(by: 1 | -1): void {
 function chooseRun(index: number): void {
   update(change.chooseRun(state, index));
   const run = currentRun(state);
-  if (run !== undefined) words.say(`Run-through ${state.run + 1}: ${run.label}`);
+  if (run !== undefined) words.say(tell(message('Run-through {nth}: {run}', { nth: state.run + 1, run: run.label })));
 }
 
 function pickBody(id: BodyId): void {

@@ -2,6 +2,8 @@
 import type { Playback } from '../../language/playback/playback.ts';
 import { readPlayback } from '../../language/playback/validate.ts';
 import { DATA_ID, readPageData } from './page-data.ts';
+import { message } from '../../language/message/message.ts';
+import { tell } from './tell.ts';
 
 export interface OpenedPage {
   /** None: then `refusal` says why, in a coach's words. */
@@ -17,7 +19,7 @@ export function dataOfPage(): string | undefined {
 
 export async function openPage(text: string): Promise<OpenedPage> {
   const read = await readPageData(text);
-  if (read === undefined) return { plays: [], refusal: 'This browser is too old to open the page, or the file is damaged. A browser of 2023 or later opens it.', autoplay: false };
+  if (read === undefined) return { plays: [], refusal: tell(message('This browser is too old to open the page, or the file is damaged. A browser of 2023 or later opens it.')), autoplay: false };
   const all = read.plays.map(readPlayback);
   const refusal = all.find((one) => !one.ok)?.message ?? '';
   return { plays: all.flatMap((one) => (one.ok ? [one.playback] : [])), refusal, autoplay: read.autoplay };

@@ -1,7 +1,9 @@
 // The page as text: one file that needs no other, no network and no eval. Made in Node; it knows no DOM.
 import type { Playback } from '../../language/playback/playback.ts';
 import { escapeText } from '../../language/picture/nodes.ts';
+import type { Translation } from '../../language/message/message.ts';
 import { DATA_ID, type PageData } from './page-data.ts';
+import { wordsInPage } from './words-in-page.ts';
 
 export interface PageOptions {
   /** SHA-256 of the text's UTF-8 bytes in base64: names the page's own script and style in its security policy. */
@@ -11,6 +13,8 @@ export interface PageOptions {
   /** Starts to move when it is opened (never where the reader asks for less motion). Default true. */
   readonly autoplay?: boolean;
   readonly language?: string;
+  /** The player's words in that language; English without. */
+  readonly words?: Translation;
   /** Of a page with several plays; else the play's name. */
   readonly title?: string;
 }
@@ -43,11 +47,17 @@ export function pageHtml(plays: readonly Playback[], script: string, style: stri
 </head>
 <body>
 <noscript>${plays.map(toldHtml).join('')}</noscript>
-<script type="text/plain" id="${DATA_ID}">${options.deflate(JSON.stringify(data))}</script>
+${wordsInPage(options.words && spoken(options.words, script))}<script type="text/plain" id="${DATA_ID}">${options.deflate(JSON.stringify(data))}</script>
 <script>${js}</script>
 </body>
 </html>
 `;
+}
+
+/** Of a whole translation what the player says: a template stands in its script as it is written, or with its signs spelled out. */
+function spoken(words: Translation, script: string): Translation {
+  const plain = script.replaceAll(/\\u([\da-f]{4})/gi, (_, code: string) => String.fromCharCode(Number.parseInt(code, 16)));
+  return Object.fromEntries(Object.entries(words).filter(([template]) => plain.includes(template)));
 }
 
 // Where scripts are off the play can still be read.

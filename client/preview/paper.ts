@@ -12,6 +12,8 @@ import { createKey } from './draw.ts';
 import { build, element } from './elements.ts';
 import { callWith, takes } from './runs.ts';
 import { levelWords, rulesWords } from './words.ts';
+import { message } from '../../language/message/message.ts';
+import { tell } from './tell.ts';
 
 /** Made only when it is printed: nobody else pays for it. */
 export function printOnPaper(plays: readonly Playback[]): void {
@@ -55,7 +57,7 @@ function pictureOf(playback: Playback, frame: Frame): SVGElement {
 function looksTable(playback: Playback): readonly HTMLElement[] {
   if (playback.times.looks.length === 0) return [];
   const rows = playback.runs.map((run) => element('tr', {}, element('td', {}, run.label), element('td', {}, takes(playback, run))));
-  return [element('table', {}, element('thead', {}, element('tr', {}, element('th', {}, 'Run-through'), element('th', {}, 'usual, late'))), element('tbody', {}, ...rows))];
+  return [element('table', {}, element('thead', {}, element('tr', {}, element('th', {}, tell(message('Run-through'))), element('th', {}, tell(message('usual, late'))))), element('tbody', {}, ...rows))];
 }
 
 interface ToldStep {

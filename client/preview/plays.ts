@@ -2,6 +2,8 @@
 // the browser's own way back goes from play to play.
 import type { Playback } from '../../language/playback/playback.ts';
 import { element, iconButton } from './elements.ts';
+import { message } from '../../language/message/message.ts';
+import { tell } from './tell.ts';
 
 export interface PlaysView {
   readonly root: HTMLElement;
@@ -14,9 +16,9 @@ const NEXT = 'M8.6 5.3 15.3 12l-6.7 6.7-1.4-1.4 5.3-5.3-5.3-5.3z';
 
 /** Hidden where there is one play only. */
 export function createPlays(chosen: (playback: Playback) => void): PlaysView {
-  const back = iconButton('Play before', BACK, 'small', () => step(-1));
-  const next = iconButton('Next play', NEXT, 'small', () => step(1));
-  const list = element('select', { 'aria-label': 'Play' });
+  const back = iconButton(tell(message('Play before')), BACK, 'small', () => step(-1));
+  const next = iconButton(tell(message('Next play')), NEXT, 'small', () => step(1));
+  const list = element('select', { 'aria-label': tell(message('Play')) });
   const root = element('nav', { class: 'plays', 'aria-label': 'Plays' }, back, list, next);
   root.hidden = true;
   let plays: readonly Playback[] = [];

@@ -3,6 +3,8 @@ import type { Playback } from '../../language/playback/playback.ts';
 import { element, setText } from './elements.ts';
 import type { LabelledRun } from './state.ts';
 import { tenths } from './words.ts';
+import { message, type Message } from '../../language/message/message.ts';
+import { tell } from './tell.ts';
 
 export interface RunsView {
   readonly root: HTMLElement;
@@ -13,7 +15,7 @@ export function createRuns(chosen: (index: number) => void): RunsView {
   const list = element('ol', { class: 'run-list' });
   const advice = element('p', { class: 'advice' });
   const legend = element('span', { class: 'legend' });
-  const root = element('section', { class: 'runs', 'aria-labelledby': 'runs-head' }, element('div', { class: 'runs-head' }, element('h2', { id: 'runs-head' }, 'Run-throughs'), legend), list, advice);
+  const root = element('section', { class: 'runs', 'aria-labelledby': 'runs-head' }, element('div', { class: 'runs-head' }, element('h2', { id: 'runs-head' }, tell(message('Run-throughs'))), legend), list, advice);
   let loaded: Playback | null = null;
   let buttons: HTMLButtonElement[] = [];
 
@@ -28,7 +30,7 @@ export function createRuns(chosen: (index: number) => void): RunsView {
       if (focused >= 0) buttons[Math.min(focused, buttons.length - 1)]?.focus();
       setText(advice, callWith(playback));
       advice.hidden = advice.textContent === '';
-      setText(legend, playback.times.looks.length === 0 ? '' : `shot after ${playback.play.throwIn ? 'the hand-over' : 'the call'}: usual, late`);
+      setText(legend, playback.times.looks.length === 0 ? '' : (playback.play.throwIn ? tell(message('shot after the hand-over: usual, late')) : tell(message('shot after the call: usual, late'))));
     }
     buttons.forEach((button, i) => button.setAttribute('aria-pressed', String(playback.runs[i] === run)));
   }
@@ -59,8 +61,14 @@ export function takes(playback: Playback, run: LabelledRun): string {
 export function callWith({ times, play }: Playback): string {
   const { firstLook, allLooks } = times;
   if (firstLook === undefined) return '';
-  const verb = play.throwIn ? 'Take the ball in' : 'Call it';
-  const all = allLooks === undefined || allLooks.fromCall === firstLook.fromCall ? '' : `, with ${allLooks.fromCall} s for every look`;
-  const set = firstLook.alreadySet < firstLook.fromCall ? ` Already in place: ${firstLook.alreadySet} s.` : '';
-  return `${verb} with ${firstLook.fromCall} s or more for the first look${all}.${set}`;
+  const seconds = firstLook.fromCall;
+  const called = allLooks === undefined || allLooks.fromCall === seconds ? calledFor(play.throwIn, seconds) : calledForAll(play.throwIn, seconds, allLooks.fromCall);
+  const set = firstLook.alreadySet < seconds ? [message('Already in place: {seconds} s.', { seconds: firstLook.alreadySet })] : [];
+  return [called, ...set].map(tell).join(' ');
 }
+
+const calledFor = (throwIn: boolean, seconds: number): Message =>
+  throwIn ? message('Take the ball in with {seconds} s or more for the first look.', { seconds }) : message('Call it with {seconds} s or more for the first look.', { seconds });
+
+const calledForAll = (throwIn: boolean, seconds: number, all: number): Message =>
+  throwIn ? message('Take the ball in with {seconds} s or more for the first look, with {all} s for every look.', { seconds, all }) : message('Call it with {seconds} s or more for the first look, with {all} s for every look.', { seconds, all });

@@ -4,6 +4,8 @@ import type { PartId } from '../../language/play/play.ts';
 import type { Moment } from '../../language/playback/at.ts';
 import { element, setText } from './elements.ts';
 import { tenths } from './words.ts';
+import { message } from '../../language/message/message.ts';
+import { tell } from './tell.ts';
 
 export interface ToldView {
   readonly root: HTMLElement;
@@ -17,7 +19,7 @@ export interface ToldView {
 export function createTold(picked: (part: PartId) => void): ToldView {
   const list = element('ol', { class: 'told-list' });
   // Beside the floor there is room to read along.
-  const root = element('details', { class: 'told', open: matchMedia('(min-width: 860px)').matches }, element('summary', {}, 'The play in words'), list);
+  const root = element('details', { class: 'told', open: matchMedia('(min-width: 860px)').matches }, element('summary', {}, tell(message('The play in words'))), list);
   const live = element('div', { class: 'unseen', role: 'status', 'aria-live': 'polite' });
   let loaded: Playback | null = null;
   let items: { part: PartId | undefined; item: HTMLElement }[] = [];
@@ -55,7 +57,7 @@ export function sayMoment(playback: Playback, moment: Moment): string {
 
 export function sayWithTime(playback: Playback, moment: Moment): string {
   const words = sayMoment(playback, moment);
-  return `${tenths(moment.t)} seconds. ${words === '' ? 'Nobody moves' : words}.`;
+  return words === '' ? tell(message('{seconds} seconds. Nobody moves.', { seconds: tenths(moment.t) })) : tell(message('{seconds} seconds. {words}.', { seconds: tenths(moment.t), words }));
 }
 
 /** What the time shown is about: the ball's action first, then the latest started. */

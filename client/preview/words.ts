@@ -1,12 +1,14 @@
 // The player's own words and how it prints numbers. Coach's English, in one place.
 import type { LevelId, RuleSetId } from '../../language/play/play.ts';
+import { levelAtStart } from '../../language/words/say-level.ts';
 import { sayTenths } from '../../language/words/say-seconds.ts';
+import { message, type Words } from '../../language/message/message.ts';
+import { tell } from './tell.ts';
 
-const LEVELS: Readonly<Record<LevelId, string>> = { u10: 'Under 10', u12: 'Under 12', u14: 'Under 14', u16: 'Under 16', hs: 'High school', college: 'College', pro: 'Pro' };
-const RULES: Readonly<Record<RuleSetId, string>> = { fiba: 'FIBA', nba: 'NBA', 'ncaa-men': 'NCAA men', 'ncaa-women': 'NCAA women', nfhs: 'NFHS', mini: 'Mini-basketball' };
+const RULES: Readonly<Record<RuleSetId, Words>> = { fiba: 'FIBA', nba: 'NBA', 'ncaa-men': message('NCAA men'), 'ncaa-women': message('NCAA women'), nfhs: 'NFHS', mini: message('Mini-basketball') };
 
-export const levelWords = (level: LevelId): string => LEVELS[level];
-export const rulesWords = (rules: RuleSetId): string => RULES[rules];
+export const levelWords = (level: LevelId): string => tell(levelAtStart(level));
+export const rulesWords = (rules: RuleSetId): string => tell(RULES[rules]);
 
 /** `8.8` of 8,712 ms, as every message prints it. */
 export const tenths = (ms: number): string => sayTenths(Math.max(0, ms));
