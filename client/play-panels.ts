@@ -5,7 +5,7 @@ import {
 } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import * as protocol from '../server/lsp/protocol.ts';
-import { changeByHand } from './change-by-hand.ts';
+import { changeByHand, textHasChanged } from './change-by-hand.ts';
 import { firstOpenPlay, openPlay, placeFromCommand, textColumn } from './open-play.ts';
 import { panelHtml, playerFolder } from './play-panel-html.ts';
 import { MESSAGES_VERSION, readFromPlayer, readKept, type FromPlayer, type ToPlayer } from './preview/messages.ts';
@@ -125,7 +125,7 @@ export function registerPlayPanels(context: ExtensionContext, client: BaseLangua
     if (message.kind === 'select') return select(shown, message);
     if (message.kind === 'now') return markNow(shown, message);
     if (message.kind === 'intent' || message.kind === 'fix') {
-      const outcome = message.seq === shown.seq ? await changeByHand(ask, shown, message) : { refused: protocol.staleText };
+      const outcome = message.seq === shown.seq ? await changeByHand(ask, shown, message) : { refused: textHasChanged() };
       return post(shown, { v: MESSAGES_VERSION, kind: 'outcome', id: message.id, ...outcome });
     }
   }

@@ -1,6 +1,7 @@
 // A feature that fails costs its own answer and nothing else: what went wrong is written to the editor's log, the question is answered
 // with an error, and the next one is answered as if nothing had been.
 import { LSPErrorCodes, ResponseError, type Connection } from 'vscode-languageserver';
+import { inEnglish, message, type Say } from '../../language/message/message.ts';
 import type { Host } from './host.ts';
 
 export interface Guarded {
@@ -11,13 +12,13 @@ export interface Guarded {
 type Handler = (...args: readonly unknown[]) => unknown;
 
 /** The same connection and host; whatever is registered on them, now or later, may throw. */
-export function guarded(connection: Connection, host: Host): Guarded {
+export function guarded(connection: Connection, host: Host, say: Say = inEnglish): Guarded {
   const log = (what: string, error: unknown) => connection.console.error(`${what} failed: ${error instanceof Error ? (error.stack ?? error.message) : String(error)}`);
   /** Answers that are errors on purpose (called off, refused) are no failures. */
   const failed = (what: string, error: unknown): ResponseError<void> => {
     if (error instanceof ResponseError) return error;
     log(what, error);
-    return new ResponseError(LSPErrorCodes.RequestFailed, 'Something went wrong inside Setwright. The play is untouched, and the log says more.');
+    return new ResponseError(LSPErrorCodes.RequestFailed, say(message('Something went wrong inside Setwright. The play is untouched, and the log says more.')));
   };
 
   const guardHandler = (what: string, handler: Handler): Handler => (...args) => {

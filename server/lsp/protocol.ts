@@ -122,7 +122,6 @@ const byHandAnswerSchema = v.union([
   }),
 ]);
 export type ByHandAnswer = v.InferOutput<typeof byHandAnswerSchema>;
-export const staleText = 'The text has changed meanwhile. Try again on the new picture.';
 
 /** Request: the play a line stands in, compiled, of the newest text. Null between plays. */
 export const playMethod = 'setwright/play';

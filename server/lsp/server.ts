@@ -5,7 +5,7 @@ import {
   type ClientCapabilities, type Connection, type InitializeResult, type TextDocumentContentChangeEvent,
 } from 'vscode-languageserver';
 import { blockAtLine, blockOfKey, type TextEdit } from '../../language/book/book.ts';
-import { sayWith } from '../../language/message/message.ts';
+import { sayWith, type Say } from '../../language/message/message.ts';
 import { createKeeper, type Compiled } from '../../language/compile.ts';
 import { parseLine } from '../../language/grammar/parse-line.ts';
 import type { Asking } from './asking.ts';
@@ -34,10 +34,11 @@ export interface Server {
 }
 
 export function createServer(unguarded: Connection, place: Host): Server {
-  const { connection, host } = guarded(unguarded, place);
+  let options: Options = { settings: usualSettings };
+  const say: Say = (words) => sayWith(options.words)(words);
+  const { connection, host } = guarded(unguarded, place, say);
   const documents = openDocuments();
   const keeper = createKeeper();
-  let options: Options = { settings: usualSettings };
   let client: ClientCapabilities = {};
 
   const findingsOf = (uri: string) => keeper.findingsOf(documents.book(), uri);
@@ -54,7 +55,7 @@ export function createServer(unguarded: Connection, place: Host): Server {
   const asking: Asking = {
     connection, host, documents, keeper, findingsOf, compileKey, compileAt,
     options: () => options,
-    say: (words) => sayWith(options.words)(words),
+    say,
     client: () => client,
     answer: (token, uri, work) => answerUnlessCancelled(host, token, () => fromOpen(uri, work)),
     answerTyping: (token, uri, work) => answerUnlessCancelled(host, token, () => fromOpen(uri, work), whatIsHere),

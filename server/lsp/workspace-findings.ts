@@ -76,7 +76,7 @@ export function tellWorkspace({ host, documents, keeper, say, files, told, ready
             const report = await reportOf(uri, previous.get(uri));
             if (token.isCancellationRequested) throw calledOff();
             if (report !== undefined) tell(report);
-            progress.report((100 * (at + 1)) / uris.length, `${at + 1} of ${uris.length}`);
+            progress.report((100 * (at + 1)) / uris.length, say(message('{nth} of {all}', { nth: at + 1, all: uris.length })));
           }
           // Who cannot take the answer in parts cannot wait for it either.
           if (news || partial === undefined) return { items };
