@@ -27,7 +27,7 @@ const known = new Set([
   ...['who', 'he', 'his', 'then', 'the'],
 ]);
 
-const lettersIn = (text: string): readonly string[] => text.toLowerCase().match(/(?<!\d)\p{L}+/gu) ?? [];
+const lettersIn = (text: string): readonly string[] => text.toLowerCase().match(/(?<![\d\p{L}])\p{L}+/gu) ?? [];
 
 /** Names go from one file to the others. */
 const examples = readdirSync(join(root, 'examples')).filter((name) => name.endsWith('.play'));
@@ -103,7 +103,9 @@ describe('everything the server shows of', () => {
       }
     }
 
-    const line = lines.findIndex((content) => content.startsWith('play '));
+    // A file of alignments has no play.
+    const line = text.split('\n').findIndex((content) => content.startsWith('play '));
+    if (line < 0) return;
     const { playback } = await ask<{ playback: Playback }>(protocol.playMethod, { version: protocol.PROTOCOL_VERSION, uri, line });
     for (const { text: sentence, part } of playback.told) if (part === undefined || !/\/|^.*:end/.test(part)) expect(strangers(sentence, text), sentence).toEqual([]);
     for (const { label } of playback.runs) expect(strangers(label, text), label).toEqual([]);
