@@ -21,7 +21,9 @@ const OF_A_SHOT: ReadonlySet<string> = new Set([
 /** `corner 3`, `a 3 pointer`. */
 const THREE_ENDS: ReadonlySet<string> = new Set([',', 'or', 'then']);
 const SHOTS: ReadonlySet<string> = new Set(['layup', 'lay-up', 'dunk', 'jumper', 'jump shot', 'three', 'three-pointer', 'hook', 'hook shot', 'floater', 'runner', 'bank shot']);
-const TELLING: ReadonlySet<string> = new Set([...DIRECTIONS, ...OF_A_SHOT, 'of', 'off', 'up to', '3', "'s"]);
+const CATCHES: ReadonlySet<string> = new Set(['catches', 'catch']);
+const JOINTS: ReadonlySet<string> = new Set(['and', 'then', ',']);
+const TELLING: ReadonlySet<string> = new Set([...DIRECTIONS, ...OF_A_SHOT, ...CATCHES, 'of', 'off', 'up to', '3', "'s"]);
 const BEFORE_A_SHOT: ReadonlySet<string> = new Set([':', ',', 'or', 'then', 'shoots', 'shoot', 'takes', 'take']);
 
 const wordOf = ({ image }: LineToken): string => image.toLowerCase();
@@ -33,7 +35,7 @@ const wordOf = ({ image }: LineToken): string => image.toLowerCase();
 export function readOver(tokens: readonly LineToken[], types: { readonly [name: string]: TokenType }): LineToken[] {
   if (!tokens.some(isTelling)) return tokens as LineToken[];
   const kept: LineToken[] = [];
-  const spoken = asThrees(asDefenders(tokens, types), types);
+  const spoken = asThrees(asDefenders(withoutCatching(tokens), types), types);
   for (const [index, token] of spoken.entries()) {
     if (kept.length === 0 || token.tokenType.name === 'STRING' || !isReadOver(kept, token, spoken.slice(index + 1, index + 3))) {
       kept.push(token);
@@ -43,6 +45,14 @@ export function readOver(tokens: readonly LineToken[], types: { readonly [name: 
     if (token.tokenType.name === 'up to') kept.push(retyped(token, types['to']!, 2));
   }
   return kept;
+}
+
+/** `3 catches and drives`: that he catches, the pass to him says. */
+function withoutCatching(tokens: readonly LineToken[]): readonly LineToken[] {
+  const at = tokens.findIndex((token, index) => CATCHES.has(token.image) && tokens[index - 1]?.tokenType.name === 'PLAYER' && (index === 1 || tokens[index - 2]!.image === ','));
+  if (at === -1) return tokens;
+  const next = tokens.findIndex((token, index) => index > at && !JOINTS.has(token.image));
+  return next > at + 1 && verbOf(tokens[next]!.image) !== undefined ? [...tokens.slice(0, at), ...tokens.slice(next)] : tokens;
 }
 
 /** A `3` where a shot is meant is a three: behind a look's colon or `shoots`, at the end of what is said of the shot. */

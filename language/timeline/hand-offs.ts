@@ -9,7 +9,7 @@ import { edge, latestOf, varyingEdge } from './graph.ts';
 import { ownBefore } from './items.ts';
 import { arrivalSpeed, exitSpeed } from './arrivals.ts';
 import { runRoute } from './moves.ts';
-import { lastToDo } from './passes.ts';
+import { lastToDo } from './receiving.ts';
 import { reactionEdge } from './waits.ts';
 import { layWay } from './ways.ts';
 import { away } from './where.ts';
@@ -28,7 +28,7 @@ export function settleHandOff(branch: Branch, item: HandOffItem, edges: readonly
   const meeting = distance(taker.place, holder.place) <= apart ? taker.place : commit(away(holder.place, taker.place, -apart));
   const limits = legsOf(branch, action.to);
   const points = [taker.place, meeting];
-  const exit = exitSpeed(branch, item, action.to, points, limits);
+  const exit = exitSpeed(branch, { item, who: action.to, points, limits });
   const legs = layWay(points, limits, 0, arrivalSpeed(branch, points, exit)).ms;
   const coming = comingEdges(branch, item, ready, legs);
   const run = runRoute(branch, {

@@ -37,14 +37,14 @@ export function leaveOut(branch: Branch, read: ReadLook): void {
   tellInTheWay(branch, read.look.id, new Set([...staying, ...stopped]), now);
 }
 
-/** Takes events out with all that hangs on them; gives the men who now stay where they would have left. */
-function takeOut(branch: Branch, dropped: Set<number>): readonly BodyId[] {
+/** Takes events out with all that hangs on them and is not past by `since`, ms; gives the men who now stay where they would have left. */
+function takeOut(branch: Branch, dropped: Set<number>, since = 0): readonly BodyId[] {
   const { graph } = branch.scene;
   const first = Math.min(...dropped);
   const byId = new Map(branch.byId);
   branch.events = branch.events.filter((event) => {
     // Causes come first: nothing before the first that goes hangs on it.
-    if (event < first || (!dropped.has(event) && !hangsOn(graph.events[event]!.edges, dropped))) return true;
+    if (event < first || whenOf(branch, event) < since || (!dropped.has(event) && !hangsOn(graph.events[event]!.edges, dropped))) return true;
     dropped.add(event);
     byId.delete(graph.events[event]!.timed.id);
     return false;
@@ -87,7 +87,8 @@ function stopBefore(branch: Branch, staying: BodyId, now: number): readonly Body
       let stop = Math.max(now, at - stopsAheadMs);
       while (stop > now && distance(restAfter(other, stop), place) < room) stop = Math.max(now, stop - 50);
       const gone = branch.events.filter((event) => branch.scene.graph.events[event]!.timed.who === other.who && whenOf(branch, event) > stop);
-      takeOut(branch, new Set(gone));
+      // Who has left for a screen that now is not set has left.
+      takeOut(branch, new Set(gone), now);
       stopAt(branch, other.who, stop, branch.byId.get('call')!, false);
       stopped.push(other.who);
       break;

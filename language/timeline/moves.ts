@@ -147,8 +147,9 @@ export function settleMove(branch: Branch, item: Running, edges: readonly Edge[]
   if (action.kind === 'dribble' && !hasBall(item) && !isKept(branch, item)) tell(branch, problem('ball-elsewhere', action.id, { who: action.who, holder: item.holder ?? '' }));
   const route = routeOf(branch, item);
   const { at } = latestOf(branch.scene.graph, edges);
+  const limits = limitsOf(branch, item);
   const run = runRoute(branch, {
-    action: action.id, who: action.who, route, edges, startsAt: at, limits: limitsOf(branch, item), exit: exitSpeed(branch, item, action.who, route.points, limitsOf(branch, item)),
+    action: action.id, who: action.who, route, edges, startsAt: at, limits, exit: exitSpeed(branch, { item, who: action.who, points: route.points, limits, startsAt: at }),
     withBall: action.kind === 'dribble' && hasBall(item), mayWait: true,
   });
   tellMissedTimes(branch, item, run.startsAt);

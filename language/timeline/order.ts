@@ -3,7 +3,7 @@ import type { Action, BodyId, Move, Place, Step } from '../play/play.ts';
 import type { ActionItem, Branch, Item, Need } from './branch.ts';
 import { ballBefore, bodyNumber, chainedTo, freeKey, freeOrSet, hasBall, isScreenItem, lookBefore, ownBefore, standNeeds } from './items.ts';
 import { lookNeeds } from './looks.ts';
-import { passNeeds, takeNeeds } from './passes.ts';
+import { meetingNeedsOf } from './passes.ts';
 import { freeNeeds, screenNeeds, usedScreens } from './screens.ts';
 import { soundActions, soundLook } from './sound.ts';
 import { waitNeeds } from './waits.ts';
@@ -83,8 +83,7 @@ function menNamed(action: Action): readonly BodyId[] {
 function meetingNeeds(branch: Branch, item: Item): readonly Need[] {
   if (item.kind === 'look') return lookNeeds(branch, item);
   if (item.kind !== 'action' || !hasBall(item)) return [];
-  if (item.action.kind === 'pass') return passNeeds(branch, item, item.action.to);
-  return item.action.kind === 'hand-off' ? takeNeeds(branch, item, item.action.to) : [];
+  return item.action.kind === 'pass' || item.action.kind === 'hand-off' ? meetingNeedsOf(branch, item, item.action.to) : [];
 }
 
 function chainNeeds(branch: Branch, item: ActionItem): readonly Need[] {

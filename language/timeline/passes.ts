@@ -1,55 +1,27 @@
 /** Passes (rules 11, 12, 14): when the ball leaves the hand so that it meets its man. */
 import type { Point } from '../court/point.ts';
 import { commit, distance } from '../court/point.ts';
-import { passFlight } from '../motion/ball.ts';
-import type { Action, BodyId, HandOff, Pass, PassKind } from '../play/play.ts';
-import type { ActionItem, Branch, Item, Need, Settled } from './branch.ts';
+import type { BodyId, Pass, PassKind } from '../play/play.ts';
+import type { ActionItem, Body, Branch, Need, Settled } from './branch.ts';
 import { bodyAt, bodyOf, happen, legsOf, tell, whenOf } from './branch.ts';
 import type { Edge } from './graph.ts';
 import { edge, latestOf, varyingEdge } from './graph.ts';
-import { ballBefore, hasBall, isBallAction, nearestAbove, waitsFor } from './items.ts';
+import { driveAfter } from './arrivals.ts';
+import { ballBefore, hasBall } from './items.ts';
 import { runRoute } from './moves.ts';
 import { problem } from './problem-codes.ts';
-import { stopAt } from './stops.ts';
+import { earliestMeeting, flightMs, lastToDo } from './receiving.ts';
+import { keepRunning, stopAt } from './stops.ts';
 import { stepIn } from './throw-in.ts';
 import { nearSpot, passingBy } from './ways.ts';
 import { pointOf, standingOf } from './where.ts';
 
 export type PassItem = ActionItem & { readonly action: Pass };
 
-/** The last thing without the ball that the receiver still has to do before his next ball action, unless it waits for this pass. */
-export function lastToDo(branch: Branch, item: Item, receiver: BodyId): ActionItem | undefined {
-  const next = branch.items.find((other) => other.order > item.order && other.kind === 'action' && isBallAction(other.action) && other.action.who === receiver);
-  const until = { order: item.kind === 'look' ? item.order : (next?.order ?? Number.POSITIVE_INFINITY) };
-  const last = nearestAbove(branch, until, (other): other is ActionItem => {
-    if (other.kind !== 'action' || other === item || item.ignored.has(`meet ${other.key}`)) return false;
-    // What he did before he last had the ball is long done.
-    if (hasBall(other) && involves(other.action, receiver)) return other.order < item.order;
-    if (other.action.who !== receiver || (other.action.kind !== 'move' && other.action.kind !== 'screen')) return false;
-    if (!waitsFor(branch, other, item.key)) return true;
-    // He takes the ball standing, and starts with it in his hands or past.
-    if (item.kind === 'action') other.heeds.add(item.key);
-    return false;
-  });
-  return last !== undefined && isBallAction(last.action) ? undefined : last;
-}
-
-function involves(action: Action, who: BodyId): boolean {
-  return action.who === who || ((action.kind === 'pass' || action.kind === 'hand-off') && action.to === who);
-}
-
-export function passNeeds(branch: Branch, item: ActionItem, receiver: BodyId): readonly Need[] {
+/** What the man a pass goes to, or who comes to take the ball, still has to do first. */
+export function meetingNeedsOf(branch: Branch, item: ActionItem, receiver: BodyId): readonly Need[] {
   const last = lastToDo(branch, item, receiver);
   return last === undefined ? [] : [{ on: last.key, tie: 'meet' }];
-}
-
-/** A taker comes to the holder: what he still has to do first, and where the holder then is. */
-export function takeNeeds(branch: Branch, item: ActionItem & { readonly action: HandOff } | ActionItem, taker: BodyId): readonly Need[] {
-  return passNeeds(branch, item, taker);
-}
-
-export function flightMs(branch: Branch, kind: PassKind, from: Point, to: Point): number {
-  return passFlight(kind, distance(from, to), branch.scene.level).durationMs;
 }
 
 interface Meet {
@@ -65,17 +37,40 @@ export function settlePass(branch: Branch, item: PassItem, edges: readonly Edge[
   const { action } = item;
   const passer = bodyOf(branch, action.who);
   const ready = latestOf(branch.scene.graph, edges).at;
-  const from = commit(bodyAt(passer, ready));
-  const meet = meetOf(branch, item, from, ready);
-  const flight = flightMs(branch, action.pass.value, from, meet.at);
+  const meet = meetFrom(branch, item, edges, ready);
   const release = happen(branch, `${action.id}:release`, 'release', action.id, action.who, [...edges, ...meet.edges]);
+  const from = commit(bodyAt(passer, whenOf(branch, release)));
+  const flight = flightMs(branch, action.pass.value, from, meet.at);
   const caught = happen(branch, `${action.id}:catch`, 'catch', action.id, action.to, [varyingEdge(release, 'flight', 0, flight, 'pass', action.id), ...meet.catching]);
   if (action.throwIn) happen(branch, `${action.id}:touch`, 'touch', action.id, action.to, [edge(caught, 'flight')]);
   const free = action.throwIn ? stepIn(branch, action.id, action.who, release) : release;
-  if (meet.onTheMove !== undefined) stopAt(branch, action.to, whenOf(branch, caught), caught);
+  if (meet.onTheMove !== undefined) catchOnTheMove(branch, item, caught);
   branch.ball.push({ kind: 'pass', action: action.id, by: action.who, to: action.to, pass: action.pass.value, throwIn: action.throwIn, begin: release, end: caught, from, at: meet.at });
   tellWaiting(branch, item, ready, whenOf(branch, release));
   return { start: release, released: release, done: caught, free, got: caught, gotBy: action.to, place: passer.place };
+}
+
+/** Caught on his way, which ends there, he goes on with the drive he is written next, or stops as fast as his legs allow (rule 12). */
+function catchOnTheMove(branch: Branch, item: PassItem, caught: number): void {
+  const { to } = item.action;
+  const way = lastToDo(branch, item, to);
+  if (driveAfter(branch, item, to, way) === undefined) stopAt(branch, to, whenOf(branch, caught), caught);
+  else keepRunning(branch, to, whenOf(branch, caught));
+  const settled = way && branch.settled.get(way.key);
+  if (settled !== undefined) branch.settled.set(way!.key, { ...settled, done: caught, free: caught, place: bodyOf(branch, to).place });
+}
+
+/** Where he meets the ball if it leaves from where the passer then is, who may still be under way. */
+function meetFrom(branch: Branch, item: PassItem, edges: readonly Edge[], ready: number): Meet {
+  const passer = bodyOf(branch, item.action.who);
+  let leaves = ready;
+  for (let rounds = 0; ; rounds++) {
+    const from = commit(bodyAt(passer, leaves));
+    const meet = meetOf(branch, item, from, ready);
+    leaves = latestOf(branch.scene.graph, [...edges, ...meet.edges]).at;
+    // Sent to a spot he has been sent: that is not done twice.
+    if (rounds === 3 || item.action.at !== undefined || distance(bodyAt(passer, leaves), from) < 0.01) return meet;
+  }
 }
 
 function meetOf(branch: Branch, item: PassItem, from: Point, ready: number): Meet {
@@ -85,7 +80,7 @@ function meetOf(branch: Branch, item: PassItem, from: Point, ready: number): Mee
   const settled = last && branch.settled.get(last.key);
   if (action.at !== undefined) return meetAtSpot(branch, item, from, ready, settled);
   const kind = action.pass.value;
-  if (settled === undefined) return { at: commit(bodyAt(receiver, ready)), edges: [], catching: [] };
+  if (settled === undefined) return meetAtRest(branch, kind, receiver, from, ready);
   if (action.early) {
     const early = earliestMeeting(branch, kind, action.to, from, ready);
     if (early !== undefined && early.when < whenOf(branch, settled.done)) {
@@ -95,6 +90,14 @@ function meetOf(branch: Branch, item: PassItem, from: Point, ready: number): Mee
   }
   const flight = flightMs(branch, kind, from, settled.place);
   return { at: settled.place, edges: [edge(settled.done, 'meets-cutter', -flight)], catching: [edge(settled.done, 'legs')] };
+}
+
+/** He has nothing to do before it; whatever he may still be at, he finishes. */
+function meetAtRest(branch: Branch, kind: PassKind, receiver: Body, from: Point, ready: number): Meet {
+  const way = receiver.stretches.at(-1);
+  if (way === undefined || receiver.until <= ready) return { at: commit(bodyAt(receiver, ready)), edges: [], catching: [] };
+  const runs = receiver.until - whenOf(branch, way.begin);
+  return { at: receiver.place, edges: [edge(way.begin, 'meets-cutter', runs - flightMs(branch, kind, from, receiver.place))], catching: [edge(way.begin, 'legs', runs)] };
 }
 
 /** `at SPOT`: where his way comes by it, or he goes there for the ball. */
@@ -118,18 +121,6 @@ function meetAtSpot(branch: Branch, item: PassItem, from: Point, ready: number, 
     route: { points: [receiver.place, spot], shoulders: [], partners: [] }, edges: [edge(free, 'own-last-action')], startsAt: whenOf(branch, free),
   });
   return { at: receiver.place, edges: [edge(run.arrive, 'meets-cutter', -flight)], catching: [edge(run.arrive, 'legs')] };
-}
-
-const meetingStepMs = 20;
-
-/** The first place on his way where ball and man can be at once, `undefined` where he is through before the ball comes. */
-export function earliestMeeting(branch: Branch, kind: PassKind, receiver: BodyId, from: Point, ready: number): { readonly at: Point; readonly when: number } | undefined {
-  const body = bodyOf(branch, receiver);
-  for (let when = ready; when <= body.until; when += meetingStepMs) {
-    const at = bodyAt(body, when);
-    if (ready + flightMs(branch, kind, from, at) <= when) return { at: commit(at), when };
-  }
-  return undefined;
 }
 
 const longestAtRestMs = 2000;

@@ -62,6 +62,15 @@ export function restAfter(body: Body, ms: number): Point {
   return { x: here.x + (end.x - here.x) * share, y: here.y + (end.y - here.y) * share };
 }
 
+/** He goes on from where he is at `ms` to something else, with the speed he has there, m/s. */
+export function keepRunning(branch: Branch, who: BodyId, ms: number): number {
+  const { speed } = cutAt(branch, who, ms);
+  const body = bodyOf(branch, who);
+  body.exit = speed;
+  body.until = ms;
+  return speed;
+}
+
 /** He stops as fast as his legs allow, along the way he was on. */
 export function stopAt(branch: Branch, who: BodyId, ms: number, because: number, withBall = true): void {
   const { speed, heading } = cutAt(branch, who, ms);

@@ -10,11 +10,11 @@ import { leaveOut } from './left-out.ts';
 import { looker } from './looks.ts';
 import type { Running } from './running.ts';
 import { runRoute, settleMove } from './moves.ts';
-import { flightMs } from './passes.ts';
 import { problem } from './problem-codes.ts';
+import { flightMs } from './receiving.ts';
 import { shoot, shotFrom } from './shots.ts';
 import { passReleaseMs } from './start.ts';
-import { cutAt, stopAt } from './stops.ts';
+import { keepRunning, stopAt } from './stops.ts';
 import { nearSpot } from './ways.ts';
 import { away, pointOf, standingOf } from './where.ts';
 
@@ -141,11 +141,7 @@ function catchInStride(tail: Tail, who: BodyId, caught: number): boolean {
     stopAt(branch, who, when, caught);
     return false;
   }
-  const body = bodyOf(branch, who);
-  const { speed } = cutAt(branch, who, when);
-  body.exit = speed;
-  body.until = when;
-  return speed > 1;
+  return keepRunning(branch, who, when) > 1;
 }
 
 function playHandOff(tail: Tail, action: Extract<Action, { kind: 'hand-off' }>): void {

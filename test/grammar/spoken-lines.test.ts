@@ -45,6 +45,8 @@ const rows: readonly (readonly [spoken: string, notation: string])[] = [
   ['2 and 3 stay wide', '2 and 3 stay'],
   ['3 cuts hard to rim', '3 cuts to rim'],
   ['4 rolls hard', '4 rolls'],
+  ['3 catches and drives to the rim', '3 drives to the rim'],
+  ['1 passes to 3, 3 catches, then drives to the rim', '1 passes to 3, 3 drives to the rim'],
   ['2 curls tight off 5', '2 curls off 5'],
   ['5 posts up low on the block', '5 posts up at the block'],
   ['2 cuts backdoor', '2 back-cuts'],

@@ -5,7 +5,7 @@ import { OFFENCE } from '../../language/play/play.ts';
 import { schedule } from '../../language/timeline/schedule.ts';
 import type { Timeline } from '../../language/timeline/timeline.ts';
 import { trackAt } from '../../language/timeline/track.ts';
-import { playsOf, readingOf } from './timeline-of.ts';
+import { playsOf, readingOf, timelineOf } from './timeline-of.ts';
 
 /** What must hold of the floor in every play: each throws where its law is broken. Text whose play is named "Law". */
 export const floorLaws = {
@@ -20,6 +20,33 @@ export const floorLaws = {
         const turned = other.tracks[who]!.segments.map(({ path }) => path);
         const same = ways.length === turned.length && ways.every((way, at) => way.every(({ x, y }, corner) => Math.abs(turned[at]![corner]!.x + x) < 0.005 && Math.abs(turned[at]![corner]!.y - y) < 0.005));
         if (!same) throw new Error(`${who} in ${run.id} runs ${JSON.stringify(ways)}, mirrored ${JSON.stringify(turned)}`);
+      }
+    }
+  },
+
+  /** The ball leaves the hand where its man is, and comes to where the other is. */
+  flight(text: string): void {
+    for (const run of timelineOf(text).runs) {
+      for (const state of run.ball) {
+        if (state.kind !== 'flight' || state.t1 >= run.end) continue;
+        const [off, past] = [distance(trackAt(run.tracks[state.by]!, state.t0), state.from), distance(trackAt(run.tracks[state.receiver]!, state.t1), state.to)];
+        if (off > 0.02 || past > 0.02) throw new Error(`${state.action} in ${run.id} leaves ${off.toFixed(2)} m from ${state.by} and comes ${past.toFixed(2)} m from ${state.receiver}`);
+      }
+    }
+  },
+
+  /** Nobody is in two places, and nobody jumps. */
+  jump(text: string): void {
+    for (const run of timelineOf(text).runs) {
+      for (const who of OFFENCE) {
+        const { start, segments } = run.tracks[who]!;
+        let place = start;
+        let since = 0;
+        for (const { t0, t1, path, action } of segments) {
+          if (t0 < since || distance(path[0]!, place) > 0) throw new Error(`${who} in ${run.id} jumps with ${action} at ${t0} ms`);
+          place = path[path.length - 1]!;
+          since = t1;
+        }
       }
     }
   },

@@ -50,6 +50,9 @@ const found: readonly { readonly law: FloorLaw; readonly level: string; readonly
   { law: 'partners', level: 'u10', play: ['from 1-4 low, ball with 1', '  3 ball-screens for 1, 1 drives off 3 to top', '  look 3: three'] },
   { law: 'apart', level: 'u10', play: ['from 2-3 high, ball with 1', '  1 passes to 3', '  3 passes to 4', '  4 passes to 5', 'step "S2"', '  1 screens across for 2', '  5 hands off to 1', '  1 hands off to 3', '  4 screens for 5, 5 cuts off 4 to right wing'] },
   { law: 'apart', level: 'u10', play: ['from 1-3-1, ball with 1', '  5 screens across for 4', '  1 dribbles to left wing', 'step "S2"', '  3 back-screens for 4, 4 cuts off 3 to left elbow', '  2 ball-screens for 1, 1 drives off 2 to nail'] },
+  { law: 'flight', level: 'u14', play: ['from 3-out 2-in, ball with 1', 'step "S1"', '  once 5 catches, 3 sprints to left block', '  1 passes to 2', '  once 5 catches, 5 back-cuts to left elbow', '  2 hands off to 5', 'step "S2"', '  5 passes to 3'] },
+  { law: 'flight', level: 'u14', play: ['from 5-out, ball with 1', 'step "S1"', '  2 back-screens for 5, then rolls', '  5 back-screens for 2, then rolls', '  2 flashes to right short corner', '  1 bounce-passes to 2', '  look 5: jumper', '  look 5: layup', 'step "S2"', '  3 fades to rim', '  2 hands off to 5', '  5 bounce-passes to 2', 'step "S3"', '  2 skips to 1', '  look 3: layup'] },
+  { law: 'jump', level: 'hs', play: ['from 1-3-1, ball with 1', 'step "S1"', '  1 passes to 5', '  1 cuts to right corner', '  5 dribbles to right short corner', '  1 cuts to left corner', 'step "S2"', '  5 dribbles to right corner', '  3 ball-screens for 5, 5 drives off 3 to right corner', '  2 ball-screens for 5, then rolls, 5 drives off 2 to left wing', '  look 1: layup', 'step "S3"', '  5 passes to 1'] },
 ];
 
 describe('a play that once broke a law', () => {

@@ -70,6 +70,30 @@ describe('rules 12 and 13: stride and hand-offs', () => {
     expect(own![1]).toBeGreaterThan(3);
   });
 
+  it('a cutter to whom the ball comes as he arrives, and who drives next, takes it on the run; one who has to wait for it stops', () => {
+    const from = 'from 1 right slot, 2 right wing, 3 left corner, 4 right corner, 5 right block';
+    const driving = (...lines: readonly string[]): number => {
+      const run = timelineOf(playText(from, 'step "Go"', ...lines)).runs.at(-1)!;
+      return run.tracks['3']!.segments[1]!.profile.v0;
+    };
+    expect(driving('  3 cuts to left elbow', '  1 passes to 3', '  3 catches and drives to the rim')).toBeGreaterThan(2);
+    expect(driving('  3 cuts to left elbow', '  1 passes to 3, 3 drives to rim')).toBeGreaterThan(2);
+    expect(driving('  3 cuts to left elbow', '  1 dribbles to left corner', '  1 passes to 3', '  3 drives to rim')).toBe(0);
+  });
+
+  it('a man caught early on his way is done with it: he drives from there at once', () => {
+    const run = timelineOf(playText('from 1 top, 2 right wing, 3 left corner, 4 right corner, 5 right block', 'step "Go"', '  3 cuts to nail', '  1 passes early to 3', '  3 drives to rim')).runs[0]!;
+    expect(at(run, 'go/3.2:start')).toBe(at(run, 'go/1.1:catch'));
+    expect(run.tracks['3']!.segments[1]!.profile.v0).toBeGreaterThan(2);
+  });
+
+  it('a passer still under way lets the ball go where he then is', () => {
+    const run = timelineOf(playText('from 1 top, 2 right wing, 3 left corner, 4 left block, 5 nail', 'already set', 'step "Go"', '  1 cuts to right corner', '  3 sprints to right block', '  1 passes to 3')).runs[0]!;
+    const flight = run.ball.find((state) => state.kind === 'flight')!;
+    if (flight.kind !== 'flight') throw new Error('no flight');
+    expect(distance(flight.from, trackAt(run.tracks['1']!, flight.t0))).toBeLessThan(0.02);
+  });
+
   it('a cutter lands on his spot, he does not brake to a standstill before it; at the ring he comes to finish', () => {
     const run = timelineOf(playText('from horns', 'step "Go"', '  2 cuts to left corner', '  3 cuts to rim')).runs[0]!;
     const arrival = (who: '2' | '3'): number => run.tracks[who]!.segments.at(-1)!.profile.v1;
