@@ -51,7 +51,7 @@ export function readPass(one: One, verb: string, parts: PassParts): Action[] {
   const styled = parts.find(part => part?.$type === 'PassStyle');
   const early = parts.some(part => part?.$type === 'Early');
   const isThrowIn = baseForm(verb) === 'inbound';
-  if (isThrowIn && !one.scope.ball.out) report(one.reader, 'not-yet', partOf(one), { what: message('a throw-in in the middle of a play; a play of its own begins with it') });
+  if (isThrowIn && !one.scope.ball.out) report(one.reader, 'not-yet', partOf(one), { what: message('a throw-in in the middle of a play. Write it as a play of its own that begins with it, as “3 inbounds from the left sideline”') });
   if (receivers.length === 0) {
     if (!isThrowIn) report(one.reader, 'pass-to-nobody', partOf(one), { who: one.who });
     return [];

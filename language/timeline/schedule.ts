@@ -1,12 +1,14 @@
 /** From a play to its timeline: a pure function; the same play gives the same bytes, and nothing throws. */
 import { courtOf } from '../court/court.ts';
+import type { Point } from '../court/point.ts';
+import { commit, distance } from '../court/point.ts';
 import { ruleSet } from '../court/rule-sets.ts';
 import { LEVELS, type Level } from '../motion/levels.ts';
 import { paceShare } from '../motion/own-pace.ts';
 import type { BodyId, Play, Step, StepKey } from '../play/play.ts';
 import { OFFENCE } from '../play/play.ts';
 import { homesOf } from '../play/homes.ts';
-import { evenSideOf } from '../play/places.ts';
+import { evenSideOf, sideOfNumber, sideSign } from '../play/places.ts';
 import type { Problem } from '../names/problem.ts';
 import type { Body, Branch, LookItem, Scene } from './branch.ts';
 import { copyBranch, copyForLook, happen, tell, whenOf } from './branch.ts';
@@ -124,7 +126,7 @@ function pacesOf({ paces }: Play, level: Level): ReadonlyMap<BodyId, number> {
 function startBranch(scene: Scene): Branch {
   const bodies = new Map<BodyId, Body>();
   for (const who of OFFENCE) {
-    const home = scene.homes[who]!;
+    const home = besideWhoStandsThere(scene, who, [...bodies.values()]);
     bodies.set(who, { who, home, place: home, until: 0, exit: 0, stretches: [] });
   }
   const branch: Branch = {
@@ -133,6 +135,26 @@ function startBranch(scene: Scene): Branch {
   };
   happen(branch, 'call', 'call', 'call', undefined, []);
   return branch;
+}
+
+/** Where he starts: a body aside of a man who starts on that very spot, away from the lane where there is room, which is told (rule 20). */
+function besideWhoStandsThere(scene: Scene, who: BodyId, others: readonly Body[]): Point {
+  const { bodyRadius } = scene.level;
+  const { left, right } = scene.court.boundary;
+  const written = scene.homes[who]!;
+  const outwards = 2 * bodyRadius * (Math.sign(written.x) || sideSign(sideOfNumber(who, scene.evenSide)));
+  // One way only, however many stand there.
+  const aside = written.x + outwards > left + bodyRadius && written.x + outwards < right - bodyRadius ? outwards : -outwards;
+  let home = written;
+  for (let there = standing(home); there !== undefined; there = standing(home)) {
+    if (home === written) scene.problems.push(problem('spot-taken', `from#${who}`, { who, other: there.who }));
+    home = commit({ x: there.home.x + aside, y: there.home.y });
+  }
+  return home;
+
+  function standing(spot: Point): Body | undefined {
+    return others.find((other) => distance(other.home, spot) < bodyRadius);
+  }
 }
 
 /** Whoever the text names; with nobody of the five, 1. */

@@ -141,3 +141,11 @@ describe('Lighthouse', () => {
     for (let index = 1; index < times.length; index++) expect(times[index]).toBeLessThan(times[index - 1]!);
   });
 });
+
+describe('rule 20: two who start on one spot', () => {
+  it('stand side by side, and that is told', () => {
+    const { runs, problems } = timelineOf(playText('from 1 top, 2 right wing, 3 left wing, 4 right elbow, 5 right elbow', 'step "Go"', '  1 passes to 4', '  look 4: jumper'));
+    expect(problems.map(({ code, part, params }) => [code, part, params])).toEqual([['spot-taken', 'from#5', { who: '5', other: '4' }]]);
+    expect(distance(runs[0]!.tracks['4']!.start, runs[0]!.tracks['5']!.start)).toBeCloseTo(2 * LEVELS.u14.bodyRadius, 2);
+  });
+});
