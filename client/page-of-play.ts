@@ -1,7 +1,7 @@
 // A page on which a play moves, made where there is no Node: in the extension, in the browser too.
 import type { Translation } from '../language/message/message.ts';
 import type { Playback } from '../language/playback/playback.ts';
-import { pageHtml } from './preview/page.ts';
+import { pageParts } from './preview/page.ts';
 
 export interface PlayerText {
   readonly script: string;
@@ -16,15 +16,11 @@ export interface Tongue {
 
 /** The page names its own script by a hash and holds the play packed; both are worked out by the platform, which answers later. */
 export async function pageOf(playback: Playback, { script, style }: PlayerText, { language, words }: Tongue): Promise<string> {
-  const hashed = new Map<string, string>();
-  const packed = new Map<string, string>();
-  const note = (known: Map<string, string>) => (text: string) => known.get(text) ?? (known.set(text, ''), '');
-  const page = () => pageHtml([playback], script, style, { sha256: note(hashed), deflate: note(packed), language, ...(words && { words }) });
-  page();
-  for (const text of hashed.keys()) hashed.set(text, base64(new Uint8Array(await crypto.subtle.digest('SHA-256', new TextEncoder().encode(text)))));
-  for (const text of packed.keys()) packed.set(text, base64(await deflated(text)));
-  return page();
+  const { js, css, data, sealed } = pageParts([playback], script, style, { language, ...(words && { words }) });
+  return sealed(...(await Promise.all([hashed(js), hashed(css), deflated(data).then(base64)])));
 }
+
+const hashed = async (text: string) => base64(new Uint8Array(await crypto.subtle.digest('SHA-256', new TextEncoder().encode(text))));
 
 async function deflated(text: string): Promise<Uint8Array> {
   const stream = new Blob([text]).stream().pipeThrough(new CompressionStream('deflate'));

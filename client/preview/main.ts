@@ -325,8 +325,8 @@ async function showPage(text: string): Promise<void> {
   const opened = await openPage(text);
   if (opened.plays.length === 0) return update(change.refuse(state, 0, opened.refusal));
   autoplay = opened.autoplay;
-  printOnPaper(opened.plays);
-  plays.load(opened.plays);
+  printOnPaper(opened.plays, opened.sections);
+  plays.load(opened.plays, opened.sections);
 }
 
 /** A play of the page, from its beginning; it moves when the page does, or when the one before it did. */

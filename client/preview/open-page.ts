@@ -8,6 +8,8 @@ import { tell } from './tell.ts';
 export interface OpenedPage {
   /** None: then `refusal` says why, in a coach's words. */
   readonly plays: readonly Playback[];
+  /** Of each play the section of its book. */
+  readonly sections: readonly (string | undefined)[];
   readonly refusal: string;
   readonly autoplay: boolean;
 }
@@ -19,8 +21,9 @@ export function dataOfPage(): string | undefined {
 
 export async function openPage(text: string): Promise<OpenedPage> {
   const read = await readPageData(text);
-  if (read === undefined) return { plays: [], refusal: tell(message('This browser is too old to open the page, or the file is damaged. A browser of 2023 or later opens it.')), autoplay: false };
+  if (read === undefined) return { plays: [], sections: [], refusal: tell(message('This browser is too old to open the page, or the file is damaged. A browser of 2023 or later opens it.')), autoplay: false };
   const all = read.plays.map(readPlayback);
   const refusal = all.find((one) => !one.ok)?.message ?? '';
-  return { plays: all.flatMap((one) => (one.ok ? [one.playback] : [])), refusal, autoplay: read.autoplay };
+  const opened = all.flatMap((one, i) => (one.ok ? [{ playback: one.playback, section: read.sections?.[i] ?? undefined }] : []));
+  return { plays: opened.map(({ playback }) => playback), sections: opened.map(({ section }) => section), refusal, autoplay: read.autoplay };
 }

@@ -4,7 +4,7 @@ import * as v from 'valibot';
 
 export const DATA_ID = 'setwright-plays';
 
-const pageData = v.object({ v: v.literal(2), title: v.string(), plays: v.pipe(v.array(v.unknown()), v.minLength(1)), autoplay: v.boolean() });
+const pageData = v.object({ v: v.literal(2), title: v.string(), plays: v.pipe(v.array(v.unknown()), v.minLength(1)), autoplay: v.boolean(), /** Of each play the section of its book. */ sections: v.optional(v.array(v.nullable(v.string()))) });
 export type PageData = v.InferOutput<typeof pageData>;
 
 /**

@@ -17,29 +17,40 @@ export interface PageOptions {
   readonly words?: Translation;
   /** Of a page with several plays; else the play's name. */
   readonly title?: string;
+  /** Of each play the section of its book. */
+  readonly sections?: readonly (string | undefined)[];
+}
+
+/** A page before it is sealed: what its policy has to name and what it carries packed. */
+export interface PageParts {
+  readonly js: string;
+  readonly css: string;
+  readonly data: string;
+  /** The page with the seals of these three. */
+  readonly sealed: (js: string, css: string, data: string) => string;
 }
 
 /**
  * One self-contained HTML file that shows plays moving, from a file or any server; with several a list to choose from.
  * @param script the built player (dist/preview/player.js), `style` its style sheet
  */
-export function pageHtml(plays: readonly Playback[], script: string, style: string, options: PageOptions): string {
+export function pageHtml(plays: readonly Playback[], script: string, style: string, { sha256, deflate, ...options }: PageOptions): string {
+  const { js, css, data, sealed } = pageParts(plays, script, style, options);
+  return sealed(sha256(js), sha256(css), deflate(data));
+}
+
+/** The same in parts, for where hashes and packing are answered later. */
+export function pageParts(plays: readonly Playback[], script: string, style: string, options: Omit<PageOptions, 'sha256' | 'deflate'>): PageParts {
   const js = script.replaceAll(/<\/(script)/gi, '<\\/$1').replaceAll('<!--', '<\\!--');
   const css = style.replaceAll(/<\/(style)/gi, '<\\/$1');
-  const policy = [
-    "default-src 'none'",
-    `script-src 'sha256-${options.sha256(js)}'`,
-    `style-src 'sha256-${options.sha256(css)}'`,
-    "base-uri 'none'",
-    "form-action 'none'",
-  ].join('; ');
   const title = options.title ?? plays[0]?.play.name ?? '';
-  const data: PageData = { v: 2, title, plays: [...plays], autoplay: options.autoplay ?? true };
-  return `<!doctype html>
+  const { sections } = options;
+  const data: PageData = { v: 2, title, plays: [...plays], autoplay: options.autoplay ?? true, ...(sections?.some((section) => section !== undefined) && { sections: plays.map((_, i) => sections[i] ?? null) }) };
+  const sealed = (jsHash: string, cssHash: string, packed: string) => `<!doctype html>
 <html lang="${escapeText(options.language ?? 'en')}">
 <head>
 <meta charset="utf-8">
-<meta http-equiv="Content-Security-Policy" content="${policy}">
+<meta http-equiv="Content-Security-Policy" content="default-src 'none'; script-src 'sha256-${jsHash}'; style-src 'sha256-${cssHash}'; base-uri 'none'; form-action 'none'">
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <meta name="color-scheme" content="light dark">
 <title>${escapeText(title)}</title>
@@ -47,11 +58,12 @@ export function pageHtml(plays: readonly Playback[], script: string, style: stri
 </head>
 <body>
 <noscript>${plays.map(toldHtml).join('')}</noscript>
-${wordsInPage(options.words && spoken(options.words, script))}<script type="text/plain" id="${DATA_ID}">${options.deflate(JSON.stringify(data))}</script>
+${wordsInPage(options.words && spoken(options.words, script))}<script type="text/plain" id="${DATA_ID}">${packed}</script>
 <script>${js}</script>
 </body>
 </html>
 `;
+  return { js, css, data: JSON.stringify(data), sealed };
 }
 
 /** Of a whole translation what the player says: a template stands in its script as it is written, or with its signs spelled out. */

@@ -16,17 +16,17 @@ import { message } from '../../language/message/message.ts';
 import { tell } from './tell.ts';
 
 /** Made only when it is printed: nobody else pays for it. */
-export function printOnPaper(plays: readonly Playback[]): void {
+export function printOnPaper(plays: readonly Playback[], sections: readonly (string | undefined)[]): void {
   const paper = element('div', { class: 'paper' });
   document.body.append(paper);
   addEventListener('beforeprint', () => {
-    if (paper.firstChild === null) paper.append(...plays.map(sheetOf));
+    if (paper.firstChild === null) paper.append(...plays.map((playback, i) => sheetOf(playback, sections[i])));
   });
 }
 
-function sheetOf(playback: Playback): HTMLElement {
+function sheetOf(playback: Playback, section: string | undefined): HTMLElement {
   const { play } = playback;
-  const facts = [levelWords(play.level), rulesWords(play.rules), ...play.tags.map((tag) => tag.replaceAll('-', ' '))].join(' · ');
+  const facts = [...(section === undefined ? [] : [section]), levelWords(play.level), rulesWords(play.rules), ...play.tags.map((tag) => tag.replaceAll('-', ' '))].join(' · ');
   const { opening, steps } = toldBySteps(playback);
   const frames = new Map(stepFrames(playback).map((frame) => [frame.step, frame]));
   // A play told otherwise, by another maker, still shows its steps.

@@ -7,7 +7,8 @@ import { tell } from './tell.ts';
 
 export interface PlaysView {
   readonly root: HTMLElement;
-  readonly load: (plays: readonly Playback[]) => void;
+  /** In the order they are given; plays of one section that follow each other stand under its name. */
+  readonly load: (plays: readonly Playback[], sections: readonly (string | undefined)[]) => void;
   readonly step: (by: 1 | -1) => void;
 }
 
@@ -27,11 +28,11 @@ export function createPlays(chosen: (playback: Playback) => void): PlaysView {
 
   list.addEventListener('change', () => go(Number(list.value)));
 
-  function load(all: readonly Playback[]): void {
+  function load(all: readonly Playback[], sections: readonly (string | undefined)[]): void {
     plays = all;
     names = namesInAddress(all);
     root.hidden = all.length < 2;
-    list.replaceChildren(...all.map((playback, i) => element('option', { value: i }, `${i + 1}  ${playback.play.name}`)));
+    list.replaceChildren(...inSections(all.map((playback, i) => element('option', { value: i }, `${i + 1}  ${playback.play.name}`)), sections));
     // With one play the address is left as it is.
     if (all.length > 1) addEventListener('hashchange', fromAddress);
     fromAddress();
@@ -59,6 +60,17 @@ export function createPlays(chosen: (playback: Playback) => void): PlaysView {
   }
 
   return { root, load, step };
+}
+
+function inSections(options: readonly HTMLElement[], sections: readonly (string | undefined)[]): readonly HTMLElement[] {
+  const listed: HTMLElement[] = [];
+  options.forEach((option, i) => {
+    const section = sections[i];
+    if (section === undefined) listed.push(option);
+    else if (i > 0 && section === sections[i - 1]) listed.at(-1)!.append(option);
+    else listed.push(element('optgroup', { label: section }, option));
+  });
+  return listed;
 }
 
 /** `lighthouse`; of two plays of one name the later is `lighthouse-2`. */

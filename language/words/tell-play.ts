@@ -2,7 +2,7 @@
 import { allOf, inEnglish, message, type Message, type Say, type Words } from '../message/message.ts';
 import { courtOf } from '../court/court.ts';
 import { ruleSet } from '../court/rule-sets.ts';
-import type { Action, Look, Place, Play, PlayerNumber, Step } from '../play/play.ts';
+import type { Action, Look, Note, Place, Play, PlayerNumber, Step } from '../play/play.ts';
 import { OFFENCE } from '../play/play.ts';
 import type { LookTime, Timeline } from '../timeline/timeline.ts';
 import { sayAction, sayDeed, sayOfSeveral } from './say-action.ts';
@@ -17,10 +17,10 @@ export interface Sentence {
   readonly part?: string;
 }
 
-/** In text order: how it stands, when it is called, each step with its lines and looks. */
+/** How it stands, when it is called, what the coach notes; then in text order each step with its lines, looks and notes. */
 export function tellPlay(play: Play, timeline: Timeline, say: Say = inEnglish): readonly Sentence[] {
-  const told = [...tellStart(play), ...tellClock(play, timeline), ...play.steps.flatMap((step) => tellStep(play, step, timeline))];
-  return told.map(({ text, ...rest }) => ({ text: aloud(say(text)), ...rest }));
+  const told = [...tellStart(play), ...tellClock(play, timeline), ...tellNotes(play, 'play'), ...play.steps.flatMap((step) => tellStep(play, step, timeline))];
+  return told.map(({ text, written, ...rest }) => ({ text: written === true ? say(text) : aloud(say(text)), ...rest }));
 }
 
 /** Places of which there is one have their article where they are read out: `to the rim`, `at the top`. The notation passes over it. */
@@ -31,6 +31,14 @@ function aloud(text: string): string {
 interface Told {
   readonly text: Words;
   readonly part?: string;
+  /** The coach's own sentence: nothing is added to it. */
+  readonly written?: true;
+}
+
+function tellNotes({ notes }: Play, within: Note['within']): readonly Told[] {
+  return notes
+    .filter((note) => note.within === within)
+    .map(({ text, who, part }) => ({ text: who === undefined ? message('Note: {text}', { text }) : message('Note for {who}: {text}', { who: `${who}`, text }), part, written: true }));
 }
 
 function tellStart(play: Play): readonly Told[] {
@@ -76,7 +84,7 @@ function tellStep(play: Play, step: Step, timeline: Timeline): readonly Told[] {
   const lines = chains(step.actions).map((chain) => ({ line: lineNumber(chain[0]!.line), text: tellChain(chain), part: chain[0]!.id }));
   const body = [...lines, ...looks].sort((a, b) => a.line - b.line).map(({ text, part }): Told => ({ text, part }));
   const end = step.end === undefined ? [] : [{ text: step.end.text.startsWith('ends') ? message('The play {ends}.', { ends: step.end.text.replace(/\.$/, '') }) : sentence(capital(step.end.text)), part: step.end.part }];
-  return [{ text: openStep(play, step), part: step.key }, ...body, ...end];
+  return [{ text: openStep(play, step), part: step.key }, ...body, ...tellNotes(play, step.key), ...end];
 }
 
 function openStep(play: Play, step: Step): Message {

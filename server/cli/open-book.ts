@@ -4,7 +4,8 @@ import { readFileSync } from 'node:fs';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { emptyBook, lineText, openFile, setFiles, type Book } from '../../language/book/book.ts';
 import { createKeeper, type Compiled, type FileFinding } from '../../language/compile.ts';
-import { usedUris } from '../../language/names/lookup.ts';
+import { createLookup, usedUris } from '../../language/names/lookup.ts';
+import { sectionsOf } from '../../language/names/sections.ts';
 import { sayWay } from '../../language/words/way-name.ts';
 import { newerNotation, NOTATION_VERSION } from '../../language/names/notation-version.ts';
 import { CallError } from './call-error.ts';
@@ -13,10 +14,15 @@ import type { SourceFile } from './files.ts';
 export interface OpenedFile {
   /** As it is printed. */
   readonly name: string;
+  readonly uri: string;
   /** How many plays it holds. */
   readonly count: number;
   readonly plays: () => readonly Compiled[];
   readonly findings: () => readonly FileFinding[];
+  /** The sections of its books, each with the plays it names, wherever they stand. */
+  readonly sections: () => readonly { readonly name: string; readonly plays: readonly { readonly uri: string; readonly key: string }[] }[];
+  /** The plays of a file that it uses. */
+  readonly playsAt: (uri: string) => readonly Compiled[];
   /** The text of a line of the file, from 0. */
   readonly line: (at: number) => string;
   /** The way a finding speaks of, in words, and what its moments are counted from. */
@@ -43,9 +49,12 @@ export function openReadable(sources: readonly SourceFile[]): { readonly files: 
     let keeper = createKeeper();
     return {
       name,
+      uri,
       count: blocks.filter(({ kind }) => kind === 'play').length,
       plays: () => keeper.playsOf(book, uri),
       findings: () => keeper.findingsOf(book, uri),
+      sections: () => sectionsIn(book, uri),
+      playsAt: (used) => keeper.playsOf(book, used),
       line: (at) => (lines[at] === undefined ? '' : lineText(lines[at])),
       wayOf: ({ block, run }) => {
         const compiled = run === undefined ? undefined : keeper.playsOf(book, uri).find(({ key }) => key === block);
@@ -56,6 +65,15 @@ export function openReadable(sources: readonly SourceFile[]): { readonly files: 
     };
   });
   return { files, refused };
+}
+
+function sectionsIn(book: Book, uri: string): ReturnType<OpenedFile['sections']> {
+  const lookup = createLookup(book, uri);
+  const playNamed = (name: string) => {
+    const found = lookup.play(name);
+    return found === undefined ? [] : [{ uri: found.uri, key: found.block.key }];
+  };
+  return book.files.get(uri)!.blocks.filter(({ kind }) => kind === 'book').flatMap(sectionsOf).map(({ name, plays }) => ({ name, plays: plays.flatMap((one) => playNamed(one.name)) }));
 }
 
 function refusalOf(name: string, book: Book, uri: string): string | undefined {

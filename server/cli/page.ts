@@ -11,7 +11,7 @@ import { CallError } from './call-error.ts';
 import { readFiles, whyNotWritten } from './files.ts';
 import { playbackOf } from '../../language/playback/playback-of.ts';
 import { openBook } from './open-book.ts';
-import { playsNamed, type PlayInFile } from './plays-named.ts';
+import { playsInOrder } from './plays-named.ts';
 import { writeResult } from './write-result.ts';
 
 interface PageOptions {
@@ -39,7 +39,7 @@ export function addPage(program: Command): void {
 
 /** One page, whatever it holds; a folder to write to gets a page for each play. */
 function writePages(name: string, options: PageOptions): void {
-  const plays = playsNamed(openBook(readFiles([name])), options.play);
+  const plays = playsInOrder(openBook(readFiles([name])), options.play);
   const { output } = options;
   if (plays.length === 1 || output === undefined || output === '-' || output.toLowerCase().endsWith('.html')) {
     const title = plays.length === 1 ? plays[0]!.play.play.name : titleOf(name);
@@ -71,8 +71,8 @@ function freeName(wanted: string, used: Set<string>): string {
   return name;
 }
 
-function htmlOf(plays: readonly PlayInFile[], title: string): string {
-  return pageHtml(plays.map(({ play }) => playbackOf(play)), script, style, { sha256, deflate, title });
+function htmlOf(plays: ReturnType<typeof playsInOrder>, title: string): string {
+  return pageHtml(plays.map(({ play }) => playbackOf(play)), script, style, { sha256, deflate, title, sections: plays.map(({ section }) => section) });
 }
 
 function deflate(text: string): string {

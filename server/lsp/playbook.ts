@@ -2,10 +2,10 @@
 import { firstLineOf, type Block, type Book, type BookFile } from '../../language/book/book.ts';
 import type { Compiled, FileFinding, Keeper } from '../../language/compile.ts';
 import { createLookup } from '../../language/names/lookup.ts';
+import { sectionsOf } from '../../language/names/sections.ts';
 import type { LookTime, Needed, Timeline } from '../../language/timeline/timeline.ts';
 import type { BookEntry, PlayEntry, Playbook } from './playbook-protocol.ts';
 import { textOfLine } from './positions.ts';
-import { sectionsOf } from './sections.ts';
 
 /**
  * The plays of these files in their order; `turn` lets waiting messages go first. The book is asked for anew at each file: it may have

@@ -1,25 +1,10 @@
-// The sections of a book, and the edits that put a play elsewhere in them.
+// The edits that put a play elsewhere in the sections of its book.
 import type { TextEdit } from 'vscode-languageserver-types';
 import { blockAtLine, type Block, type BookFile } from '../../language/book/book.ts';
-import { definitionsOf, usesOf } from '../../language/names/definitions.ts';
-import type { TextPlace } from '../../language/play/play.ts';
+import { definitionsOf } from '../../language/names/definitions.ts';
+import { sectionsOf, type SectionInText } from '../../language/names/sections.ts';
 import type { Slot } from './playbook-protocol.ts';
 import { textOfLine } from './positions.ts';
-
-export interface SectionInText {
-  readonly name: string;
-  /** Line of the block. */
-  readonly at: number;
-  /** Names in the order of the line; `place` is without the quotes. */
-  readonly plays: readonly { readonly name: string; readonly place: TextPlace }[];
-}
-
-export function sectionsOf(block: Block): readonly SectionInText[] {
-  const plays = usesOf(block).filter(({ kind }) => kind === 'play');
-  return definitionsOf(block)
-    .filter(({ kind }) => kind === 'section')
-    .map(({ name, place: { line } }) => ({ name, at: line, plays: plays.filter(({ place }) => place.line === line) }));
-}
 
 /**
  * Takes a play out of its slot and puts it into another one of the same book: before the play that stands there, or behind the last.

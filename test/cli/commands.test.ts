@@ -65,11 +65,11 @@ describe('the notation’s version', () => {
   test('the editor tells it at its line', () => expect(compileText(`notation 3\n${play('A')}`).findings.map(({ code, place }) => [code, place.line])).toEqual([['notation-newer', 0]]));
 });
 
-/** The names of the plays a page carries, in order. */
-function playsOn(html: string): readonly string[] {
-  const data = JSON.parse(inflateSync(Buffer.from(/id="setwright-plays">([^<]*)</.exec(html)![1]!, 'base64')).toString()) as { plays: { play: { name: string } }[] };
-  return data.plays.map(({ play: { name } }) => name);
-}
+/** What a page carries. */
+const dataOn = (html: string) => JSON.parse(inflateSync(Buffer.from(/id="setwright-plays">([^<]*)</.exec(html)![1]!, 'base64')).toString()) as { plays: { play: { name: string } }[]; sections?: (string | null)[] };
+
+/** The names of its plays, in order. */
+const playsOn = (html: string): readonly string[] => dataOn(html).plays.map(({ play: { name } }) => name);
 
 describe('page', () => {
   test('of several plays is one page with all of them, and in a folder a page for each', async () => {
@@ -84,6 +84,19 @@ describe('page', () => {
     expect(playsOn(readFileSync(join(here, 'book.html'), 'utf8'))).toEqual(['Tide', 'Out / back', '..']);
     expect((await run(['page', 'all.play', '--play', 'Tide', '-o', 'one.html'], { cwd: here })).code).toBe(0);
     expect(playsOn(readFileSync(join(here, 'one.html'), 'utf8'))).toEqual(['Tide']);
+  });
+
+  test('of a book has its plays in its order, each once and under its section, and behind them what stands in none', async () => {
+    const here = join(folder, 'booked');
+    mkdirSync(here);
+    writeFileSync(join(here, 'all.play'), ['Tide', 'Ebb', 'Spare'].map(play).join('\n'));
+    writeFileSync(join(here, 'club.play'), 'use "all.play"\nbook "Ours"\n  section "Late": "Ebb", "Nobody"\n  section "Early": "Tide", "Ebb"\n');
+    const page = (file: string) => dataOn(readFileSync(join(here, file), 'utf8'));
+    expect((await run(['page', 'club.play'], { cwd: here })).code).toBe(0);
+    expect(page('club.html').plays.map(({ play: { name } }) => name)).toEqual(['Ebb', 'Tide']);
+    expect((await run(['page', '.', '-o', 'book.html'], { cwd: here })).code).toBe(0);
+    expect(page('book.html').plays.map(({ play: { name } }) => name)).toEqual(['Ebb', 'Tide', 'Spare']);
+    expect(page('book.html').sections).toEqual(['Late', 'Early', null]);
   });
 
   test('writes again when the text changes, and bears a text that says nothing', async () => {
