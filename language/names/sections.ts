@@ -1,6 +1,5 @@
 // The sections of a book and the plays they name.
 import type { Block } from '../book/book.ts';
-import type { TextPlace } from '../play/play.ts';
 import { definitionsOf, usesOf } from './definitions.ts';
 
 export interface SectionInText {
@@ -8,7 +7,7 @@ export interface SectionInText {
   /** Line of the block. */
   readonly at: number;
   /** Names in the order of the line; `place` is without the quotes. */
-  readonly plays: readonly { readonly name: string; readonly place: TextPlace }[];
+  readonly plays: readonly { readonly name: string; readonly place: ReturnType<typeof usesOf>[number]['place'] }[];
 }
 
 export function sectionsOf(block: Block): readonly SectionInText[] {
