@@ -20,10 +20,10 @@ const headers = listed(
   'notation, use, level, rules, section, tags, from, ball with, against, call, shot within, shot between, shot before the horn, leave, situation, already set, clock at, inbound within, rebound, note, must have, must not, must, allow, spot',
 );
 const places = listed(
-  'rim, basket, block, blocks, low post, low posts, mid-post, mid-posts, elbow, elbows, nail, high post, high posts, top, top of the key, slot, slots, wing, wings, corner, corners, short corner, short corners, dunker spot, dunker spots, free-throw line, free-throw line extended, half court, hash, hashes, backcourt, far free-throw line, far baseline, baseline, sideline, far sideline, lane, lane line, left side, right side, near side, far side, side, extended',
+  'rim, basket, block, blocks, low post, low posts, mid-post, mid-posts, elbow, elbows, nail, high post, high posts, top, top of the key, slot, slots, wing, wings, corner, corners, short corner, short corners, dunker spot, dunker spots, free-throw line, free-throw line extended, half court, hash, hashes, backcourt, backcourt top, backcourt wing, backcourt elbow, backcourt block, backcourt corner, midcourt, far free-throw line, far baseline, baseline, sideline, far sideline, lane, lane line, left side, right side, near side, far side, side, extended',
 );
 const sides = listed('left, right, ball-side, weak-side, strong-side, near, far, same, opposite, middle');
-const alignments = listed('box, horns, stack, diamond, line, spread, four-man');
+const alignments = listed('box, horns, stack, diamond, line, spread, four corners, four-man');
 const shots = listed('layup, lay-up, dunk, jumper, jump shot, three, three-pointer, hook, hook shot, tip in, floater, runner, bank shot, set shot, put-back, putback, finger roll, bounce-pass, skip-pass, chest-pass, overhead-pass, baseball-pass, kick out');
 const order = listed('as, once, when, until, then, instead of, after, first, again from, repeats, mirrors, mirrored, continues, otherwise, later, swapped, up to');
 const joints = listed(

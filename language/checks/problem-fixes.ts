@@ -1,5 +1,7 @@
 // Mends for what reading and scheduling note as wrong.
 import { message, type Message, type Param, type Params } from '../message/message.ts';
+import { parseLine } from '../grammar/parse-line.ts';
+import { alignment, alignmentNames } from '../court/alignments.ts';
 import type { Problem } from '../names/problem.ts';
 import type { Fix } from './finding.ts';
 import { lineRemoved, otherWords } from './fixes.ts';
@@ -9,6 +11,8 @@ import { wordsOf, type Subject } from './subject.ts';
 
 export function fixesFor(subject: Subject, problem: Problem): readonly Fix[] {
   const near = nearestName(subject, problem);
+  const bare = near === undefined ? withoutQuotes(subject, problem) : [];
+  if (bare.length > 0) return bare;
   if (near !== undefined) return renamed(subject, problem, near);
   switch (problem.code) {
     case 'screen-unused':
@@ -51,26 +55,61 @@ const kinds: Readonly<Record<string, Message>> = { step: message('steps'), spot:
 /** The problem's parameters as its message says them: with the nearest known name, and a line's home in words. */
 export function sayParams(subject: Subject, problem: Problem): Params {
   const near = nearestName(subject, problem);
-  const params: Record<string, Param> = { near: near === undefined ? (toWrite(problem) ?? '') : theNearest(near), ...problem.params };
+  const params: Record<string, Param> = { near: near === undefined ? (toWrite(subject, problem) ?? '') : theNearest(near), ...problem.params };
   if (params.kind !== undefined) params.kinds = kinds[`${problem.params.kind}`] ?? params.kind;
   if (params.clock !== undefined) params.clock = clocks[`${problem.params.clock}`] ?? params.clock;
+  if (problem.code === 'pin-unknown') params.does = awaited(`${problem.params.pin}`, `${problem.params.does}`);
   if (params.belongs !== undefined) params.belongs = homes[`${problem.params.belongs}`] ?? params.belongs;
   return params;
 }
 
+/** `his roll`, `him coming off 4`, `him at left corner` */
+function awaited(pin: string, does: string): Param {
+  if (pin === 'on') return message('his {does}', { does });
+  if (pin === 'off') return message('him coming off {does}', { does });
+  return pin === 'place' ? message('him at {place}', { place: does === '' ? message('that place') : does }) : `“${does}”`;
+}
+
 /** What a name of one's own needs, where none is near. */
-function toWrite({ code, params: { name = '' } }: Problem): Message | undefined {
-  if (code === 'unknown-spot') return message('. Say where it is: spot "{name}" is 3 ft inside right elbow', { name });
-  if (code === 'unknown-alignment') return message('. Write one: alignment "{name}", with a line such as “1 top” for each player', { name });
+function toWrite({ play }: Subject, { code, params }: Problem): Message | undefined {
+  const name = `${params.name}`;
+  if (code === 'unknown-spot')
+    return message('. Say where it is: spot "{name}" is 3 ft inside right elbow, or is (4.2, 3) m: to the right of the ring, and towards half court. The court’s own spots (rim, nail, wing, corner …) stand without quotes; all are drawn in the reference under Spots', { name });
+  if (code === 'unknown-alignment') return message('. Write one: alignment "{name}", with a line such as “1 top” for each player. Without quotes stand {known}', { name, known: alignmentNames.join(', ') });
+  if (code === 'unknown-step') return others(play.steps.map((step) => step.name).filter((other) => other !== '' && other !== params.step));
+  if (code === 'unknown-play') return others(namesIn(params.known));
   return undefined;
+}
+
+/** So many names are read at a glance. */
+const mostNames = 8;
+
+function others(names: readonly string[]): Message | undefined {
+  if (names.length === 0) return undefined;
+  const shown = names.slice(0, mostNames).map((name) => `“${name}”`).join(', ');
+  return names.length > mostNames ? message(' (here there are {shown} and {more} others)', { shown, more: names.length - mostNames }) : message(' (here there are {shown})', { shown });
+}
+
+function namesIn(known: Param | undefined): string[] {
+  return (typeof known === 'string' ? known : '').split('\n').filter((name) => name !== '');
 }
 
 /** The known name that an unknown one most likely meant. */
 export function nearestName({ play }: Subject, { code, params }: Problem): string | undefined {
   const name = String(params.name ?? '');
   if (code === 'unknown-spot') return nearestWord(name, Object.keys(play.spots));
+  if (code === 'unknown-alignment' || code === 'unknown-play') return nearestWord(name, namesIn(params.known));
   if (code === 'unknown-step') return nearestWord(name, play.steps.map((step) => step.name).filter((other) => other !== params.step));
   return undefined;
+}
+
+/** `"left wing"`, `"horns"`: the court's own names stand without quotes. */
+function withoutQuotes(subject: Subject, { part, params, code }: Problem): readonly Fix[] {
+  const name = String(params.name);
+  const stands = code === 'unknown-spot' ? parseLine(`3 cuts to ${name}`).fault === undefined : code === 'unknown-alignment' && alignment(name) !== undefined;
+  const place = subject.places.get(part);
+  const at = place === undefined || !stands ? -1 : (subject.lines[place.line] ?? '').indexOf(`"${name}"`);
+  return place === undefined || at < 0 ? [] : [{ title: message('Write {name} without quotes', { name }), preferred: true, edits: [{ line: place.line, at, to: at + name.length + 2, text: name }] }];
 }
 
 /** The known name between the quotes of the unknown one, wherever it stands in the part's line. */

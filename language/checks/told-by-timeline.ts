@@ -109,7 +109,7 @@ export const toldByTimeline = {
     severity: 'error',
     needs: 'before',
     source: 'the words of the notation',
-    message: 'The look for {who} waits for “{does}”, and that never happens before it. Write the move first, or take the pin out.',
+    message: 'The look for {who} waits for {does}, and that never happens before it. Write that first, or leave it out of the look.',
     manual: { title: 'A look pinned to nothing', why: 'A look `on the roll` or `as he comes off 4` needs that roll, or that screen, on its way through the play.', wrong: 'from horns\n5 clears to left short corner\n1 dribbles to left slot\nlook 4 on the roll: layup', right: 'from horns\n5 clears to left short corner\n4 ball-screens for 1, then rolls\n1 drives off 4 to right elbow\nlook 4 on the roll: layup' },
   }),
   'wait-unknown': told('wait-unknown', {

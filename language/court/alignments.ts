@@ -99,6 +99,11 @@ const list: readonly Alignment[] = [
     places: { 1: at('slot', 'left'), 2: at('slot', 'right'), 3: at('corner', 'left'), 4: at('corner', 'right'), 5: at('high post') },
   },
   {
+    // To keep the ball: the floor as wide as it goes, the lane empty for a back cut.
+    name: 'four corners',
+    places: { 1: at('top'), 2: at('hash', 'right'), 3: at('hash', 'left'), 4: at('corner', 'right'), 5: at('corner', 'left') },
+  },
+  {
     name: 'spread',
     places: { 1: at('top'), 2: at('corner', 'right'), 3: at('corner', 'left'), 4: at('wing', 'left'), 5: at('elbow', 'right') },
   },

@@ -5,7 +5,7 @@ import { distance } from './point.ts';
 
 export const spotNames = [
   'rim', 'lane', 'lane line', 'block', 'low post', 'mid-post', 'high post', 'elbow', 'nail', 'free-throw line', 'dunker spot',
-  'short corner', 'corner', 'wing', 'slot', 'top', 'side', 'hash', 'half court', 'backcourt', 'far free-throw line', 'sideline',
+  'short corner', 'corner', 'wing', 'slot', 'top', 'side', 'hash', 'half court', 'backcourt', 'backcourt top', 'backcourt wing', 'backcourt elbow', 'backcourt block', 'backcourt corner', 'far free-throw line', 'sideline',
   'baseline', 'far sideline', 'far baseline',
 ] as const;
 /** The canonical words of the notation. */
@@ -78,6 +78,11 @@ function sidelineX(court: Court): number {
   return court.boundary.right + outsideCourt;
 }
 
+/** The halves are alike: the half line is the mirror. */
+function atTheOtherEnd(court: Court, { x, y }: Point): Point {
+  return { x, y: 2 * court.halfLineY - y };
+}
+
 const inTheMiddle = (y: number): Point => ({ x: 0, y });
 
 const kinds: Readonly<Record<SpotName, SpotKind>> = {
@@ -104,6 +109,12 @@ const kinds: Readonly<Record<SpotName, SpotKind>> = {
   // On the front side of the line, so that nobody stands in the backcourt by it.
   'half court': { takesSide: 'optional', outOfBounds: false, place: (court, outward) => ({ x: outward * 4, y: court.halfLineY - 0.5 }) },
   backcourt: { takesSide: 'optional', outOfBounds: false, place: (court, outward) => ({ x: outward * 4, y: court.halfLineY + 3 }) },
+  // What a press is broken from: as on the front court, seen from the other end.
+  'backcourt top': { takesSide: 'never', outOfBounds: false, place: (court) => atTheOtherEnd(court, inTheMiddle(perimeterRadius(court))) },
+  'backcourt wing': { takesSide: 'needed', outOfBounds: false, place: (court) => atTheOtherEnd(court, wing(court)) },
+  'backcourt elbow': { takesSide: 'needed', outOfBounds: false, place: (court) => atTheOtherEnd(court, { x: besideLaneX(court), y: court.freeThrowLineY }) },
+  'backcourt block': { takesSide: 'needed', outOfBounds: false, place: (court) => atTheOtherEnd(court, { x: besideLaneX(court), y: blockY(court) }) },
+  'backcourt corner': { takesSide: 'needed', outOfBounds: false, place: (court) => atTheOtherEnd(court, { x: cornerX(court), y: court.baselineY + cornerFromBaseline }) },
   'far free-throw line': { takesSide: 'optional', outOfBounds: false, place: (court, outward) => ({ x: (outward * court.lane.right) / 2, y: court.farFreeThrowLineY }) },
   sideline: { takesSide: 'needed', outOfBounds: true, place: (court) => ({ x: sidelineX(court), y: court.throwInMarkY }) },
   baseline: { takesSide: 'optional', outOfBounds: true, place: (court, outward) => ({ x: outward * (court.lane.right + 1), y: court.baselineY - outsideCourt }) },

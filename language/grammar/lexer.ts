@@ -181,7 +181,7 @@ export function buildLexer(words: LineWords): LineLexer {
         continue;
       }
       // A full stop closes a sentence, as coaches write them.
-      if (/[.;!]/.test(char) && text.slice(at + 1).trim() === '') return { tokens: retagged(tokens) };
+      if (/[.;!…]/.test(char) && /^[.;!…\s]*$/.test(text.slice(at + 1))) return { tokens: retagged(tokens) };
       const sign = definition[char];
       const width = text.codePointAt(at)! > 0xffff ? 2 : 1;
       add(sign ?? unknown, text.slice(at, at + width), at, at + width);
@@ -204,7 +204,9 @@ export function buildLexer(words: LineWords): LineLexer {
   function retagged(written: LineToken[]): LineToken[] {
     if (written[0]?.image === 'must') return written;
     const tokens = readOver(written, definition);
-    for (let i = 1; i < tokens.length; i++) {
+    // `look 4 rolling`, `look 2 backdoor`: whom one looks for is named, not told of.
+    const first = tokens[0]?.image === 'look' ? tokens.findIndex(({ image, tokenType }, i) => i > 0 && !players.has(tokenType) && !['for', ',', 'or', 'him', 'them'].includes(image)) + 1 || tokens.length : 1;
+    for (let i = first; i < tokens.length; i++) {
       const before = tokens[i - 1]!;
       if (!verbs.has(tokens[i]!.tokenType.name) || !players.has(before.tokenType)) continue;
       before.tokenType = subject;

@@ -22,16 +22,16 @@ export interface Mend {
 /** A trade word that the notation says otherwise. Common usage, no source. */
 const OTHER_WORDS: ReadonlyMap<string, readonly string[]> = new Map(Object.entries({
   pick: ['screens', 'screen'], picks: ['screens'], block: ['screens', 'block'], hoop: ['rim'], net: ['rim'], ring: ['rim'], goal: ['rim'], bucket: ['rim'], hole: ['rim'], key: ['lane', 'top of the key'], paint: ['lane'], point: ['top'],
-  dishes: ['passes'], backdoors: ['back-cuts'], protects: ['gets back'], catches: ['flashes'], penetrates: ['drives'], slashes: ['cuts'], scores: ['shoots'], finishes: ['lays it up'], rebounds: ['crashes'], layups: ['lays it up'], triple: ['three'], shot: ['jumper'],
+  dishes: ['passes'], shakes: ['lifts'], fires: ['passes'], zips: ['passes'], touches: ['tips'], 'touches it': ['tips it'], backdoors: ['back-cuts'], protects: ['gets back'], catches: ['flashes'], penetrates: ['drives'], slashes: ['cuts'], scores: ['shoots'], finishes: ['lays it up'], rebounds: ['crashes'], layups: ['lays it up'], triple: ['three'], shot: ['jumper'],
   center: ['middle'], centre: ['middle'], midcourt: ['half court'], if: ['when'], while: ['as'], after: ['once', 'after'], towards: ['toward', 'to'], onto: ['to'], through: ['via', 'through to'],
   from: ['off'], around: ['off', 'around'], using: ['off'], against: ['on'], near: ['beside'], by: ['beside', 'off'], next: ['beside'], '&': ['and'], '+': ['and'], everybody: ['everyone'], all: ['everyone'], rest: ['others'],
   set: ['is set', 'are set'], open: ['is open', 'are open'], free: ['is free', 'are free'], inbounder: ['is the thrower'], thrower: ['is the thrower'], safety: ['is the safety'], trap: ['traps'], double: ['doubles'], deny: ['denies'], must: ['must have'], needs: ['must have'], requires: ['must have'], with: ['at'],
   // Right words with a meaning of their own that no line has: the nearest word would say something else.
-  unless: [], before: [], out: [], back: [], tight: [], high: [], low: [], wide: [], deep: [], fakes: [], fake: [], jabs: [], pinches: [], faces: [], counts: [], bigs: [], whoever: [], screening: [], lanes: [], long: [], looks: [], splits: [], probes: [], ices: [],
+  unless: [], before: [], out: [], back: [], tight: [], high: [], low: [], wide: [], deep: [], fakes: [], fake: [], jabs: [], pinches: [], faces: [], counts: [], bigs: [], whoever: [], screening: [], lanes: [], long: [], looks: [], splits: [], probes: [], ices: [], opposite: [],
   rejects: [], refuses: [], bumps: [], tags: [], digs: [], stunts: [], spins: [], shuffles: [],
 }));
 /** Left out, the line would say the opposite, or another place. */
-const MEANT: ReadonlySet<string> = new Set(['unless', 'before', 'if', 'not', 'never', 'no', 'without', 'high', 'low', 'wide', 'middle', 'fakes', 'fake', 'whoever', 'except', 'until', 'instead of', 'lanes', 'long', 'open', 'empty']);
+const MEANT: ReadonlySet<string> = new Set(['unless', 'before', 'if', 'not', 'never', 'no', 'without', 'high', 'low', 'wide', 'middle', 'fakes', 'fake', 'whoever', 'except', 'until', 'instead of', 'lanes', 'long', 'open', 'empty', 'opposite']);
 const NUMBER_WORDS = ['one', 'two', 'three', 'four', 'five'];
 const SHORT_WORDS = [',', 'to', 'for', 'off', 'and', ':', 'at', 'on', 'with', 'have', 'of', 'after'] as const;
 /** No line needs more tries, and a wrong line must not cost more than a keystroke. */
@@ -187,6 +187,8 @@ function* insertions(broken: Broken): Generator<Mend | undefined> {
   if (!token || token.tokenType.name === 'UNKNOWN') return;
   for (const word of SHORT_WORDS) {
     if (!broken.wanted.some((want) => want.token === word)) continue;
+    // `to wing left` is the wrong way round, not two places.
+    if ((word === 'to' || word === 'on') && (token.image === 'left' || token.image === 'right')) continue;
     // A screen or a pass for an opponent is never meant.
     if ((word === 'for' || word === 'to') && token.image.startsWith('x') && isPlayer(token)) continue;
     const before = broken.tokens[index - 1];
@@ -202,7 +204,7 @@ function* swaps(broken: Broken): Generator<Mend | undefined> {
   for (const from of [broken.index, broken.index - 1]) {
     const first = broken.tokens[from];
     const second = broken.tokens[from + 1];
-    if (!first || !second) continue;
+    if (!first || !second || first.image === 'to') continue;
     const words = `${written(broken, from + 1)} ${written(broken, from)}`;
     const fix = tried(broken, message('Write {words}', { words: said(words.trim()) }), [{ at: first.startOffset, to: endOf(second), text: words }]);
     yield fix && { kind: 'swap', from, to: from + 2, words, fix };

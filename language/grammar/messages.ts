@@ -7,6 +7,7 @@ import { mends, quotes, type Mend } from './mend.ts';
 import { otherNumber, verbOf } from './verbs.ts';
 import { saidOtherwise } from './said-otherwise.ts';
 import { describeWanted } from './wanted-words.ts';
+import { whatThereIs } from './what-there-is.ts';
 
 const LINE_BEGINS = message('A line begins with a player and what he does ("3 cuts to rim") or with a word like step, look, note, from or call.');
 
@@ -213,6 +214,9 @@ function generalFault(broken: Broken): LineFault {
   const ways = mends(broken);
   const fixes = ways.map(({ fix }) => fix);
   const [best] = ways;
+  // To leave a word out, or to make it a name, is no help to one who looks for a word.
+  const there = best === undefined || best.kind === 'leave out' || best.isOwnName === true ? whatThereIs(broken) : undefined;
+  if (there) return fault('unknown-word', at, to, there.message, [...there.fixes, ...(best?.kind === 'quote' ? [] : fixes)], { found });
   const params = { found, ...(best ? { suggestion: best.words } : { wanted: describeWanted(broken.wanted) }) };
   if (best) return { ...fault(codeOf(best, broken), at, to, mended(best, broken), fixes, params), ...columnsOf(best, broken) };
   const wanted = describeWanted(broken.wanted);
@@ -220,7 +224,10 @@ function generalFault(broken: Broken): LineFault {
   const after = index > 0 ? message('after "{words}"', { words: written(broken, Math.max(0, index - 2), index) }) : message('at the beginning of a line');
   const can = index > 0 ? message('What can stand here: {wanted}.', { wanted }) : LINE_BEGINS;
   const told = isUnknown ? message('{found} is no word I know here. {can}', { found: said(found), can }) : message('{found} does not fit {after}. {can}', { found: said(found), after, can });
-  return fault(isUnknown ? 'unknown-word' : 'misplaced-word', at, to, told, [], params);
+  // What no line can say may still be a remark to the team.
+  const words = broken.text.slice(0, endOfWords(broken)).trim();
+  const note = index === 0 && words.includes(' ') && !words.includes('"') ? tried(broken, message('Make it a note'), [{ at: startWithArticles(broken, 0), to: endOfWords(broken), text: `note "${words}"` }]) : undefined;
+  return fault(isUnknown ? 'unknown-word' : 'misplaced-word', at, to, note ? message('{told} What is only said to the team stands in a note: note "…".', { told }) : told, note ? [note] : [], params);
 }
 
 function codeOf(mend: Mend, broken: Broken): FaultCode {

@@ -6,33 +6,53 @@ type Node = { [property: string]: unknown };
 
 const METRES: Record<LengthUnit, number> = { m: 1, cm: 0.01, ft: 0.3048, in: 0.0254 };
 const PLACE_SYNONYMS: Record<string, string> = {
-  basket: 'rim', hoop: 'rim', ring: 'rim', hole: 'rim', bucket: 'rim', 'under the basket': 'rim', 'under the hoop': 'rim', 'under the rim': 'rim', 'under the ring': 'rim',
+  basket: 'rim', hoop: 'rim', ring: 'rim', hole: 'rim', bucket: 'rim', 'under the basket': 'rim', 'under the hoop': 'rim', 'under the rim': 'rim', 'under the ring': 'rim', 'front of the rim': 'rim', 'front of the basket': 'rim', 'front of the hoop': 'rim',
   'top of the key': 'top', 'top of the arc': 'top', 'top of the circle': 'top', 'up top': 'top', 'out top': 'top', post: 'mid-post', middle: 'nail', paint: 'lane', key: 'lane',
+  'half-court line': 'half court', 'half line': 'half court', midcourt: 'half court', 'mid court': 'half court', 'midcourt line': 'half court', 'center court': 'half court', 'centre court': 'half court', 'center line': 'half court', 'centre line': 'half court',
+  'over half court': 'half court', 'across half court': 'half court', 'past half court': 'half court', 'own free-throw line': 'far free-throw line', 'own baseline': 'far baseline',
+};
+/** What has a name of its own on the other half; anything else there is said in metres. */
+const IN_THE_BACKCOURT: Record<string, string> = {
+  corner: 'backcourt corner', wing: 'backcourt wing', elbow: 'backcourt elbow', block: 'backcourt block', top: 'backcourt top', nail: 'far free-throw line', 'free-throw line': 'far free-throw line', 'high post': 'far free-throw line',
 };
 const PLURAL_PLACES: Record<string, string> = {
   blocks: 'block', 'low posts': 'low post', 'mid-posts': 'mid-post', elbows: 'elbow', 'high posts': 'high post', slots: 'slot', wings: 'wing', corners: 'corner',
-  'short corners': 'short corner', 'dunker spots': 'dunker spot', hashes: 'hash',
+  'short corners': 'short corner', 'dunker spots': 'dunker spot', hashes: 'hash', 'backcourt corners': 'backcourt corner', 'backcourt elbows': 'backcourt elbow', 'backcourt wings': 'backcourt wing', 'backcourt blocks': 'backcourt block',
 };
 const SHOT_SYNONYMS: Record<string, string> = { 'tip in': 'tip-in', 'lay-up': 'layup', 'jump shot': 'jumper', 'three-pointer': 'three', 'hook shot': 'hook',
   // A floater, a runner and a set shot are jump shots of their own kind: the release and the flight are theirs. Common practice, no source.
   floater: 'jumper', runner: 'jumper', 'pull up': 'jumper', 'bank shot': 'jumper', 'set shot': 'jumper', 'catch-and-shoot jumper': 'jumper', 'catch-and-shoot three': 'three',
   'step back': 'jumper', fadeaway: 'jumper', turnaround: 'jumper', teardrop: 'jumper',
   'put-back': 'layup', putback: 'layup', 'finger roll': 'layup', 'lay-in': 'layup', layin: 'layup', '3 pointer': 'three',
+  // What a man with his back to the rim does there. Common practice, no source.
+  'drop step': 'layup', 'up and under': 'layup', 'baby hook': 'hook',
 };
 const COUNTABLES: Record<string, string> = {
-  passes: 'pass', screens: 'screen', 'ball-screens': 'ball-screen', cuts: 'cut', dribbles: 'dribble', drives: 'drive', 'hand-offs': 'hand-off', 'hand off': 'hand-off', reversals: 'reversal', looks: 'look',
+  passes: 'pass', screens: 'screen', 'ball-screens': 'ball-screen', cuts: 'cut', dribbles: 'dribble', drives: 'drive', 'hand-offs': 'hand-off', 'hand off': 'hand-off', handoffs: 'hand-off', handoff: 'hand-off', reversals: 'reversal', looks: 'look',
 };
-const MOVE_NOUNS: Record<string, string> = { 'post up': 'post-up', 'hand off': 'hand-off', 'step out': 'step-out', flare: 'fade', 'duck in': 'seal', backdoor: 'back-cut', 'backdoor cut': 'back-cut',
+const MOVE_NOUNS: Record<string, string> = { 'post up': 'post-up', 'hand off': 'hand-off', handoff: 'hand-off', 'step out': 'step-out', flare: 'fade', 'duck in': 'seal', backdoor: 'back-cut', 'backdoor cut': 'back-cut',
   rolling: 'roll', cutting: 'cut', popping: 'pop', slipping: 'slip', diving: 'dive', driving: 'drive', curling: 'curl', fading: 'fade', flashing: 'flash', sealing: 'seal', 'posting up': 'post-up',
+  'stepping in': 'step-in', 'spotting up': 'spot-up', 'opening up': 'seal', 'all the way': 'drive', 'short roll': 'roll', trailing: 'move', going: 'move', coming: 'move', running: 'run', 'turning the corner': 'drive', 'cutting backdoor': 'back-cut', 'going backdoor': 'back-cut',
+  rolls: 'roll', cuts: 'cut', pops: 'pop', slips: 'slip', dives: 'dive', drives: 'drive', curls: 'curl', fades: 'fade', flashes: 'flash', flares: 'fade', lifts: 'lift', drifts: 'drift', seals: 'seal', 'posts up': 'post-up', 'ducks in': 'seal', 'steps out': 'step-out', 'spots up': 'spot-up', 'back-cuts': 'back-cut',
   'back-cutting': 'back-cut', flaring: 'fade', lifting: 'lift', drifting: 'drift', filling: 'fill', 'stepping out': 'step-out', 'ducking in': 'seal',
 };
 const CIRCUMSTANCES: Record<string, string> = {
   'sideline out of bounds': 'sideline throw-in', slob: 'sideline throw-in', 'baseline out of bounds': 'baseline throw-in', blob: 'baseline throw-in', 'after a timeout': 'after a time-out',
   'tie game': 'tied', tie: 'tied', 'need a 3': 'need a three', 'vs a press': 'against a press',
 };
+const ALIGNMENT_SYNONYMS: Record<string, string> = { 'five out': '5-out', 'four out one in': '4-out 1-in', 'three out two in': '3-out 2-in' };
+
+/** `twice` is `2 times`. */
+function timesInWords(out: Node): void {
+  if (out['twice'] === true) out['times'] = 2;
+  delete out['twice'];
+}
+
 const WAITS: Record<string, string> = { 'as soon as': 'once', after: 'once' };
 const PASS_SYNONYMS: Record<string, string> = { 'hand off': 'hand-off', 'kick out': 'kick-out', 'skip-pass': 'skip', 'dump off': 'pass', 'dump pass': 'pass',
-  'drop pass': 'pass', dish: 'pass', 'high-low': 'pass', 'high-low pass': 'pass', 'give and go': 'pass', 'kick-out pass': 'kick-out', 'alley-oop': 'lob' };
+  'drop pass': 'pass', dish: 'pass', 'high-low': 'pass', 'high-low pass': 'pass', 'give and go': 'pass', 'kick-out pass': 'kick-out', 'alley-oop': 'lob', handoff: 'hand-off',
+  // A pass between two defenders off the dribble is bounced. Common practice, no source.
+  'pocket pass': 'bounce-pass', 'entry pass': 'pass', 'lob pass': 'lob', 'touch pass': 'tip', 'wrap-around pass': 'pass', 'drop-off': 'pass' };
 const PASS_STYLES: Record<string, string> = { long: 'baseball', 'long pass': 'baseball' };
 
 function lengthOf(text: string): { value: number; unit: LengthUnit; metres: number } {
@@ -73,12 +93,20 @@ const reshape: { [type: string]: (out: Node) => void } = {
   Place(out) {
     const name = out['name'] as string | undefined;
     if (out['side'] === 'other') out['side'] = 'opposite';
+    if (out['half'] === 'left' || out['half'] === 'right') out['half'] = `${out['half']} side`;
+    if (out['half'] === 'opposite side' || out['half'] === 'other side') out['half'] = 'far side';
+    // `half court, left side`; `the left elbow in the backcourt`.
+    if (out['onSide'] !== undefined) out['side'] ??= (out['onSide'] as string).replace(/ side.*/, '');
+    delete out['onSide'];
     if (name === undefined) {
       out['each'] = false;
+      delete out['inBackcourt'];
       return;
     }
     out['each'] = name in PLURAL_PLACES;
-    out['name'] = PLURAL_PLACES[name] ?? PLACE_SYNONYMS[name] ?? name;
+    const plain = PLURAL_PLACES[name] ?? PLACE_SYNONYMS[name] ?? name;
+    out['name'] = out['inBackcourt'] === true ? (IN_THE_BACKCOURT[plain] ?? 'backcourt') : plain;
+    delete out['inBackcourt'];
   },
   ShotKinds(out) {
     out['kinds'] = ((out['kinds'] as string[] | undefined) ?? []).map((kind) => SHOT_SYNONYMS[kind] ?? kind);
@@ -99,6 +127,17 @@ const reshape: { [type: string]: (out: Node) => void } = {
     out['how'] ??= 'to';
   },
   OnClock: onTheClock,
+  AlignmentRef(out) {
+    const name = out['name'] as string | undefined;
+    if (name !== undefined) out['name'] = ALIGNMENT_SYNONYMS[name] ?? name;
+  },
+  // `1 on the left wing with the ball`
+  Placing(out) {
+    if (out['ballBehind'] === true) out['withBall'] = true;
+    delete out['ballBehind'];
+  },
+  AgainFrom: timesInWords,
+  Repeats: timesInWords,
   ShotWindow: onTheClock,
   Everyone(out) {
     if (out['all'] === 'rest') out['all'] = 'others';
@@ -114,7 +153,7 @@ const reshape: { [type: string]: (out: Node) => void } = {
   Off(out) {
     const noun = out['screen'] as string | boolean | undefined;
     const players = (out['players'] as unknown[] | undefined) ?? [];
-    out['double'] = out['double'] === true || (typeof noun === 'string' && noun.startsWith('double') && players.length === 2);
+    out['double'] = out['double'] === true || (typeof noun === 'string' && noun.startsWith('double-screen') && players.length === 2);
     out['screen'] = players.length === 0 && (noun === true || typeof noun === 'string');
   },
   // He throws in from behind the line: `from under the basket`.
@@ -133,6 +172,8 @@ const reshape: { [type: string]: (out: Node) => void } = {
   Amount(out) {
     const what = out['what'] as string | undefined;
     if (what !== undefined) out['what'] = COUNTABLES[what] ?? what;
+    if (out['behind'] !== undefined) out['bound'] = out['behind'] === 'or more' ? 'at least' : 'at most';
+    delete out['behind'];
   },
 };
 
@@ -193,7 +234,7 @@ export function prune<T>(node: T): T | undefined {
 const NEVER_EMPTY: ReadonlyMap<string, readonly string[]> = new Map(
   Object.entries({
     Look: ['players'], Players: ['players'], For: ['players'], Off: ['players', 'screen'], Past: ['players'], Via: ['spots'], At: ['spots'], To: ['spots', 'ball', 'player'], DefendTo: ['player', 'spots'],
-    Rebound: ['groups'], OnMiss: ['groups'], ShotKinds: ['kinds'], SameAgain: ['parts'], Tags: ['tags'], Situation: ['parts'], Placing: ['spots'], Repeats: ['steps'], From: ['base', 'changes'],
+    Rebound: ['groups'], OnMiss: ['groups'], ShotKinds: ['kinds', 'plain'], SameAgain: ['parts'], Tags: ['tags'], Situation: ['parts'], Placing: ['spots'], Repeats: ['steps'], From: ['base', 'changes'],
     Player: ['number', 'pronoun'], Place: ['name', 'half', 'own'], TimeLeft: ['time'], Amount: ['none', 'count'], Ends: ['noShot', 'event'], ShotWindow: ['within', 'late', 'beforeHorn', 'by', 'notBefore'], Against: ['man', 'formation', 'press'],
     PlayerEvent: ['verb', 'action', 'overHalfCourt'], BallEvent: ['spot', 'is'], AlignmentRef: ['name', 'own'],
   }),

@@ -3,7 +3,7 @@ import type { LineToken } from './line-token.ts';
 import { verbOf } from './verbs.ts';
 
 /** How hard or how fast: said in every gym, drawn in no play. Common usage, no source. */
-const MANNER: ReadonlySet<string> = new Set(['hard', 'tight', 'tightly', 'quickly', 'sharply', 'strongly', 'immediately', 'simply']);
+const MANNER: ReadonlySet<string> = new Set(['hard', 'tight', 'tightly', 'quickly', 'sharply', 'strongly', 'immediately', 'simply', 'slowly', 'patiently', 'straight']);
 /** Which way, as far as the place behind it says the same: `pops out to the top`, `posts up low on the block`. */
 const DIRECTIONS: ReadonlySet<string> = new Set(['out', 'back', 'up', 'down', 'over', 'across', 'away', 'around', 'in', 'high', 'low', 'wide', 'deep']);
 const BEFORE_A_PLACE: ReadonlySet<string> = new Set(['to', 'into', 'toward', 'at', 'on', 'in', 'off', 'via']);
@@ -16,14 +16,22 @@ const SAID_BY_THE_VERB: { readonly [base: string]: readonly string[] } = {
 const SAID_BY_WHAT_FOLLOWS: ReadonlySet<string> = new Set(['comes', 'come']);
 /** `a pull-up jumper`, `a trailer three`: the shot is the last word. */
 const OF_A_SHOT: ReadonlySet<string> = new Set([
-  'pull up', 'spot up', 'corner', 'elbow', 'wing', 'trailer', 'open', 'step back', 'fadeaway', 'face up', 'baby', 'drop-step', 'uncontested', 'rhythm', 'pick-and-pop', 'kick out', 'kick-out pass', 'wide-open', 'turnaround', 'driving', 'reverse', 'power', 'quick', 'running', 'short', 'mid-range', 'midrange', 'deep', 'contested', 'catch-and-shoot',
+  'pull up', 'spot up', 'corner', 'elbow', 'wing', 'trailer', 'open', 'step back', 'fadeaway', 'face up', 'baby', 'drop-step', 'uncontested', 'rhythm', 'pick-and-pop', 'kick out', 'kick-out pass', 'wide-open', 'turnaround', 'driving', 'baseline', 'free-throw line', 'top of the key', 'short corner', 'reverse', 'power', 'quick', 'running', 'short', 'mid-range', 'midrange', 'deep', 'contested', 'catch-and-shoot', 'catch and shoot',
 ]);
 /** `corner 3`, `a 3 pointer`. */
 const THREE_ENDS: ReadonlySet<string> = new Set([',', 'or', 'then']);
+/** `catch, three`, `drop step, layup`: what comes before the shot. */
+const TO_GET_A_SHOT: ReadonlySet<string> = new Set(['catch', 'catches', 'catch and shoot', 'drop step', 'up and under', 'face up', 'spin', 'rip']);
+/** `4 sets` nothing, but `a flat screen`, `a high ball screen` and `the second screen` are screens. */
+const OF_A_SCREEN: ReadonlySet<string> = new Set(['flat', 'high', 'side', 'solid', 'wide', 'quick', 'step up', 'second', 'last', 'first', 'big', 'good', 'high-ball', 'middle', 'drag', 'tight', 'late']);
+/** `1 shuffle cuts off 5`: how he cuts, the places say. */
+const OF_A_CUT: ReadonlySet<string> = new Set(['shuffle', 'flex', 'zip', 'zipper', 'brush', 'rub', 'speed', 'slice', 'banana', 'quick']);
+/** Behind the man a look is for. */
+const OF_A_LOOK: ReadonlySet<string> = new Set(['long', 'deep', 'early', 'open', 'first', 'ahead']);
 const SHOTS: ReadonlySet<string> = new Set(['layup', 'lay-up', 'dunk', 'jumper', 'jump shot', 'three', 'three-pointer', 'hook', 'hook shot', 'floater', 'runner', 'bank shot']);
 const CATCHES: ReadonlySet<string> = new Set(['catches', 'catch']);
 const JOINTS: ReadonlySet<string> = new Set(['and', 'then', ',']);
-const TELLING: ReadonlySet<string> = new Set([...DIRECTIONS, ...OF_A_SHOT, ...CATCHES, 'of', 'off', 'up to', '3', "'s"]);
+const TELLING: ReadonlySet<string> = new Set([...DIRECTIONS, ...OF_A_SHOT, ...CATCHES, 'of', 'off', 'up to', '3', "'s", 'both', 'then', 'and', 'catch', 'drop step', 'middle', 'drag', 'going', 'long', 'early', 'ahead', 'first', 'baseline', 'free-throw line', 'top of the key', 'short corner']);
 const BEFORE_A_SHOT: ReadonlySet<string> = new Set([':', ',', 'or', 'then', 'shoots', 'shoot', 'takes', 'take']);
 
 const wordOf = ({ image }: LineToken): string => image.toLowerCase();
@@ -36,7 +44,18 @@ export function readOver(tokens: readonly LineToken[], types: { readonly [name: 
   if (!tokens.some(isTelling)) return tokens as LineToken[];
   const kept: LineToken[] = [];
   const spoken = asThrees(asDefenders(withoutCatching(tokens), types), types);
+  const verb = spoken.findIndex(({ image }) => verbOf(image) !== undefined);
   for (const [index, token] of spoken.entries()) {
+    if (token.image === 'and' && isOutAgain(spoken, index)) {
+      kept.push({ ...token, image: 'then', tokenType: types['then']!, tokenTypeIdx: types['then']!.tokenTypeIdx! });
+      continue;
+    }
+    if (spoken[index - 1]?.image === 'and' && isOutAgain(spoken, index - 1)) continue;
+    if (index < verb && isBetweenSubjectAndVerb(spoken, index, verb)) continue;
+    const next = spoken[index + 1];
+    // The comma behind what led to the shot goes with it.
+    if (token.image === ',' && next !== undefined && SHOTS.has(next.image) && kept.at(-1)?.image === ':' && spoken[index - 1] !== kept.at(-1)) continue;
+    if (kept.at(-1)?.image === ':' && TO_GET_A_SHOT.has(wordOf(token)) && next?.image === ',' && SHOTS.has(spoken[index + 2]?.image ?? '')) continue;
     if (kept.length === 0 || token.tokenType.name === 'STRING' || !isReadOver(kept, token, spoken.slice(index + 1, index + 3))) {
       kept.push(token);
       continue;
@@ -53,6 +72,18 @@ function withoutCatching(tokens: readonly LineToken[]): readonly LineToken[] {
   if (at === -1) return tokens;
   const next = tokens.findIndex((token, index) => index > at && !JOINTS.has(token.image));
   return next > at + 1 && verbOf(tokens[next]!.image) !== undefined ? [...tokens.slice(0, at), ...tokens.slice(next)] : tokens;
+}
+
+/** `cuts to the rim and out to the corner`: the same man goes on. */
+function isOutAgain(tokens: readonly LineToken[], index: number): boolean {
+  return index > 2 && /^(out|back|up|over|down|back out)$/.test(wordOf(tokens[index + 1] ?? tokens[index]!)) && ['to', 'into', 'toward'].includes(tokens[index + 2]?.image ?? '');
+}
+
+/** `4 and 5, both roll`; `4 then pops`: the line's own first subject. */
+function isBetweenSubjectAndVerb(tokens: readonly LineToken[], index: number, verb: number): boolean {
+  const token = tokens[index]!;
+  const isJoint = token.image === 'both' ? index === verb - 1 : token.image === ',' ? index === verb - 2 && tokens[verb - 1]!.image === 'both' : token.image === 'then' && index === verb - 1;
+  return index > 0 && isJoint && tokens.slice(0, index).every(({ image, tokenType }) => tokenType.name === 'PLAYER' || image === ',' || image === 'and');
 }
 
 /** A `3` where a shot is meant is a three: behind a look's colon or `shoots`, at the end of what is said of the shot. */
@@ -95,6 +126,10 @@ function retyped(token: LineToken, tokenType: TokenType, width: number): LineTok
 function isReadOver(kept: readonly LineToken[], token: LineToken, next: readonly LineToken[]): boolean {
   const word = wordOf(token);
   if (MANNER.has(word)) return token.tokenType.name === 'UNKNOWN';
+  if (OF_A_SCREEN.has(word) && verbOf(next[0]?.image ?? '')?.class === 'screen' && (/^PLAYER$/.test(kept.at(-1)!.tokenType.name) || ['off', 'and', "'s", 'then'].includes(kept.at(-1)!.image))) return true;
+  if (OF_A_CUT.has(word) && verbOf(next[0]?.image ?? '')?.base.endsWith('cut') === true && kept.at(-1)!.tokenType.name === 'PLAYER') return true;
+  if (OF_A_LOOK.has(word) && kept[0]!.image === 'look' && kept.at(-1)!.tokenType.name === 'PLAYER' && (next[0] === undefined || next[0].image === ':')) return true;
+  if (word === 'going' && kept[0]!.image !== 'look' && ['middle', 'baseline', 'to', 'toward', 'away'].includes(next[0]?.image ?? '')) return true;
   // `off of 5's screen`, `dumps it off to 5`
   if (word === 'of' && kept.at(-1)!.image === 'off') return true;
   if (word === 'off' && next[0]?.image === 'to' && verbBefore(kept)?.class === 'pass') return true;
@@ -108,7 +143,8 @@ function isReadOver(kept: readonly LineToken[], token: LineToken, next: readonly
   const isSaid = SAID_BY_THE_VERB[base]?.includes(direction) === true || (SAID_BY_WHAT_FOLLOWS.has(verbWord) && direction !== 'in');
   const following = isUpTo ? 'to' : next[0]?.image;
   const standsBeforePlace = following !== undefined && BEFORE_A_PLACE.has(following);
-  if (!standsBeforePlace) return isSaid;
+  // `sprints up and ball-screens`: where to, what follows says.
+  if (!standsBeforePlace) return isSaid || (verbClass === 'move' && direction !== 'in' && next[0]?.image === 'and' && next[1] !== undefined && (verbOf(next[1].image) !== undefined || OF_A_SCREEN.has(wordOf(next[1]))));
   if (direction === 'in' && following === 'off') return verbClass === 'move';
   if (direction === 'in') return following === 'to' && ['move', 'dribble', 'pass'].includes(verbClass);
   // Behind a screen `up` and `down`, behind a pass `back` and `across` are words of the notation.

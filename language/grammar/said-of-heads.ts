@@ -1,14 +1,82 @@
 // What coaches say of a whole play: how they stand, who throws in, what is asked.
 import { message } from '../message/message.ts';
 import { endOf, reads, startWithArticles, tried, written, type Broken } from './broken-line.ts';
-import { isAttacker, rewriting, wholeLine, word, type Recogniser, type SaidOtherwise } from './saying.ts';
+import { commaAfter, isAttacker, rewriting, wholeLine, word, writing, type Recogniser, type SaidOtherwise } from './saying.ts';
 
-export const saidOfHeads: readonly Recogniser[] = [throwerInFrom, alignmentWithoutFrom, demandWithoutMust, hasTheBall, whoCrashes, inTheBackcourt];
+export const saidOfHeads: readonly Recogniser[] = [levelOfAge, rulesOfWhom, onTheShotClock, repeatsUntil, throwerInFrom, deepUnderTheBasket, endsWithTheBall, alignmentWithoutFrom, demandWithoutMust, hasTheBall, whoCrashes, inTheBackcourt];
+
+/** Up to which age the legs of a level are taken; `hs` is 15 to 18. Common practice, no source. */
+const AGES: readonly (readonly [upTo: number, level: string])[] = [[10, 'u10'], [12, 'u12'], [14, 'u14'], [16, 'u16'], [18, 'hs'], [23, 'college']];
+const LEVEL_WORDS: readonly (readonly [said: RegExp, level: string])[] = [
+  [/^(minis?|kids|cubs|grade|elementary|primary)/, 'u10'], [/^(middle|junior-high|junior high)/, 'u14'], [/^(high|varsity|jv|prep|freshman|sophomore)/, 'hs'],
+  [/^(university|uni|ncaa|juco)/, 'college'], [/^(senior|seniors|adult|adults|men|women|professional|professionals|nba|club|amateur)/, 'pro'], [/^(youth|juniors?|boys|girls|cadets?)/, 'u14'],
+];
+
+/** `level u18`, `level high school`: the nearest keystrokes would name much younger legs. */
+function levelOfAge(broken: Broken): SaidOtherwise | undefined {
+  const { tokens, index } = broken;
+  if (word(tokens[0]) !== 'level' || index !== 1) return undefined;
+  const said = written(broken, 1, tokens.length).toLowerCase();
+  const age = Number(/^(?:u|under|u-)[ -]?(\d{1,2})\b/.exec(said)?.[1] ?? /^(\d{1,2})u?\b/.exec(said)?.[1] ?? Number.NaN);
+  const level = Number.isNaN(age) ? LEVEL_WORDS.find(([words]) => words.test(said))?.[1] : (AGES.find(([upTo]) => age <= upTo)?.[1] ?? 'pro');
+  if (level === undefined || reads(`level ${said}`)) return undefined;
+  return { code: 'unknown-word', from: 1, to: tokens.length, message: message('The levels are u10, u12, u14, u16, hs (15 to 18), college and pro: whose legs the times are for. Nearest to "{words}" is {level}.', { words: written(broken, 1, tokens.length), level }), fixes: [writing(broken, 1, tokens.length, level)] };
+}
+
+const RULES_WORDS: readonly (readonly [said: RegExp, rules: string])[] = [
+  [/^(high|hs|prep|federation)/, 'nfhs'], [/women|^girls/, 'ncaa-women'], [/^(ncaa|college|university)/, 'ncaa-men'], [/^(international|world|europe|ours|normal|club|youth)/, 'fiba'], [/^(pro|professional)/, 'nba'], [/^(minis?|kids|u10|u12)/, 'mini'],
+];
+
+/** `rules high school` */
+function rulesOfWhom(broken: Broken): SaidOtherwise | undefined {
+  const { tokens, index } = broken;
+  if (word(tokens[0]) !== 'rules' || index !== 1) return undefined;
+  const said = written(broken, 1, commaAfter(broken, 0)).toLowerCase();
+  const rules = RULES_WORDS.find(([words]) => words.test(said))?.[1];
+  if (rules === undefined) return undefined;
+  return { code: 'unknown-word', from: 1, to: commaAfter(broken, 0), message: message('The rule sets are fiba, nba, ncaa-men, ncaa-women, nfhs (high school) and mini. For "{said}" write {rules}.', { said, rules }), fixes: [writing(broken, 1, commaAfter(broken, 0), rules)] };
+}
+
+/** `5 deep under our basket`: whose basket is meant, each coach says otherwise. */
+function deepUnderTheBasket(broken: Broken): SaidOtherwise | undefined {
+  const { tokens, index } = broken;
+  const at = [index, index + 1].find((i) => /^(deep|under|long|end)$/.test(word(tokens[i])));
+  if (at === undefined || !(isAttacker(tokens[index - 1]) || word(tokens[index]) === 'end') || (word(tokens[0]) !== 'from' && index > 1)) return undefined;
+  const from = word(tokens[index]) === 'end' ? index - 2 : index;
+  const fixes = ['at the rim', 'at the far free-throw line'].map((text) => writing(broken, from, commaAfter(broken, index), text));
+  return fixes.some(Boolean) ? { code: 'unknown-word', from, to: commaAfter(broken, index), message: message('Say which end: "at the rim" is where you attack, "at the far free-throw line" where you defend.'), fixes } : undefined;
+}
+
+/** `call with 24 on the shot clock`: both clocks are wanted. */
+function onTheShotClock(broken: Broken): SaidOtherwise | undefined {
+  const { tokens, index } = broken;
+  if (word(tokens[0]) !== 'call' || word(tokens[index]) !== 'on the shot clock') return undefined;
+  const seconds = written(broken, index - 1);
+  return { code: 'misplaced-word', from: index - 1, to: index + 1, message: message('Say the period clock first: "call with {words} on the clock, shot clock {seconds}".', { words: Number(seconds) > 0 ? Number(seconds) + 6 : 30, seconds }), fixes: [] };
+}
+
+/** `step "C" repeats "A" until somebody is open` */
+function repeatsUntil(broken: Broken): SaidOtherwise | undefined {
+  const { tokens, index } = broken;
+  const until = [index, index + 1].find((i) => /^(until|till|as long as|while)$/.test(word(tokens[i])));
+  if (word(tokens[0]) !== 'step' || until === undefined || !tokens.some(({ image }) => /^repeats?$/.test(image))) return undefined;
+  const fixes = ['for 15 seconds', '3 times'].map((text) => tried(broken, message('Write "{text}"', { text }), [{ at: tokens[until]!.startOffset, to: endOf(tokens.at(-1)!), text }]));
+  return { code: 'misplaced-word', from: until, to: tokens.length, message: message('How often it is run must be said: "for 15 seconds" or "3 times". Whoever is open before is a look in the step.'), fixes };
+}
+
+/** `ends with the ball in 1's hands` */
+function endsWithTheBall(broken: Broken): SaidOtherwise | undefined {
+  const { tokens } = broken;
+  if (word(tokens[0]) !== 'ends' || !/^with( the)?( ball)?$/.test(word(tokens[1]))) return undefined;
+  const who = tokens.find(isAttacker);
+  const text = who ? `ends once ${who.image} has the ball` : 'ends with no shot';
+  return { code: 'misplaced-word', from: 1, to: tokens.length, message: message('How a play ends without a shot is said as what has happened: "ends once 2 has the ball", "ends once the ball is over half court"; or plainly "ends with no shot".'), fixes: [rewriting(broken, text)] };
+}
 
 /** `from box, 3 taking it out under the basket` */
 function throwerInFrom(broken: Broken): SaidOtherwise | undefined {
   const { tokens, index } = broken;
-  if (word(tokens[0]) !== 'from' || !/^(taking|throwing|inbounding|inbounds?|passing|takes|throws|throws in|takes the ball out|takes it out|is the thrower)$/.test(word(tokens[index]))) return undefined;
+  if (word(tokens[0]) !== 'from' || !/^(out|out of bounds|taking|throwing|inbounding|inbounds?|passing|takes|throws|throws in|takes the ball out|takes it out|is the thrower)$/.test(word(tokens[index]))) return undefined;
   const who = isAttacker(tokens[index - 1]) ? written(broken, index - 1) : '3';
   return { code: 'misplaced-word', from: index, to: index + 1, message: message('Who throws in has a line of his own below it: "{who} inbounds from the right baseline".', { who }), fixes: [] };
 }

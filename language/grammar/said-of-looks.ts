@@ -4,7 +4,7 @@ import { endOf, startWithArticles, tried, written, type Broken } from './broken-
 import { isAttacker, isDefender, rewriting, word, type Recogniser, type SaidOtherwise } from './saying.ts';
 import { verbOf } from './verbs.ts';
 
-export const saidOfLooks: readonly Recogniser[] = [colonMissing, onTheMissing, looksTo, orElse, forAShot, theyDo];
+export const saidOfLooks: readonly Recogniser[] = [colonMissing, somewhereInTheZone, onTheMissing, looksTo, orElse, forAShot, theyDo];
 
 /** `look 5 on the block, layup` */
 function colonMissing(broken: Broken): SaidOtherwise | undefined {
@@ -17,6 +17,14 @@ function colonMissing(broken: Broken): SaidOtherwise | undefined {
     if (fix) return { code: 'misplaced-word', from: at, to: at + 1, message: message('Between who looks and what he does stands a colon.'), fixes: [fix] };
   }
   return undefined;
+}
+
+/** `look 5 behind the zone: layup` */
+function somewhereInTheZone(broken: Broken): SaidOtherwise | undefined {
+  const { tokens, index } = broken;
+  if (word(tokens[0]) !== 'look' || !/^(behind|inside|in|between|in front of)$/.test(word(tokens[index])) || !/^(zone|defence|defense|press|gap|seam)$/.test(word(tokens[index + 1]))) return undefined;
+  const texts = ['at the rim', 'in the short corner', 'at the high post'];
+  return { code: 'misplaced-word', from: index, to: index + 2, message: message('Say the place: "{words}".', { words: texts.join('", "') }), fixes: texts.map((text) => tried(broken, message('Write "{text}"', { text }), [{ at: tokens[index]!.startOffset, to: endOf(tokens[index + 1]!), text }])) };
 }
 
 /** `look 1 drift: three` */
@@ -32,7 +40,14 @@ function onTheMissing(broken: Broken): SaidOtherwise | undefined {
 /** `4 looks to give it back`, `1 looks for 5` */
 function looksTo(broken: Broken): SaidOtherwise | undefined {
   const { tokens, index } = broken;
-  if (!/^looks?$/.test(word(tokens[index])) || !isAttacker(tokens[index - 1])) return undefined;
+  if (!/^looks?$/.test(word(tokens[index])) || index === 0) return undefined;
+  const joint = tokens[index - 1]!;
+  if (!isAttacker(joint)) {
+    // `4 turns and looks up the floor`
+    if (!['and', 'then', ','].includes(joint.image)) return undefined;
+    const words = written(broken, index - 1, tokens.length);
+    return { code: 'misplaced-word', from: index, to: tokens.length, message: message('Looking moves nobody. A chance to score is a line that begins with "look" and the man who scores: "{words}".', { words: 'look 1: layup' }), fixes: [tried(broken, message('Leave out "{words}"', { words }), [{ at: endOf(tokens[index - 2]!), to: endOf(tokens.at(-1)!), text: '' }])] };
+  }
   const whom = tokens.findIndex((token, at) => at > index && isAttacker(token));
   const text = whom < 0 ? undefined : `look ${written(broken, whom)}`;
   const isAll = index === 1 && whom >= 0 && whom === tokens.length - 1;

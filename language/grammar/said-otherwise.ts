@@ -54,13 +54,13 @@ function before(broken: Broken): SaidOtherwise | undefined {
 }
 
 const WHOSE: ReadonlyMap<string, string> = new Map(Object.entries({
-  catch: 'once 2 catches', pass: 'as 1 passes', passes: 'as 1 passes', cut: 'as 3 cuts', roll: 'as 5 rolls', drive: 'as 1 drives', screen: 'once 4 is set', 'hand off': 'once 2 catches', 'hand-off': 'once 2 catches', shot: 'once 3 shoots', dribble: 'as 1 dribbles',
+  catch: 'once 2 catches', handoff: 'once 2 catches', pass: 'as 1 passes', passes: 'as 1 passes', cut: 'as 3 cuts', roll: 'as 5 rolls', drive: 'as 1 drives', screen: 'once 4 is set', 'hand off': 'once 2 catches', 'hand-off': 'once 2 catches', shot: 'once 3 shoots', dribble: 'as 1 dribbles',
 }));
 
 /** `on the catch, 5 dives`: whose? */
 function onTheCatch(broken: Broken): SaidOtherwise | undefined {
   const { tokens, index } = broken;
-  const at = [index, index - 1].find((i) => ['on', 'after', 'off', 'at'].includes(word(tokens[i])) && WHOSE.has(word(tokens[i + 1])) && (i === 0 || word(tokens[i - 1]) === ',' || tokens[i + 2] === undefined || word(tokens[i + 2]) === ','));
+  const at = [index, index - 1].find((i) => ['on', 'after', 'off', 'at'].includes(word(tokens[i])) && WHOSE.has(word(tokens[i + 1])) && (i === 0 || word(tokens[i - 1]) === ',' || tokens[i + 2] === undefined || [',', ':'].includes(word(tokens[i + 2]))));
   if (at === undefined) return undefined;
   const noun = word(tokens[at + 1]);
   return { code: 'misplaced-word', from: at, to: at + 2, message: message('"{words}" does not say whose. Say who does it: "{noun}".', { words: written(broken, at, at + 2), noun: WHOSE.get(noun)! }), fixes: [] };

@@ -14,7 +14,7 @@
  * |---|---|
  * | `play "A" mirrors "B"` | PlayHead { name, mirrors?, continues?, after? } |
  * | `alignment "Wide box"`, `roster "U14"`, `book` | AlignmentHead { name, mirrors? }, RosterHead { name? }, BookHead { name? } |
- * | `step "Slip" instead of "Middle" when X4 shows on 3` | StepHead { name, mirrors?, origin?: After { step } · InsteadOf { step } · First · AgainFrom { step, parts: PartSwap { player, plays }[], times? } · Repeats { steps[], lasting?, times? }, when?: DefenceDoes { subject, action } · Remark { text } · TimeLeft { low?, time, clock? }, otherwise } |
+ * | `step "Slip" instead of "Middle" when X4 shows on 3` | StepHead { name, mirrors?, origin?: After { step } · InsteadOf { step } · First · AgainFrom { step, parts: PartSwap { player, plays }[], times? } · Repeats { steps[], lasting?, times? }, when?: DefenceDoes { subject, action } · Remark { text } · TimeLeft { low?, under?, time, clock? }, otherwise } |
  * | `notation 1`, `use "x.play"`, `level u14`, `rules fiba, also nfhs` | Notation { version }, Use { file }, Level { level }, Rules { rules, also[] } |
  * | `spot "pocket" is 3 ft inside right elbow` | OwnSpot { name, spot: Spot } |
  * | `section "Last shots": "A", "B"` | Section { name, plays[] } |
@@ -27,7 +27,7 @@
  * | `shot within 16 seconds of the start`, `shot by 4 on the clock`, `no shot before 6 on the clock` | ShotWindow { within?, from?: start|call, early?, late?, clock?, by?, notBefore?, beforeHorn }, times each a ClockTime |
  * | `situation sideline throw-in, down 1` | Situation { parts: (Circumstance { what } · Score { how, by } · Remark { text })[] } |
  * | `already set`, `clock at 3 seconds`, `inbound within 5 seconds` | AlreadySet, ClockAt { time: ClockTime }, InboundWithin { time } |
- * | `look 3 "pull-up" as he comes off 4: jumper or three` | Look { players[], label?, pins: (OnMove { move } · LookTime { about, time, from } · At · Trigger)[], tail: (ShotKinds { kinds[] } · PassKind { kind, passer? } · TailClause { subject?, action } · OnMiss { groups })[] } |
+ * | `look 3 "pull-up" as he comes off 4: jumper or three` | Look { players[], label?, pins: (OnMove { move, off? } · Off · LookTime { about, time, from } · At · Trigger)[], tail: (ShotKinds { kinds[], plain?, from? } · PassKind { kind, passer? } · TailClause { subject?, action } · OnMiss { groups })[] } |
  * | `ends once 2 has the ball over half court, within 8 seconds` | Ends { noShot, event?, within? } |
  * | `rebound 2, 4, 5 crash, 1, 3 get back` | Rebound { groups: ReboundGroup { subject, verb }[] } |
  * | `note 3 "keep low"`, `allow crowding "why"` | Note { players[], text }, Allow { check, why? } |
@@ -41,7 +41,7 @@
  * Event: PlayerEvent { subject, verb?, spot?, by?, overHalfCourt, action? } (verb for set, catches, reaches, comes off …, else an action) · BallEvent { spot?, is? }.
  *
  * Actions have a verb and parts in the order written:
- *   Move { verb, parts: To · Via · Off · At · Past { how, players } · Through { a, b } · For { players } · OpenSpot · Heading { way } · BeforeScreen · SwapWith { player } }
+ *   Move { verb, parts: To · Via · Off · At · Past { how, players } · Through { a, b } · For { players } · OpenSpot · Heading { way } · ComesFrom { spot } (it changes nothing) · BeforeScreen · SwapWith { player } }
  *     (`replaces 3`: For; `fills the top`: To; `comes off 4`, `uses 4's screen`: Off, and the reader says whether he drives or cuts; `2 and 4 swap`: no part)
  *   Seal { verb, on?, parts: At · To }, Crash { verb, on? }, Close { verb, player }, Role { verb, parts: At }
  *   Dribble { verb, parts: To · Via · Off · Heading · DribbleAt { player } · Past · Through }
@@ -107,13 +107,14 @@ export interface PlaceNode extends TreeNode {
   readonly each: boolean;
   readonly extended: boolean;
   /** A whole side: `to the weak side`. */
-  readonly half?: NonNullable<ast.Place['half']>;
+  readonly half?: Exclude<NonNullable<ast.Place['half']>, 'opposite side' | 'other side' | 'left' | 'right'>;
   /** The name of the coach's own spot. */
   readonly own?: string;
 }
 export type SideWord = Exclude<NonNullable<ast.Place['side']>, 'other'>;
 export type PlaceName =
-  | Exclude<ast.SpotName, 'basket' | 'hoop' | 'ring' | 'hole' | 'bucket' | `under the ${string}` | 'low posts' | 'top of the key' | 'top of the arc' | 'top of the circle' | 'up top' | 'out top' | 'paint' | 'key' | 'blocks' | 'mid-posts' | 'elbows' | 'high posts' | 'slots' | 'wings' | 'corners' | 'short corners' | 'dunker spots' | 'hashes' | 'post' | 'middle'>;
+  | Exclude<ast.SpotName, 'basket' | 'hoop' | 'ring' | 'hole' | 'bucket' | `under the ${string}` | 'low posts' | 'top of the key' | 'top of the arc' | 'top of the circle' | 'up top' | 'out top' | 'paint' | 'key' | 'blocks' | 'mid-posts' | 'elbows' | 'high posts' | 'slots' | 'wings' | 'corners' | 'short corners' | 'dunker spots' | 'hashes' | 'post' | 'middle' | `front of the ${string}` | `backcourt ${string}s` | `own ${string}` | `${string} line` | `mid${string}` | `mid court` | `${'center' | 'centre'} court`>
+  | 'lane line' | 'free-throw line' | 'far free-throw line';
 
 export interface SpeedNode extends TreeNode {
   readonly $type: 'Speed';
@@ -136,6 +137,9 @@ export interface ShotKindsNode extends TreeNode {
   readonly $type: 'ShotKinds';
   /** Joined by `or`: whichever is there. */
   readonly kinds: readonly ShotKind[];
+  /** `shoots`, `catch and shoot`: the place says what kind it is. */
+  readonly plain?: ast.PlainShot;
+  readonly from?: Plain<ast.Spot>;
 }
 
 export interface ShotNode extends TreeNode {
@@ -147,13 +151,16 @@ export interface ShotNode extends TreeNode {
 
 export interface PassKindNode extends TreeNode {
   readonly $type: 'PassKind';
-  readonly kind: Exclude<ast.PassKindName, 'skip-pass' | 'hand off' | 'kick out' | 'dump off' | 'dump pass' | 'drop pass' | 'dish' | 'high-low' | 'high-low pass' | 'give and go' | 'kick-out pass' | 'alley-oop'> | 'hand-off' | 'kick-out';
+  readonly kind: 'pass' | 'bounce-pass' | 'chest-pass' | 'overhead-pass' | 'baseball-pass' | 'lob' | 'skip' | 'tip' | 'hand-off' | 'kick-out';
   readonly passer?: PlayerNode;
 }
 
 export interface OnMoveNode extends TreeNode {
   readonly $type: 'OnMove';
-  readonly move: Exclude<ast.OnMove['move'], 'post up' | 'hand off' | 'step out' | 'flare' | 'duck in' | 'backdoor' | 'backdoor cut' | `${string}ing` | `${string}ing ${string}`> | 'post-up' | 'hand-off' | 'step-out';
+  /** The base form of the verb, or what he catches: `roll`, `post-up`, `lob`. */
+  readonly move: string;
+  /** `coming off 4`. The place behind the move says where he goes anyhow. */
+  readonly off?: OffNode;
 }
 
 export interface LinkNode extends TreeNode {
@@ -198,7 +205,23 @@ export interface OffNode extends TreeNode {
   readonly players: readonly PlayerNode[];
 }
 
+export interface AgainFromNode extends TreeNode {
+  readonly $type: 'AgainFrom';
+  readonly step: string;
+  readonly parts: readonly Plain<ast.PartSwap>[];
+  readonly times?: number;
+}
+
+export interface RepeatsNode extends TreeNode {
+  readonly $type: 'Repeats';
+  readonly steps: readonly string[];
+  readonly lasting?: SecondsNode;
+  readonly times?: number;
+}
+
 interface Reshaped {
+  AgainFrom: AgainFromNode;
+  Repeats: RepeatsNode;
   Circumstance: CircumstanceNode;
   Off: OffNode;
   Wait: WaitNode;

@@ -24,15 +24,18 @@ const VERBS: Readonly<Record<VerbClass, readonly Row[]>> = {
     ['moves', 'move'], ['relocates', 'relocate', 'move'], ['makes the same cut', 'make the same cut', 'same cut'],
     ['comes', 'come', 'move'], ['goes', 'go', 'move'], ['slides', 'slide', 'move'], ['loops', 'loop', 'move'], ['returns', 'return', 'move'], ['steps up', 'step up', 'move'],
     ['breaks', 'break', 'cut'], ['steps', 'step', 'move'], ['steps back', 'step back', 'move'], ['backdoors', 'backdoor', 'back-cut'],
+    ['sinks', 'sink', 'drift'], ['circles', 'circle', 'move'], ['races', 'race', 'sprint'], ['leaks out', 'leak out', 'sprint'],
+    ['steps inbounds', 'step inbounds', 'step in'], ['steps in bounds', 'step in bounds', 'step in'], ['comes inbounds', 'come inbounds', 'step in'],
     ['gets open', 'get open', 'v-cut'], ['cuts backdoor', 'cut backdoor', 'back-cut'], ['cuts back door', 'cut back door', 'back-cut'], ['goes backdoor', 'go backdoor', 'back-cut'],
     ['goes back door', 'go back door', 'back-cut'], ['replaces', 'replace', 'fill'], ['comes off', 'come off'], ['uses', 'use', 'come off'],
     ['swaps', 'swap'], ['swaps places', 'swap places', 'swap'], ['exchanges', 'exchange', 'swap'], ['exchanges places', 'exchange places', 'swap'], ['changes places', 'change places', 'swap'],
-    ['trades places', 'trade places', 'swap'], ['switches places', 'switch places', 'swap'],
+    ['trades places', 'trade places', 'swap'], ['switches places', 'switch places', 'swap'], ['crosses', 'cross', 'swap'],
   ],
   seal: [['seals', 'seal'], ['ducks in', 'duck in', 'seal']],
   rebound: [
     ['crashes', 'crash'], ['crashes the boards', 'crash the boards', 'crash'], ['hits the boards', 'hit the boards', 'crash'], ['hits the glass', 'hit the glass', 'crash'],
     ['gets back', 'get back'], ['gets back on defence', 'get back on defence', 'get back'], ['gets back on defense', 'get back on defense', 'get back'], ['gets back on d', 'get back on d', 'get back'],
+    ['stays back', 'stay back', 'get back'], ['sprints back', 'sprint back', 'get back'], ['goes to the boards', 'go to the boards', 'crash'], ['goes to the glass', 'go to the glass', 'crash'],
     ['boxes out', 'box out'],
   ],
   dribble: [
@@ -41,6 +44,7 @@ const VERBS: Readonly<Record<VerbClass, readonly Row[]>> = {
     ['pushes the ball', 'push the ball', 'dribble'], ['pushes it', 'push it', 'dribble'], ['brings it up', 'bring it up', 'bring the ball up'],
     ['takes the ball up', 'take the ball up', 'bring the ball up'], ['pushes the ball up', 'push the ball up', 'bring the ball up'], ['pushes it up', 'push it up', 'bring the ball up'],
     ['pulls the ball out', 'pull the ball out', 'back out'], ['pulls it out', 'pull it out', 'back out'], ['attacks', 'attack', 'drive'],
+    ['goes one on one', 'go one on one', 'drive'], ['plays one on one', 'play one on one', 'drive'],
   ],
   pass: [
     ['passes', 'pass'], ['bounce-passes', 'bounce-pass'], ['chest-passes', 'chest-pass'], ['lobs', 'lob'], ['skips', 'skip'], ['skip-passes', 'skip-pass', 'skip'], ['throws', 'throw'],
@@ -48,11 +52,11 @@ const VERBS: Readonly<Record<VerbClass, readonly Row[]>> = {
     ['kicks', 'kick', 'kick out'], ['dumps', 'dump', 'pass'], ['sends', 'send', 'pass'], ['outlets', 'outlet', 'pass'], ['enters', 'enter', 'pass'],
     ['feeds', 'feed', 'pass'], ['hits', 'hit', 'pass'], ['finds', 'find', 'pass'], ['gives', 'give', 'pass'],
   ],
-  'hand-off': [['hands off', 'hand off'], ['hands', 'hand', 'hand off'], ['hands back', 'hand back', 'hand off']],
+  'hand-off': [['hands off', 'hand off'], ['hands', 'hand', 'hand off'], ['hands back', 'hand back', 'hand off'], ['hands it off', 'hand it off', 'hand off'], ['pitches', 'pitch', 'hand off']],
   screen: [
     ['screens', 'screen'], ['ball-screens', 'ball-screen'], ['back-screens', 'back-screen'], ['flare-screens', 'flare-screen'], ['cross-screens', 'cross-screen'],
     ['down-screens', 'down-screen'], ['up-screens', 'up-screen'], ['pin-screens', 'pin-screen'], ['pins down', 'pin down', 'pin-screen'], ['re-screens', 're-screen'],
-    ['stagger-screens', 'stagger-screen'], ['staggers', 'stagger', 'stagger-screen'], ['double-screens', 'double-screen'],
+    ['stagger-screens', 'stagger-screen'], ['staggers', 'stagger', 'stagger-screen'], ['double-screens', 'double-screen'], ['picks', 'pick', 'screen'], ['back picks', 'back pick', 'back-screen'], ['drag-screens', 'drag-screen', 'ball-screen'],
   ],
   close: [['closes behind', 'close behind']],
   shot: [
@@ -61,11 +65,12 @@ const VERBS: Readonly<Record<VerbClass, readonly Row[]>> = {
   ],
   hold: [
     ['holds', 'hold'], ['waits', 'wait'], ['stays', 'stay'], ['keeps his dribble', 'keep their dribble', 'keep dribble'], ['picks up his dribble', 'pick up their dribble', 'pick up'],
-    ['picks up', 'pick up'], ['faces up', 'face up', 'hold'], ['squares up', 'square up', 'hold'],
+    ['picks up', 'pick up'], ['pivots', 'pivot', 'hold'], ['stops', 'stop', 'hold'], ['stands', 'stand', 'stay'], ['faces up', 'face up', 'hold'], ['squares up', 'square up', 'hold'],
   ],
   'throw-in': [
     ['inbounds', 'inbound'], ['throws in', 'throw in', 'inbound'], ['throws it in', 'throw it in', 'inbound'], ['throws the ball in', 'throw the ball in', 'inbound'],
-    ['passes it in', 'pass it in', 'inbound'], ['takes the ball out', 'take the ball out', 'inbound'], ['takes it out', 'take it out', 'inbound'],
+    ['passes it in', 'pass it in', 'inbound'], ['takes the ball out', 'take the ball out', 'inbound'], ['takes it out', 'take it out', 'inbound'], ['triggers', 'trigger', 'inbound'],
+    ['takes the ball out of bounds', 'take the ball out of bounds', 'inbound'], ['takes it out of bounds', 'take it out of bounds', 'inbound'],
   ],
   role: [['is the safety', null, 'safety'], ['is the thrower', null, 'thrower']],
   defend: [

@@ -14,6 +14,8 @@ export interface Lookup {
   readonly spot: (name: string) => SpotTree | undefined;
   readonly alignment: (name: string) => Found | undefined;
   readonly play: (name: string) => Found | undefined;
+  /** The names there are, as written: what an unknown one may have meant. */
+  readonly names: (kind: 'alignment' | 'play') => readonly string[];
   /** The roster of the file, or the nearest of the files it uses. */
   readonly roster: () => Block | undefined;
   /** Every question so far, those of `Found.lookup` included. */
@@ -29,7 +31,7 @@ export interface Found {
 
 export interface Asked {
   readonly uri: string;
-  readonly kind: 'settings' | 'spot' | 'alignment' | 'play' | 'roster';
+  readonly kind: 'settings' | 'spot' | 'alignment' | 'play' | 'roster' | 'names';
   readonly name: string;
   /** The block, the spot's tree or the header's settings as text; `undefined` for a miss. Compare with `===`. */
   readonly answer: unknown;
@@ -63,6 +65,7 @@ function lookupIn(book: Book, uri: string, asked: Asked[]): Lookup {
     spot: name => ask('spot', name)?.answer as SpotTree | undefined,
     alignment: name => block('alignment', name),
     play: name => block('play', name),
+    names: kind => ((ask('names', kind)?.answer as string | undefined) ?? '').split('\n').filter(name => name !== ''),
     roster: () => ask('roster', '')?.answer as Block | undefined,
     asked,
   };
@@ -76,6 +79,7 @@ interface Answer {
 
 function answerOf(book: Book, uri: string, kind: Asked['kind'], name: string): Answer | undefined {
   if (kind === 'settings') return { answer: settingsText(headerOf(book, uri)), uri };
+  if (kind === 'names') return { answer: [...filesInReach(book, uri)].flatMap(file => file.blocks.flatMap(block => (block.kind === name && block.name !== undefined ? [block.name] : []))).join('\n'), uri };
   const key = nameKey(name);
   for (const file of filesInReach(book, uri)) {
     const answer = kind === 'roster' ? rosterOf(file) : kind === 'spot' ? spotsOf(file.blocks[0]).get(key) : file.blocks.find(block => block.kind === kind && blockNameKey(block) === key);

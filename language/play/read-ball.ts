@@ -24,6 +24,7 @@ export function readDribble(one: One, tree: NodeOf<'Dribble'>): Dribble {
   const going = goingOf(one, base.id, tree.parts);
   const meaning = meaningOf(one, base.id);
   const target = at?.$type === 'DribbleAt' ? bodyOf(one.reader, at.player, meaning) : undefined;
+  if (target !== undefined) one.scope.dribbledAt = { who: one.who, at: target };
   const style = target !== undefined ? 'dribble-at' : base.verb === 'drive' || base.verb === 'turn-the-corner' ? 'drive' : 'dribble';
   const dribble: Dribble = { ...base, kind: 'dribble', ...going, style, ...(target === undefined ? {} : { at: target }) };
   if (dribble.to !== undefined || target !== undefined) return dribble;
@@ -87,7 +88,8 @@ export function readPass(one: One, verb: string, parts: PassParts): Action[] {
 
 export function readHandOff(one: One, tree: NodeOf<'HandOff'>): Action[] {
   const receiver = tree.parts.find(part => part?.$type === 'PassTo');
-  const to = receiver?.$type === 'PassTo' ? bodyOf(one.reader, receiver.player, meaningOf(one, partOf(one))) : undefined;
+  const { dribbledAt } = one.scope;
+  const to = receiver?.$type === 'PassTo' ? bodyOf(one.reader, receiver.player, meaningOf(one, partOf(one))) : dribbledAt?.who === one.who ? dribbledAt.at : undefined;
   if (to === undefined) {
     report(one.reader, 'pass-to-nobody', partOf(one), { who: one.who });
     return [];
@@ -95,7 +97,7 @@ export function readHandOff(one: One, tree: NodeOf<'HandOff'>): Action[] {
   const at = tree.parts.find(part => part?.$type === 'At');
   const going = at?.$type === 'At' && isHolder(one) ? goThere(one, at, () => true) : [];
   const base = baseOf(one, tree.verb);
-  if (receiver?.$type === 'PassTo') putPart(one.reader, `${base.id}#to`, one.clause.line.index, receiver.player);
+  putValue(one, `${base.id}#to`, receiver?.$type === 'PassTo' ? receiver.player : undefined);
   return [...going, { ...base, ...(going.length === 0 ? {} : { waits: [], link: base.link + 1 }), kind: 'hand-off', to }];
 }
 

@@ -8,8 +8,9 @@ import { readShot } from './read-ball.ts';
 import { readPlace } from './read-places.ts';
 import { readEvents } from './read-waits.ts';
 import { readReboundGroups } from './read-annotations.ts';
-import type { Reader } from './reader.ts';
+import type { Meaning, Reader } from './reader.ts';
 import { bodiesOf, numberOf, isOffence, putGap, putPart, report } from './reader.ts';
+import { latestScreener } from './read-way.ts';
 import type { Line, Scope } from './scope.ts';
 import { ballAfter, openScope, subjectsOf } from './scope.ts';
 
@@ -49,7 +50,8 @@ function readPin(reader: Reader, scope: Scope, tree: LookTree, line: Line, looke
       continue;
     }
     putPart(reader, `${id}#pin`, line.index, each);
-    if (each.$type === 'OnMove') pin = { kind: 'on', style: each.move };
+    if (each.$type === 'OnMove') pin = offPin(reader, scope, each.off, looker, meaning) ?? { kind: 'on', style: each.move };
+    if (each.$type === 'Off') pin = offPin(reader, scope, each, looker, meaning);
     if (each.$type === 'Later') pin = { kind: 'later', seconds: each.time.seconds };
     if (each.$type === 'OnClock') pin = { kind: 'at', seconds: each.time.seconds, of: each.clock === 'on the shot clock' ? 'shot' : 'period' };
     if (each.$type === 'WhenLeft') pin = { kind: 'at', seconds: each.time.seconds, of: each.clock === undefined ? 'period' : 'shot' };
@@ -65,6 +67,13 @@ function readPin(reader: Reader, scope: Scope, tree: LookTree, line: Line, looke
     }
   }
   return pin;
+}
+
+/** `coming off 4`, `off the screen`: of two he comes off, the last one, where he is free. */
+function offPin(reader: Reader, scope: Scope, off: NodeOf<'Off'> | undefined, looker: BodyId, meaning: Meaning): Look['pin'] {
+  if (off === undefined) return undefined;
+  const screener = off.players.length > 0 ? bodiesOf(reader, off.players, meaning).at(-1) : latestScreener(reader, scope, looker, meaning.part);
+  return screener === undefined ? undefined : { kind: 'off', screener };
 }
 
 /** Each link of the tail in order; what the looker needs the ball for is preceded by a pass to him where nobody gives it to him in words. */
@@ -90,7 +99,7 @@ function readTail(reader: Reader, scope: Scope, tree: LookTree, line: Line, look
     if (item.$type === 'OnMiss') continue;
     if (item.$type === 'ShotKinds') {
       giveBall();
-      add([readShot({ reader, scope, who: looker, end: item.to, clause: clause(item, [looker]) }, 'shoots', item.kinds, item)]);
+      add([readShot({ reader, scope, who: looker, end: item.to, clause: clause(item, [looker]) }, 'shoots', item.kinds, item, item.from)]);
     } else if (item.$type === 'PassKind') {
       const passer = item.passer === undefined ? scope.ball.holder : bodiesOf(reader, [item.passer], { part: scope.owner, him: [looker] })[0];
       if (passer === undefined) report(reader, 'no-holder-for-look', scope.owner, { who: looker });

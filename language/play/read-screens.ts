@@ -21,7 +21,7 @@ export function readScreen(one: One, tree: NodeOf<'Screen'>): Screen {
   for (const part of tree.parts) {
     if (part?.$type === 'For') users.push(...bodiesOf(one.reader, part.players, meaning));
     if (part?.$type === 'On') on ??= bodyOf(one.reader, part.player, meaning);
-    if (part?.$type === 'ScreenWay') way ??= part.way;
+    if (part?.$type === 'ScreenWay') way ??= part.way === 'in' ? 'screen' : part.way;
     if (part?.$type === 'At') at ??= placeOfSubject(one, part.spots, meaning, false, part.apart);
   }
   // `screens on 3` says who uses it; only a defender is screened.

@@ -107,12 +107,21 @@ function readFrom(reader: Reader, lines: StartLines, thrower: PlayerNumber | und
     if (change.$type === 'BallWith') ball = { tree: change, line };
     if (change.$type === 'Mirrored') places = mirrored(places);
     if (change.$type === 'Swapped') places = swapped(reader, places, change);
-    if (change.$type === 'Placing') places = placedBy(reader, places, change, line, placed);
+    if (change.$type === 'Placing') {
+      ball = withTheBall(change, line) ?? ball;
+      places = placedBy(reader, places, change, line, placed);
+    }
   }
   // Only a line that lists men one by one can forget one; the thrower stands where he throws from.
   if (tree.base === undefined)
     for (const player of players) if (!placed.has(player) && player !== thrower) report(reader, 'not-placed', 'from', { who: `${player}` });
   return { alignment: base?.alignment ?? { value: undefined, origin: 'derived' }, places, ...(ball === undefined ? {} : { ball }) };
+}
+
+/** `1 with the ball at right slot` */
+function withTheBall({ withBall, subject, at }: NodeOf<'Placing'>, line: number): StartSet['ball'] {
+  const player = withBall && subject?.$type === 'Players' ? subject.players[0] : undefined;
+  return player && { tree: { $type: 'BallWith', at, to: player.to, spans: {}, player }, line };
 }
 
 function readBase(reader: Reader, tree: NodeOf<'AlignmentRef'>, thrower: PlayerNumber | undefined, line: number): StartSet | undefined {
@@ -121,7 +130,7 @@ function readBase(reader: Reader, tree: NodeOf<'AlignmentRef'>, thrower: PlayerN
   putPart(reader, 'from#alignment', line, tree);
   const found = tree.own === undefined ? namedBase(reader, name, thrower) : ownBase(reader, tree.own, thrower, []);
   if (found === undefined) {
-    report(reader, 'unknown-alignment', 'from#alignment', { name });
+    report(reader, 'unknown-alignment', 'from#alignment', { name, known: reader.lookup.names('alignment').join('\n') });
     return undefined;
   }
   const listed = tree.order.length === 0 ? found.places : listedStack(reader, found.places, tree);

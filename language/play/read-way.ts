@@ -5,8 +5,9 @@ import type { One } from './read-clause.ts';
 import { asList, baseOf, isHolder, meaningOf, putValue } from './read-clause.ts';
 import { metresOf, readPlace, setApart } from './read-places.ts';
 import { isSpotName, takesSide } from '../court/spots.ts';
-import type { Meaning } from './reader.ts';
+import type { Meaning, Reader } from './reader.ts';
 import { bodiesOf, bodyOf, report } from './reader.ts';
+import type { Scope } from './scope.ts';
 
 export type Part = NodeOf<'Move'>['parts'][number] | NodeOf<'Dribble'>['parts'][number] | NodeOf<'Seal'>['parts'][number];
 
@@ -42,7 +43,7 @@ export function goingOf(one: One, id: string, parts: readonly Part[]): Going {
         for (const spot of part.spots) via.push(...asList(readPlace(reader, spot, meaning)));
         break;
       case 'Off':
-        off.push(...(part.screen && part.players.length === 0 ? latestScreener(one, one.who, id) : bodiesOf(reader, part.players, meaning)));
+        off.push(...(part.screen && part.players.length === 0 ? asList(latestScreener(reader, one.scope, one.who, id)) : bodiesOf(reader, part.players, meaning)));
         break;
       case 'Past':
         for (const who of bodiesOf(reader, part.players, meaning)) {
@@ -85,8 +86,18 @@ export const rim: Place = { kind: 'spot', name: 'rim' };
 const headings: Readonly<Record<string, { readonly via: readonly Place[]; readonly to?: Place }>> = {
   baseline: { via: [{ kind: 'spot', name: 'short corner' }], to: rim },
   middle: { via: [{ kind: 'spot', name: 'nail' }], to: rim },
+  'up the middle': { via: [{ kind: 'spot', name: 'nail' }], to: rim },
+  'down the middle': { via: [{ kind: 'spot', name: 'nail' }], to: rim },
+  'through the middle': { via: [{ kind: 'spot', name: 'nail' }], to: rim },
   left: { via: [{ kind: 'spot', name: 'elbow', side: 'left' }], to: rim },
   right: { via: [{ kind: 'spot', name: 'elbow', side: 'right' }], to: rim },
+  'down the left side': { via: [], to: { kind: 'spot', name: 'wing', side: 'left' } },
+  'down the right side': { via: [], to: { kind: 'spot', name: 'wing', side: 'right' } },
+  'up the left side': { via: [], to: { kind: 'spot', name: 'wing', side: 'left' } },
+  'up the right side': { via: [], to: { kind: 'spot', name: 'wing', side: 'right' } },
+  'left side': { via: [], to: { kind: 'spot', name: 'wing', side: 'left' } },
+  'right side': { via: [], to: { kind: 'spot', name: 'wing', side: 'right' } },
+  through: { via: [{ kind: 'spot', name: 'lane' }] },
   'up the lane': { via: [], to: { kind: 'spot', name: 'nail' } },
   'down the lane': { via: [{ kind: 'spot', name: 'nail' }], to: rim },
   'along the baseline': { via: [{ kind: 'spot', name: 'dunker spot' }] },
@@ -127,10 +138,10 @@ function shared(place: Place, among: readonly BodyId[]): Place {
 }
 
 /** `off the screen`: whose screen for him was read last. */
-function latestScreener(one: One, user: BodyId, part: string): BodyId[] {
-  const last = [...one.scope.screens.values()].findLast(screen => screen.users.includes(user));
-  if (last === undefined) report(one.reader, 'who-is-meant', part, { word: 'the screen' });
-  return asList(last?.who);
+export function latestScreener(reader: Reader, scope: Scope, user: BodyId, part: string): BodyId | undefined {
+  const last = [...scope.screens.values()].findLast(screen => screen.users.includes(user));
+  if (last === undefined) report(reader, 'who-is-meant', part, { word: 'the screen' });
+  return last?.who;
 }
 
 /** `holds at left wing`, `hands off at the top`: he goes there first, with the ball if he has it. Of its own words the line has only the place. */

@@ -23,6 +23,8 @@ export interface Scope {
   /** The last two who did something together: `both`. */
   pair: readonly BodyId[];
   lastMove?: Move;
+  /** Whom the man with the ball dribbles at: `and hands it off` is to him. */
+  dribbledAt?: { readonly who: BodyId; readonly at: BodyId };
   /** Each man's last screen, for `re-screens`. */
   readonly screens: Map<BodyId, Screen>;
 }

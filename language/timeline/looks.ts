@@ -1,6 +1,7 @@
 /** Looks (rules 15, 16): when each is there to be taken, where ball and man would meet, when it is passed up. */
 import { commit, distance } from '../court/point.ts';
 import type { Point } from '../court/point.ts';
+import { isSpotName, spotLabel } from '../court/spots.ts';
 import type { BodyId, Look, PassKind, Place } from '../play/play.ts';
 import type { ActionItem, Branch, LookItem, Meeting, Need, Settled } from './branch.ts';
 import { bodyAt, bodyOf, happen, tell, whenOf } from './branch.ts';
@@ -114,14 +115,15 @@ function pinEdge(branch: Branch, item: LookItem, who: BodyId): Edge | undefined 
   if (pinned !== undefined && pin.kind === 'place' && item.holder !== who) return undefined;
   const event = pinned && eventNumber(branch, pinned, pin.kind !== 'off' && pin.kind !== 'place');
   if (event !== undefined) return edge(event, pin.kind === 'off' ? 'screen' : 'written-wait');
-  tell(branch, problem('pin-unknown', item.look.id, { who, does: pinWords(pin) }));
+  tell(branch, problem('pin-unknown', item.look.id, { who, does: awaited(pin), pin: pin.kind }));
   return undefined;
 }
 
-function pinWords(pin: NonNullable<Look['pin']>): string {
+/** What the look waits for: a move, a place, the screener he comes off, or what somebody does. */
+function awaited(pin: NonNullable<Look['pin']>): string {
   if (pin.kind === 'on') return pin.style;
-  if (pin.kind === 'place') return 'reach';
-  return pin.kind === 'off' ? `off ${pin.screener}` : pin.kind === 'as' ? pin.event.does : '';
+  if (pin.kind === 'place') return pin.place.kind === 'spot' && isSpotName(pin.place.name) ? spotLabel(pin.place.name, pin.place.side === 'left' || pin.place.side === 'right' ? pin.place.side : undefined) : '';
+  return pin.kind === 'off' ? pin.screener : pin.kind === 'as' ? pin.event.does : '';
 }
 
 const atThePlace = 1;

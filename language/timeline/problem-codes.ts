@@ -30,7 +30,7 @@ export interface TimelineProblems {
   /** A look pinned to a moment that is past when the look before it is passed up (rule 15). */
   readonly 'pin-late': { readonly who: string; readonly seconds: number };
   /** A look pinned to something that never happens on its way. */
-  readonly 'pin-unknown': { readonly who: string; readonly does: string };
+  readonly 'pin-unknown': { readonly who: string; readonly does: string; readonly pin: string };
   /** A wait for something that never happens on its way; it is dropped (rule 18). */
   readonly 'wait-unknown': { readonly who: string; readonly does: string };
   /** A circle of waits: every line in it is named in `related` (rule 19). */

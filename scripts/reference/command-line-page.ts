@@ -9,7 +9,7 @@ export function commandLinePage(): Files {
   const text = page(
     '# Command line',
     '[Reference](README.md) · [checks](checks.md)',
-    'Once built (`npm run build`), in the folder of the project: `npx setwright`. A call ends with 0 when all is well, with 1 when `check` has found errors or warnings, and with 2 when the call itself is wrong.',
+    'Once built (`npm run build`), in the folder of the project: `npx setwright`. A call ends with 0 when all is well, with 1 when `check` has found errors or warnings or a file could not be read, and with 2 when the call itself is wrong.',
     program.commands.map((command) => `- [${command.name()}](#${command.name()}): ${command.summary()}`).join('\n'),
     fenced(helpOf(program), 'text'),
     ...program.commands.map((command) => `${anchor(command.name())}\n\n## ${command.name()}\n\n${fenced(helpOf(command), 'text')}`),

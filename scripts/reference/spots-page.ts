@@ -38,6 +38,11 @@ const spotWords: Readonly<Record<SpotName, SpotWords>> = {
   hash: { says: 'near the sideline, in bounds, at the throw-in mark', label: { of: 'right', at: 'left' } },
   'half court': { says: 'on the front side of the half line', label: { of: 'middle', at: 'above' } },
   backcourt: { says: 'three metres behind the half line', label: { of: 'middle', at: 'below' } },
+  'backcourt top': { says: 'as the top, at the other end', label: { of: 'middle', at: 'above' } },
+  'backcourt wing': { says: 'as the wing, at the other end', label: { of: 'right', at: 'above' } },
+  'backcourt elbow': { says: 'as the elbow, at the other end', label: { of: 'right', at: 'below' } },
+  'backcourt block': { says: 'as the block, at the other end', label: { of: 'left', at: 'above' } },
+  'backcourt corner': { says: 'as the corner, at the other end', label: { of: 'right', at: 'left' } },
   'far free-throw line': { says: 'the free-throw line at the other end', label: { of: 'middle', at: 'above' } },
   sideline: { says: 'out of bounds at the throw-in mark', label: { of: 'left', at: 'below' } },
   baseline: { says: 'out of bounds behind the baseline; with a side, beside the lane', label: { of: 'right', at: 'right' } },
@@ -49,7 +54,7 @@ const spotWords: Readonly<Record<SpotName, SpotWords>> = {
 const spots = spotNames.filter((name) => readAs(name) === name || readAs(name) === undefined);
 
 /** Only the whole court shows these. */
-const farSpots: readonly SpotName[] = ['half court', 'backcourt', 'far free-throw line', 'far sideline', 'far baseline'];
+const farSpots: readonly SpotName[] = ['half court', 'backcourt', 'backcourt top', 'backcourt wing', 'backcourt elbow', 'backcourt block', 'backcourt corner', 'far free-throw line', 'far sideline', 'far baseline'];
 
 export function spotsPage(): Files {
   const fiba = courtOf(ruleSet('fiba'));

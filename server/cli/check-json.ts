@@ -11,6 +11,8 @@ export interface CheckedFile {
   /** As given, with slashes; `<standard input>` for `-`. */
   readonly file: string;
   readonly findings: readonly JsonFinding[];
+  /** Why the file could not be read, where it could not; it counts as an error. */
+  readonly unreadable?: string;
 }
 
 /** Lines and columns count from 1; a column is a UTF-16 unit, `endColumn` the one behind the last. */

@@ -5,10 +5,11 @@ import type { FileFinding } from '../../language/compile.ts';
 import type { TextPlace } from '../../language/play/play.ts';
 import type { CheckedFile, CheckOutput, JsonFinding, JsonPlace } from './check-json.ts';
 import { colorOption, colorsFor, type ColorWhen } from './colors.ts';
-import { readFiles } from './files.ts';
+import { findFiles, isUnreadable, type SourceFile, type UnreadableFile } from './files.ts';
 import { openReadable, type OpenedFile } from './open-book.ts';
 import { withProgress } from './progress.ts';
-import { showFinding } from './show-finding.ts';
+import { showFinding, showUnreadable } from './show-finding.ts';
+import { withExamples } from './examples.ts';
 
 interface CheckOptions {
   readonly json?: boolean;
@@ -17,38 +18,40 @@ interface CheckOptions {
 }
 
 export function addCheck(program: Command): void {
-  program
+  const command = program
     .command('check')
     .argument('<files...>', 'files, folders, patterns; - reads standard input')
     .summary('say what can’t work')
-    .description('Reads plays and prints what can’t work, each finding with its line. Ends with 0 when all is well, 1 when there are errors or warnings, 2 when the call itself is wrong or a file is written in a newer notation; the other files are read all the same.')
+    .description('Reads plays and prints what can’t work, each finding with its line. Ends with 0 when all is well, 1 when there are errors or warnings, or a file cannot be read, 2 when the call itself is wrong or a file is written in a newer notation; the other files are read all the same.')
     .addOption(new Option('--json', 'print JSON, version 1: files, findings, counts; lines and columns from 1'))
     .addOption(new Option('--no-hints', 'leave out hints'))
     .addOption(colorOption())
-    .addHelpText('after', '\nExamples:\n  setwright check examples/lighthouse.play\n  setwright check plays "archive/**/*.play"\n  setwright check plays --json --no-hints\n  setwright check - < lighthouse.play')
     .action((names: string[], options: CheckOptions) => {
-      const { files, refused } = openReadable(readFiles(names));
+      const found = findFiles(names);
+      const { files, refused } = openReadable(found.filter((file): file is SourceFile => !isUnreadable(file)));
       for (const why of refused) console.error(`setwright: ${why}`);
       if (refused.length > 0) process.exitCode = 2;
-      if (files.length === 0) return;
       const colors = colorsFor(options.color);
-      const kept = withProgress(files, 'files', (file): Checked => {
+      const checked = withProgress(files, 'files checked', (file): Checked => {
         const findings = file.findings().filter(({ severity }) => options.hints || severity !== 'hint');
         const shown = options.json === true ? [] : findings.map((finding) => asText(file, finding, colors));
         file.done();
         return { file, findings, shown };
       });
+      // In the order of the call, what cannot be read at its place.
+      const kept = found.flatMap((one): readonly Checked[] => (isUnreadable(one) ? [{ unreadable: one, shown: [showUnreadable(one, colors)] }] : checked.filter(({ file }) => file?.name === one.name)));
+      if (kept.length === 0) return;
       console.log(options.json === true ? JSON.stringify(toJson(kept), null, 2) : [...kept.flatMap(({ shown }) => shown), summary(kept)].join('\n\n'));
-      if (kept.some(({ findings }) => findings.some(({ severity }) => severity !== 'hint'))) process.exitCode ??= 1;
+      if (kept.some(({ findings = [], unreadable }) => unreadable !== undefined || findings.some(({ severity }) => severity !== 'hint'))) process.exitCode ??= 1;
     });
+  withExamples(command, 'setwright check examples/lighthouse.play', 'setwright check plays "archive/**/*.play"', 'setwright check plays --json --no-hints', 'setwright check - < lighthouse.play');
 }
 
-interface Checked {
-  readonly file: OpenedFile;
-  readonly findings: readonly FileFinding[];
-  /** The findings as text; empty where JSON is asked for. */
-  readonly shown: readonly string[];
-}
+/** A file with its findings, or one that cannot be read; `shown` is what is printed of it, empty where JSON is asked for. */
+type Checked = { readonly shown: readonly string[] } & (
+  | { readonly file: OpenedFile; readonly findings: readonly FileFinding[]; readonly unreadable?: undefined }
+  | { readonly unreadable: UnreadableFile; readonly file?: undefined; readonly findings?: undefined }
+);
 
 function asText(file: OpenedFile, finding: FileFinding, colors: ReturnType<typeof colorsFor>): string {
   const fileLine = finding.firstLine + finding.place.line;
@@ -68,13 +71,14 @@ function several(count: number, noun: string): string {
 }
 
 export function toJson(checked: readonly Checked[]): CheckOutput {
-  const files = checked.map(({ file, findings }): CheckedFile => ({ file: file.name, findings: findings.map(findingToJson) }));
-  const all = checked.flatMap(({ findings }) => findings);
+  const files = checked.map(({ file, findings, unreadable }): CheckedFile => (unreadable !== undefined ? { file: unreadable.name, findings: [], unreadable: unreadable.why } : { file: file.name, findings: findings.map(findingToJson) }));
+  const all = checked.flatMap(({ findings = [] }) => findings);
+  const unreadable = checked.filter((one) => one.unreadable !== undefined).length;
   const count = (severity: FileFinding['severity']) => all.filter((finding) => finding.severity === severity).length;
   return {
     version: 1,
     files,
-    counts: { files: files.length, plays: checked.reduce((sum, { file }) => sum + file.count, 0), error: count('error'), warning: count('warning'), hint: count('hint') },
+    counts: { files: files.length, plays: checked.reduce((sum, { file }) => sum + (file?.count ?? 0), 0), error: count('error') + unreadable, warning: count('warning'), hint: count('hint') },
   };
 }
 

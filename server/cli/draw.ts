@@ -11,6 +11,7 @@ import { playbackOf } from '../../language/playback/playback-of.ts';
 import { openBook } from './open-book.ts';
 import { onePlay } from './plays-named.ts';
 import { writeResult } from './write-result.ts';
+import { withExamples } from './examples.ts';
 
 interface DrawOptions {
   readonly play?: string;
@@ -21,7 +22,7 @@ interface DrawOptions {
 }
 
 export function addDraw(program: Command): void {
-  program
+  const command = program
     .command('draw')
     .argument('<file>', 'a file; - reads standard input')
     .option('--play <name>', 'the play of this name; without it the first')
@@ -31,7 +32,6 @@ export function addDraw(program: Command): void {
     .option('-o, --output <file>', 'write to this file instead of standard output')
     .summary('draw a play as SVG')
     .description('Draws a play as one SVG file: the floor at a moment, or a strip with one frame a step.')
-    .addHelpText('after', '\nExamples:\n  setwright draw examples/lighthouse.play -o lighthouse.svg\n  setwright draw examples/lighthouse.play --at 4.5 --run "pull-up" -o there.svg')
     .action((name: string, options: DrawOptions) => {
       const files = openBook(readFiles([name]));
       const playback = playbackOf(onePlay(files, options.play).play);
@@ -43,6 +43,7 @@ export function addDraw(program: Command): void {
       const svg = options.at === undefined ? drawStrip(playback, run) : drawSvg(sceneAt(playback, run, options.at * 1000, { defence: options.defence }));
       writeResult(svg, options.output);
     });
+  withExamples(command, 'setwright draw examples/lighthouse.play -o lighthouse.svg', 'setwright draw examples/lighthouse.play --at 4.5 --run "pull-up" -o there.svg');
 }
 
 function seconds(text: string): number {

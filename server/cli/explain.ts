@@ -6,15 +6,16 @@ import type { Entry } from '../../language/checks/check.ts';
 import { nearestWord } from '../../language/checks/nearest-word.ts';
 import { restsOn } from '../../language/checks/rests-on.ts';
 import { CallError } from './call-error.ts';
+import { withExamples } from './examples.ts';
 
 export function addExplain(program: Command): void {
-  program
+  const command = program
     .command('explain')
     .argument('[code...]', 'the code that stands beside a finding, or a word of it; without it all codes are listed')
     .summary('say why a check speaks, with a wrong and a right example')
     .description('Prints the manual entry of a check: why it speaks, an example that is wrong, the same one right, and what it rests on.')
-    .addHelpText('after', '\nExamples:\n  setwright explain\n  setwright explain screen-with-ball\n  setwright explain screen')
     .action((words: readonly string[]) => console.log(words.length === 0 ? listed(Object.values(catalogue)) : answered(words.join(' '))));
+  withExamples(command, 'setwright explain', 'setwright explain screen-with-ball', 'setwright explain screen');
 }
 
 /** The entry of a code, however it is written; of a word, the codes that speak of it. */
@@ -24,7 +25,7 @@ function answered(words: string): string {
   if (entry !== undefined) return explained(entry);
   const about = Object.values(catalogue).filter((one) => `-${one.code}-`.includes(`-${code}-`) || one.manual.title.toLowerCase().split(/\W+/).includes(code));
   if (about.length > 0) return listed(about);
-  const near = nearestWord(code, Object.keys(catalogue));
+  const near = nearestWord(code, [...Object.keys(catalogue), ...new Set(Object.keys(catalogue).flatMap((one) => one.split('-')))]);
   throw new CallError(`There is no check called ${words}.${near === undefined ? '' : ` Did you mean ${near}?`} "setwright explain" lists them all.`);
 }
 

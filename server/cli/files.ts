@@ -1,8 +1,9 @@
 // Which files a call means: names, folders, patterns, `-` for standard input.
-import { readFileSync, statSync } from 'node:fs';
+import { lstatSync, readFileSync, statSync } from 'node:fs';
 import { relative, resolve } from 'node:path';
 import { globSync } from 'tinyglobby';
 import { CallError } from './call-error.ts';
+import { withProgress } from './progress.ts';
 
 export interface SourceFile {
   /** As it is printed: relative to the working folder, with slashes; `<standard input>` for `-`. */
@@ -10,26 +11,62 @@ export interface SourceFile {
   readonly text: string;
 }
 
-export const standardInput = '<standard input>';
-
-/** Reads the files of a call in the order given, each once; a folder or a pattern gives its `.play` files in name order. */
-export function readFiles(wanted: readonly string[]): readonly SourceFile[] {
-  const names = new Set<string>();
-  for (const one of wanted) for (const name of namesOf(one)) names.add(name);
-  return [...names].map((name) => ({ name, text: name === standardInput ? readStandardInput() : readText(name) }));
+/** A file that is there and cannot be read: it stops nothing but itself. */
+export interface UnreadableFile {
+  readonly name: string;
+  /** In a sentence's words: `it may not be read`. */
+  readonly why: string;
 }
 
-function namesOf(wanted: string): readonly string[] {
-  if (wanted === '-') return [standardInput];
+export type FoundFile = SourceFile | UnreadableFile;
+
+export function isUnreadable(file: FoundFile): file is UnreadableFile {
+  return 'why' in file;
+}
+
+export const standardInput = '<standard input>';
+
+/**
+ * Reads the files of a call in the order given, each once; a folder or a pattern gives its `.play` files in name order. What cannot be
+ * read is told at its place; a name that is none, or a call that means no file at all, is wrong.
+ */
+export function findFiles(wanted: readonly string[]): readonly FoundFile[] {
+  const found = new Map<string, UnreadableFile | undefined>();
+  for (const one of wanted) for (const { name, why } of namesOf(one)) found.set(name, why === undefined ? undefined : { name, why });
+  const alone = [...found.values()];
+  // A folder without plays is a wrong call where it is all there is.
+  if (alone.length === 1 && alone[0]?.why === emptyFolder) throw new CallError(`There is no .play file in the folder ${alone[0].name}.`);
+  return withProgress([...found], 'files read', ([name, unreadable]) => unreadable ?? (name === standardInput ? { name, text: readStandardInput() } : readText(name)));
+}
+
+/** The files that can be read; of the others it is said on the side why not, and the call ends with 1. */
+export function readFiles(wanted: readonly string[]): readonly SourceFile[] {
+  const found = findFiles(wanted);
+  const unreadable = found.filter(isUnreadable);
+  const readable = found.filter((file): file is SourceFile => !isUnreadable(file));
+  if (readable.length === 0 && unreadable[0] !== undefined) throw new CallError(unreadable.map(sayUnreadable).join('\n'));
+  for (const file of unreadable) console.error(`setwright: ${sayUnreadable(file)}`);
+  if (unreadable.length > 0) process.exitCode = 1;
+  return readable;
+}
+
+export function sayUnreadable({ name, why }: UnreadableFile): string {
+  return `I cannot read ${name}: ${why}.`;
+}
+
+const emptyFolder = 'it is a folder, and there is no .play file in it';
+
+function namesOf(wanted: string): readonly { readonly name: string; readonly why?: string }[] {
+  if (wanted === '-') return [{ name: standardInput }];
   const stat = statSync(wanted, { throwIfNoEntry: false });
   if (stat?.isDirectory()) {
-    const inside = find(['**/*.play'], wanted).map((name) => printable(resolve(wanted, name)));
-    if (inside.length === 0) throw new CallError(`There is no .play file in the folder ${wanted}.`);
-    return inside;
+    const inside = find(['**/*.play'], wanted).map((name) => ({ name: printable(resolve(wanted, name)) }));
+    return inside.length === 0 ? [{ name: printable(resolve(wanted)) || '.', why: emptyFolder }] : inside;
   }
-  if (stat !== undefined) return [printable(resolve(wanted))];
+  // A link to what is not there is a file that cannot be read, not a wrong name.
+  if (stat !== undefined || lstatSync(wanted, { throwIfNoEntry: false }) !== undefined) return [{ name: printable(resolve(wanted)) }];
   // A shell that finds no match, or that knows no patterns, hands the pattern over as it is.
-  const matched = /[*?[\]{}]/.test(wanted) ? find([wanted.replaceAll('\\', '/')], '.').map((name) => printable(resolve(name))) : [];
+  const matched = /[*?[\]{}]/.test(wanted) ? find([wanted.replaceAll('\\', '/')], '.').map((name) => ({ name: printable(resolve(name)) })) : [];
   if (matched.length === 0) throw new CallError(`There is no file or folder called ${wanted}.`);
   return matched;
 }
@@ -42,12 +79,19 @@ function printable(path: string): string {
   return relative('.', path).replaceAll('\\', '/');
 }
 
-function readText(name: string): string {
+function readText(name: string): FoundFile {
   try {
-    return decode(readFileSync(name));
+    const bytes = readFileSync(name);
+    return isNoText(bytes) ? { name, why: 'it is no text, but a picture or a program' } : { name, text: decode(bytes) };
   } catch (error) {
-    throw new CallError(`I cannot read ${name}: ${reasonOf(error)}.`);
+    return { name, why: reasonOf(error) };
   }
+}
+
+/** Nobody types a zero byte; UTF-16 has many, and says so with its mark. */
+function isNoText(bytes: Uint8Array): boolean {
+  const isWide = (bytes[0] === 0xff && bytes[1] === 0xfe) || (bytes[0] === 0xfe && bytes[1] === 0xff);
+  return !isWide && bytes.subarray(0, 8000).includes(0);
 }
 
 function readStandardInput(): string {

@@ -5,15 +5,15 @@ import { openBook } from './open-book.ts';
 import { CallError } from './call-error.ts';
 import { playsNamed, type PlayInFile } from './plays-named.ts';
 import { table } from './table.ts';
+import { withExamples } from './examples.ts';
 
 export function addList(program: Command): void {
-  program
+  const command = program
     .command('list')
     .argument('<files...>', 'files, folders, patterns; - reads standard input')
     .option('--tag <tag>', 'only plays with this tag')
     .summary('list the plays')
     .description('Lists the plays with their file, level, what is asked of the clock, how many looks they have, and their tags.')
-    .addHelpText('after', '\nExamples:\n  setwright list plays\n  setwright list plays --tag last-shot')
     .action((names: string[], options: { readonly tag?: string }) => {
       const plays = playsNamed(openBook(readFiles(names)), undefined);
       const rows = tagged(plays, options.tag).map(({ file, play: { play, timeline } }) => [
@@ -21,6 +21,7 @@ export function addList(program: Command): void {
       ]);
       console.log(table(['play', 'file', 'level', 'call with', 'needs', 'looks', 'tags'], rows));
     });
+  withExamples(command, 'setwright list plays', 'setwright list plays --tag last-shot');
 }
 
 function tagged(plays: readonly PlayInFile[], tag: string | undefined): readonly PlayInFile[] {

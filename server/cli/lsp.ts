@@ -3,14 +3,14 @@ import { existsSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import type { Command } from 'commander';
 import { CallError } from './call-error.ts';
+import { withExamples } from './examples.ts';
 
 export function addLsp(program: Command): void {
-  program
+  const command = program
     .command('lsp')
     .summary('run the language server')
     .description('Runs the language server over standard input and output, for editors other than VS Code. It ends when the editor says so.')
     .option('--stdio', 'standard input and output; there is no other way')
-    .addHelpText('after', '\nExamples:\n  setwright lsp --stdio')
     .action(async () => {
       // Beside this file in dist/, so that the other commands do not load it.
       const server = new URL('./server.cjs', import.meta.url);
@@ -18,4 +18,5 @@ export function addLsp(program: Command): void {
       if (!process.argv.includes('--stdio')) process.argv.push('--stdio');
       await import(server.href);
     });
+  withExamples(command, 'setwright lsp --stdio');
 }

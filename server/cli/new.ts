@@ -10,6 +10,7 @@ import { nearestWord } from '../../language/checks/nearest-word.ts';
 import { CallError } from './call-error.ts';
 import { reasonOf, whyNotWritten } from './files.ts';
 import { writeResult } from './write-result.ts';
+import { withExamples } from './examples.ts';
 
 interface NewOptions {
   readonly name?: string;
@@ -19,7 +20,7 @@ interface NewOptions {
 }
 
 export function addNew(program: Command): void {
-  program
+  const command = program
     .command('new')
     .argument('<file>', 'the file to write; if it is there, the play is added at its end; - writes to standard output')
     .option('--name <name>', 'what the play is called')
@@ -28,7 +29,6 @@ export function addNew(program: Command): void {
     .addOption(new Option('--against <defence>', 'what it is against').choices(['man', '2-3', '3-2', '1-3-1']))
     .summary('begin a play that moves at once')
     .description('Writes a new file with a play that can be shown at once, or adds one to a file. What no option answers is asked on a terminal; elsewhere the usual is taken.')
-    .addHelpText('after', '\nExamples:\n  setwright new plays/first-light.play\n  setwright new plays/all.play --name "Tide" --alignment horns --against 2-3\n  setwright new - --name "Tide" --level u12')
     .action(async (file: string, options: NewOptions) => {
       const text = file !== '-' && existsSync(file) ? readExisting(file) : undefined;
       const uri = pathToFileURL(file === '-' ? 'new.play' : file).href;
@@ -42,6 +42,7 @@ export function addNew(program: Command): void {
       if (text === undefined) writeResult(fresh, file);
       else add(file, text, fresh);
     });
+  withExamples(command, 'setwright new plays/first-light.play', 'setwright new plays/all.play --name "Tide" --alignment horns --against 2-3', 'setwright new - --name "Tide" --level u12');
 }
 
 interface Answers {

@@ -13,6 +13,7 @@ import { playbackOf } from '../../language/playback/playback-of.ts';
 import { openBook } from './open-book.ts';
 import { playsInOrder } from './plays-named.ts';
 import { writeResult } from './write-result.ts';
+import { withExamples } from './examples.ts';
 
 interface PageOptions {
   readonly play?: string;
@@ -21,7 +22,7 @@ interface PageOptions {
 }
 
 export function addPage(program: Command): void {
-  program
+  const command = program
     .command('page')
     .argument('<file>', 'a file, a folder or a pattern; - reads standard input')
     .option('--play <name>', 'only the play of this name')
@@ -29,12 +30,12 @@ export function addPage(program: Command): void {
     .option('-w, --watch', 'write again whenever the text changes, until stopped with Ctrl+C')
     .summary('write a page with the plays moving')
     .description('Writes one HTML file that needs nothing else: the plays moving, their run-throughs, times and findings, a list to choose from where there are several. It can be mailed, or opened from a stick, on a phone too; printed, it gives a sheet for each play.')
-    .addHelpText('after', '\nExamples:\n  setwright page examples/lighthouse.play\n  setwright page plays/all.play --play "Lighthouse" -o lighthouse.html\n  setwright page plays -o playbook.html\n  setwright page plays/all.play -o pages/\n  setwright page plays/lighthouse.play --watch')
     .action((name: string, options: PageOptions) => {
       if (options.watch === true && (name === '-' || options.output === '-')) throw new CallError('--watch needs a file to read and a file to write.');
       writePages(name, options);
       if (options.watch === true) watchFile(name, options);
     });
+  withExamples(command, 'setwright page examples/lighthouse.play', 'setwright page plays/all.play --play "Lighthouse" -o lighthouse.html', 'setwright page plays -o playbook.html', 'setwright page plays/all.play -o pages/', 'setwright page plays/lighthouse.play --watch');
 }
 
 /** One page, whatever it holds; a folder to write to gets a page for each play. */

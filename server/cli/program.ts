@@ -8,6 +8,7 @@ import { addLsp } from './lsp.ts';
 import { addNew } from './new.ts';
 import { addPage } from './page.ts';
 import { addTime } from './time.ts';
+import { withExamples } from './examples.ts';
 
 export function createProgram(version: string): Command {
   const program = new Command('setwright')
@@ -15,8 +16,8 @@ export function createProgram(version: string): Command {
     .version(version)
     // Said in main.ts, in our own words.
     .configureOutput({ outputError: () => {} })
-    .exitOverride()
-    .addHelpText('after', '\nExamples:\n  setwright check plays\n  setwright time plays --play "Lighthouse"\n  setwright page plays/lighthouse.play\n  setwright new plays/tide.play --name "Tide"\n  setwright explain screen-with-ball');
+    .exitOverride();
+  withExamples(program, 'setwright check plays', 'setwright time plays --play "Lighthouse"', 'setwright page plays/lighthouse.play', 'setwright new plays/tide.play --name "Tide"', 'setwright explain screen-with-ball');
   for (const add of [addCheck, addTime, addPage, addDraw, addList, addNew, addExplain, addLsp]) add(program);
   // A command made before `exitOverride` would end the process itself.
   for (const command of program.commands) command.exitOverride();

@@ -1,6 +1,7 @@
 // A finding as text: where, how bad, what, the line with its mark, on which way and when, what it rests on, how to mend it.
 import { inEnglish } from '../../language/message/message.ts';
 import { restsOn } from '../../language/checks/rests-on.ts';
+import type { UnreadableFile } from './files.ts';
 import type { Colors } from 'picocolors/types';
 import type { Finding, Severity } from '../../language/checks/finding.ts';
 import { sayMoment } from '../../language/words/say-seconds.ts';
@@ -33,6 +34,11 @@ export function showFinding(file: string, finding: PlacedFinding, colors: Colors
     `  ${margin} ${colors.dim('|')} ${mark}`,
     ...facts.filter((fact) => fact !== undefined).map((fact) => `  ${margin} ${colors.dim('=')} ${fact}`),
   ].join('\n');
+}
+
+/** `name  error  cannot be read`, for a file instead of its findings. */
+export function showUnreadable({ name, why }: UnreadableFile, colors: Colors): string {
+  return `${printable(name)}  ${colors.red('error')}  ${colors.dim('unreadable-file')}\n  This file cannot be read: ${why}. The others are checked all the same.`;
 }
 
 function painter(severity: Severity, colors: Colors): (text: string) => string {

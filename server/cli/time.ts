@@ -7,9 +7,10 @@ import { readFiles } from './files.ts';
 import { openBook } from './open-book.ts';
 import { playsNamed } from './plays-named.ts';
 import { table } from './table.ts';
+import { withExamples } from './examples.ts';
 
 export function addTime(program: Command): void {
-  program
+  const command = program
     .command('time')
     .argument('<files...>', 'files, folders, patterns; - reads standard input')
     .option('--play <name>', 'only the play of this name')
@@ -17,11 +18,11 @@ export function addTime(program: Command): void {
     .description(
       'Prints for each look how long after the call its shot leaves the hand: typically, and late (nine runs of ten are quicker); then how much must be on the clock when the play is called. Figures of a model, not a promise: time your own team.',
     )
-    .addHelpText('after', '\nExamples:\n  setwright time examples/lighthouse.play\n  setwright time plays --play "Lighthouse"')
     .action((names: string[], options: { readonly play?: string }) => {
       const plays = playsNamed(openBook(readFiles(names)), options.play);
       console.log(plays.map(({ play }) => timesOf(play)).join('\n\n'));
     });
+  withExamples(command, 'setwright time examples/lighthouse.play', 'setwright time plays --play "Lighthouse"');
 }
 
 function timesOf(compiled: Compiled): string {

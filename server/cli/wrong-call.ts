@@ -1,6 +1,8 @@
 // What is wrong with a call, in a sentence: commander's own messages speak to programmers.
 import type { Command, CommanderError } from 'commander';
+import { existsSync } from 'node:fs';
 import { nearestWord } from '../../language/checks/nearest-word.ts';
+import { exampleOf } from './examples.ts';
 
 /** What each command needs to be told, when it is missing. */
 const needed: Readonly<Record<string, string>> = {
@@ -8,17 +10,26 @@ const needed: Readonly<Record<string, string>> = {
   file: 'which file',
 };
 
+/** What a coach may call a command that has another name. */
+const otherWords: Readonly<Record<string, string>> = {
+  lint: 'check', validate: 'check', test: 'check', verify: 'check', times: 'time', clock: 'time', show: 'page', html: 'page', print: 'page', pdf: 'page', web: 'page', animate: 'page', play: 'page', watch: 'page --watch',
+  svg: 'draw', picture: 'draw', image: 'draw', diagram: 'draw', plays: 'list', ls: 'list', create: 'new', add: 'new', init: 'new', start: 'new', why: 'explain', manual: 'explain', server: 'lsp',
+};
+
 /** The sentence for a call that commander refuses. `command` is the one that was called, the program itself if none was. */
 export function wrongCall(program: Command, error: CommanderError): string {
   const { code, message } = error;
   const quoted = /'([^']*)'/.exec(message)?.[1] ?? '';
-  const called = program.commands.find((one) => process.argv.slice(2).includes(one.name()));
+  const first = process.argv.slice(2).find((word) => !word.startsWith('-'));
+  const called = program.commands.find((one) => one.name() === first);
   const name = called === undefined ? 'setwright' : `setwright ${called.name()}`;
   switch (code) {
     case 'commander.missingArgument':
-      return `Say ${needed[quoted] ?? quoted}. For example: ${exampleOf(called)}`;
+      return `Say ${needed[quoted] ?? quoted}. For example: ${exampleOf(called ?? program)}`;
     case 'commander.unknownCommand': {
-      const near = nearestWord(quoted, program.commands.map((one) => one.name()));
+      // `setwright plays/lighthouse.play`
+      if (quoted.endsWith('.play') || existsSync(quoted)) return `Say what to do with ${quoted}. For example: setwright check ${quoted}`;
+      const near = otherWords[quoted.toLowerCase()] ?? nearestWord(quoted, program.commands.map((one) => one.name()));
       return `There is no command ${quoted}.${near === undefined ? '' : ` Did you mean ${near}?`} "setwright --help" lists them all.`;
     }
     case 'commander.unknownOption': {
@@ -28,7 +39,7 @@ export function wrongCall(program: Command, error: CommanderError): string {
     case 'commander.optionMissingArgument':
       return `${quoted} needs a word behind it. "${name} --help" says which.`;
     case 'commander.excessArguments':
-      return `${name} takes one name at a time; names with blanks stand in quotes. For example: ${exampleOf(called)}`;
+      return `${name} takes one name at a time; names with blanks stand in quotes. For example: ${exampleOf(called ?? program)}`;
     case 'commander.invalidArgument':
       return sayInvalid(message);
     default:
@@ -42,12 +53,4 @@ function sayInvalid(message: string): string {
   if (option === undefined) return message.replace(/^error: /, '');
   const choices = /^Allowed choices are (.*)\.$/.exec(why)?.[1];
   return choices === undefined ? `${option} ${given}: ${why}` : `${option} is one of ${choices}, not "${given}".`;
-}
-
-function exampleOf(called: Command | undefined): string {
-  const examples: Readonly<Record<string, string>> = {
-    check: 'setwright check plays', time: 'setwright time plays/lighthouse.play', page: 'setwright page plays/lighthouse.play', draw: 'setwright draw plays/lighthouse.play -o lighthouse.svg',
-    list: 'setwright list plays', new: 'setwright new plays/tide.play --name "Tide"', explain: 'setwright explain screen-with-ball',
-  };
-  return examples[called?.name() ?? ''] ?? 'setwright check plays';
 }

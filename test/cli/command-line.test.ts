@@ -79,9 +79,11 @@ describe('setwright check', () => {
 describe('a call that is wrong ends with 2 and one sentence', () => {
   test.each([
     [['check', 'nowhere.play'], 'There is no file or folder called nowhere.play.'],
-    [['check'], 'Say which files or folders. For example: setwright check plays'],
-    [['page'], 'Say which file. For example: setwright page plays/lighthouse.play'],
+    [['check'], 'Say which files or folders. For example: setwright check examples/lighthouse.play'],
+    [['page'], 'Say which file. For example: setwright page examples/lighthouse.play'],
     [['chekc', 'examples'], 'There is no command chekc. Did you mean check?'],
+    [['svg', 'examples'], 'There is no command svg. Did you mean draw?'],
+    [['examples/quick.play'], 'Say what to do with examples/quick.play. For example: setwright check examples/quick.play'],
     [['check', '--loud', 'examples'], 'setwright check has no option --loud. "setwright check --help" lists them.'],
     [['check', '--jsn', 'examples'], 'Did you mean --json?'],
     [['check', 'examples', '--color', 'maybe'], '--color is one of auto, always, never, not "maybe".'],

@@ -1,6 +1,6 @@
 // What the commands do with files, folders, colours and versions; the real, built command line.
 import { spawn } from 'node:child_process';
-import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { inflateSync } from 'node:zlib';
@@ -45,6 +45,42 @@ describe('colours', () => {
     expect((await run(['check', '--color', 'never', '-'], { input: broken })).out).not.toContain('\u001B[');
   });
   test('nobody is told how far it is where nobody looks', async () => expect((await run(['check', '-'], { input: broken })).err).toBe(''));
+});
+
+describe('a file that cannot be read', () => {
+  beforeAll(() => {
+    mkdirSync(join(folder, 'folder.play'), { recursive: true });
+    writeFileSync(join(folder, 'photo.play'), Buffer.from([0x89, 0x50, 0x4e, 0x47, 0, 1, 2, 3]));
+    symlinkSync('gone', join(folder, 'link.play'));
+    writeFileSync(join(folder, 'first.play'), broken);
+    writeFileSync(join(folder, 'last.play'), broken);
+  });
+
+  test('is told at its place, and the others are checked', async () => {
+    const { code, out } = await run(['check', 'first.play', 'folder.play', 'photo.play', 'link.play', 'last.play']);
+    expect(code).toBe(1);
+    const heads = out.split('\n').filter((line) => /  error  /.test(line)).map((line) => line.replace(/:.*| {2}error.*/, ''));
+    expect(heads).toEqual(['first.play', 'folder.play', 'photo.play', 'link.play', 'last.play']);
+    expect(out).toContain('This file cannot be read: it is no text, but a picture or a program.');
+    expect(out).toContain('2 plays in 5 files: 5 errors.');
+  });
+
+  test('stands in the JSON, as its schema says', async () => {
+    const { out } = await run(['check', '--json', 'first.play', 'photo.play']);
+    const said = JSON.parse(out);
+    expect(said.files[1]).toEqual({ file: 'photo.play', findings: [], unreadable: 'it is no text, but a picture or a program' });
+    expect(said.counts.error).toBe(2);
+    expect(offences(JSON.parse(readFileSync('docs/check-output.schema.json', 'utf8')), said)).toEqual([]);
+  });
+
+  test('stops no other command either, which ends with 1', async () => {
+    writeFileSync(join(folder, 'sound.play'), play('Sound'));
+    const { code, out, err } = await run(['list', 'photo.play', 'sound.play']);
+    expect([code, err]).toEqual([1, 'setwright: I cannot read photo.play: it is no text, but a picture or a program.\n']);
+    expect(out).toContain('Sound');
+  });
+
+  test('alone is a wrong call where there is nothing to show', async () => expect(await run(['time', 'photo.play'])).toMatchObject({ code: 2, out: '' }));
 });
 
 describe('the notation’s version', () => {

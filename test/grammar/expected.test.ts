@@ -11,7 +11,7 @@ describe('words expected at the cursor', () => {
     ['1 passes to 2', ['2'], 12, '2'],
     ['3 cuts to the short c', ['short corner', 'short corners'], 14, 'short c'],
     ['3 cuts to the short ', ['short corner', 'short corners'], 14, 'short '],
-    ['3 cuts to right corn', ['corner', 'corners', 'short corner', 'short corners'], 16, 'corn'],
+    ['3 cuts to right corn', ['corner', 'corners', 'short corner', 'short corners', 'backcourt corner', 'backcourt corners'], 16, 'corn'],
     ['step "B" af', ['after'], 9, 'af'],
     ['step "B" after "', ['string'], 15, '"'],
     // A longer phrase that begins the same way hides nothing: it is offered by the words it lacks.

@@ -40,6 +40,7 @@ export type SetLineKeywordNames =
     | "about"
     | "above"
     | "across"
+    | "across half court"
     | "across the lane"
     | "after"
     | "after a miss"
@@ -52,6 +53,7 @@ export type SetLineKeywordNames =
     | "against a press"
     | "ahead"
     | "alignment"
+    | "all the way"
     | "alley-oop"
     | "allow"
     | "along the baseline"
@@ -72,20 +74,32 @@ export type SetLineKeywordNames =
     | "at"
     | "at least"
     | "at most"
+    | "at the buzzer"
     | "attack"
     | "attacks"
     | "average"
     | "away"
+    | "baby hook"
     | "back"
     | "back out"
     | "back pick"
+    | "back picks"
     | "back-cut"
     | "back-cuts"
     | "back-cutting"
     | "back-screen"
     | "back-screens"
     | "backcourt"
+    | "backcourt block"
+    | "backcourt blocks"
+    | "backcourt corner"
+    | "backcourt corners"
+    | "backcourt elbow"
+    | "backcourt elbows"
     | "backcourt throw-in"
+    | "backcourt top"
+    | "backcourt wing"
+    | "backcourt wings"
     | "backdoor"
     | "backdoor cut"
     | "backdoors"
@@ -105,6 +119,8 @@ export type SetLineKeywordNames =
     | "basket-cut"
     | "basket-cuts"
     | "before"
+    | "before a shot"
+    | "before the buzzer"
     | "before the horn"
     | "before the screen"
     | "behind"
@@ -136,13 +152,20 @@ export type SetLineKeywordNames =
     | "by"
     | "call"
     | "catch"
+    | "catch and shoot"
     | "catch-and-shoot jumper"
     | "catch-and-shoot three"
     | "catches"
+    | "center court"
+    | "center line"
+    | "centre court"
+    | "centre line"
     | "change places"
     | "changes places"
     | "chest-pass"
     | "chest-passes"
+    | "circle"
+    | "circles"
     | "clear"
     | "clear out"
     | "clears"
@@ -154,9 +177,12 @@ export type SetLineKeywordNames =
     | "closes out"
     | "college"
     | "come"
+    | "come inbounds"
     | "come off"
     | "comes"
+    | "comes inbounds"
     | "comes off"
+    | "coming"
     | "continues"
     | "corner"
     | "corners"
@@ -164,9 +190,11 @@ export type SetLineKeywordNames =
     | "crash the boards"
     | "crashes"
     | "crashes the boards"
+    | "cross"
     | "cross half court"
     | "cross-screen"
     | "cross-screens"
+    | "crosses"
     | "crosses half court"
     | "curl"
     | "curling"
@@ -178,6 +206,7 @@ export type SetLineKeywordNames =
     | "cuts back door"
     | "cuts backdoor"
     | "cutting"
+    | "cutting backdoor"
     | "denies"
     | "deny"
     | "diamond"
@@ -186,14 +215,21 @@ export type SetLineKeywordNames =
     | "dives"
     | "diving"
     | "double"
+    | "double drag"
     | "double of"
     | "double-screen"
     | "double-screens"
     | "doubles"
     | "down"
     | "down the lane"
+    | "down the left side"
+    | "down the middle"
+    | "down the right side"
     | "down-screen"
     | "down-screens"
+    | "drag"
+    | "drag-screen"
+    | "drag-screens"
     | "dribble"
     | "dribble it"
     | "dribble the ball"
@@ -208,6 +244,8 @@ export type SetLineKeywordNames =
     | "driving"
     | "drop"
     | "drop pass"
+    | "drop step"
+    | "drop-off"
     | "drops"
     | "duck in"
     | "duck under"
@@ -233,6 +271,7 @@ export type SetLineKeywordNames =
     | "ends"
     | "enter"
     | "enters"
+    | "entry pass"
     | "every player"
     | "everybody"
     | "everyone"
@@ -267,6 +306,7 @@ export type SetLineKeywordNames =
     | "finds"
     | "finger roll"
     | "first"
+    | "five out"
     | "flare"
     | "flare-screen"
     | "flare-screens"
@@ -281,6 +321,8 @@ export type SetLineKeywordNames =
     | "for"
     | "for a put-back"
     | "for the rebound"
+    | "four corners"
+    | "four out one in"
     | "four-man"
     | "free throw"
     | "free-throw line"
@@ -289,6 +331,9 @@ export type SetLineKeywordNames =
     | "from the baseline up"
     | "from the top down"
     | "front"
+    | "front of the basket"
+    | "front of the hoop"
+    | "front of the rim"
     | "fronts"
     | "ft"
     | "full-court"
@@ -313,25 +358,39 @@ export type SetLineKeywordNames =
     | "go back door"
     | "go backdoor"
     | "go behind"
+    | "go one on one"
     | "go over"
     | "go through"
+    | "go to the boards"
+    | "go to the glass"
     | "go under"
     | "goes"
     | "goes back door"
     | "goes backdoor"
     | "goes behind"
+    | "goes one on one"
     | "goes over"
     | "goes through"
+    | "goes to the boards"
+    | "goes to the glass"
     | "goes under"
+    | "going"
+    | "going backdoor"
     | "guard"
     | "guards"
     | "half court"
+    | "half line"
+    | "half-court line"
     | "hand"
     | "hand back"
+    | "hand it off"
     | "hand off"
     | "hand-offs"
+    | "handoff"
+    | "handoffs"
     | "hands"
     | "hands back"
+    | "hands it off"
     | "hands off"
     | "has the ball"
     | "hash"
@@ -368,6 +427,7 @@ export type SetLineKeywordNames =
     | "in"
     | "in front of"
     | "in less than"
+    | "in stride"
     | "inbound"
     | "inbounds"
     | "inside"
@@ -410,17 +470,22 @@ export type SetLineKeywordNames =
     | "lays it up"
     | "lays up"
     | "layup"
+    | "leak out"
+    | "leaks out"
     | "leave"
     | "leaves"
     | "left"
     | "left of"
     | "left side"
+    | "left side of"
+    | "less than"
     | "level"
     | "lift"
     | "lifting"
     | "lifts"
     | "line"
     | "lob"
+    | "lob pass"
     | "lobs"
     | "long"
     | "long pass"
@@ -435,8 +500,11 @@ export type SetLineKeywordNames =
     | "makes the same cut"
     | "man"
     | "man-to-man"
+    | "mid court"
     | "mid-post"
     | "mid-posts"
+    | "midcourt"
+    | "midcourt line"
     | "middle"
     | "mini"
     | "mirrored"
@@ -444,6 +512,8 @@ export type SetLineKeywordNames =
     | "move"
     | "moves"
     | "must"
+    | "must not shoot before"
+    | "must not shoot until"
     | "nail"
     | "nba"
     | "ncaa-men"
@@ -466,12 +536,19 @@ export type SetLineKeywordNames =
     | "on"
     | "on a miss"
     | "on the clock"
+    | "on the run"
     | "on the shot clock"
     | "once"
     | "open spot"
+    | "opening up"
     | "opposite"
+    | "opposite side"
     | "or"
+    | "or fewer"
+    | "or less"
+    | "or more"
     | "other"
+    | "other side"
     | "others"
     | "otherwise"
     | "out top"
@@ -486,15 +563,19 @@ export type SetLineKeywordNames =
     | "overhead-pass"
     | "overplay"
     | "overplays"
+    | "own baseline"
+    | "own free-throw line"
     | "pace"
     | "paint"
     | "pass"
     | "pass it in"
     | "passes"
     | "passes it in"
+    | "past half court"
     | "pick"
     | "pick up"
     | "pick up their dribble"
+    | "picks"
     | "picks up"
     | "picks up his dribble"
     | "pin down"
@@ -502,7 +583,14 @@ export type SetLineKeywordNames =
     | "pin-screens"
     | "pindown"
     | "pins down"
+    | "pitch"
+    | "pitches"
+    | "pivot"
+    | "pivots"
     | "play"
+    | "play one on one"
+    | "plays one on one"
+    | "pocket pass"
     | "pop"
     | "popping"
     | "pops"
@@ -528,6 +616,8 @@ export type SetLineKeywordNames =
     | "pushes the ball up"
     | "put-back"
     | "putback"
+    | "race"
+    | "races"
     | "re-screen"
     | "re-screens"
     | "reach"
@@ -553,6 +643,7 @@ export type SetLineKeywordNames =
     | "right"
     | "right of"
     | "right side"
+    | "right side of"
     | "rim"
     | "ring"
     | "roll"
@@ -564,6 +655,7 @@ export type SetLineKeywordNames =
     | "rules"
     | "run"
     | "runner"
+    | "running"
     | "runs"
     | "sag"
     | "sags"
@@ -585,6 +677,7 @@ export type SetLineKeywordNames =
     | "shoots it"
     | "short corner"
     | "short corners"
+    | "short roll"
     | "shot"
     | "shot clock"
     | "shoulder"
@@ -593,6 +686,8 @@ export type SetLineKeywordNames =
     | "sideline"
     | "sideline out of bounds"
     | "sideline throw-in"
+    | "sink"
+    | "sinks"
     | "situation"
     | "skip"
     | "skip-pass"
@@ -612,33 +707,49 @@ export type SetLineKeywordNames =
     | "spot"
     | "spot up"
     | "spots up"
+    | "spotting up"
     | "spread"
     | "sprint"
+    | "sprint back"
     | "sprints"
+    | "sprints back"
     | "square up"
     | "squares up"
     | "stack"
     | "stagger"
     | "stagger-screen"
     | "stagger-screens"
+    | "staggered screen"
+    | "staggered screens"
     | "staggers"
+    | "stand"
+    | "stands"
     | "start"
     | "starts with the ball"
     | "stay"
+    | "stay back"
     | "stay home"
     | "stays"
+    | "stays back"
     | "stays home"
     | "step"
     | "step back"
     | "step in"
+    | "step in bounds"
+    | "step inbounds"
     | "step out"
     | "step up"
+    | "stepping in"
     | "stepping out"
     | "steps"
     | "steps back"
     | "steps in"
+    | "steps in bounds"
+    | "steps inbounds"
     | "steps out"
     | "steps up"
+    | "stop"
+    | "stops"
     | "straight-cut"
     | "straight-cuts"
     | "strong-side"
@@ -658,22 +769,29 @@ export type SetLineKeywordNames =
     | "take"
     | "take it"
     | "take it out"
+    | "take it out of bounds"
     | "take the ball"
     | "take the ball out"
+    | "take the ball out of bounds"
     | "take the ball up"
     | "takes"
     | "takes it"
     | "takes it out"
+    | "takes it out of bounds"
     | "takes the ball"
     | "takes the ball out"
+    | "takes the ball out of bounds"
     | "takes the ball up"
     | "teardrop"
     | "them"
     | "then"
     | "they"
     | "three"
+    | "three out two in"
     | "three-pointer"
+    | "through"
     | "through the lane"
+    | "through the middle"
     | "through to"
     | "throw"
     | "throw in"
@@ -697,20 +815,26 @@ export type SetLineKeywordNames =
     | "top of the arc"
     | "top of the circle"
     | "top of the key"
+    | "touch pass"
     | "touch the ball"
     | "toward"
     | "trade places"
     | "trades places"
     | "trail"
+    | "trailing"
     | "trails"
     | "transition"
     | "trap"
     | "traps"
+    | "trigger"
+    | "triggers"
     | "turn"
     | "turn the corner"
     | "turnaround"
+    | "turning the corner"
     | "turns"
     | "turns the corner"
+    | "twice"
     | "u10"
     | "u12"
     | "u14"
@@ -722,7 +846,11 @@ export type SetLineKeywordNames =
     | "under the ring"
     | "until"
     | "up"
+    | "up and under"
     | "up the lane"
+    | "up the left side"
+    | "up the middle"
+    | "up the right side"
     | "up to"
     | "up top"
     | "up-screen"
@@ -746,6 +874,7 @@ export type SetLineKeywordNames =
     | "with no shot"
     | "within"
     | "without a shot"
+    | "wrap-around pass"
     | "zone";
 
 export type SetLineTokenNames = SetLineTerminalNames | SetLineKeywordNames;
@@ -781,13 +910,15 @@ export interface AgainFrom extends langium.AstNode {
     parts: Array<PartSwap>;
     step: string;
     times?: Count;
+    twice: boolean;
 }
 
 export const AgainFrom = {
     $type: 'AgainFrom',
     parts: 'parts',
     step: 'step',
-    times: 'times'
+    times: 'times',
+    twice: 'twice'
 } as const;
 
 export function isAgainFrom(item: unknown): item is AgainFrom {
@@ -828,10 +959,10 @@ export function isAlignmentHead(item: unknown): item is AlignmentHead {
     return reflection.isInstance(item, AlignmentHead.$type);
 }
 
-export type AlignmentName = '1-4 high' | '1-4 low' | '1-4' | '2-3 high' | '3-out 2-in' | '4-out 1-in' | '5-out' | 'box' | 'diamond' | 'horns' | 'line' | 'spread' | 'stack' | string;
+export type AlignmentName = '1-4 high' | '1-4 low' | '1-4' | '2-3 high' | '3-out 2-in' | '4-out 1-in' | '5-out' | 'box' | 'diamond' | 'five out' | 'four corners' | 'four out one in' | 'horns' | 'line' | 'spread' | 'stack' | 'three out two in' | string;
 
 export function isAlignmentName(item: unknown): item is AlignmentName {
-    return item === 'box' || item === 'horns' || item === 'stack' || item === 'diamond' || item === 'line' || item === '2-3 high' || item === '1-4 high' || item === '1-4 low' || item === '1-4' || item === '4-out 1-in' || item === '5-out' || item === '3-out 2-in' || item === 'spread' || (typeof item === 'string' && (/[0-9](-[0-9])+/.test(item)));
+    return item === 'box' || item === 'horns' || item === 'stack' || item === 'diamond' || item === 'line' || item === '2-3 high' || item === '1-4 high' || item === '1-4 low' || item === '1-4' || item === '4-out 1-in' || item === '5-out' || item === '3-out 2-in' || item === 'spread' || item === 'four corners' || item === 'five out' || item === 'four out one in' || item === 'three out two in' || (typeof item === 'string' && (/[0-9](-[0-9])+/.test(item)));
 }
 
 export interface AlignmentRef extends langium.AstNode {
@@ -893,6 +1024,7 @@ export function isAlreadySet(item: unknown): item is AlreadySet {
 
 export interface Amount extends langium.AstNode {
     readonly $type: 'Amount';
+    behind?: 'or fewer' | 'or less' | 'or more';
     bound?: 'at least' | 'at most' | 'exactly';
     count?: Count;
     none: boolean;
@@ -901,6 +1033,7 @@ export interface Amount extends langium.AstNode {
 
 export const Amount = {
     $type: 'Amount',
+    behind: 'behind',
     bound: 'bound',
     count: 'count',
     none: 'none',
@@ -916,7 +1049,7 @@ export interface At extends langium.AstNode {
     readonly $type: 'At';
     apart?: Length;
     how: 'at' | 'in' | 'on';
-    spots: Array<Spot>;
+    spots: Array<Place | Spot>;
 }
 
 export const At = {
@@ -982,7 +1115,7 @@ export function isBeforeScreen(item: unknown): item is BeforeScreen {
 }
 
 export interface Between extends langium.AstNode {
-    readonly $container: At | BallEvent | DefendTo | FromSpot | OffSpot | OwnSpot | Placing | PlayerEvent | Shot | To | Via;
+    readonly $container: At | BallEvent | ComesFrom | DefendTo | FromSpot | OffSpot | OnMove | OwnSpot | Placing | PlayerEvent | Shot | ShotKinds | To | Via;
     readonly $type: 'Between';
     a: PointRef;
     b: PointRef;
@@ -1085,7 +1218,7 @@ export function isClockAt(item: unknown): item is ClockAt {
 }
 
 export interface ClockTime extends langium.AstNode {
-    readonly $container: Call | ClockAt | OnClock | ShotWindow;
+    readonly $container: Call | ClockAt | OnClock | ShotWindow | TimeLeft;
     readonly $type: 'ClockTime';
     count?: Count;
     seconds?: string;
@@ -1136,6 +1269,21 @@ export function isComeOffVerb(item: unknown): item is ComeOffVerb {
     return item === 'comes off' || item === 'come off' || item === 'uses' || item === 'use';
 }
 
+export interface ComesFrom extends langium.AstNode {
+    readonly $container: Move;
+    readonly $type: 'ComesFrom';
+    spot: Spot;
+}
+
+export const ComesFrom = {
+    $type: 'ComesFrom',
+    spot: 'spot'
+} as const;
+
+export function isComesFrom(item: unknown): item is ComesFrom {
+    return reflection.isInstance(item, ComesFrom.$type);
+}
+
 export type Condition = DefenceDoes | Remark | TimeLeft;
 
 export const Condition = {
@@ -1147,7 +1295,7 @@ export function isCondition(item: unknown): item is Condition {
 }
 
 export interface Coordinates extends langium.AstNode {
-    readonly $container: At | BallEvent | DefendTo | FromSpot | OffSpot | OwnSpot | Placing | PlayerEvent | Shot | To | Via;
+    readonly $container: At | BallEvent | ComesFrom | DefendTo | FromSpot | OffSpot | OnMove | OwnSpot | Placing | PlayerEvent | Shot | ShotKinds | To | Via;
     readonly $type: 'Coordinates';
     unit?: 'ft' | 'm';
     x: Signed;
@@ -1171,10 +1319,10 @@ export function isCount(item: unknown): item is Count {
     return typeof item === 'number';
 }
 
-export type Countable = 'ball-screen' | 'ball-screens' | 'cut' | 'cuts' | 'dribble' | 'dribbles' | 'drive' | 'drives' | 'hand off' | 'hand-offs' | 'look' | 'looks' | 'pass' | 'passes' | 'reversal' | 'reversals' | 'screen' | 'screens';
+export type Countable = 'ball-screen' | 'ball-screens' | 'cut' | 'cuts' | 'dribble' | 'dribbles' | 'drive' | 'drives' | 'hand off' | 'hand-offs' | 'handoff' | 'handoffs' | 'look' | 'looks' | 'pass' | 'passes' | 'reversal' | 'reversals' | 'screen' | 'screens';
 
 export function isCountable(item: unknown): item is Countable {
-    return item === 'passes' || item === 'pass' || item === 'screens' || item === 'screen' || item === 'ball-screens' || item === 'ball-screen' || item === 'cuts' || item === 'cut' || item === 'dribbles' || item === 'dribble' || item === 'drives' || item === 'drive' || item === 'hand-offs' || item === 'hand off' || item === 'reversals' || item === 'reversal' || item === 'looks' || item === 'look';
+    return item === 'passes' || item === 'pass' || item === 'screens' || item === 'screen' || item === 'ball-screens' || item === 'ball-screen' || item === 'cuts' || item === 'cut' || item === 'dribbles' || item === 'dribble' || item === 'drives' || item === 'drive' || item === 'hand-offs' || item === 'hand off' || item === 'handoffs' || item === 'handoff' || item === 'reversals' || item === 'reversal' || item === 'looks' || item === 'look';
 }
 
 export interface Crash extends langium.AstNode {
@@ -1313,10 +1461,10 @@ export function isDribblePart(item: unknown): item is DribblePart {
     return reflection.isInstance(item, DribblePart.$type);
 }
 
-export type DribbleVerb = 'back out' | 'backs out' | 'bring it up' | 'bring it' | 'bring the ball up' | 'bring the ball' | 'brings it up' | 'brings it' | 'brings the ball up' | 'brings the ball' | 'dribble it' | 'dribble the ball' | 'dribble' | 'dribbles it' | 'dribbles the ball' | 'dribbles' | 'drive' | 'drives' | 'pull it out' | 'pull the ball out' | 'pulls it out' | 'pulls the ball out' | 'push it up' | 'push it' | 'push the ball up' | 'push the ball' | 'pushes it up' | 'pushes it' | 'pushes the ball up' | 'pushes the ball' | 'take it' | 'take the ball up' | 'take the ball' | 'takes it' | 'takes the ball up' | 'takes the ball' | 'turn the corner' | 'turns the corner';
+export type DribbleVerb = 'back out' | 'backs out' | 'bring it up' | 'bring it' | 'bring the ball up' | 'bring the ball' | 'brings it up' | 'brings it' | 'brings the ball up' | 'brings the ball' | 'dribble it' | 'dribble the ball' | 'dribble' | 'dribbles it' | 'dribbles the ball' | 'dribbles' | 'drive' | 'drives' | 'go one on one' | 'goes one on one' | 'play one on one' | 'plays one on one' | 'pull it out' | 'pull the ball out' | 'pulls it out' | 'pulls the ball out' | 'push it up' | 'push it' | 'push the ball up' | 'push the ball' | 'pushes it up' | 'pushes it' | 'pushes the ball up' | 'pushes the ball' | 'take it' | 'take the ball up' | 'take the ball' | 'takes it' | 'takes the ball up' | 'takes the ball' | 'turn the corner' | 'turns the corner';
 
 export function isDribbleVerb(item: unknown): item is DribbleVerb {
-    return item === 'dribbles' || item === 'dribble' || item === 'dribbles it' || item === 'dribble it' || item === 'dribbles the ball' || item === 'dribble the ball' || item === 'drives' || item === 'drive' || item === 'turns the corner' || item === 'turn the corner' || item === 'brings the ball up' || item === 'bring the ball up' || item === 'backs out' || item === 'back out' || item === 'brings the ball' || item === 'bring the ball' || item === 'brings it' || item === 'bring it' || item === 'takes the ball' || item === 'take the ball' || item === 'takes it' || item === 'take it' || item === 'pushes the ball' || item === 'push the ball' || item === 'pushes it' || item === 'push it' || item === 'brings it up' || item === 'bring it up' || item === 'takes the ball up' || item === 'take the ball up' || item === 'pushes the ball up' || item === 'push the ball up' || item === 'pushes it up' || item === 'push it up' || item === 'pulls the ball out' || item === 'pull the ball out' || item === 'pulls it out' || item === 'pull it out';
+    return item === 'dribbles' || item === 'dribble' || item === 'dribbles it' || item === 'dribble it' || item === 'dribbles the ball' || item === 'dribble the ball' || item === 'drives' || item === 'drive' || item === 'turns the corner' || item === 'turn the corner' || item === 'brings the ball up' || item === 'bring the ball up' || item === 'backs out' || item === 'back out' || item === 'brings the ball' || item === 'bring the ball' || item === 'brings it' || item === 'bring it' || item === 'takes the ball' || item === 'take the ball' || item === 'takes it' || item === 'take it' || item === 'pushes the ball' || item === 'push the ball' || item === 'pushes it' || item === 'push it' || item === 'brings it up' || item === 'bring it up' || item === 'takes the ball up' || item === 'take the ball up' || item === 'pushes the ball up' || item === 'push the ball up' || item === 'pushes it up' || item === 'push it up' || item === 'pulls the ball out' || item === 'pull the ball out' || item === 'pulls it out' || item === 'pull it out' || item === 'goes one on one' || item === 'go one on one' || item === 'plays one on one' || item === 'play one on one';
 }
 
 export interface Early extends langium.AstNode {
@@ -1482,7 +1630,7 @@ export function isFromChange(item: unknown): item is FromChange {
 export interface FromSpot extends langium.AstNode {
     readonly $container: ThrowIn;
     readonly $type: 'FromSpot';
-    spot: Spot;
+    spot: Place | Spot;
 }
 
 export const FromSpot = {
@@ -1492,6 +1640,12 @@ export const FromSpot = {
 
 export function isFromSpot(item: unknown): item is FromSpot {
     return reflection.isInstance(item, FromSpot.$type);
+}
+
+export type GoalName = 'basket' | 'block' | 'bucket' | 'corner' | 'elbow' | 'free-throw line' | 'hole' | 'hoop' | 'lane' | 'nail' | 'paint' | 'rim' | 'ring' | 'slot' | 'top' | 'wing';
+
+export function isGoalName(item: unknown): item is GoalName {
+    return item === 'rim' || item === 'basket' || item === 'hoop' || item === 'ring' || item === 'hole' || item === 'bucket' || item === 'elbow' || item === 'block' || item === 'nail' || item === 'paint' || item === 'lane' || item === 'wing' || item === 'slot' || item === 'top' || item === 'corner' || item === 'free-throw line';
 }
 
 export interface Guarded extends langium.AstNode {
@@ -1536,10 +1690,10 @@ export function isHandOffPart(item: unknown): item is HandOffPart {
     return reflection.isInstance(item, HandOffPart.$type);
 }
 
-export type HandOffVerb = 'hand back' | 'hand off' | 'hand' | 'hands back' | 'hands off' | 'hands';
+export type HandOffVerb = 'hand back' | 'hand it off' | 'hand off' | 'hand' | 'hands back' | 'hands it off' | 'hands off' | 'hands' | 'pitch' | 'pitches';
 
 export function isHandOffVerb(item: unknown): item is HandOffVerb {
-    return item === 'hands off' || item === 'hand off' || item === 'hands' || item === 'hand' || item === 'hands back' || item === 'hand back';
+    return item === 'hands off' || item === 'hand off' || item === 'hands' || item === 'hand' || item === 'hands back' || item === 'hand back' || item === 'hands it off' || item === 'hand it off' || item === 'pitches' || item === 'pitch';
 }
 
 export type Header = Against | AlreadySet | BallWith | Call | ClockAt | From | InboundWithin | Leave | ShotWindow | Situation | Tags;
@@ -1553,9 +1707,9 @@ export function isHeader(item: unknown): item is Header {
 }
 
 export interface Heading extends langium.AstNode {
-    readonly $container: Defend | Dribble | Move;
+    readonly $container: Defend | Dribble | Move | OnMove;
     readonly $type: 'Heading';
-    way: 'across the lane' | 'along the baseline' | 'baseline' | 'down the lane' | 'left' | 'middle' | 'right' | 'through the lane' | 'up the lane';
+    way: 'across the lane' | 'along the baseline' | 'baseline' | 'down the lane' | 'down the left side' | 'down the middle' | 'down the right side' | 'left side' | 'left' | 'middle' | 'right side' | 'right' | 'through the lane' | 'through the middle' | 'through' | 'up the lane' | 'up the left side' | 'up the middle' | 'up the right side';
 }
 
 export const Heading = {
@@ -1609,10 +1763,10 @@ export function isHoldPart(item: unknown): item is HoldPart {
     return reflection.isInstance(item, HoldPart.$type);
 }
 
-export type HoldVerb = 'face up' | 'faces up' | 'hold' | 'holds' | 'keep their dribble' | 'keeps his dribble' | 'pick up their dribble' | 'pick up' | 'picks up his dribble' | 'picks up' | 'square up' | 'squares up' | 'stay' | 'stays' | 'turn' | 'turns' | 'wait' | 'waits';
+export type HoldVerb = 'face up' | 'faces up' | 'hold' | 'holds' | 'keep their dribble' | 'keeps his dribble' | 'pick up their dribble' | 'pick up' | 'picks up his dribble' | 'picks up' | 'pivot' | 'pivots' | 'square up' | 'squares up' | 'stand' | 'stands' | 'stay' | 'stays' | 'stop' | 'stops' | 'turn' | 'turns' | 'wait' | 'waits';
 
 export function isHoldVerb(item: unknown): item is HoldVerb {
-    return item === 'holds' || item === 'hold' || item === 'waits' || item === 'wait' || item === 'stays' || item === 'stay' || item === 'keeps his dribble' || item === 'keep their dribble' || item === 'picks up his dribble' || item === 'pick up their dribble' || item === 'picks up' || item === 'pick up' || item === 'turns' || item === 'turn' || item === 'faces up' || item === 'face up' || item === 'squares up' || item === 'square up';
+    return item === 'holds' || item === 'hold' || item === 'waits' || item === 'wait' || item === 'stays' || item === 'stay' || item === 'keeps his dribble' || item === 'keep their dribble' || item === 'picks up his dribble' || item === 'pick up their dribble' || item === 'picks up' || item === 'pick up' || item === 'turns' || item === 'turn' || item === 'pivots' || item === 'pivot' || item === 'stops' || item === 'stop' || item === 'stands' || item === 'stand' || item === 'faces up' || item === 'face up' || item === 'squares up' || item === 'square up';
 }
 
 export interface InboundWithin extends langium.AstNode {
@@ -1767,7 +1921,7 @@ export function isLook(item: unknown): item is Look {
     return reflection.isInstance(item, Look.$type);
 }
 
-export type LookPin = At | LookTime | OnMove | Trigger;
+export type LookPin = At | LookTime | Off | OnMove | Trigger;
 
 export const LookPin = {
     $type: 'LookPin'
@@ -1826,7 +1980,7 @@ export function isMove(item: unknown): item is Move {
     return reflection.isInstance(item, Move.$type);
 }
 
-export type MovePart = At | BeforeScreen | For | Heading | Off | OpenSpot | Past | Through | To | Via;
+export type MovePart = At | BeforeScreen | ComesFrom | For | Heading | Off | OpenSpot | Past | Through | To | Via;
 
 export const MovePart = {
     $type: 'MovePart'
@@ -1836,14 +1990,14 @@ export function isMovePart(item: unknown): item is MovePart {
     return reflection.isInstance(item, MovePart.$type);
 }
 
-export type MoveVerb = 'back-cut' | 'back-cuts' | 'backdoor' | 'backdoors' | 'basket-cut' | 'basket-cuts' | 'break' | 'breaks' | 'clear out' | 'clear' | 'clears out' | 'clears' | 'come' | 'comes' | 'curl' | 'curls' | 'cut back door' | 'cut backdoor' | 'cut' | 'cuts back door' | 'cuts backdoor' | 'cuts' | 'dive' | 'dives' | 'drift' | 'drifts' | 'fade' | 'fades' | 'flare' | 'flares' | 'flash' | 'flashes' | 'get open' | 'gets open' | 'go back door' | 'go backdoor' | 'go' | 'goes back door' | 'goes backdoor' | 'goes' | 'jog' | 'jogs' | 'l-cut' | 'l-cuts' | 'lift' | 'lifts' | 'loop' | 'loops' | 'make the same cut' | 'makes the same cut' | 'move' | 'moves' | 'pop' | 'pops' | 'post up' | 'posts up' | 'relocate' | 'relocates' | 'return' | 'returns' | 'roll' | 'rolls' | 'run' | 'runs' | 'shallow-cut' | 'shallow-cuts' | 'slide' | 'slides' | 'slip' | 'slips' | 'space' | 'spaces' | 'spot up' | 'spots up' | 'sprint' | 'sprints' | 'step back' | 'step in' | 'step out' | 'step up' | 'step' | 'steps back' | 'steps in' | 'steps out' | 'steps up' | 'steps' | 'straight-cut' | 'straight-cuts' | 'v-cut' | 'v-cuts' | 'walk' | 'walks';
+export type MoveVerb = 'back-cut' | 'back-cuts' | 'backdoor' | 'backdoors' | 'basket-cut' | 'basket-cuts' | 'break' | 'breaks' | 'circle' | 'circles' | 'clear out' | 'clear' | 'clears out' | 'clears' | 'come inbounds' | 'come' | 'comes inbounds' | 'comes' | 'curl' | 'curls' | 'cut back door' | 'cut backdoor' | 'cut' | 'cuts back door' | 'cuts backdoor' | 'cuts' | 'dive' | 'dives' | 'drift' | 'drifts' | 'fade' | 'fades' | 'flare' | 'flares' | 'flash' | 'flashes' | 'get open' | 'gets open' | 'go back door' | 'go backdoor' | 'go' | 'goes back door' | 'goes backdoor' | 'goes' | 'jog' | 'jogs' | 'l-cut' | 'l-cuts' | 'leak out' | 'leaks out' | 'lift' | 'lifts' | 'loop' | 'loops' | 'make the same cut' | 'makes the same cut' | 'move' | 'moves' | 'pop' | 'pops' | 'post up' | 'posts up' | 'race' | 'races' | 'relocate' | 'relocates' | 'return' | 'returns' | 'roll' | 'rolls' | 'run' | 'runs' | 'shallow-cut' | 'shallow-cuts' | 'sink' | 'sinks' | 'slide' | 'slides' | 'slip' | 'slips' | 'space' | 'spaces' | 'spot up' | 'spots up' | 'sprint' | 'sprints' | 'step back' | 'step in bounds' | 'step in' | 'step inbounds' | 'step out' | 'step up' | 'step' | 'steps back' | 'steps in bounds' | 'steps in' | 'steps inbounds' | 'steps out' | 'steps up' | 'steps' | 'straight-cut' | 'straight-cuts' | 'v-cut' | 'v-cuts' | 'walk' | 'walks';
 
 export function isMoveVerb(item: unknown): item is MoveVerb {
-    return item === 'cuts' || item === 'cut' || item === 'basket-cuts' || item === 'basket-cut' || item === 'back-cuts' || item === 'back-cut' || item === 'v-cuts' || item === 'v-cut' || item === 'l-cuts' || item === 'l-cut' || item === 'shallow-cuts' || item === 'shallow-cut' || item === 'straight-cuts' || item === 'straight-cut' || item === 'curls' || item === 'curl' || item === 'fades' || item === 'fade' || item === 'flares' || item === 'flare' || item === 'flashes' || item === 'flash' || item === 'rolls' || item === 'roll' || item === 'pops' || item === 'pop' || item === 'slips' || item === 'slip' || item === 'dives' || item === 'dive' || item === 'posts up' || item === 'post up' || item === 'lifts' || item === 'lift' || item === 'drifts' || item === 'drift' || item === 'steps out' || item === 'step out' || item === 'steps in' || item === 'step in' || item === 'clears' || item === 'clear' || item === 'clears out' || item === 'clear out' || item === 'spaces' || item === 'space' || item === 'spots up' || item === 'spot up' || item === 'sprints' || item === 'sprint' || item === 'runs' || item === 'run' || item === 'jogs' || item === 'jog' || item === 'walks' || item === 'walk' || item === 'moves' || item === 'move' || item === 'relocates' || item === 'relocate' || item === 'makes the same cut' || item === 'make the same cut' || item === 'breaks' || item === 'break' || item === 'steps' || item === 'step' || item === 'steps back' || item === 'step back' || item === 'backdoors' || item === 'backdoor' || item === 'comes' || item === 'come' || item === 'goes' || item === 'go' || item === 'slides' || item === 'slide' || item === 'loops' || item === 'loop' || item === 'returns' || item === 'return' || item === 'steps up' || item === 'step up' || item === 'gets open' || item === 'get open' || item === 'cuts backdoor' || item === 'cut backdoor' || item === 'cuts back door' || item === 'cut back door' || item === 'goes backdoor' || item === 'go backdoor' || item === 'goes back door' || item === 'go back door';
+    return item === 'cuts' || item === 'cut' || item === 'basket-cuts' || item === 'basket-cut' || item === 'back-cuts' || item === 'back-cut' || item === 'v-cuts' || item === 'v-cut' || item === 'l-cuts' || item === 'l-cut' || item === 'shallow-cuts' || item === 'shallow-cut' || item === 'straight-cuts' || item === 'straight-cut' || item === 'curls' || item === 'curl' || item === 'fades' || item === 'fade' || item === 'flares' || item === 'flare' || item === 'flashes' || item === 'flash' || item === 'rolls' || item === 'roll' || item === 'pops' || item === 'pop' || item === 'slips' || item === 'slip' || item === 'dives' || item === 'dive' || item === 'posts up' || item === 'post up' || item === 'lifts' || item === 'lift' || item === 'drifts' || item === 'drift' || item === 'steps out' || item === 'step out' || item === 'steps in' || item === 'step in' || item === 'clears' || item === 'clear' || item === 'clears out' || item === 'clear out' || item === 'spaces' || item === 'space' || item === 'spots up' || item === 'spot up' || item === 'sprints' || item === 'sprint' || item === 'runs' || item === 'run' || item === 'jogs' || item === 'jog' || item === 'walks' || item === 'walk' || item === 'moves' || item === 'move' || item === 'relocates' || item === 'relocate' || item === 'sinks' || item === 'sink' || item === 'circles' || item === 'circle' || item === 'races' || item === 'race' || item === 'leaks out' || item === 'leak out' || item === 'steps inbounds' || item === 'step inbounds' || item === 'steps in bounds' || item === 'step in bounds' || item === 'comes inbounds' || item === 'come inbounds' || item === 'makes the same cut' || item === 'make the same cut' || item === 'breaks' || item === 'break' || item === 'steps' || item === 'step' || item === 'steps back' || item === 'step back' || item === 'backdoors' || item === 'backdoor' || item === 'comes' || item === 'come' || item === 'goes' || item === 'go' || item === 'slides' || item === 'slide' || item === 'loops' || item === 'loop' || item === 'returns' || item === 'return' || item === 'steps up' || item === 'step up' || item === 'gets open' || item === 'get open' || item === 'cuts backdoor' || item === 'cut backdoor' || item === 'cuts back door' || item === 'cut back door' || item === 'goes backdoor' || item === 'go backdoor' || item === 'goes back door' || item === 'go back door';
 }
 
 export interface NextTo extends langium.AstNode {
-    readonly $container: At | BallEvent | DefendTo | FromSpot | OffSpot | OwnSpot | Placing | PlayerEvent | Shot | To | Via;
+    readonly $container: At | BallEvent | ComesFrom | DefendTo | FromSpot | OffSpot | OnMove | OwnSpot | Placing | PlayerEvent | Shot | ShotKinds | To | Via;
     readonly $type: 'NextTo';
     how: 'behind' | 'beside' | 'in front of';
     player: Player;
@@ -1904,7 +2058,7 @@ export function isNotHold(item: unknown): item is NotHold {
 }
 
 export interface Off extends langium.AstNode {
-    readonly $container: Defend | Dribble | Move | SameAgain;
+    readonly $container: Defend | Dribble | Look | Move | OnMove | SameAgain;
     readonly $type: 'Off' | 'ScreenNoun';
     double: boolean;
     players: Array<Player>;
@@ -1925,7 +2079,7 @@ export function isOff(item: unknown): item is Off {
 }
 
 export interface Offset extends langium.AstNode {
-    readonly $container: At | BallEvent | DefendTo | FromSpot | OffSpot | OwnSpot | Placing | PlayerEvent | Shot | To | Via;
+    readonly $container: At | BallEvent | ComesFrom | DefendTo | FromSpot | OffSpot | OnMove | OwnSpot | Placing | PlayerEvent | Shot | ShotKinds | To | Via;
     readonly $type: 'Offset';
     by: Length;
     direction: 'above' | 'behind' | 'below' | 'in front of' | 'inside' | 'left of' | 'outside' | 'right of';
@@ -2008,12 +2162,24 @@ export function isOnMiss(item: unknown): item is OnMiss {
 export interface OnMove extends langium.AstNode {
     readonly $container: Look;
     readonly $type: 'OnMove';
-    move: 'back-cut' | 'back-cutting' | 'backdoor cut' | 'backdoor' | 'basket-cut' | 'catch' | 'curl' | 'curling' | 'cut' | 'cutting' | 'dive' | 'diving' | 'drift' | 'drifting' | 'drive' | 'driving' | 'duck in' | 'ducking in' | 'fade' | 'fading' | 'fill' | 'filling' | 'flare' | 'flaring' | 'flash' | 'flashing' | 'hand off' | 'l-cut' | 'lift' | 'lifting' | 'lob' | 'pop' | 'popping' | 'post up' | 'posting up' | 'roll' | 'rolling' | 'seal' | 'sealing' | 'shallow-cut' | 'skip' | 'slip' | 'slipping' | 'step out' | 'stepping out' | 'v-cut';
+    heading?: Heading;
+    how?: 'at' | 'in' | 'on';
+    move: 'all the way' | 'back-cut' | 'back-cuts' | 'back-cutting' | 'backdoor cut' | 'backdoor' | 'basket-cut' | 'catch' | 'coming' | 'curl' | 'curling' | 'curls' | 'cut' | 'cuts' | 'cutting backdoor' | 'cutting' | 'dive' | 'dives' | 'diving' | 'drift' | 'drifting' | 'drifts' | 'drive' | 'drives' | 'driving' | 'duck in' | 'ducking in' | 'ducks in' | 'fade' | 'fades' | 'fading' | 'fill' | 'filling' | 'flare' | 'flares' | 'flaring' | 'flash' | 'flashes' | 'flashing' | 'going backdoor' | 'going' | 'hand off' | 'handoff' | 'l-cut' | 'lift' | 'lifting' | 'lifts' | 'lob' | 'opening up' | 'pop' | 'popping' | 'pops' | 'post up' | 'posting up' | 'posts up' | 'roll' | 'rolling' | 'rolls' | 'running' | 'seal' | 'sealing' | 'seals' | 'shallow-cut' | 'short roll' | 'skip' | 'slip' | 'slipping' | 'slips' | 'spots up' | 'spotting up' | 'step out' | 'stepping in' | 'stepping out' | 'steps out' | 'trailing' | 'turning the corner' | 'v-cut';
+    off?: Off;
+    on?: Player;
+    spots: Array<Spot>;
+    toward?: Spot;
 }
 
 export const OnMove = {
     $type: 'OnMove',
-    move: 'move'
+    heading: 'heading',
+    how: 'how',
+    move: 'move',
+    off: 'off',
+    on: 'on',
+    spots: 'spots',
+    toward: 'toward'
 } as const;
 
 export function isOnMove(item: unknown): item is OnMove {
@@ -2181,10 +2347,10 @@ export function isPassKind(item: unknown): item is PassKind {
     return reflection.isInstance(item, PassKind.$type);
 }
 
-export type PassKindName = 'alley-oop' | 'baseball-pass' | 'bounce-pass' | 'chest-pass' | 'dish' | 'drop pass' | 'dump off' | 'dump pass' | 'give and go' | 'hand off' | 'high-low pass' | 'high-low' | 'kick out' | 'kick-out pass' | 'lob' | 'overhead-pass' | 'pass' | 'skip' | 'skip-pass' | 'tip';
+export type PassKindName = 'alley-oop' | 'baseball-pass' | 'bounce-pass' | 'chest-pass' | 'dish' | 'drop pass' | 'drop-off' | 'dump off' | 'dump pass' | 'entry pass' | 'give and go' | 'hand off' | 'handoff' | 'high-low pass' | 'high-low' | 'kick out' | 'kick-out pass' | 'lob pass' | 'lob' | 'overhead-pass' | 'pass' | 'pocket pass' | 'skip' | 'skip-pass' | 'tip' | 'touch pass' | 'wrap-around pass';
 
 export function isPassKindName(item: unknown): item is PassKindName {
-    return item === 'pass' || item === 'bounce-pass' || item === 'lob' || item === 'skip' || item === 'skip-pass' || item === 'overhead-pass' || item === 'baseball-pass' || item === 'chest-pass' || item === 'hand off' || item === 'kick out' || item === 'tip' || item === 'dump off' || item === 'dump pass' || item === 'drop pass' || item === 'dish' || item === 'high-low' || item === 'high-low pass' || item === 'give and go' || item === 'alley-oop' || item === 'kick-out pass';
+    return item === 'pass' || item === 'bounce-pass' || item === 'lob' || item === 'skip' || item === 'skip-pass' || item === 'overhead-pass' || item === 'baseball-pass' || item === 'chest-pass' || item === 'hand off' || item === 'kick out' || item === 'tip' || item === 'dump off' || item === 'dump pass' || item === 'drop pass' || item === 'dish' || item === 'high-low' || item === 'high-low pass' || item === 'give and go' || item === 'alley-oop' || item === 'kick-out pass' || item === 'pocket pass' || item === 'entry pass' || item === 'lob pass' || item === 'touch pass' || item === 'wrap-around pass' || item === 'drop-off' || item === 'handoff';
 }
 
 export type PassPart = At | Early | PassAlong | PassBall | PassStyle | PassTo;
@@ -2251,11 +2417,13 @@ export function isPast(item: unknown): item is Past {
 }
 
 export interface Place extends langium.AstNode {
-    readonly $container: AlignmentRef | At | BallEvent | Between | DefendTo | FromSpot | OffSpot | Offset | OwnSpot | Placing | PlayerEvent | Shot | To | Via;
+    readonly $container: AlignmentRef | At | BallEvent | Between | ComesFrom | DefendTo | FromSpot | OffSpot | Offset | OnMove | OwnSpot | Placing | PlayerEvent | Shot | ShotKinds | To | Via;
     readonly $type: 'Place';
     extended: boolean;
-    half?: 'ball-side' | 'far side' | 'left side' | 'near side' | 'right side' | 'strong-side' | 'weak-side';
-    name: 'backcourt' | 'basket' | 'bucket' | 'hole' | 'hoop' | 'rim' | 'ring' | SpotName;
+    half?: 'ball-side' | 'far side' | 'left side' | 'left' | 'near side' | 'opposite side' | 'other side' | 'right side' | 'right' | 'strong-side' | 'weak-side';
+    inBackcourt: boolean;
+    name?: 'across half court' | 'backcourt' | 'over half court' | 'past half court' | 'under the basket' | 'under the hoop' | 'under the rim' | 'under the ring' | GoalName | SpotName;
+    onSide?: 'left side of' | 'left side' | 'right side of' | 'right side';
     own?: string;
     side?: 'left' | 'middle' | 'right' | Side;
 }
@@ -2264,7 +2432,9 @@ export const Place = {
     $type: 'Place',
     extended: 'extended',
     half: 'half',
+    inBackcourt: 'inBackcourt',
     name: 'name',
+    onSide: 'onSide',
     own: 'own',
     side: 'side'
 } as const;
@@ -2277,23 +2447,33 @@ export interface Placing extends langium.AstNode {
     readonly $container: From;
     readonly $type: 'Placing';
     apart?: Length;
+    ballBehind: boolean;
     spots: Array<Spot>;
     subject: Subjects;
+    withBall: boolean;
 }
 
 export const Placing = {
     $type: 'Placing',
     apart: 'apart',
+    ballBehind: 'ballBehind',
     spots: 'spots',
-    subject: 'subject'
+    subject: 'subject',
+    withBall: 'withBall'
 } as const;
 
 export function isPlacing(item: unknown): item is Placing {
     return reflection.isInstance(item, Placing.$type);
 }
 
+export type PlainShot = 'catch and shoot' | 'shoots it' | 'shoots' | 'shot' | 'takes it' | 'takes';
+
+export function isPlainShot(item: unknown): item is PlainShot {
+    return item === 'shoots' || item === 'shoots it' || item === 'shot' || item === 'catch and shoot' || item === 'takes' || item === 'takes it';
+}
+
 export interface Player extends langium.AstNode {
-    readonly $container: AlignmentRef | BallWith | Close | Crash | DefendTo | DribbleAt | For | Guarded | Look | NextTo | Note | Off | On | PartSwap | PassKind | PassTo | Past | PlayerEvent | Players | PointOfPlayer | Seal | SwapWith | Swapped | Through | To | With;
+    readonly $container: AlignmentRef | BallWith | Close | Crash | DefendTo | DribbleAt | For | Guarded | Look | NextTo | Note | Off | On | OnMove | PartSwap | PassKind | PassTo | Past | PlayerEvent | Players | PointOfPlayer | Seal | SwapWith | Swapped | Through | To | With;
     readonly $type: 'Player';
     number: string;
     pronoun?: 'him' | 'them';
@@ -2446,10 +2626,10 @@ export function isReboundGroup(item: unknown): item is ReboundGroup {
     return reflection.isInstance(item, ReboundGroup.$type);
 }
 
-export type ReboundVerb = 'box out' | 'boxes out' | 'crash the boards' | 'crash' | 'crashes the boards' | 'crashes' | 'get back on d' | 'get back on defence' | 'get back on defense' | 'get back' | 'gets back on d' | 'gets back on defence' | 'gets back on defense' | 'gets back' | 'hit the boards' | 'hit the glass' | 'hits the boards' | 'hits the glass';
+export type ReboundVerb = 'box out' | 'boxes out' | 'crash the boards' | 'crash' | 'crashes the boards' | 'crashes' | 'get back on d' | 'get back on defence' | 'get back on defense' | 'get back' | 'gets back on d' | 'gets back on defence' | 'gets back on defense' | 'gets back' | 'go to the boards' | 'go to the glass' | 'goes to the boards' | 'goes to the glass' | 'hit the boards' | 'hit the glass' | 'hits the boards' | 'hits the glass' | 'sprint back' | 'sprints back' | 'stay back' | 'stays back';
 
 export function isReboundVerb(item: unknown): item is ReboundVerb {
-    return item === 'crashes' || item === 'crash' || item === 'crashes the boards' || item === 'crash the boards' || item === 'hits the boards' || item === 'hit the boards' || item === 'hits the glass' || item === 'hit the glass' || item === 'gets back' || item === 'get back' || item === 'gets back on defence' || item === 'get back on defence' || item === 'gets back on defense' || item === 'get back on defense' || item === 'gets back on d' || item === 'get back on d' || item === 'boxes out' || item === 'box out';
+    return item === 'crashes' || item === 'crash' || item === 'crashes the boards' || item === 'crash the boards' || item === 'hits the boards' || item === 'hit the boards' || item === 'hits the glass' || item === 'hit the glass' || item === 'gets back' || item === 'get back' || item === 'gets back on defence' || item === 'get back on defence' || item === 'gets back on defense' || item === 'get back on defense' || item === 'gets back on d' || item === 'get back on d' || item === 'stays back' || item === 'stay back' || item === 'sprints back' || item === 'sprint back' || item === 'goes to the boards' || item === 'go to the boards' || item === 'goes to the glass' || item === 'go to the glass' || item === 'boxes out' || item === 'box out';
 }
 
 export interface Remark extends langium.AstNode {
@@ -2483,13 +2663,15 @@ export interface Repeats extends langium.AstNode {
     lasting?: Seconds;
     steps: Array<string>;
     times?: Count;
+    twice: boolean;
 }
 
 export const Repeats = {
     $type: 'Repeats',
     lasting: 'lasting',
     steps: 'steps',
-    times: 'times'
+    times: 'times',
+    twice: 'twice'
 } as const;
 
 export function isRepeats(item: unknown): item is Repeats {
@@ -2610,10 +2792,10 @@ export function isScreen(item: unknown): item is Screen {
     return reflection.isInstance(item, Screen.$type);
 }
 
-export type ScreenNoun = 'back pick' | 'back-screen' | 'ball-screen' | 'cross-screen' | 'double-screen' | 'down-screen' | 'flare-screen' | 'pick' | 'pin down' | 'pin-screen' | 'pindown' | 'screen' | 'stagger' | 'stagger-screen' | 'up-screen';
+export type ScreenNoun = 'back pick' | 'back-screen' | 'back-screens' | 'ball-screen' | 'ball-screens' | 'cross-screen' | 'cross-screens' | 'double drag' | 'double' | 'double-screen' | 'down-screen' | 'down-screens' | 'drag' | 'drag-screen' | 'flare' | 'flare-screen' | 'flare-screens' | 'hand off' | 'handoff' | 'it' | 'pick' | 'picks' | 'pin down' | 'pin-screen' | 'pindown' | 'screen' | 'screens' | 'stagger' | 'stagger-screen' | 'stagger-screens' | 'staggered screen' | 'staggered screens' | 'up-screen';
 
 export function isScreenNoun(item: unknown): item is ScreenNoun {
-    return item === 'screen' || item === 'pick' || item === 'ball-screen' || item === 'back-screen' || item === 'back pick' || item === 'flare-screen' || item === 'cross-screen' || item === 'down-screen' || item === 'up-screen' || item === 'pin-screen' || item === 'pin down' || item === 'pindown' || item === 'stagger-screen' || item === 'stagger' || item === 'double-screen';
+    return item === 'screen' || item === 'pick' || item === 'ball-screen' || item === 'back-screen' || item === 'back pick' || item === 'flare-screen' || item === 'cross-screen' || item === 'down-screen' || item === 'up-screen' || item === 'pin-screen' || item === 'pin down' || item === 'pindown' || item === 'stagger-screen' || item === 'stagger' || item === 'double-screen' || item === 'double' || item === 'screens' || item === 'picks' || item === 'ball-screens' || item === 'back-screens' || item === 'cross-screens' || item === 'down-screens' || item === 'flare-screens' || item === 'stagger-screens' || item === 'staggered screen' || item === 'staggered screens' || item === 'double drag' || item === 'drag' || item === 'drag-screen' || item === 'flare' || item === 'hand off' || item === 'handoff' || item === 'it';
 }
 
 export type ScreenPart = At | For | On | ScreenWay;
@@ -2626,16 +2808,16 @@ export function isScreenPart(item: unknown): item is ScreenPart {
     return reflection.isInstance(item, ScreenPart.$type);
 }
 
-export type ScreenVerb = 'back-screen' | 'back-screens' | 'ball-screen' | 'ball-screens' | 'cross-screen' | 'cross-screens' | 'double-screen' | 'double-screens' | 'down-screen' | 'down-screens' | 'flare-screen' | 'flare-screens' | 'pin down' | 'pin-screen' | 'pin-screens' | 'pins down' | 're-screen' | 're-screens' | 'screen' | 'screens' | 'stagger' | 'stagger-screen' | 'stagger-screens' | 'staggers' | 'up-screen' | 'up-screens';
+export type ScreenVerb = 'back pick' | 'back picks' | 'back-screen' | 'back-screens' | 'ball-screen' | 'ball-screens' | 'cross-screen' | 'cross-screens' | 'double-screen' | 'double-screens' | 'down-screen' | 'down-screens' | 'drag-screen' | 'drag-screens' | 'flare-screen' | 'flare-screens' | 'pick' | 'picks' | 'pin down' | 'pin-screen' | 'pin-screens' | 'pins down' | 're-screen' | 're-screens' | 'screen' | 'screens' | 'stagger' | 'stagger-screen' | 'stagger-screens' | 'staggers' | 'up-screen' | 'up-screens';
 
 export function isScreenVerb(item: unknown): item is ScreenVerb {
-    return item === 'screens' || item === 'screen' || item === 'ball-screens' || item === 'ball-screen' || item === 'back-screens' || item === 'back-screen' || item === 'flare-screens' || item === 'flare-screen' || item === 'cross-screens' || item === 'cross-screen' || item === 'down-screens' || item === 'down-screen' || item === 'up-screens' || item === 'up-screen' || item === 'pin-screens' || item === 'pin-screen' || item === 'pins down' || item === 'pin down' || item === 're-screens' || item === 're-screen' || item === 'stagger-screens' || item === 'stagger-screen' || item === 'staggers' || item === 'stagger' || item === 'double-screens' || item === 'double-screen';
+    return item === 'screens' || item === 'screen' || item === 'ball-screens' || item === 'ball-screen' || item === 'back-screens' || item === 'back-screen' || item === 'flare-screens' || item === 'flare-screen' || item === 'cross-screens' || item === 'cross-screen' || item === 'down-screens' || item === 'down-screen' || item === 'up-screens' || item === 'up-screen' || item === 'pin-screens' || item === 'pin-screen' || item === 'pins down' || item === 'pin down' || item === 're-screens' || item === 're-screen' || item === 'stagger-screens' || item === 'stagger-screen' || item === 'staggers' || item === 'stagger' || item === 'double-screens' || item === 'double-screen' || item === 'picks' || item === 'pick' || item === 'back picks' || item === 'back pick' || item === 'drag-screens' || item === 'drag-screen';
 }
 
 export interface ScreenWay extends langium.AstNode {
     readonly $container: Screen;
     readonly $type: 'ScreenWay';
-    way: 'across' | 'away' | 'down' | 'up';
+    way: 'across' | 'away' | 'down' | 'in' | 'up';
 }
 
 export const ScreenWay = {
@@ -2742,21 +2924,25 @@ export function isShot(item: unknown): item is Shot {
     return reflection.isInstance(item, Shot.$type);
 }
 
-export type ShotKindName = '3 pointer' | 'bank shot' | 'catch-and-shoot jumper' | 'catch-and-shoot three' | 'dunk' | 'fadeaway' | 'finger roll' | 'floater' | 'hook shot' | 'hook' | 'jump shot' | 'jumper' | 'lay-in' | 'lay-up' | 'layin' | 'layup' | 'pull up' | 'put-back' | 'putback' | 'runner' | 'set shot' | 'step back' | 'teardrop' | 'three' | 'three-pointer' | 'tip in' | 'turnaround';
+export type ShotKindName = '3 pointer' | 'baby hook' | 'bank shot' | 'catch-and-shoot jumper' | 'catch-and-shoot three' | 'drop step' | 'dunk' | 'fadeaway' | 'finger roll' | 'floater' | 'hook shot' | 'hook' | 'jump shot' | 'jumper' | 'lay-in' | 'lay-up' | 'layin' | 'layup' | 'pull up' | 'put-back' | 'putback' | 'runner' | 'set shot' | 'step back' | 'teardrop' | 'three' | 'three-pointer' | 'tip in' | 'turnaround' | 'up and under';
 
 export function isShotKindName(item: unknown): item is ShotKindName {
-    return item === 'layup' || item === 'lay-up' || item === 'dunk' || item === 'jumper' || item === 'jump shot' || item === 'three' || item === 'three-pointer' || item === 'hook' || item === 'hook shot' || item === 'tip in' || item === 'floater' || item === 'runner' || item === 'pull up' || item === 'bank shot' || item === 'set shot' || item === 'put-back' || item === 'putback' || item === 'finger roll' || item === 'lay-in' || item === 'layin' || item === '3 pointer' || item === 'step back' || item === 'fadeaway' || item === 'turnaround' || item === 'teardrop' || item === 'catch-and-shoot three' || item === 'catch-and-shoot jumper';
+    return item === 'layup' || item === 'lay-up' || item === 'dunk' || item === 'jumper' || item === 'jump shot' || item === 'three' || item === 'three-pointer' || item === 'hook' || item === 'hook shot' || item === 'tip in' || item === 'floater' || item === 'runner' || item === 'pull up' || item === 'bank shot' || item === 'set shot' || item === 'put-back' || item === 'putback' || item === 'finger roll' || item === 'lay-in' || item === 'layin' || item === '3 pointer' || item === 'step back' || item === 'fadeaway' || item === 'turnaround' || item === 'teardrop' || item === 'catch-and-shoot three' || item === 'catch-and-shoot jumper' || item === 'drop step' || item === 'up and under' || item === 'baby hook';
 }
 
 export interface ShotKinds extends langium.AstNode {
     readonly $container: Look;
     readonly $type: 'ShotKinds';
+    from?: Spot;
     kinds: Array<ShotKindName>;
+    plain: boolean;
 }
 
 export const ShotKinds = {
     $type: 'ShotKinds',
-    kinds: 'kinds'
+    from: 'from',
+    kinds: 'kinds',
+    plain: 'plain'
 } as const;
 
 export function isShotKinds(item: unknown): item is ShotKinds {
@@ -2858,10 +3044,10 @@ export function isSpot(item: unknown): item is Spot {
     return reflection.isInstance(item, Spot.$type);
 }
 
-export type SpotName = 'backcourt' | 'baseline' | 'basket' | 'block' | 'blocks' | 'bucket' | 'corner' | 'corners' | 'dunker spot' | 'dunker spots' | 'elbow' | 'elbows' | 'far baseline' | 'far free-throw line' | 'free-throw line extended' | 'free-throw line' | 'half court' | 'hash' | 'hashes' | 'high post' | 'high posts' | 'hole' | 'hoop' | 'key' | 'lane line' | 'lane' | 'low post' | 'low posts' | 'mid-post' | 'mid-posts' | 'middle' | 'nail' | 'out top' | 'paint' | 'post' | 'rim' | 'ring' | 'short corner' | 'short corners' | 'sideline' | 'slot' | 'slots' | 'top of the arc' | 'top of the circle' | 'top of the key' | 'top' | 'under the basket' | 'under the hoop' | 'under the rim' | 'under the ring' | 'up top' | 'wing' | 'wings';
+export type SpotName = 'backcourt block' | 'backcourt blocks' | 'backcourt corner' | 'backcourt corners' | 'backcourt elbow' | 'backcourt elbows' | 'backcourt top' | 'backcourt wing' | 'backcourt wings' | 'backcourt' | 'baseline' | 'basket' | 'block' | 'blocks' | 'bucket' | 'center court' | 'center line' | 'centre court' | 'centre line' | 'corner' | 'corners' | 'dunker spot' | 'dunker spots' | 'elbow' | 'elbows' | 'far baseline' | 'far free-throw line' | 'free-throw line extended' | 'free-throw line' | 'front of the basket' | 'front of the hoop' | 'front of the rim' | 'half court' | 'half line' | 'half-court line' | 'hash' | 'hashes' | 'high post' | 'high posts' | 'hole' | 'hoop' | 'key' | 'lane line' | 'lane' | 'low post' | 'low posts' | 'mid court' | 'mid-post' | 'mid-posts' | 'midcourt line' | 'midcourt' | 'middle' | 'nail' | 'out top' | 'own baseline' | 'own free-throw line' | 'paint' | 'post' | 'rim' | 'ring' | 'short corner' | 'short corners' | 'sideline' | 'slot' | 'slots' | 'top of the arc' | 'top of the circle' | 'top of the key' | 'top' | 'under the basket' | 'under the hoop' | 'under the rim' | 'under the ring' | 'up top' | 'wing' | 'wings';
 
 export function isSpotName(item: unknown): item is SpotName {
-    return item === 'rim' || item === 'basket' || item === 'hoop' || item === 'ring' || item === 'hole' || item === 'bucket' || item === 'under the basket' || item === 'under the hoop' || item === 'under the rim' || item === 'under the ring' || item === 'block' || item === 'blocks' || item === 'low post' || item === 'low posts' || item === 'mid-post' || item === 'mid-posts' || item === 'post' || item === 'middle' || item === 'elbow' || item === 'elbows' || item === 'nail' || item === 'high post' || item === 'high posts' || item === 'top' || item === 'top of the key' || item === 'top of the arc' || item === 'top of the circle' || item === 'up top' || item === 'out top' || item === 'slot' || item === 'slots' || item === 'wing' || item === 'wings' || item === 'corner' || item === 'corners' || item === 'short corner' || item === 'short corners' || item === 'dunker spot' || item === 'dunker spots' || item === 'free-throw line' || item === 'free-throw line extended' || item === 'half court' || item === 'hash' || item === 'hashes' || item === 'backcourt' || item === 'far free-throw line' || item === 'far baseline' || item === 'baseline' || item === 'sideline' || item === 'lane' || item === 'paint' || item === 'key' || item === 'lane line';
+    return item === 'rim' || item === 'basket' || item === 'hoop' || item === 'ring' || item === 'hole' || item === 'bucket' || item === 'under the basket' || item === 'under the hoop' || item === 'under the rim' || item === 'under the ring' || item === 'block' || item === 'blocks' || item === 'low post' || item === 'low posts' || item === 'mid-post' || item === 'mid-posts' || item === 'post' || item === 'middle' || item === 'elbow' || item === 'elbows' || item === 'nail' || item === 'high post' || item === 'high posts' || item === 'top' || item === 'top of the key' || item === 'top of the arc' || item === 'top of the circle' || item === 'up top' || item === 'out top' || item === 'slot' || item === 'slots' || item === 'wing' || item === 'wings' || item === 'corner' || item === 'corners' || item === 'short corner' || item === 'short corners' || item === 'dunker spot' || item === 'dunker spots' || item === 'free-throw line' || item === 'free-throw line extended' || item === 'front of the rim' || item === 'front of the basket' || item === 'front of the hoop' || item === 'half court' || item === 'half-court line' || item === 'half line' || item === 'midcourt' || item === 'mid court' || item === 'midcourt line' || item === 'center court' || item === 'centre court' || item === 'center line' || item === 'centre line' || item === 'backcourt corner' || item === 'backcourt wing' || item === 'backcourt elbow' || item === 'backcourt block' || item === 'backcourt top' || item === 'backcourt corners' || item === 'backcourt elbows' || item === 'backcourt wings' || item === 'backcourt blocks' || item === 'own free-throw line' || item === 'own baseline' || item === 'hash' || item === 'hashes' || item === 'backcourt' || item === 'far free-throw line' || item === 'far baseline' || item === 'baseline' || item === 'sideline' || item === 'lane' || item === 'paint' || item === 'key' || item === 'lane line';
 }
 
 export interface SprintTime extends langium.AstNode {
@@ -2948,10 +3134,10 @@ export function isSwapped(item: unknown): item is Swapped {
     return reflection.isInstance(item, Swapped.$type);
 }
 
-export type SwapVerb = 'change places' | 'changes places' | 'exchange places' | 'exchange' | 'exchanges places' | 'exchanges' | 'swap places' | 'swap' | 'swaps places' | 'swaps' | 'switch places' | 'switches places' | 'trade places' | 'trades places';
+export type SwapVerb = 'change places' | 'changes places' | 'cross' | 'crosses' | 'exchange places' | 'exchange' | 'exchanges places' | 'exchanges' | 'swap places' | 'swap' | 'swaps places' | 'swaps' | 'switch places' | 'switches places' | 'trade places' | 'trades places';
 
 export function isSwapVerb(item: unknown): item is SwapVerb {
-    return item === 'swaps' || item === 'swap' || item === 'swaps places' || item === 'swap places' || item === 'exchanges' || item === 'exchange' || item === 'exchanges places' || item === 'exchange places' || item === 'changes places' || item === 'change places' || item === 'trades places' || item === 'trade places' || item === 'switches places' || item === 'switch places';
+    return item === 'swaps' || item === 'swap' || item === 'swaps places' || item === 'swap places' || item === 'exchanges' || item === 'exchange' || item === 'exchanges places' || item === 'exchange places' || item === 'changes places' || item === 'change places' || item === 'trades places' || item === 'trade places' || item === 'switches places' || item === 'switch places' || item === 'crosses' || item === 'cross';
 }
 
 export interface SwapWith extends langium.AstNode {
@@ -3077,10 +3263,10 @@ export function isThrowInPart(item: unknown): item is ThrowInPart {
     return reflection.isInstance(item, ThrowInPart.$type);
 }
 
-export type ThrowInVerb = 'inbound' | 'inbounds' | 'pass it in' | 'passes it in' | 'take it out' | 'take the ball out' | 'takes it out' | 'takes the ball out' | 'throw in' | 'throw it in' | 'throw the ball in' | 'throws in' | 'throws it in' | 'throws the ball in';
+export type ThrowInVerb = 'inbound' | 'inbounds' | 'pass it in' | 'passes it in' | 'take it out of bounds' | 'take it out' | 'take the ball out of bounds' | 'take the ball out' | 'takes it out of bounds' | 'takes it out' | 'takes the ball out of bounds' | 'takes the ball out' | 'throw in' | 'throw it in' | 'throw the ball in' | 'throws in' | 'throws it in' | 'throws the ball in' | 'trigger' | 'triggers';
 
 export function isThrowInVerb(item: unknown): item is ThrowInVerb {
-    return item === 'inbounds' || item === 'inbound' || item === 'throws in' || item === 'throw in' || item === 'throws it in' || item === 'throw it in' || item === 'throws the ball in' || item === 'throw the ball in' || item === 'passes it in' || item === 'pass it in' || item === 'takes the ball out' || item === 'take the ball out' || item === 'takes it out' || item === 'take it out';
+    return item === 'inbounds' || item === 'inbound' || item === 'throws in' || item === 'throw in' || item === 'throws it in' || item === 'throw it in' || item === 'throws the ball in' || item === 'throw the ball in' || item === 'passes it in' || item === 'pass it in' || item === 'takes the ball out' || item === 'take the ball out' || item === 'takes it out' || item === 'take it out' || item === 'triggers' || item === 'trigger' || item === 'takes the ball out of bounds' || item === 'take the ball out of bounds' || item === 'takes it out of bounds' || item === 'take it out of bounds';
 }
 
 export interface TimeLeft extends langium.AstNode {
@@ -3088,14 +3274,16 @@ export interface TimeLeft extends langium.AstNode {
     readonly $type: 'TimeLeft';
     clock?: 'on the shot clock';
     low?: Count;
-    time: Seconds;
+    time: ClockTime | Seconds;
+    under?: 'less than' | 'under';
 }
 
 export const TimeLeft = {
     $type: 'TimeLeft',
     clock: 'clock',
     low: 'low',
-    time: 'time'
+    time: 'time',
+    under: 'under'
 } as const;
 
 export function isTimeLeft(item: unknown): item is TimeLeft {
@@ -3251,6 +3439,7 @@ export type SetLineAstType = {
     ClockAt: ClockAt
     ClockTime: ClockTime
     Close: Close
+    ComesFrom: ComesFrom
     Condition: Condition
     Coordinates: Coordinates
     Crash: Crash
@@ -3412,6 +3601,11 @@ export class SetLineAstReflection extends langium.AbstractAstReflection {
                 times: {
                     name: AgainFrom.times,
                     optional: true
+                },
+                twice: {
+                    name: AgainFrom.twice,
+                    defaultValue: false,
+                    optional: true
                 }
             },
             superTypes: [Origin.$type]
@@ -3512,6 +3706,10 @@ export class SetLineAstReflection extends langium.AbstractAstReflection {
         Amount: {
             name: Amount.$type,
             properties: {
+                behind: {
+                    name: Amount.behind,
+                    optional: true
+                },
                 bound: {
                     name: Amount.bound,
                     optional: true
@@ -3677,6 +3875,15 @@ export class SetLineAstReflection extends langium.AbstractAstReflection {
                 }
             },
             superTypes: [Action.$type]
+        },
+        ComesFrom: {
+            name: ComesFrom.$type,
+            properties: {
+                spot: {
+                    name: ComesFrom.spot
+                }
+            },
+            superTypes: [MovePart.$type]
         },
         Condition: {
             name: Condition.$type,
@@ -4203,7 +4410,7 @@ export class SetLineAstReflection extends langium.AbstractAstReflection {
                     optional: true
                 }
             },
-            superTypes: [DefendPart.$type, DribblePart.$type, MovePart.$type, RepeatPart.$type]
+            superTypes: [DefendPart.$type, DribblePart.$type, LookPin.$type, MovePart.$type, RepeatPart.$type]
         },
         OffSpot: {
             name: OffSpot.$type,
@@ -4263,8 +4470,33 @@ export class SetLineAstReflection extends langium.AbstractAstReflection {
         OnMove: {
             name: OnMove.$type,
             properties: {
+                heading: {
+                    name: OnMove.heading,
+                    optional: true
+                },
+                how: {
+                    name: OnMove.how,
+                    optional: true
+                },
                 move: {
                     name: OnMove.move
+                },
+                off: {
+                    name: OnMove.off,
+                    optional: true
+                },
+                on: {
+                    name: OnMove.on,
+                    optional: true
+                },
+                spots: {
+                    name: OnMove.spots,
+                    defaultValue: [],
+                    optional: true
+                },
+                toward: {
+                    name: OnMove.toward,
+                    optional: true
                 }
             },
             superTypes: [LookPin.$type]
@@ -4419,8 +4651,18 @@ export class SetLineAstReflection extends langium.AbstractAstReflection {
                     name: Place.half,
                     optional: true
                 },
+                inBackcourt: {
+                    name: Place.inBackcourt,
+                    defaultValue: false,
+                    optional: true
+                },
                 name: {
-                    name: Place.name
+                    name: Place.name,
+                    optional: true
+                },
+                onSide: {
+                    name: Place.onSide,
+                    optional: true
                 },
                 own: {
                     name: Place.own,
@@ -4440,12 +4682,22 @@ export class SetLineAstReflection extends langium.AbstractAstReflection {
                     name: Placing.apart,
                     optional: true
                 },
+                ballBehind: {
+                    name: Placing.ballBehind,
+                    defaultValue: false,
+                    optional: true
+                },
                 spots: {
                     name: Placing.spots,
                     defaultValue: []
                 },
                 subject: {
                     name: Placing.subject
+                },
+                withBall: {
+                    name: Placing.withBall,
+                    defaultValue: false,
+                    optional: true
                 }
             },
             superTypes: [FromChange.$type, Line.$type]
@@ -4598,6 +4850,11 @@ export class SetLineAstReflection extends langium.AbstractAstReflection {
                 },
                 times: {
                     name: Repeats.times,
+                    optional: true
+                },
+                twice: {
+                    name: Repeats.twice,
+                    defaultValue: false,
                     optional: true
                 }
             },
@@ -4766,9 +5023,19 @@ export class SetLineAstReflection extends langium.AbstractAstReflection {
         ShotKinds: {
             name: ShotKinds.$type,
             properties: {
+                from: {
+                    name: ShotKinds.from,
+                    optional: true
+                },
                 kinds: {
                     name: ShotKinds.kinds,
-                    defaultValue: []
+                    defaultValue: [],
+                    optional: true
+                },
+                plain: {
+                    name: ShotKinds.plain,
+                    defaultValue: false,
+                    optional: true
                 }
             },
             superTypes: [TailItem.$type]
@@ -5012,6 +5279,10 @@ export class SetLineAstReflection extends langium.AbstractAstReflection {
                 },
                 time: {
                     name: TimeLeft.time
+                },
+                under: {
+                    name: TimeLeft.under,
+                    optional: true
                 }
             },
             superTypes: [Condition.$type]
