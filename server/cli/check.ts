@@ -1,6 +1,7 @@
 // `setwright check FILE…`: what can't work, as text or JSON.
 import { tellFinding } from '../../language/checks/tell-finding.ts';
 import { Option, type Command } from 'commander';
+import { inEnglish } from '../../language/message/message.ts';
 import type { FileFinding } from '../../language/compile.ts';
 import type { TextPlace } from '../../language/play/play.ts';
 import type { CheckedFile, CheckOutput, JsonFinding, JsonPlace } from './check-json.ts';
@@ -96,6 +97,6 @@ function findingToJson(finding: FileFinding): JsonFinding {
     ...(spot !== undefined && { spot }),
     ...(source !== undefined && { source }),
     related: related.map((other) => ({ ...place(other.place), message: other.message })),
-    fixes: fixes.map(({ title, edits }) => ({ title, edits: edits.map((edit) => ({ ...place(edit), text: edit.text, newLine: edit.newLine === true, wholeLine: edit.wholeLine === true })) })),
+    fixes: fixes.map(({ title, edits }) => ({ title: inEnglish(title), edits: edits.map((edit) => ({ ...place(edit), text: edit.text, newLine: edit.newLine === true, wholeLine: edit.wholeLine === true })) })),
   };
 }

@@ -680,6 +680,7 @@ export type SetLineKeywordNames =
     | "short roll"
     | "shot"
     | "shot clock"
+    | "shot with"
     | "shoulder"
     | "show"
     | "shows"
