@@ -3,7 +3,7 @@ import { message } from '../message/message.ts';
 import { endOf, reads, startWithArticles, tried, written, type Broken } from './broken-line.ts';
 import { commaAfter, isAttacker, rewriting, wholeLine, word, writing, type Recogniser, type SaidOtherwise } from './saying.ts';
 
-export const saidOfHeads: readonly Recogniser[] = [levelOfAge, rulesOfWhom, onTheShotClock, repeatsUntil, throwerInFrom, deepUnderTheBasket, endsWithTheBall, alignmentWithoutFrom, demandWithoutMust, hasTheBall, whoCrashes, inTheBackcourt];
+export const saidOfHeads: readonly Recogniser[] = [levelOfAge, rulesOfWhom, onTheShotClock, shotWith, repeatsUntil, throwerInFrom, deepUnderTheBasket, endsWithTheBall, alignmentWithoutFrom, demandWithoutMust, hasTheBall, whoCrashes, inTheBackcourt];
 
 /** Up to which age the legs of a level are taken; `hs` is 15 to 18. Common practice, no source. */
 const AGES: readonly (readonly [upTo: number, level: string])[] = [[10, 'u10'], [12, 'u12'], [14, 'u14'], [16, 'u16'], [18, 'hs'], [23, 'college']];
@@ -53,6 +53,15 @@ function onTheShotClock(broken: Broken): SaidOtherwise | undefined {
   if (word(tokens[0]) !== 'call' || word(tokens[index]) !== 'on the shot clock') return undefined;
   const seconds = written(broken, index - 1);
   return { code: 'misplaced-word', from: index - 1, to: index + 1, message: message('Say the period clock first: "call with {words} on the clock, shot clock {seconds}".', { words: Number(seconds) > 0 ? Number(seconds) + 6 : 30, seconds }), fixes: [] };
+}
+
+/** `shot with 3 to 5 on the clock` */
+function shotWith(broken: Broken): SaidOtherwise | undefined {
+  const { tokens, index } = broken;
+  const [low, high] = [Number(written(broken, 2)), Number(written(broken, 4))];
+  if (word(tokens[0]) !== 'shot' || index !== 1 || !/^(with|at)$/.test(word(tokens[1])) || word(tokens[3]) !== 'to' || !(low >= 0 && high >= 0)) return undefined;
+  const text = `between ${Math.max(low, high)} and ${Math.min(low, high)}`;
+  return { code: 'misplaced-word', from: 1, to: 5, message: message('Write "{text}".', { text }), fixes: [writing(broken, 1, 5, text)] };
 }
 
 /** `step "C" repeats "A" until somebody is open` */

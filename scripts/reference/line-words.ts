@@ -43,7 +43,7 @@ export const lineWords: Readonly<Record<string, Words>> = {
   From: {
     title: 'from', around: 'play',
     says: 'Where everybody stands at the call: an alignment by its name, with changes behind commas, or each man’s place. Without it they stand 5-out. The numbers of each place are in [alignments](alignments.md).',
-    example: 'from horns, 2 and 3 swapped, 4 at left corner',
+    example: 'from horns, 2 and 3 swapped, 4 at left block',
   },
   BallWith: { title: 'ball with', around: 'play', says: 'Who has the ball as the play begins. Without it 1 has it. It may also stand in the `from` line behind a comma.', example: 'ball with 2\n2 dribbles to right slot\nlook 2: jumper', below: '' },
   Against: { title: 'against', around: 'play', says: 'The defence that is drawn and that the checks have in mind: `man`, or a zone by its form; `press` for one that begins in the backcourt.', example: 'against man' },

@@ -26,7 +26,7 @@ export function showFinding(file: string, finding: PlacedFinding, colors: Colors
   const head = `${file}:${number}:${place.at + 1}  ${paint(finding.severity)}  ${colors.dim(finding.code)}`;
   const to = Math.min(text.length, Math.max(place.to, place.at + 1));
   const mark = `${blank(text.slice(0, place.at))}${paint('^'.repeat(Math.max(1, widthOf(text.slice(place.at, to)))))}`;
-  const facts = [momentOf(finding), finding.source && `rests on: ${inEnglish(restsOn(finding.source))}`, ...finding.fixes.slice(0, 1).map(({ title }) => `to mend it: ${inEnglish(title)}`)];
+  const facts = [momentOf(finding), finding.source && `rests on: ${inEnglish(restsOn(finding.source))}`, ...finding.fixes.slice(0, 1).map(({ title }) => `to mend it: ${printable(inEnglish(title))}`)];
   return [
     head,
     `  ${printable(finding.message)}`,

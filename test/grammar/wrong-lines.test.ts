@@ -137,6 +137,7 @@ const rows: readonly (readonly [line: string, marked: string, code: string, mend
   ['3 screens for 2 then opens up', 'opens up', 'unknown-word', '3 screens for 2 then seals'],
   ['4 and 5 close it behind 2', 'close it behind 2', 'unknown-word', '4 and 5 close behind 2'],
   ['2 runs through the gate to the top', 'through the gate', 'unknown-word', '2 runs between 4 and 5 to the top'],
+  ['shot with 3 to 5 on the clock', 'with 3 to 5', 'misplaced-word', 'shot between 5 and 3 on the clock'],
   ['call with 24 on the shot clock', '24 on the shot clock', 'misplaced-word'],
   ['step "C" repeats "A" and "B" until somebody is open', 'until somebody is open', 'misplaced-word', 'step "C" repeats "A" and "B" for 15 seconds'],
   ['no shot but a layup', 'no', 'misplaced-word', 'note "no shot but a layup"'],

@@ -680,7 +680,6 @@ export type SetLineKeywordNames =
     | "short roll"
     | "shot"
     | "shot clock"
-    | "shot with"
     | "shoulder"
     | "show"
     | "shows"
