@@ -133,8 +133,8 @@ describe('a name changed', () => {
   });
 
   test.each([
-    ['step "Zi|p"', 'Back', /another step “Back”/],
-    ['play "Pie|r"\n', 'pier LEFT', /another play/],
+    ['step "Zi|p"', 'Back', /“Back” is taken here/],
+    ['play "Pie|r"\n', 'pier LEFT', /“pier LEFT” is taken here/],
     ['step "Zi|p"', ' ', /at least one letter/],
     ['step "Zi|p"', 'a "b"', /quotation mark/],
   ] as const)('%s cannot be called %j', async (words, newName, why) => {
