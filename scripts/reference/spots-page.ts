@@ -13,7 +13,7 @@ import { wordsOf } from './railroad.ts';
 interface SpotWords {
   readonly says: string;
   /** Where its name is written in the picture, seen from its dot: of the spot on this side. */
-  readonly label: { readonly of: 'left' | 'right' | 'middle'; readonly at: 'left' | 'right' | 'above' | 'below' };
+  readonly label: { readonly of: 'left' | 'right' | 'middle'; readonly at: 'left' | 'right' | 'above' | 'below' | 'below, to the right' };
 }
 
 /** Complete by type: a new spot without words does not compile. What the words mean is common practice, no source. */
@@ -40,13 +40,13 @@ const spotWords: Readonly<Record<SpotName, SpotWords>> = {
   backcourt: { says: 'three metres behind the half line', label: { of: 'middle', at: 'below' } },
   'backcourt top': { says: 'as the top, at the other end', label: { of: 'middle', at: 'above' } },
   'backcourt wing': { says: 'as the wing, at the other end', label: { of: 'right', at: 'above' } },
-  'backcourt elbow': { says: 'as the elbow, at the other end', label: { of: 'right', at: 'below' } },
+  'backcourt elbow': { says: 'as the elbow, at the other end', label: { of: 'left', at: 'above' } },
   'backcourt block': { says: 'as the block, at the other end', label: { of: 'left', at: 'above' } },
   'backcourt corner': { says: 'as the corner, at the other end', label: { of: 'right', at: 'left' } },
-  'far free-throw line': { says: 'the free-throw line at the other end', label: { of: 'middle', at: 'above' } },
+  'far free-throw line': { says: 'the free-throw line at the other end', label: { of: 'middle', at: 'below' } },
   sideline: { says: 'out of bounds at the throw-in mark', label: { of: 'left', at: 'below' } },
   baseline: { says: 'out of bounds behind the baseline; with a side, beside the lane', label: { of: 'right', at: 'right' } },
-  'far sideline': { says: 'out of bounds level with the other free-throw line', label: { of: 'left', at: 'right' } },
+  'far sideline': { says: 'out of bounds level with the other free-throw line', label: { of: 'left', at: 'below, to the right' } },
   'far baseline': { says: 'out of bounds behind the other baseline', label: { of: 'right', at: 'right' } },
 };
 
@@ -125,7 +125,7 @@ function nodesOf(court: Court, wanted: (name: SpotName) => boolean, size: number
   const labels = spots.filter(wanted).map((name) => {
     const { of, at } = spotWords[name].label;
     const point = spotPoint(court, name, of === 'middle' ? undefined : of) ?? court.ring;
-    const [dx, dy, side] = { left: [-0.7, 0.33, 'end'] as const, right: [0.7, 0.33, 'start'] as const, above: [0, -0.65, 'middle'] as const, below: [0, 1.25, 'middle'] as const }[at];
+    const [dx, dy, side] = { left: [-0.7, 0.33, 'end'] as const, right: [0.7, 0.33, 'start'] as const, above: [0, -0.65, 'middle'] as const, below: [0, 1.25, 'middle'] as const, 'below, to the right': [-0.3, 1.3, 'start'] as const }[at];
     return textNode(name, { ...paint['printed-number'], 'font-size': size, 'font-weight': 600, 'stroke-width': size * 0.2, dy: 0, 'text-anchor': side, x: round(point.x * 100 + dx * size), y: round(point.y * 100 + dy * size) });
   });
   return [...dotsOf(court, wanted, size), ...labels];
