@@ -3,21 +3,9 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { globSync } from 'tinyglobby';
-import { parseAst } from 'vitest/node';
 import { entries } from '../language/checks/catalogue.ts';
 import { root } from './build.ts';
-
-interface Node {
-  readonly type: string;
-  readonly [part: string]: unknown;
-}
-
-const isNode = (value: unknown): value is Node => typeof value === 'object' && value !== null && typeof (value as Node).type === 'string';
-
-function* everyNode(node: Node): Generator<Node> {
-  yield node;
-  for (const part of Object.values(node)) for (const child of Array.isArray(part) ? part : [part]) if (isNode(child)) yield* everyNode(child);
-}
+import { everyNode, treeOf, type Node } from './syntax-tree.ts';
 
 /** What a call says: written out as the first argument, or nothing that can be found. */
 function templateOf({ arguments: given }: Node): string | undefined {
@@ -43,7 +31,7 @@ export interface Templates {
 }
 
 export function templatesIn(path: string, text: string): Templates {
-  const calls = [...everyNode(parseAst(text, { lang: 'ts' }) as unknown as Node)].filter((node) => isCallOf(node, 'message') || isCallOf(node, 'l10n.t'));
+  const calls = [...everyNode(treeOf(text))].filter((node) => isCallOf(node, 'message') || isCallOf(node, 'l10n.t'));
   const found = calls.map(templateOf);
   return { found: found.filter((template) => template !== undefined), unknown: found.flatMap((template, at) => (template === undefined ? [`${path}: ${text.slice(calls[at]!['start'] as number, calls[at]!['end'] as number).slice(0, 80)}`] : [])) };
 }

@@ -1,6 +1,6 @@
 // What the rules of the tree need to know of a source file: whom it imports, which globals it uses, how long it is.
 import { posix } from 'node:path';
-import { parseAst } from 'vitest/node';
+import { everyNode, isNode, treeOf, type Node } from '../../scripts/syntax-tree.ts';
 
 export interface Import {
   /** path below the repository for one of our files, else the package's name as written */
@@ -19,22 +19,8 @@ export interface SourceFile {
   readonly globals: ReadonlySet<string>;
 }
 
-interface Node {
-  readonly type: string;
-  readonly [part: string]: unknown;
-}
-
-const isNode = (value: unknown): value is Node => typeof value === 'object' && value !== null && typeof (value as Node).type === 'string';
-
-function* everyNode(node: Node): Generator<Node> {
-  yield node;
-  for (const part of Object.values(node)) {
-    for (const child of Array.isArray(part) ? part : [part]) if (isNode(child)) yield* everyNode(child);
-  }
-}
-
 export function readSource(path: string, text: string): SourceFile {
-  const nodes = [...everyNode(parseAst(text, { lang: 'ts' }) as unknown as Node)];
+  const nodes = [...everyNode(treeOf(text))];
   return { path, lines: text.trimEnd().split('\n').length, imports: nodes.flatMap((node) => importOf(path, node)), globals: globalsOf(nodes) };
 }
 
