@@ -1,6 +1,6 @@
 // Not every window is one's own folder in English: two folders at once that VS Code does not trust, read by a German coach.
 import { expect, test } from 'vitest';
-import { clickUntil, goTo, inRealVsCode, openFile, panel, problems, runCommand, screenshot, toText } from './editor.ts';
+import { clickUntil, goTo, inRealVsCode, panel, problems, runCommand, screenshot, toText } from './editor.ts';
 import { until } from './vscode.ts';
 
 const ebb = 'level u14\n\nplay "Ebb tide"\n  from horns, ball with 1\n  1 screens for 2\n  look 2: three\n';
@@ -12,27 +12,38 @@ inRealVsCode(
 
     const ebbInFront = () => editor().page.locator('.tab.active', { hasText: 'ebb.play' }).isVisible();
 
-    test('the plays of both are listed, with the words of his language', async () => {
+    async function showPlaybook() {
       const { page } = editor();
-      await page.locator('.statusbar-item', { hasText: 'Restricted Mode' }).waitFor();
       const playbook = page.locator('.pane-header', { hasText: /^Spielzüge/ });
-      await clickUntil(editor(), page.getByRole('tab', { name: 'Setwright', exact: true }), 'the playbook is in sight', () => playbook.isVisible());
-      await page.locator('.pane-header', { hasText: /^Auf der Bank/ }).waitFor();
+      if (!(await playbook.isVisible())) await clickUntil(editor(), page.getByRole('tab', { name: 'Setwright', exact: true }), 'the playbook is in sight', () => playbook.isVisible());
       await rows().filter({ hasText: 'Lighthouse' }).first().waitFor();
-      expect((await rows().filter({ hasText: 'Lighthouse' }).first().innerText()).replaceAll('\u00a0', ' ')).toMatch(/alle Abschlüsse \d+ s/);
+    }
+
+    async function openEbb() {
+      const { page } = editor();
+      await showPlaybook();
       await until('the other folder’s play is listed', async () => {
         await page.locator('.pane .monaco-list').first().hover();
         await page.mouse.wheel(0, 400);
         return (await rows().filter({ hasText: 'Ebb tide' }).count()) > 0;
       });
       await clickUntil(editor(), rows().filter({ hasText: 'Ebb tide' }).first(), 'its text is in front', () => ebbInFront());
+    }
+
+    test('the plays of both are listed, with the words of his language', async () => {
+      const { page } = editor();
+      await page.locator('.statusbar-item', { hasText: 'Restricted Mode' }).waitFor();
+      await showPlaybook();
+      await page.locator('.pane-header', { hasText: /^Auf der Bank/ }).waitFor();
+      expect((await rows().filter({ hasText: 'Lighthouse' }).first().innerText()).replaceAll('\u00a0', ' ')).toMatch(/alle Abschlüsse \d+ s/);
+      await openEbb();
     });
 
     test('a play is read, checked, timed and moves: nothing of it needs trust', async () => {
       const { page } = editor();
-      if (!(await ebbInFront())) await openFile(editor(), 'ebb.play');
+      if (!(await ebbInFront())) await openEbb();
       const found = await problems(editor());
-      await found.filter({ hasText: 'Nobody uses 1’s screen' }).first().waitFor();
+      await found.filter({ hasText: 'Niemand nutzt den Block von 1' }).first().waitFor();
       await page.locator('.statusbar-item', { hasText: /Ansagen mit \d+ s/ }).waitFor();
       await toText(editor());
       await runCommand(editor(), 'Setwright: Spielzug neben dem Text zeigen');

@@ -17,6 +17,7 @@ const inPlaceOfMiddle = (name: string, lines: readonly string[]) => [...whole.sl
 const files = {
   'to-take-out.play': inPlaceOfMiddle('To take out', middle),
   'taken-out.play': inPlaceOfMiddle('Taken out', []),
+  'first-word.play': inPlaceOfMiddle('First word', middle),
   'half-written.play': inPlaceOfMiddle('Half written', [middle[0]!, '    1 passes to 3', '    1 screens for 3']),
 };
 
@@ -46,6 +47,16 @@ inRealVsCode(
       await until('the picture is drawn', async () => (await seq()) > 0);
       expect(await floor().locator('g[data-body]').count()).toBeGreaterThanOrEqual(5);
       await screenshot(editor(), 'play beside the text');
+    });
+
+    test('is offered the words that can open a line with its first letter', async () => {
+      await besideItsText(editor(), 'first-word.play');
+      await goTo(editor(), at + middle.length, 5);
+      await keyboard().press('End');
+      await keyboard().press('Enter');
+      await type('s');
+      await editor().page.locator('.suggest-widget.visible .monaco-list-row', { hasText: /^step/ }).first().waitFor();
+      await keyboard().press('Escape');
     });
 
     test('takes the step "Middle" out: only the line that names it is underlined', async () => {
