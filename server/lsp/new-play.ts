@@ -80,7 +80,14 @@ function ballScreen(start: string): readonly string[] {
 
 /** No screens for the youngest, and none is needed against a zone. */
 function giveAndGo(start: string): readonly string[] {
-  return ['  step "Give and go"', ...makeRoom(start), `    1 passes to ${nearestTo1(start)}`, '    1 cuts to rim', '    look 1 "go": bounce-pass, layup'];
+  return ['  step "Give and go"', ...makeRoom(start), ...comeNearer(start), `    1 passes to ${nearestTo1(start)}`, '    1 cuts to rim', '    look 1 "go": bounce-pass, layup'];
+}
+
+/** From further out than a wing a young player does not reach the ring with his pass back. */
+function comeNearer(start: string): readonly string[] {
+  const player = nearestTo1(start);
+  const point = startPoints(start).get(player);
+  return point === undefined || distance(point, usualCourt.ring) < 8 ? [] : [`    ${player} cuts to ${point.x < 0 ? 'left' : 'right'} wing`];
 }
 
 /** A young player does not throw far. Of an alignment of his own we do not know who is near. */
