@@ -82,11 +82,15 @@ function fromProblem(subject: Subject, problem: Problem): readonly Told[] {
   return [{ entry, found: { part, params, related, fixes: fixesFor(subject, problem), ...(run !== undefined && { run }), ...(moment !== undefined && { moment }), ...(spot && { spot }) } }];
 }
 
-/** A finding that names no way can come from any that passes its part: all of them have to be readable. */
+/**
+ * A finding that names no way can come from any that passes its part: all of them have to be readable. What it rests on counts like its own
+ * line: behind a line that cannot be read it may belong to another play.
+ */
 function maySpeak(gaps: Gaps, subject: Subject, { entry, found }: Told): boolean {
   const passing = subject.ways.filter(({ run, actions }) => (found.run === undefined ? actions.some(({ id }) => id === found.part) : run.id === found.run));
   const ways = passing.length === 0 ? [undefined] : passing.map(({ run }) => run.steps);
-  return ways.every((steps) => gaps.allow(entry.needs, found.part, lineOf(subject.places, found.part), steps));
+  const line = Math.max(...[found.part, ...(found.related ?? []).map(({ part }) => part)].map((part) => lineOf(subject.places, part)));
+  return ways.every((steps) => gaps.allow(entry.needs, found.part, line, steps));
 }
 
 /** One cause, one finding: the same code at the same part is told of the first way it is true on, and the others are counted. */
