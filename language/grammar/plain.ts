@@ -11,7 +11,7 @@ const PLACE_SYNONYMS: Record<string, string> = {
   'half-court line': 'half court', 'half line': 'half court', midcourt: 'half court', 'mid court': 'half court', 'midcourt line': 'half court', 'center court': 'half court', 'centre court': 'half court', 'center line': 'half court', 'centre line': 'half court',
   'over half court': 'half court', 'across half court': 'half court', 'past half court': 'half court', 'own free-throw line': 'far free-throw line', 'own baseline': 'far baseline',
 };
-/** What has a name of its own on the other half; anything else there is said in metres. */
+/** `SpotAtBothEnds` of the grammar as the other half calls it. */
 const IN_THE_BACKCOURT: Record<string, string> = {
   corner: 'backcourt corner', wing: 'backcourt wing', elbow: 'backcourt elbow', block: 'backcourt block', top: 'backcourt top', nail: 'far free-throw line', 'free-throw line': 'far free-throw line', 'high post': 'far free-throw line',
 };
@@ -105,7 +105,7 @@ const reshape: { [type: string]: (out: Node) => void } = {
     }
     out['each'] = name in PLURAL_PLACES;
     const plain = PLURAL_PLACES[name] ?? PLACE_SYNONYMS[name] ?? name;
-    out['name'] = out['inBackcourt'] === true ? (IN_THE_BACKCOURT[plain] ?? 'backcourt') : plain;
+    out['name'] = out['inBackcourt'] === true ? IN_THE_BACKCOURT[plain] : plain;
     delete out['inBackcourt'];
   },
   ShotKinds(out) {

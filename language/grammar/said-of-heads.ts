@@ -131,12 +131,11 @@ function whoCrashes(broken: Broken): SaidOtherwise | undefined {
   return fix && { code: 'line-unfinished', from: tokens.length - 1, to: tokens.length, message: message('Say what they do: "{words} crash", or "get back".', { words: wholeLine(broken) }), fixes: [fix] };
 }
 
-/** `1 at left elbow in the backcourt`: the other half has fewer names. */
+/** `1 at left slot in the backcourt`: the other half has fewer names. */
 function inTheBackcourt(broken: Broken): SaidOtherwise | undefined {
   const { tokens, index } = broken;
   const spot = tokens[index - 1];
   if (!/^(in|of)$/.test(word(tokens[index])) || word(tokens[index + 1]) !== 'backcourt' || !spot) return undefined;
-  const text = /^(elbow|elbows|free-throw line|nail|high post)$/.test(spot.image) ? 'far free-throw line' : 'backcourt';
-  const fix = tried(broken, message('Write "{words}"', { words: text }), [{ at: spot.startOffset, to: endOf(tokens[index + 1]!), text }]);
-  return { code: 'misplaced-word', from: index - 1, to: index + 2, message: message('Places of the other half are the far free-throw line, the far baseline and backcourt left, middle and right; any other is said in metres: (-3, 22.5) m.'), fixes: [fix] };
+  const fix = tried(broken, message('Write "{words}"', { words: 'backcourt' }), [{ at: spot.startOffset, to: endOf(tokens[index + 1]!), text: 'backcourt' }]);
+  return { code: 'misplaced-word', from: index - 1, to: index + 2, message: message('Places of the other half are backcourt corner, wing, elbow, block and top, the far free-throw line, the far baseline, and backcourt left, middle and right (three metres behind the half line); any other is said in metres: (-3, 22.5) m.'), fixes: [fix] };
 }

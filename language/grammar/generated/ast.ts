@@ -2422,7 +2422,7 @@ export interface Place extends langium.AstNode {
     extended: boolean;
     half?: 'ball-side' | 'far side' | 'left side' | 'left' | 'near side' | 'opposite side' | 'other side' | 'right side' | 'right' | 'strong-side' | 'weak-side';
     inBackcourt: boolean;
-    name?: 'across half court' | 'backcourt' | 'over half court' | 'past half court' | 'under the basket' | 'under the hoop' | 'under the rim' | 'under the ring' | GoalName | SpotName;
+    name?: 'across half court' | 'backcourt' | 'over half court' | 'past half court' | 'under the basket' | 'under the hoop' | 'under the rim' | 'under the ring' | GoalName | SpotAtBothEnds | SpotName;
     onSide?: 'left side of' | 'left side' | 'right side of' | 'right side';
     own?: string;
     side?: 'left' | 'middle' | 'right' | Side;
@@ -3042,6 +3042,12 @@ export const Spot = {
 
 export function isSpot(item: unknown): item is Spot {
     return reflection.isInstance(item, Spot.$type);
+}
+
+export type SpotAtBothEnds = 'block' | 'blocks' | 'corner' | 'corners' | 'elbow' | 'elbows' | 'free-throw line' | 'high post' | 'nail' | 'top' | 'wing' | 'wings';
+
+export function isSpotAtBothEnds(item: unknown): item is SpotAtBothEnds {
+    return item === 'corner' || item === 'corners' || item === 'wing' || item === 'wings' || item === 'elbow' || item === 'elbows' || item === 'block' || item === 'blocks' || item === 'top' || item === 'nail' || item === 'high post' || item === 'free-throw line';
 }
 
 export type SpotName = 'backcourt block' | 'backcourt blocks' | 'backcourt corner' | 'backcourt corners' | 'backcourt elbow' | 'backcourt elbows' | 'backcourt top' | 'backcourt wing' | 'backcourt wings' | 'backcourt' | 'baseline' | 'basket' | 'block' | 'blocks' | 'bucket' | 'center court' | 'center line' | 'centre court' | 'centre line' | 'corner' | 'corners' | 'dunker spot' | 'dunker spots' | 'elbow' | 'elbows' | 'far baseline' | 'far free-throw line' | 'free-throw line extended' | 'free-throw line' | 'front of the basket' | 'front of the hoop' | 'front of the rim' | 'half court' | 'half line' | 'half-court line' | 'hash' | 'hashes' | 'high post' | 'high posts' | 'hole' | 'hoop' | 'key' | 'lane line' | 'lane' | 'low post' | 'low posts' | 'mid court' | 'mid-post' | 'mid-posts' | 'midcourt line' | 'midcourt' | 'middle' | 'nail' | 'out top' | 'own baseline' | 'own free-throw line' | 'paint' | 'post' | 'rim' | 'ring' | 'short corner' | 'short corners' | 'sideline' | 'slot' | 'slots' | 'top of the arc' | 'top of the circle' | 'top of the key' | 'top' | 'under the basket' | 'under the hoop' | 'under the rim' | 'under the ring' | 'up top' | 'wing' | 'wings';
