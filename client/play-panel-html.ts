@@ -19,7 +19,7 @@ export function panelHtml(webview: Webview, extension: Uri, language: string, wo
     `form-action 'none'`,
   ].join('; ');
   return `<!doctype html>
-<html lang="${language}">
+<html lang="${words === undefined ? 'en' : language}">
 <head>
 <meta charset="utf-8">
 <meta http-equiv="Content-Security-Policy" content="${policy}">

@@ -47,7 +47,7 @@ export function pageParts(plays: readonly Playback[], script: string, style: str
   const { sections } = options;
   const data: PageData = { v: 2, title, plays: [...plays], autoplay: options.autoplay ?? true, ...(sections?.some((section) => section !== undefined) && { sections: plays.map((_, i) => sections[i] ?? null) }) };
   const sealed = (jsHash: string, cssHash: string, packed: string) => `<!doctype html>
-<html lang="${escapeText(options.language ?? 'en')}">
+<html lang="${escapeText((options.words && options.language) ?? 'en')}">
 <head>
 <meta charset="utf-8">
 <meta http-equiv="Content-Security-Policy" content="default-src 'none'; script-src 'sha256-${jsHash}'; style-src 'sha256-${cssHash}'; base-uri 'none'; form-action 'none'">

@@ -20,7 +20,7 @@ export function createPlays(chosen: (playback: Playback) => void): PlaysView {
   const back = iconButton(tell(message('Play before')), BACK, 'small', () => step(-1));
   const next = iconButton(tell(message('Next play')), NEXT, 'small', () => step(1));
   const list = element('select', { 'aria-label': tell(message('Play')) });
-  const root = element('nav', { class: 'plays', 'aria-label': 'Plays' }, back, list, next);
+  const root = element('nav', { class: 'plays', 'aria-label': tell(message('Plays')) }, back, list, next);
   root.hidden = true;
   let plays: readonly Playback[] = [];
   let names: readonly string[] = [];

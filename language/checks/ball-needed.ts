@@ -2,6 +2,7 @@ import { message, type Message, type Words } from '../message/message.ts';
 import { check } from './check.ts';
 import { howHeGotIt, isBallAction, walkBall, type BallAction } from './ball.ts';
 import { lineBefore } from './fixes.ts';
+import type { Pass } from '../play/play.ts';
 
 export const ballNeeded = check({
   code: 'ball-needed',
@@ -27,8 +28,8 @@ export const ballNeeded = check({
         const params = { who: action.who, holder, how: howHeGotIt(subject, before) };
         yield {
           part: action.id,
-          params: { ...params, to: 'to' in action && typeof action.to === 'string' ? action.to : '' },
-          instead: whatHeCannot(action, params),
+          params: { ...params, to: action.kind === 'pass' ? action.to : '' },
+          ...(action.kind !== 'pass' && { instead: whatHeCannot(action, params) }),
           run: way.run.id,
           related: before.by === undefined ? [] : [{ part: before.by.id, message: message('here {holder} gets the ball', { holder }) }],
           fixes: lineBefore(subject, action.id, `${holder} passes to ${action.who}`, message('Pass to {who} first', { who: action.who })),
@@ -38,10 +39,8 @@ export const ballNeeded = check({
   },
 });
 
-function whatHeCannot(action: BallAction, params: { readonly who: string; readonly holder: string; readonly how: Words }): Message {
+function whatHeCannot(action: Exclude<BallAction, Pass>, params: { readonly who: string; readonly holder: string; readonly how: Words }): Message {
   switch (action.kind) {
-    case 'pass':
-      return message('{who} can’t pass to {to}: {holder} has the ball ({how}).', { ...params, to: action.to });
     case 'hand-off':
       return message('{who} can’t hand off to {to}: {holder} has the ball ({how}).', { ...params, to: action.to });
     case 'dribble':

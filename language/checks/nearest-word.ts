@@ -1,10 +1,10 @@
 import { message, type Message } from '../message/message.ts';
 import { editDistance } from '../grammar/nearest.ts';
 
-/** The word a slip of the pen most likely meant: at most a third of its letters away, the first of two equally near. */
 /** Behind a name nobody knows. */
 export const theNearest = (name: string): Message => message('; the nearest is “{name}”', { name });
 
+/** The word a slip of the pen most likely meant: at most a third of its letters away, the first of two equally near. */
 export function nearestWord(word: string, known: readonly string[]): string | undefined {
   let best: { word: string; edits: number } | undefined;
   for (const candidate of known) {

@@ -90,8 +90,8 @@ function others(names: readonly string[]): Message | undefined {
   return names.length > mostNames ? message(' (here there are {shown} and {more} others)', { shown, more: names.length - mostNames }) : message(' (here there are {shown})', { shown });
 }
 
-function namesIn(known: Param | undefined): string[] {
-  return (typeof known === 'string' ? known : '').split('\n').filter((name) => name !== '');
+function namesIn(known: Param | undefined): readonly string[] {
+  return Array.isArray(known) ? known.filter((name) => typeof name === 'string') : [];
 }
 
 /** The known name that an unknown one most likely meant. */

@@ -6,9 +6,9 @@ import type { Problem } from '../names/problem.ts';
 export interface ReadingProblems {
   /** `spot "poket"`, `from "wide bx"`, `instead of "Midle"`, `mirrors "Harbor"`: nothing has this name. */
   'unknown-spot': { readonly name: string };
-  'unknown-alignment': { readonly name: string; readonly known: string };
+  'unknown-alignment': { readonly name: string; readonly known: readonly string[] };
   'unknown-step': { readonly name: string; readonly step: string };
-  'unknown-play': { readonly name: string; readonly known: string };
+  'unknown-play': { readonly name: string; readonly known: readonly string[] };
   'unknown-file': { readonly name: string };
   /** Two steps, spots or players of the start share a name; the later one has another key (steps) or counts (spots, players). */
   'duplicate-name': { readonly kind: 'step' | 'spot' | 'player'; readonly name: string };

@@ -129,7 +129,7 @@ function readSource(reader: Reader, block: Block, head: LineTree | undefined, as
   putPart(reader, 'play#source', 0, columns);
   const found = reader.lookup.play(name);
   if (found === undefined) {
-    report(reader, 'unknown-play', 'play#source', { name, known: reader.lookup.names('play').filter(other => other !== block.name).join('\n') });
+    report(reader, 'unknown-play', 'play#source', { name, known: reader.lookup.names('play').filter(other => other !== block.name) });
     return undefined;
   }
   if (found.block === block || asking.above.includes(found.block)) {

@@ -130,7 +130,7 @@ function readBase(reader: Reader, tree: NodeOf<'AlignmentRef'>, thrower: PlayerN
   putPart(reader, 'from#alignment', line, tree);
   const found = tree.own === undefined ? namedBase(reader, name, thrower) : ownBase(reader, tree.own, thrower, []);
   if (found === undefined) {
-    report(reader, 'unknown-alignment', 'from#alignment', { name, known: reader.lookup.names('alignment').join('\n') });
+    report(reader, 'unknown-alignment', 'from#alignment', { name, known: reader.lookup.names('alignment') });
     return undefined;
   }
   const listed = tree.order.length === 0 ? found.places : listedStack(reader, found.places, tree);

@@ -11,8 +11,9 @@ export function wayName(play: Play, run: string): Words {
   const found = lookOf(play, run);
   if (found === undefined) return endName(play, run);
   const name = lookName(found.look);
+  const said = inEnglish(name);
   const others = play.steps.flatMap(({ looks }) => looks).filter(({ id }) => id !== run);
-  return others.some((other) => inEnglish(lookName(other)) === inEnglish(name)) ? message('{look}, in {step}', { look: name, step: found.step.name }) : name;
+  return others.some((other) => inEnglish(lookName(other)) === said) ? message('{look}, in {step}', { look: name, step: found.step.name }) : name;
 }
 
 /** Within a sentence: `“pull-up” for 3`, `the look for 4 on the roll`, `1’s jumper`, `the end of Zip`. */
@@ -23,8 +24,9 @@ export function sayWay(play: Play, run: string): Words {
   const { look } = found;
   if (look.label !== undefined) return name;
   if (look.pin !== undefined) return message('the look for {look}', { look: name });
-  const others = inEnglish(name).slice(look.who.join(' or ').length + 2);
-  return message('{who}’s {shot}', { who: oneOf(look.who), shot: others });
+  // Behind `3 or 4: `.
+  const shot = inEnglish(name).slice(look.who.join(' or ').length + 2);
+  return message('{who}’s {shot}', { who: oneOf(look.who), shot });
 }
 
 function lookOf(play: Play, run: string): { readonly step: Step; readonly look: Look } | undefined {

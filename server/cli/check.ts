@@ -1,7 +1,6 @@
 // `setwright check FILE…`: what can't work, as text or JSON.
 import { tellFinding } from '../../language/checks/tell-finding.ts';
 import { Option, type Command } from 'commander';
-import { inEnglish } from '../../language/message/message.ts';
 import type { FileFinding } from '../../language/compile.ts';
 import type { TextPlace } from '../../language/play/play.ts';
 import type { CheckedFile, CheckOutput, JsonFinding, JsonPlace } from './check-json.ts';
@@ -40,7 +39,12 @@ export function addCheck(program: Command): void {
         return { file, findings, shown };
       });
       // In the order of the call, what cannot be read at its place.
-      const kept = found.flatMap((one): readonly Checked[] => (isUnreadable(one) ? [{ unreadable: one, shown: [showUnreadable(one, colors)] }] : checked.filter(({ file }) => file?.name === one.name)));
+      const byName = new Map(checked.map((one) => [one.file?.name, one]));
+      const kept = found.flatMap((one): readonly Checked[] => {
+        if (isUnreadable(one)) return [{ unreadable: one, shown: [showUnreadable(one, colors)] }];
+        const own = byName.get(one.name);
+        return own === undefined ? [] : [own];
+      });
       if (kept.length === 0) return;
       console.log(options.json === true ? JSON.stringify(toJson(kept), null, 2) : [...kept.flatMap(({ shown }) => shown), summary(kept)].join('\n\n'));
       if (kept.some(({ findings = [], unreadable }) => unreadable !== undefined || findings.some(({ severity }) => severity !== 'hint'))) process.exitCode ??= 1;
@@ -97,6 +101,6 @@ function findingToJson(finding: FileFinding): JsonFinding {
     ...(spot !== undefined && { spot }),
     ...(source !== undefined && { source }),
     related: related.map((other) => ({ ...place(other.place), message: other.message })),
-    fixes: fixes.map(({ title, edits }) => ({ title: inEnglish(title), edits: edits.map((edit) => ({ ...place(edit), text: edit.text, newLine: edit.newLine === true, wholeLine: edit.wholeLine === true })) })),
+    fixes: fixes.map(({ title, edits }) => ({ title, edits: edits.map((edit) => ({ ...place(edit), text: edit.text, newLine: edit.newLine === true, wholeLine: edit.wholeLine === true })) })),
   };
 }

@@ -79,11 +79,10 @@ function tellAction(compiled: Compiled, part: PartId, say: Say): readonly string
   const events = run.events.filter((event) => event.part === part).toSorted((a, b) => a.at - b.at);
   const first = events[0]!;
   const legs = Object.values(run.tracks).flatMap(({ segments }) => segments.filter(({ action }) => action === part));
-  const flights = run.ball.filter((ball) => ball.kind === 'flight' && ball.action === part);
   const facts = [
     message('From {from} to {to} {after}.', { from: sayMoment(first.at), to: sayMoment(events.at(-1)!.at), after: afterZero(compiled) }),
     ...(legs.length === 0 ? [] : [tellLegs(compiled, legs)]),
-    ...flights.flatMap((ball) => (ball.kind === 'flight' ? [message('The ball is in the air for {seconds}, {metres} m.', { seconds: sayMoment(ball.t1 - ball.t0), metres: tenth(distance(ball.from, ball.to)) })] : [])),
+    ...run.ball.flatMap((ball) => (ball.kind === 'flight' && ball.action === part ? [message('The ball is in the air for {seconds}, {metres} m.', { seconds: sayMoment(ball.t1 - ball.t0), metres: tenth(distance(ball.from, ball.to)) })] : [])),
   ];
   return [title, facts.map(say).join('  \n'), ...tellWhy(compiled, run, first.id, say)];
 }

@@ -54,7 +54,7 @@ describe('where a play starts', () => {
 
   it('names the men a listed line forgets, and an alignment nobody knows', () => {
     expect(readLines('from 1 top, 2 and 3 blocks').problems.map(({ params }) => params)).toEqual([{ who: '4' }, { who: '5' }]);
-    expect(readLines('from "Widebox"').problems).toEqual([{ code: 'unknown-alignment', part: 'from#alignment', params: { name: 'Widebox', known: '' } }]);
+    expect(readLines('from "Widebox"').problems).toEqual([{ code: 'unknown-alignment', part: 'from#alignment', params: { name: 'Widebox', known: [] } }]);
   });
 
   it('takes the coach\'s own alignment, also mirrored', () => {

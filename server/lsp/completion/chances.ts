@@ -1,10 +1,9 @@
 // Behind `look`: the chances there are, each as a whole line, by who stands where and what he has just done.
-import { message, type Words } from '../../../language/message/message.ts';
 import { distance, type Point } from '../../../language/court/point.ts';
 import type { Court } from '../../../language/court/court.ts';
-import { OFFENCE, type BodyId } from '../../../language/play/play.ts';
+import { OFFENCE } from '../../../language/play/play.ts';
 import type { Choice } from './choice.ts';
-import type { Line } from './line.ts';
+import { whereHeIs, type Line } from './line.ts';
 
 /** So near he lays it in, metres from the ring's centre. Common practice, no source. */
 const layup = 2.2;
@@ -22,13 +21,8 @@ export function chanceChoices(line: Line): readonly Choice[] {
   const order = chances.toSorted((a, b) => (b.did?.inStep ? b.did.order : -1) - (a.did?.inStep ? a.did.order : -1) || Number(b.body === standing.holder) - Number(a.body === standing.holder));
   return order.map(({ body, at, did }, nth): Choice => {
     const pin = did?.inStep && did.kind === 'move' && pinned.has(did.verb) && body !== standing.holder ? ` on the ${did.verb}` : '';
-    return { text: `${body}${pin}: ${shotFrom(standing.court, at)}`, kind: 'shot', rank: 8 + nth / 10, ...detail(line, body) };
+    return { text: `${body}${pin}: ${shotFrom(standing.court, at)}`, kind: 'shot', rank: 8 + nth / 10, ...whereHeIs(line, body) };
   });
-}
-
-function detail({ standing }: Line, body: BodyId): { readonly detail?: Words } {
-  const at = standing.sayWhere(body);
-  return at === undefined ? {} : { detail: body === standing.holder ? message('{at}, has the ball', { at }) : at };
 }
 
 function shotFrom(court: Court, at: Point): string {

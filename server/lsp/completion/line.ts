@@ -3,6 +3,7 @@ import type { Block } from '../../../language/book/book.ts';
 import type { Expectations, Expected } from '../../../language/grammar/expected.ts';
 import type { SubjectsTree } from '../../../language/grammar/tree.ts';
 import type { BodyId } from '../../../language/play/play.ts';
+import { message, type Words } from '../../../language/message/message.ts';
 import type { Standing } from './standing.ts';
 
 export interface Line {
@@ -27,4 +28,11 @@ export function has(item: Expected, rule: string): boolean {
 export function bodiesOf(subject: SubjectsTree | undefined): readonly BodyId[] {
   if (subject?.$type !== 'Players') return [];
   return subject.players.flatMap(({ number, defence }) => (number === undefined ? [] : [`${defence ? 'X' : ''}${number}` as BodyId]));
+}
+
+/** Beside a player in the list. */
+export function whereHeIs({ standing }: Line, body: BodyId): { readonly detail?: Words } {
+  const at = standing.sayWhere(body);
+  if (at === undefined) return {};
+  return { detail: body === standing.holder ? message('{at}, has the ball', { at }) : at };
 }

@@ -1,10 +1,9 @@
 // Where a player is wanted: who it can be, likeliest first.
-import { message, type Words } from '../../../language/message/message.ts';
 import { distance } from '../../../language/court/point.ts';
 import type { Expected } from '../../../language/grammar/expected.ts';
 import type { BodyId } from '../../../language/play/play.ts';
 import type { Choice } from './choice.ts';
-import { has, type Line } from './line.ts';
+import { has, whereHeIs, type Line } from './line.ts';
 import { unlikelihood } from './receivers.ts';
 
 /** A place where several readings want a player: the strictest of them counts. */
@@ -16,7 +15,7 @@ export function playerChoices(line: Line, items: readonly Expected[]): readonly 
     const wanted = wantedBy(item);
     const rank = wanted === undefined ? undefined : rankOf(line, body, wanted);
     if (rank === undefined || !fits(line, item)) return [];
-    return [{ text: body, kind: isDefender(body) ? ('defender' as const) : ('player' as const), rank: rank + slack(line, item), ...detailOf(line, body) }];
+    return [{ text: body, kind: isDefender(body) ? ('defender' as const) : ('player' as const), rank: rank + slack(line, item), ...whereHeIs(line, body) }];
   });
 }
 
@@ -83,10 +82,5 @@ function near({ standing, actors }: Line, body: BodyId): number {
   return from === undefined || to === undefined ? Number(body.slice(-1)) / 10 : Math.min(9, distance(from, to) / 4);
 }
 
-function detailOf({ standing }: Line, body: BodyId): { readonly detail?: Words } {
-  const at = standing.sayWhere(body);
-  if (at === undefined) return {};
-  return { detail: body === standing.holder ? message('{at}, has the ball', { at }) : at };
-}
 
 const isDefender = (body: string): boolean => body.startsWith('X');
