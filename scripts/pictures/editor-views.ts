@@ -1,7 +1,8 @@
 // What VS Code shows of the extension, in its light, dark and high-contrast theme: the play beside its text, the playbook and the bench,
 // the first minutes, a message with its mending, the floor alone.
 import type { Page } from 'playwright-core';
-import { goTo, openEditor, openFile, panel, runAsking, runCommand } from '../../test/e2e/editor.ts';
+import { goTo, openFile, panel, runAsking, runCommand } from '../../test/e2e/editor.ts';
+import { openEditor } from '../../test/e2e/window.ts';
 import { sizes, startViews, type Size } from './views.ts';
 
 const themes = { light: 'Default Light Modern', dark: 'Default Dark Modern', contrast: 'Default High Contrast', 'contrast-light': 'Default High Contrast Light' } as const;

@@ -2,7 +2,8 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Locator, Page } from 'playwright-core';
-import { goTo, openEditor, openFile, panel, runAsking, runCommand, type Editor } from '../../test/e2e/editor.ts';
+import { goTo, openFile, panel, runAsking, runCommand } from '../../test/e2e/editor.ts';
+import { openEditor, type Editor } from '../../test/e2e/window.ts';
 import { root } from '../build.ts';
 
 const folder = join(root, 'media/walkthrough');

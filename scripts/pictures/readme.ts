@@ -1,7 +1,8 @@
 // docs/pictures/: what the README shows, taken from a real VS Code with the example plays.
 import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
-import { goTo, openEditor, openFile, panel, runCommand } from '../../test/e2e/editor.ts';
+import { goTo, openFile, panel, runCommand } from '../../test/e2e/editor.ts';
+import { openEditor } from '../../test/e2e/window.ts';
 import { root } from '../build.ts';
 
 const folder = join(root, 'docs/pictures');

@@ -1,6 +1,6 @@
 // From the key to the changed picture in a real VS Code; nothing to measure with where Chromium is missing.
 import { executable } from '../e2e/chromium.ts';
-import { openEditor } from '../e2e/editor.ts';
+import { openEditor } from '../e2e/window.ts';
 import prepare from '../e2e/prepare.ts';
 import { measureTyping, percentile, type TypingSpeed } from '../e2e/typing-speed.ts';
 import { playOf } from '../support/typed-play.ts';

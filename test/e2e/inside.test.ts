@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { hostSuite } from '../../scripts/host-suite.ts';
 import { executable } from './chromium.ts';
-import { runInside } from './editor.ts';
+import { runInside } from './window.ts';
 import { places } from './vscode.ts';
 
 describe.skipIf(!executable && !process.env.CI)('from inside VS Code', () => {

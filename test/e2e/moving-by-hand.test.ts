@@ -2,7 +2,9 @@
 // where it cannot be done he reads why.
 import { beforeEach, expect, test } from 'vitest';
 import type { Locator } from 'playwright-core';
-import { atRest, clickUntil, doUntil, goTo, inRealVsCode, openFile, panel, pressUntil, runAsking, runCommand, screenshot, toText } from './editor.ts';
+import { atRest, goTo, openFile, panel, runAsking, runCommand, toText } from './editor.ts';
+import { clickUntil, doUntil, pressUntil } from './gestures.ts';
+import { inRealVsCode, screenshot } from './window.ts';
 import { until } from './vscode.ts';
 
 const pier = `level u14

@@ -1,6 +1,8 @@
 import { test } from 'vitest';
 import { version } from '../../package.json';
-import { doUntil, inRealVsCode, openFile, runCommand, screenshot } from './editor.ts';
+import { openFile, runCommand } from './editor.ts';
+import { doUntil } from './gestures.ts';
+import { inRealVsCode, screenshot } from './window.ts';
 
 inRealVsCode('a coach opens the example play', (editor) => {
   test('and reads it as a Setwright play', async () => {

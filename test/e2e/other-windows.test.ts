@@ -1,6 +1,8 @@
 // Not every window is one's own folder in English: two folders at once that VS Code does not trust, read by a German coach.
 import { expect, test } from 'vitest';
-import { clickUntil, goTo, inRealVsCode, panel, problems, runCommand, screenshot, toText } from './editor.ts';
+import { goTo, panel, problems, runCommand, toText } from './editor.ts';
+import { clickUntil } from './gestures.ts';
+import { inRealVsCode, screenshot } from './window.ts';
 import { until } from './vscode.ts';
 
 const ebb = 'level u14\n\nplay "Ebb tide"\n  from horns, ball with 1\n  1 screens for 2\n  look 2: three\n';

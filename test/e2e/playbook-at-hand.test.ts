@@ -1,7 +1,9 @@
 // A coach looks for a play: the playbook with its times, what still fits on the clock, a new play, a play that stays in sight.
 import { beforeEach, expect, test } from 'vitest';
 import type { Locator, Page } from 'playwright-core';
-import { besideItsText, clickUntil, doUntil, goTo, inRealVsCode, openFile, panel, runAsking, runCommand, screenshot, toText } from './editor.ts';
+import { besideItsText, goTo, openFile, panel, runAsking, runCommand, toText } from './editor.ts';
+import { clickUntil, doUntil } from './gestures.ts';
+import { inRealVsCode, screenshot } from './window.ts';
 import { until } from './vscode.ts';
 
 const nasty = '<img src=x onerror=alert(1)> $(flame) [x](command:workbench.action.quit)';

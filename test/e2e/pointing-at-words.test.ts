@@ -4,7 +4,9 @@ import { join } from 'node:path';
 import { inflateSync } from 'node:zlib';
 import type { Locator } from 'playwright-core';
 import { expect, test } from 'vitest';
-import { clickUntil, closeProblems, doUntil, goTo, inRealVsCode, openFile, panel, pressTwo, problems, screenshot } from './editor.ts';
+import { closeProblems, goTo, openFile, panel, problems } from './editor.ts';
+import { clickUntil, doUntil, pressTwo } from './gestures.ts';
+import { inRealVsCode, screenshot } from './window.ts';
 import { until } from './vscode.ts';
 
 const torn = 'notation 1\n\nplay "Torn"\n  from horns\n\n  step "Go"\n    1 screens for 3\n    3 cuts to top\n    look 3: three\n';

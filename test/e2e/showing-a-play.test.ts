@@ -1,7 +1,9 @@
 // The panel keeps its play through themes and a reload, follows the coach to another play, and takes every name for a name.
 import { expect, test } from 'vitest';
 import { accessibilityFaults } from '../support/accessibility.ts';
-import { atRest, besideItsText, chooseTheme, clickUntil, closeProblems, doUntil, goTo, inRealVsCode, openFile, opening, panel, panelFrame, pressTwo, pressUntil, problems, runAsking, runCommand, screenshot, toText } from './editor.ts';
+import { atRest, besideItsText, chooseTheme, closeProblems, goTo, openFile, panel, panelFrame, problems, runAsking, runCommand, toText } from './editor.ts';
+import { clickUntil, doUntil, pressTwo, pressUntil } from './gestures.ts';
+import { inRealVsCode, opening, screenshot } from './window.ts';
 import { until } from './vscode.ts';
 
 const nasty = '<img src=x onerror=alert(1)>';

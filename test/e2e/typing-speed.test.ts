@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { inRealVsCode } from './editor.ts';
+import { inRealVsCode } from './window.ts';
 import { untilOneHolds } from '../support/rounds.ts';
 import { playOf } from '../support/typed-play.ts';
 import { measureTyping, percentile, sayTyping } from './typing-speed.ts';

@@ -1,7 +1,8 @@
 // From the key to the changed picture, measured in a real VS Code: when the editor shows what was typed, and when the panel
 // has drawn the play of that text, both by the clock of the machine.
 import { place, playOf } from '../support/typed-play.ts';
-import { atRest, besideItsText, goTo, panel, type Editor } from './editor.ts';
+import { atRest, besideItsText, goTo, panel } from './editor.ts';
+import type { Editor } from './window.ts';
 import { until } from './vscode.ts';
 
 export interface TypingSpeed {

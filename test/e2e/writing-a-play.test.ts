@@ -5,7 +5,9 @@ import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import type { Locator } from 'playwright-core';
 import { root } from '../../scripts/build.ts';
-import { atRest, besideItsText, clickUntil, closeProblems, doUntil, goTo, inRealVsCode, openFile, panel, problems, screenshot, selection, type Editor } from './editor.ts';
+import { atRest, besideItsText, closeProblems, goTo, openFile, panel, problems, selection } from './editor.ts';
+import { clickUntil, doUntil } from './gestures.ts';
+import { inRealVsCode, screenshot, type Editor } from './window.ts';
 import { until } from './vscode.ts';
 
 const middle = ['  step "Middle"', '    1 passes to 3', '    4 ball-screens for 3, then rolls', '    3 drives off 4 to right elbow', '    look 3 "pull-up": jumper', '    look 4 on the roll: layup', '    look 2 "corner": three'];
