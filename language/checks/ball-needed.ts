@@ -2,7 +2,8 @@ import { message, type Message, type Words } from '../message/message.ts';
 import { check } from './check.ts';
 import { howHeGotIt, isBallAction, walkBall, type BallAction } from './ball.ts';
 import { lineBefore } from './fixes.ts';
-import type { Pass } from '../play/play.ts';
+import type { Action, Pass } from '../play/play.ts';
+import type { Subject } from './subject.ts';
 
 export const ballNeeded = check({
   code: 'ball-needed',
@@ -32,12 +33,17 @@ export const ballNeeded = check({
           ...(action.kind !== 'pass' && { instead: whatHeCannot(action, params) }),
           run: way.run.id,
           related: before.by === undefined ? [] : [{ part: before.by.id, message: message('here {holder} gets the ball', { holder }) }],
-          fixes: lineBefore(subject, action.id, `${holder} passes to ${action.who}`, message('Pass to {who} first', { who: action.who })),
+          fixes: onOneLine(subject, before.by, action) ? [] : lineBefore(subject, action.id, `${holder} passes to ${action.who}`, message('Pass to {who} first', { who: action.who })),
         };
       }
     }
   },
 });
+
+/** A pass put above the line would stand before the one that brings the ball. */
+function onOneLine({ places }: Subject, by: Action | undefined, action: Action): boolean {
+  return by !== undefined && places.get(by.id)?.line === places.get(action.id)?.line;
+}
 
 function whatHeCannot(action: Exclude<BallAction, Pass>, params: { readonly who: string; readonly holder: string; readonly how: Words }): Message {
   switch (action.kind) {

@@ -69,7 +69,17 @@ export function heldAt(run: Run, moment: number): (BallState & { readonly kind: 
 
 /** `“1 passes to 3”`, `he starts with it`: why this man has the ball. */
 export function howHeGotIt(subject: Subject, possession: Possession): Words {
-  if (possession.by === undefined) return message('he starts with it');
-  const words = wordsOf(subject, possession.by.id).replace(/^(then|and|,)\s+/i, '');
-  return `“${/^x?[1-5]\b/i.test(words) ? words : `${possession.by.who} ${words}`}”`;
+  return possession.by === undefined ? message('he starts with it') : quoted(subject, possession.by);
+}
+
+/** `“4 skips to 1” has come by then`: a pass that is written later and yet there sooner. */
+export function howItCame(subject: Subject, way: Way, who: BodyId, moment: number): Words {
+  const last = way.run.ball.findLast((state) => state.t1 <= moment && state.kind === 'flight' && state.receiver === who);
+  const pass = last?.kind === 'flight' ? way.actions.find(({ id }) => id === last.action) : undefined;
+  return pass === undefined ? message('he has caught it by then') : message('{pass} has come by then', { pass: quoted(subject, pass) });
+}
+
+function quoted(subject: Subject, action: Action): string {
+  const words = wordsOf(subject, action.id).replace(/^(then|and|,)\s+/i, '');
+  return `“${new RegExp(`(?<![\\w.])${action.who}\\b`, 'i').test(words) ? words : `${action.who} ${words}`}”`;
 }

@@ -1,6 +1,6 @@
 import { message } from '../message/message.ts';
 import { check } from './check.ts';
-import { heldAt, howHeGotIt, walkBall } from './ball.ts';
+import { heldAt, howHeGotIt, howItCame, walkBall } from './ball.ts';
 import { lineBefore } from './fixes.ts';
 import type { Move } from '../play/play.ts';
 import type { Fix } from './finding.ts';
@@ -31,10 +31,12 @@ export const movingWithBall = check({
         if (segment === undefined || segment.withBall) continue;
         const held = heldAt(way.run, segment.t0);
         if (held === undefined || held.by !== action.who || held.out || held.t1 <= segment.t0 + inStrideMs) continue;
-        const next = way.actions.find((other) => other.kind === 'pass' && other.who !== action.who)?.who;
+        const hasIt = before.holder === action.who;
+        // The ball may come by a pass that is written later: then there is none yet to be passed.
+        const next = hasIt ? way.actions.find((other) => other.kind === 'pass' && other.who !== action.who)?.who : undefined;
         yield {
           part: action.id,
-          params: { who: action.who, does: thirdPerson(action.verb), how: before.holder === action.who ? howHeGotIt(subject, before) : message('he has caught it by then') },
+          params: { who: action.who, does: thirdPerson(action.verb), how: hasIt ? howHeGotIt(subject, before) : howItCame(subject, way, action.who, segment.t0) },
           run: way.run.id,
           moment: segment.t0,
           spot: segment.path[0]!,

@@ -1,7 +1,8 @@
 import { message } from '../message/message.ts';
 import { commonPractice } from '../court/sources.ts';
 import { check } from './check.ts';
-import { heldAt, howHeGotIt, walkBall } from './ball.ts';
+import { heldAt, howHeGotIt, howItCame, walkBall } from './ball.ts';
+import type { Action } from '../play/play.ts';
 import type { Fix } from './finding.ts';
 import { lineBefore } from './fixes.ts';
 import type { Subject, Way } from './subject.ts';
@@ -29,16 +30,17 @@ export const screenWithBall = check({
         const written = moments[at]?.action;
         // Nobody may come off it yet: the step is still being written.
         const meant = screen.users[0] ?? (written?.kind === 'screen' ? written.users[0] : undefined);
-        const receiver = nextToUseTheBall(moments.slice(at + 1).map(({ action }) => action), screen.by) ?? meant;
+        // The ball may come by a pass that is written later: then there is none yet to be passed.
+        const receiver = possession?.holder !== screen.by ? undefined : nextToUseTheBall(moments.slice(at + 1).map(({ action }) => action), screen.by) ?? meant;
         yield {
           part: screen.action,
-          params: { who: screen.by, how: possession?.holder === screen.by ? howHeGotIt(subject, possession) : message('he caught it before') },
+          params: { who: screen.by, how: possession?.holder === screen.by ? howHeGotIt(subject, possession) : howItCame(subject, way, screen.by, screen.from) },
           run: way.run.id,
           moment: screen.from,
           spot: screen.at,
           fixes: [
             ...(receiver === undefined ? [] : lineBefore(subject, screen.action, `${screen.by} passes to ${receiver}`, message('Pass to {receiver} first', { receiver }))),
-            ...byAnother(subject, way, screen),
+            ...byAnother(subject, way, screen, written),
           ],
         };
       }
@@ -52,9 +54,9 @@ function nextToUseTheBall(actions: readonly { readonly kind: string; readonly wh
 }
 
 /** The first man, the tall ones first, who has nothing to do in that step and is not to use the screen. */
-function byAnother(subject: Subject, way: Way, screen: SetScreen): readonly Fix[] {
+function byAnother(subject: Subject, way: Way, screen: SetScreen, written: Action | undefined): readonly Fix[] {
   const step = way.actions.find(({ id }) => id === screen.action)?.step;
-  const busy = new Set<string>([screen.by, ...screen.users, ...way.actions.filter((action) => action.step === step).map(({ who }) => who)]);
+  const busy = new Set<string>([screen.by, ...screen.users, ...(written?.kind === 'screen' ? written.users : []), ...way.actions.filter((action) => action.step === step).map(({ who }) => who)]);
   const free = ['5', '4', '3', '2', '1'].find((who) => !busy.has(who));
   const place = subject.places.get(screen.action);
   if (free === undefined || place === undefined || (subject.lines[place.line] ?? '').slice(place.at, place.at + 2) !== `${screen.by} `) return [];

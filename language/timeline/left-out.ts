@@ -24,10 +24,6 @@ export function leaveOut(branch: Branch, read: ReadLook): void {
   }
   branch.ball = branch.ball.map((link) => (link === cut ? { ...link, end: read.read } : link));
   const staying = new Set(takeOut(branch, dropped));
-  for (const [id, screen] of branch.screens) {
-    if (dropped.has(screen.set)) branch.screens.delete(id);
-    else if (screen.free !== undefined && dropped.has(screen.free)) screen.free = undefined;
-  }
   branch.holder = read.holder;
   if (cut !== undefined) {
     stopAt(branch, cut.by, now, read.read, branch.holder === cut.by && !passesFirst(read));
@@ -51,6 +47,10 @@ function takeOut(branch: Branch, dropped: Set<number>, since = 0): readonly Body
   });
   branch.byId = byId;
   branch.ball = branch.ball.filter((link) => !dropped.has(link.begin));
+  for (const [id, screen] of branch.screens) {
+    if (dropped.has(screen.set)) branch.screens.delete(id);
+    else if (screen.free !== undefined && dropped.has(screen.free)) screen.free = undefined;
+  }
   const staying: BodyId[] = [];
   for (const body of branch.bodies.values()) {
     const kept = body.stretches.filter(({ begin }) => !dropped.has(begin));

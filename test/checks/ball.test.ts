@@ -1,4 +1,6 @@
-import { describe, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
+import { inEnglish } from '../../language/message/message.ts';
+import { compileText } from './compiled.ts';
 import { expectMarked } from './marked.ts';
 
 describe('the ball', () => {
@@ -12,6 +14,17 @@ describe('the ball', () => {
   look 1: jumper
 `));
 
+  test('a pass that is written later and yet comes sooner is named, and none is offered that he cannot give', () => {
+    const { findings } = compileText('play "A"\n  from 4-out 1-in, ball with 1\n  1 passes to 4\n  once 1 catches, 1 back-cuts to top\n  1 screens across for 5, then rolls\n  2 screens down for 5\n  4 skips to 1\n  look 1: three\n');
+    const told = findings.filter(({ code }) => code === 'screen-with-ball' || code === 'moving-with-ball');
+    expect(told.map(({ message }) => message)).toEqual(expect.arrayContaining([
+      '1 back-cuts while he has the ball (“4 skips to 1” has come by then). Let him dribble or drive, or pass first.',
+      '1 sets a screen while he has the ball (“4 skips to 1” has come by then). Let him pass first, or let another man screen.',
+    ]));
+    // 5 is the one he screens for.
+    expect(told.flatMap(({ fixes }) => fixes.map(({ title }) => inEnglish(title)))).toEqual(['Let him dribble there', 'Let 3 screen']);
+  });
+
   test('he may screen once he has passed', () =>
     expectMarked(`play "A"
   from 5-out
@@ -20,6 +33,11 @@ describe('the ball', () => {
   2 cuts off 1 to top
   look 2: three
 `));
+
+  test('a pass that would have to stand within its line is not offered above it', () => {
+    const { findings } = compileText('play "A"\n  from 5-out\n  1 passes to 2, 3 passes to 4\n  look 4: three\n');
+    expect(findings.filter(({ code }) => code === 'ball-needed').map(({ fixes }) => fixes)).toEqual([[]]);
+  });
 
   test('a pass by a man without the ball names who has it', () =>
     expectMarked(`play "A"

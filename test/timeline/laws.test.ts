@@ -103,6 +103,15 @@ describe('laws of every play', () => {
     });
   });
 
+  it('a screen that stands has been set, by a man who is there', () => {
+    everyRun((run) => {
+      for (const { action, by, at, from } of run.screens) {
+        expect(run.events.map(({ id }) => id)).toContain(`${action}:set`);
+        expect(distance(trackAt(run.tracks[by]!, from), at)).toBeLessThan(0.01);
+      }
+    });
+  });
+
   it('two run-throughs are the same until they part', () => {
     everyPlay((play) => {
       const { runs } = schedule(play);
