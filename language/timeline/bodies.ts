@@ -103,9 +103,12 @@ function keepOffTheEnd(branch: Branch, errand: Errand, straight: Way, others: re
   const before = [...errand.points].reverse().find((point) => standing !== undefined && distance(point, standing.place) >= room);
   if (standing === undefined || before === undefined) return { way: straight, points: errand.points };
   const gap = distance(before, standing.place);
-  const atRest = [...branch.bodies.values()].filter((other) => other.who !== errand.who && restsFrom(other, arrival + 500));
-  // A body away from him, and from whoever else stands there.
-  const stop = stopsFrom(room + spare / 2, gap).map((short) => commit(away(standing.place, before, -short))).find((point) => atRest.every(({ place }) => distance(point, place) >= room - 0.01));
+  const around = [...branch.bodies.values()].filter((other) => other.who !== errand.who);
+  const atRest = around.filter((other) => restsFrom(other, arrival + 500));
+  const stops = stopsFrom(room + spare / 2, gap).map((short) => commit(away(standing.place, before, -short)));
+  const clearOf = (bodies: readonly Body[]) => stops.find((point) => bodies.every(({ place }) => distance(point, place) >= room - 0.01));
+  // A body away from him, and from whoever else stands there, or is on his way to there.
+  const stop = clearOf(around) ?? clearOf(atRest);
   const kept = errand.points.slice(0, errand.points.lastIndexOf(before) + 1);
   const points = stop === undefined ? kept : [...kept, stop];
   return { way: layWay(points, errand.limits, errand.entry, errand.exit), points, taken: standing.who };

@@ -52,6 +52,8 @@ export interface Body {
   /** When he gets there, and how fast he comes, m/s. */
   until: number;
   exit: number;
+  /** The ball leaves his hands, or comes into them, with this event: he stays for it, whatever is settled after it. */
+  staysFor?: number | undefined;
   stretches: Stretch[];
 }
 

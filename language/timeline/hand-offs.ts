@@ -41,6 +41,8 @@ export function settleHandOff(branch: Branch, item: HandOffItem, edges: readonly
   ]);
   // He waits at the holder's shoulder where the holder comes later than planned; else he has the speed he came with.
   taker.exit = whenOf(branch, take) > taker.until ? 0 : run.way.exit;
+  holder.staysFor = take;
+  taker.staysFor = take;
   branch.ball.push({ kind: 'hand-off', action: action.id, by: action.who, to: action.to, begin: ready, end: take });
   return { start: ready, done: take, free: take, got: take, gotBy: action.to, place: holder.place };
 }

@@ -26,7 +26,7 @@ export function leaveOut(branch: Branch, read: ReadLook): void {
   const staying = new Set(takeOut(branch, dropped));
   branch.holder = read.holder;
   if (cut !== undefined) {
-    stopAt(branch, cut.by, now, read.read, branch.holder === cut.by && !passesFirst(read));
+    stopAt(branch, cut.by, pastWhoStands(branch, cut.by, now), read.read, branch.holder === cut.by && !passesFirst(read));
     staying.add(cut.by);
   }
   const stopped = new Set([...staying].flatMap((who) => stopBefore(branch, who, now)));
@@ -53,6 +53,7 @@ function takeOut(branch: Branch, dropped: Set<number>, since = 0): readonly Body
   }
   const staying: BodyId[] = [];
   for (const body of branch.bodies.values()) {
+    if (body.staysFor !== undefined && dropped.has(body.staysFor)) body.staysFor = undefined;
     const kept = body.stretches.filter(({ begin }) => !dropped.has(begin));
     if (kept.length === body.stretches.length) continue;
     staying.push(body.who);
@@ -68,6 +69,15 @@ function takeOut(branch: Branch, dropped: Set<number>, since = 0): readonly Body
 function hangsOn(edges: readonly Edge[], dropped: ReadonlySet<number>): boolean {
   for (const { from } of edges) if (dropped.has(from)) return true;
   return false;
+}
+
+/** From `now` on, when he may stop without coming to rest on a man: a dribble cut short beside one goes on past him first. */
+function pastWhoStands(branch: Branch, who: BodyId, now: number): number {
+  const body = bodyOf(branch, who);
+  const room = bodyRoom(branch);
+  let at = now;
+  while (at < body.until && [...branch.bodies.values()].some((other) => other.who !== who && other.until <= at && distance(restAfter(body, at), other.place) < room)) at += 50;
+  return at;
 }
 
 // Time to stop in, before he would run into a man who stays; common practice, no source.

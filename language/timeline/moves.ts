@@ -6,7 +6,7 @@ import type { ActionId, BodyId } from '../play/play.ts';
 import { arrivalSpeed, entrySpeed, exitSpeed } from './arrivals.ts';
 import type { Errand, Planned } from './bodies.ts';
 import { planLater, planWay } from './bodies.ts';
-import type { Branch, PlacedScreen, Settled, UsedScreen } from './branch.ts';
+import type { Body, Branch, PlacedScreen, Settled, UsedScreen } from './branch.ts';
 import { bodyOf, happen, tell, whenOf } from './branch.ts';
 import { cornersOfCut, endOfMove } from './ends.ts';
 import type { Edge } from './graph.ts';
@@ -201,7 +201,7 @@ export interface RunDone {
 /** Runs a route: plans it round the others, tells what cannot be, notes start, shoulders and arrival, and lays the stretches down. */
 export function runRoute(branch: Branch, wanted: RunOrder): RunDone {
   const body = bodyOf(branch, wanted.who);
-  const order = notBefore(wanted, body.until);
+  const order = notBefore(branch, wanted, body);
   const { plan, delay } = planRun(branch, order);
   tellPlan(branch, order, plan);
   const { way } = plan;
@@ -252,8 +252,10 @@ function tooEarly(branch: Branch, order: RunOrder, way: Way): number {
   return Math.max(0, ...gaps);
 }
 
-/** Whatever a broken circle of waits says, nobody starts before he is where he starts from. */
-function notBefore(order: RunOrder, until: number): RunOrder {
+/** Whatever a broken circle of waits says, nobody starts before he is where he starts from, nor while he passes or is passed to. */
+function notBefore(branch: Branch, wanted: RunOrder, { until, staysFor }: Body): RunOrder {
+  const stays = staysFor !== undefined && whenOf(branch, staysFor) > wanted.startsAt;
+  const order = stays ? { ...wanted, startsAt: whenOf(branch, staysFor), edges: [...wanted.edges, edge(staysFor, 'ball-order')] } : wanted;
   const late = until - order.startsAt;
   return late <= 0 ? order : { ...order, startsAt: until, edges: order.edges.map((cause) => delayed(cause, late)) };
 }

@@ -43,6 +43,8 @@ export function settlePass(branch: Branch, item: PassItem, edges: readonly Edge[
   const flight = flightMs(branch, action.pass.value, from, meet.at);
   const caught = happen(branch, `${action.id}:catch`, 'catch', action.id, action.to, [varyingEdge(release, 'flight', 0, flight, 'pass', action.id), ...meet.catching]);
   if (action.throwIn) happen(branch, `${action.id}:touch`, 'touch', action.id, action.to, [edge(caught, 'flight')]);
+  passer.staysFor = release;
+  bodyOf(branch, action.to).staysFor = caught;
   const free = action.throwIn ? stepIn(branch, action.id, action.who, release) : release;
   if (meet.onTheMove !== undefined) catchOnTheMove(branch, item, caught);
   branch.ball.push({ kind: 'pass', action: action.id, by: action.who, to: action.to, pass: action.pass.value, throwIn: action.throwIn, begin: release, end: caught, from, at: meet.at });
@@ -80,7 +82,8 @@ function meetOf(branch: Branch, item: PassItem, from: Point, ready: number): Mee
   const settled = last && branch.settled.get(last.key);
   if (action.at !== undefined) return meetAtSpot(branch, item, from, ready, settled);
   const kind = action.pass.value;
-  if (settled === undefined) return meetAtRest(branch, kind, receiver, from, ready);
+  // Where a circle of waits was broken he may have gone on from there already.
+  if (settled === undefined || receiver.until > whenOf(branch, settled.done)) return meetAtRest(branch, kind, receiver, from, ready);
   if (action.early) {
     const early = earliestMeeting(branch, kind, action.to, from, ready);
     if (early !== undefined && early.when < whenOf(branch, settled.done)) {

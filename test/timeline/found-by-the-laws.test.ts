@@ -53,6 +53,12 @@ const found: readonly { readonly law: FloorLaw; readonly level: string; readonly
   { law: 'flight', level: 'u14', play: ['from 3-out 2-in, ball with 1', 'step "S1"', '  once 5 catches, 3 sprints to left block', '  1 passes to 2', '  once 5 catches, 5 back-cuts to left elbow', '  2 hands off to 5', 'step "S2"', '  5 passes to 3'] },
   { law: 'flight', level: 'u14', play: ['from 5-out, ball with 1', 'step "S1"', '  2 back-screens for 5, then rolls', '  5 back-screens for 2, then rolls', '  2 flashes to right short corner', '  1 bounce-passes to 2', '  look 5: jumper', '  look 5: layup', 'step "S2"', '  3 fades to rim', '  2 hands off to 5', '  5 bounce-passes to 2', 'step "S3"', '  2 skips to 1', '  look 3: layup'] },
   { law: 'jump', level: 'hs', play: ['from 1-3-1, ball with 1', 'step "S1"', '  1 passes to 5', '  1 cuts to right corner', '  5 dribbles to right short corner', '  1 cuts to left corner', 'step "S2"', '  5 dribbles to right corner', '  3 ball-screens for 5, 5 drives off 3 to right corner', '  2 ball-screens for 5, then rolls, 5 drives off 2 to left wing', '  look 1: layup', 'step "S3"', '  5 passes to 1'] },
+  { law: 'partners', level: 'u14', play: ['from 2-1-2, ball with 1', '  1 bounce-passes to 2', '  4 ball-screens for 2, then rolls, 2 drives off 4 to left corner', '  2 hands off to 4', 'step "S2"', '  4 hands off to 2', '  2 drives to right corner', '  look 5: jumper', '  look 5: jumper'] },
+  { law: 'flight', level: 'u10', play: ['  1 passes to 5', '  1 screens across for 2', '  5 hands off to 1', '  1 skips to 2', '  4 ball-screens for 2, 2 drives off 4 to nail'] },
+  { law: 'flight', level: 'u10', play: ['  2 screens for 3, then rolls', '  1 skips to 2', '  2 skips to 3', '  4 ball-screens for 3, 3 drives off 4 to right short corner'] },
+  { law: 'partners', level: 'u10', play: ['  2 back-screens for 5, then rolls', '  1 bounce-passes to 2', '  2 skips to 3', 'step "S2"', '  4 screens across for 5, then rolls', '  3 bounce-passes to 4', '  5 ball-screens for 4, 4 drives off 5 to left slot', '  look 1: three'] },
+  { law: 'flight', level: 'pro', play: ['  2 back-screens for 4', '  1 bounce-passes to 5', '  5 hands off to 2', '  2 bounce-passes to 4', '  4 drives to right short corner'] },
+  { law: 'flight', level: 'hs', play: ['  5 back-screens for 2', '  2 screens for 5, 5 cuts off 2 to left corner', '  2 ball-screens for 1, then rolls', 'step "S2"', '  1 skips to 2'] },
 ];
 
 describe('a play that once broke a law', () => {
