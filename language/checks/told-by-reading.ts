@@ -90,6 +90,12 @@ export const toldByReading = {
     message: 'I cannot tell who “{word}” is here. Write the number.',
     manual: { title: 'A word with nobody behind it', why: '`he` and `him` are the line’s first man, in a look the looker; before anyone is named there is nobody to mean.', wrong: 'both cut to rim\n1 dribbles to left slot\nlook 1: jumper', right: '2 and 3 cut to blocks\n1 dribbles to left slot\nlook 1: jumper' },
   }),
+  'words-left-over': told('words-left-over', {
+    severity: 'warning',
+    needs: 'before',
+    message: '“{words}” is not carried out: the rest of the link leaves no room for it. Leave it out, or make it a link of its own, behind “then” and with a verb.',
+    manual: { title: 'Words that are left over', why: 'A link has one verb and what goes with it. A second place to end at, or a man too many, would be dropped without a word; what comes next is a link of its own.', wrong: '1 dribbles to left slot and right slot\nlook 1: jumper', right: '1 dribbles to left slot, then dribbles to right slot\nlook 1: jumper' },
+  }),
   'pass-to-nobody': told('pass-to-nobody', {
     needs: 'line',
     message: '{who} passes, but to whom? Write for example: {who} passes to 3',

@@ -161,6 +161,8 @@ export interface OnMoveNode extends TreeNode {
   readonly move: string;
   /** `coming off 4`. The place behind the move says where he goes anyhow. */
   readonly off?: OffNode;
+  /** `sealing X4`: whom he holds off. */
+  readonly on?: PlayerNode;
 }
 
 export interface LinkNode extends TreeNode {

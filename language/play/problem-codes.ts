@@ -25,6 +25,8 @@ export interface ReadingProblems {
   'spot-without-side': { readonly name: string; readonly side: string };
   /** `he`, `him`, `both`, `then for 2` with nobody or nothing before it. */
   'who-is-meant': { readonly word: string };
+  /** Words of a link that say what it has no room for: a second place to end at, a screen on two men. */
+  'words-left-over': { readonly words: string };
   'pass-to-nobody': { readonly who: string };
   /** A player of the offence does what only a defender does, or the other way round. */
   'offence-defends': { readonly who: string; readonly verb: string };

@@ -3,7 +3,8 @@ import type { ActionTree } from '../grammar/tree.ts';
 import type { Action, BodyId } from './play.ts';
 import { dribbled, readDribble, readHandOff, readPass, readShot, withTheBall } from './read-ball.ts';
 import type { Clause, One } from './read-clause.ts';
-import { isHolder, partOf } from './read-clause.ts';
+import { isHolder, partOf, take } from './read-clause.ts';
+import { tellLeftOver } from './left-over.ts';
 import { defenceAction } from './read-defence.ts';
 import { isTrailer, readCrash, readHold, readMove, readRole, readSeal, readSwap, trailing } from './read-moves.ts';
 import { readClose, readScreen, together } from './read-screens.ts';
@@ -15,6 +16,7 @@ import { ballAfter } from './scope.ts';
 
 /** Reads one action for each subject, in the subjects' order, and moves the scope's ball on. */
 export function readAction(reader: Reader, scope: Scope, tree: ActionTree, clause: Clause): Action[] {
+  const before = reader.problems.length;
   const actions = clause.subjects.flatMap((who, index) => actionsOfOne(reader, scope, tree, clause, who, index));
   const screens = actions.filter(action => action.kind === 'screen');
   const grouped = screens.length > 1 ? actions.map(action => (action.kind === 'screen' ? together(action, screens) : action)) : actions;
@@ -23,6 +25,7 @@ export function readAction(reader: Reader, scope: Scope, tree: ActionTree, claus
     if (action.kind === 'screen') scope.screens.set(action.who, action);
   }
   if (clause.subjects.length === 2) scope.pair = clause.subjects;
+  if (reader.problems.length === before) tellLeftOver(reader, tree, clause);
   return grouped;
 }
 
@@ -61,7 +64,10 @@ function offenceAction(one: One, tree: ActionTree): Action[] {
     case 'Role':
       return readRole(one, tree);
     case 'Defend':
-      if (isTrailer(tree)) return [readMove(one, trailing(tree))];
+      if (isTrailer(tree)) {
+        for (const part of tree.parts) take(one, part);
+        return [readMove(one, trailing(tree))];
+      }
       report(one.reader, 'offence-defends', partOf(one), { who: one.who, verb: baseForm(tree.verb) });
       return [];
     default:

@@ -3,7 +3,7 @@ import { message } from '../message/message.ts';
 import type { Columns, NodeOf, SpotTree } from '../grammar/tree.ts';
 import type { Action, Dribble, Pass, PassKind, Place, Shot, ShotKind } from './play.ts';
 import type { One } from './read-clause.ts';
-import { baseOf, isHolder, meaningOf, partOf, putValue } from './read-clause.ts';
+import { baseOf, isHolder, meaningOf, partOf, putValue, take } from './read-clause.ts';
 import { readPlace } from './read-places.ts';
 import { goThere, goingOf, placeOfSubject, rim } from './read-way.ts';
 import { baseForm } from './read-waits.ts';
@@ -20,7 +20,7 @@ export function dribbled(tree: NodeOf<'Move'>): NodeOf<'Dribble'> {
 
 export function readDribble(one: One, tree: NodeOf<'Dribble'>): Dribble {
   const base = baseOf(one, tree.verb);
-  const at = tree.parts.find(part => part?.$type === 'DribbleAt');
+  const at = take(one, tree.parts.find(part => part?.$type === 'DribbleAt'));
   const going = goingOf(one, base.id, tree.parts);
   const meaning = meaningOf(one, base.id);
   const target = at?.$type === 'DribbleAt' ? bodyOf(one.reader, at.player, meaning) : undefined;
@@ -45,16 +45,18 @@ type PassParts = NodeOf<'Pass'>['parts'] | NodeOf<'ThrowIn'>['parts'];
 /** `1 passes to 2 to 3` is two passes, the second by 2. */
 export function readPass(one: One, verb: string, parts: PassParts): Action[] {
   const receivers = parts.filter(part => part?.$type === 'PassTo');
-  const at = parts.find((part, index) => part?.$type === 'At' && parts.slice(0, index).some(before => before?.$type === 'PassTo'));
-  const along = parts.find(part => part?.$type === 'PassAlong');
+  const along = take(one, parts.find(part => part?.$type === 'PassAlong'));
   const way = along?.$type === 'PassAlong' && !along.way.startsWith('back') ? along.way : undefined;
   if (way === 'behind the board') report(one.reader, 'not-yet', partOf(one), { what: message('a pass behind the board; it flies straight') });
-  const styled = parts.find(part => part?.$type === 'PassStyle');
+  const styled = take(one, parts.find(part => part?.$type === 'PassStyle'));
+  for (const part of parts) if (part?.$type === 'Early' || part?.$type === 'PassTo' || part?.$type === 'FromSpot') take(one, part);
   const early = parts.some(part => part?.$type === 'Early');
   const isThrowIn = baseForm(verb) === 'inbound';
   if (isThrowIn && !one.scope.ball.out) report(one.reader, 'not-yet', partOf(one), { what: message('a throw-in in the middle of a play. Write it as a play of its own that begins with it, as “3 inbounds from the left sideline”') });
   if (receivers.length === 0) {
     if (!isThrowIn) report(one.reader, 'pass-to-nobody', partOf(one), { who: one.who });
+    // Where he throws in from is read with the start.
+    for (const part of parts) if (part?.$type === 'At') take(one, part);
     return [];
   }
   const passes: Pass[] = [];
@@ -67,8 +69,10 @@ export function readPass(one: One, verb: string, parts: PassParts): Action[] {
     putPart(one.reader, `${base.id}#to`, one.clause.line.index, receiver.player);
     const kind = (styled?.$type === 'PassStyle' ? passStyles[styled.style] : undefined) ?? passKinds[base.verb] ?? (way === 'over the top' ? 'lob' : 'pass');
     const last = count === receivers.length - 1;
-    const place = last && at?.$type === 'At' ? placeOfSubject(one, at.spots, meaningOf(one, base.id), false) : undefined;
+    const at = placeBehind(parts, receiver);
+    const place = at !== undefined ? placeOfSubject(one, at.spots, meaningOf(one, base.id), false) : undefined;
     if (place?.[0] !== undefined) putPart(one.reader, `${base.id}#at`, one.clause.line.index, place[1]);
+    take(one, at);
     passes.push({
       ...base,
       waits: count === 0 ? base.waits : [],
@@ -86,8 +90,16 @@ export function readPass(one: One, verb: string, parts: PassParts): Action[] {
   return passes;
 }
 
+/** `at left wing` behind a receiver and before the next: where that one gets the ball. */
+function placeBehind(parts: PassParts, receiver: PassParts[number]): NodeOf<'At'> | undefined {
+  const behind = parts.slice(parts.indexOf(receiver as never) + 1);
+  const next = behind.findIndex(part => part?.$type === 'PassTo');
+  const at = (next === -1 ? behind : behind.slice(0, next)).find(part => part?.$type === 'At');
+  return at?.$type === 'At' ? at : undefined;
+}
+
 export function readHandOff(one: One, tree: NodeOf<'HandOff'>): Action[] {
-  const receiver = tree.parts.find(part => part?.$type === 'PassTo');
+  const receiver = take(one, tree.parts.find(part => part?.$type === 'PassTo'));
   const { dribbledAt } = one.scope;
   const to = receiver?.$type === 'PassTo' ? bodyOf(one.reader, receiver.player, meaningOf(one, partOf(one))) : dribbledAt?.who === one.who ? dribbledAt.at : undefined;
   if (to === undefined) {

@@ -15,6 +15,8 @@ export interface Clause {
   readonly line: Line;
   readonly link: number;
   readonly waitsOf: (owner: string) => readonly Wait[];
+  /** The parts of the clause that some value came of; what is left over is told (left-over.ts). */
+  readonly taken: Set<unknown>;
 }
 
 export type Base = Pick<Action, 'id' | 'step' | 'line' | 'link' | 'who' | 'verb' | 'waits' | 'origin'>;
@@ -43,6 +45,12 @@ export function baseOf(one: One, verb: string): Base {
   const id = scope.nextId(who);
   putPart(reader, id, clause.line.index, clause.columns);
   return { id, step: scope.step, line: clause.line.key, link: clause.link, who, verb: baseForm(verb), waits: clause.waitsOf(id), origin: 'written' };
+}
+
+/** Notes that a value came of this part of the clause. */
+export function take<T>(one: Pick<One, 'clause'>, part: T): T {
+  one.clause.taken.add(part);
+  return part;
 }
 
 export function asList<T>(value: T | undefined): T[] {

@@ -3,7 +3,7 @@ import { message } from '../message/message.ts';
 import type { ActionTree, Columns, NodeOf } from '../grammar/tree.ts';
 import type { Action, BodyId, Defend, Place } from './play.ts';
 import type { One } from './read-clause.ts';
-import { baseOf, meaningOf, partOf, putValue } from './read-clause.ts';
+import { baseOf, meaningOf, partOf, putValue, take } from './read-clause.ts';
 import { goingOf, placeOfSubject } from './read-way.ts';
 import { baseForm } from './read-waits.ts';
 import { bodiesOf, bodyOf, report } from './reader.ts';
@@ -21,7 +21,11 @@ export function defenceAction(one: One, tree: ActionTree): Action[] {
       const base = baseOf(one, tree.verb);
       const parts = tree.$type === 'Move' || tree.$type === 'Seal' ? tree.parts : [];
       const { to } = goingOf(one, base.id, parts);
-      return [{ ...base, kind: 'defend', ...(to === undefined ? {} : { to }) }];
+      // A defender goes straight there.
+      for (const part of parts) if (part?.$type === 'Via' || part?.$type === 'Off' || part?.$type === 'Past' || part?.$type === 'Through' || (part?.$type === 'Heading' && parts.length > 1)) one.clause.taken.delete(part);
+      const man = tree.$type === 'Seal' || tree.$type === 'Crash' ? tree.on : undefined;
+      const on = man && bodyOf(one.reader, take(one, man), meaningOf(one, base.id));
+      return [{ ...base, kind: 'defend', ...(on === undefined ? {} : { on }), ...(to === undefined ? {} : { to }) }];
     }
   }
 }
@@ -32,11 +36,32 @@ function readDefend(one: One, tree: NodeOf<'Defend'>): Defend {
   let on: BodyId | undefined;
   let to: [Place | undefined, Columns] | undefined;
   for (const part of tree.parts) {
-    if (part?.$type === 'With' || part?.$type === 'Guarded' || (part?.$type === 'DefendTo' && part.player !== undefined)) on ??= bodyOf(one.reader, part.player!, meaning);
-    else if (part?.$type === 'At' || part?.$type === 'DefendTo') to ??= placeOfSubject(one, part.spots, meaning, false);
-    else if (part?.$type === 'Off') on ??= bodiesOf(one.reader, part.players, meaning)[0];
-    else if (part?.$type === 'Heading') report(one.reader, 'not-yet', base.id, { what: part.way === 'middle' ? message('a defender who gives only the way to the middle') : message('a defender who gives only the way along the baseline') });
-    else if (part?.$type === 'TheScreen') on ??= [...one.scope.screens.values()].findLast(screen => screen.users.includes(one.who.slice(1) as BodyId))?.who;
+    switch (part?.$type) {
+      case 'With':
+      case 'Guarded':
+        if (on === undefined) on = bodyOf(one.reader, take(one, part).player, meaning);
+        break;
+      case 'DefendTo':
+        if (part.player !== undefined && on === undefined) on = bodyOf(one.reader, take(one, part).player!, meaning);
+        else if (part.player === undefined && to === undefined) to = placeOfSubject(one, take(one, part).spots, meaning, false);
+        break;
+      case 'At':
+        if (to === undefined) to = placeOfSubject(one, take(one, part).spots, meaning, false);
+        break;
+      case 'Off':
+        if (on === undefined) on = bodiesOf(one.reader, take(one, part).players, meaning)[0];
+        break;
+      case 'Heading':
+        take(one, part);
+        report(one.reader, 'not-yet', base.id, { what: part.way === 'middle' ? message('a defender who gives only the way to the middle') : message('a defender who gives only the way along the baseline') });
+        break;
+      case 'TheScreen':
+        take(one, part);
+        on ??= [...one.scope.screens.values()].findLast(screen => screen.users.includes(one.who.slice(1) as BodyId))?.who;
+        break;
+      default:
+        break;
+    }
   }
   putValue(one, `${base.id}#to`, to?.[0] === undefined ? undefined : to[1]);
   return { ...base, kind: 'defend', ...(on === undefined ? {} : { on }), ...(to?.[0] === undefined ? {} : { to: { value: to[0], origin: 'written' as const } }) };

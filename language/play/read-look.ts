@@ -5,6 +5,7 @@ import { spanOf } from '../grammar/tree.ts';
 import type { Action, BodyId, Look, LookId, Pass, PassKind, Rebound } from './play.ts';
 import { readAction } from './read-actions.ts';
 import { readShot } from './read-ball.ts';
+import { tellWords } from './left-over.ts';
 import { readPlace } from './read-places.ts';
 import { readEvents } from './read-waits.ts';
 import { readReboundGroups } from './read-annotations.ts';
@@ -50,7 +51,10 @@ function readPin(reader: Reader, scope: Scope, tree: LookTree, line: Line, looke
       continue;
     }
     putPart(reader, `${id}#pin`, line.index, each);
-    if (each.$type === 'OnMove') pin = offPin(reader, scope, each.off, looker, meaning) ?? { kind: 'on', style: each.move };
+    if (each.$type === 'OnMove') {
+      pin = offPin(reader, scope, each.off, looker, meaning) ?? { kind: 'on', style: each.move };
+      if (each.move !== 'seal' && each.move !== 'duck-in') tellWords(reader, line, [each.on]);
+    }
     if (each.$type === 'Off') pin = offPin(reader, scope, each, looker, meaning);
     if (each.$type === 'Later') pin = { kind: 'later', seconds: each.time.seconds };
     if (each.$type === 'OnClock') pin = { kind: 'at', seconds: each.time.seconds, of: each.clock === 'on the shot clock' ? 'shot' : 'period' };
@@ -88,7 +92,7 @@ function readTail(reader: Reader, scope: Scope, tree: LookTree, line: Line, look
   };
   const gap = items[0]?.at ?? tree.to;
   const clause = (columns: Columns, subjects: readonly BodyId[]) => ({
-    subjects, him: [looker], columns, line, link: tail.length === 0 ? 0 : tail[tail.length - 1]!.link + 1, waitsOf: () => [],
+    subjects, him: [looker], columns, line, link: tail.length === 0 ? 0 : tail[tail.length - 1]!.link + 1, waitsOf: () => [], taken: new Set(),
   });
   const giveBall = () => {
     if (scope.ball.holder === looker) return;

@@ -2,7 +2,7 @@
 import type { NodeOf } from '../grammar/tree.ts';
 import type { Action, BodyId, Hold, Move, MoveStyle, Pace, Place, Wait } from './play.ts';
 import type { One } from './read-clause.ts';
-import { baseOf, meaningOf, partOf, putValue } from './read-clause.ts';
+import { baseOf, meaningOf, partOf, putValue, take } from './read-clause.ts';
 import type { Part } from './read-way.ts';
 import { armLength } from './read-places.ts';
 import { goThere, goingOf, rim } from './read-way.ts';
@@ -20,6 +20,7 @@ export function readMove(one: One, tree: NodeOf<'Move'>): Move {
   const verb = baseForm(tree.verb);
   if (verb === 'same-cut') return sameCut(one, tree);
   if (verb === 'come-off') return readMove(one, { ...tree, verb: 'cuts' });
+  for (const part of tree.parts) if (part?.$type === 'BeforeScreen' || part?.$type === 'OpenSpot') take(one, part);
   const beforeScreen = tree.parts.some(part => part?.$type === 'BeforeScreen');
   const openSpot = tree.parts.some(part => part?.$type === 'OpenSpot');
   const move = moveOf(one, tree.verb, openSpot ? 'fill' : (moveStyles[verb] ?? 'straight'), { parts: tree.parts.filter(part => part.$type !== 'SwapWith') });
@@ -34,6 +35,7 @@ export function moveOf(one: One, verb: string, style: MoveStyle, going: { readon
 /** `2 and 4 swap`, `2 swaps with 4`: each fills for the other. */
 export function readSwap(one: One, tree: NodeOf<'Move'>): Action[] {
   const written = tree.parts.find(part => part?.$type === 'SwapWith');
+  take(one, written);
   const partner = written?.$type === 'SwapWith' ? bodyOf(one.reader, written.player, meaningOf(one, partOf(one))) : one.clause.subjects.find(who => who !== one.who);
   if (partner === undefined || !isOffence(partner) || partner === one.who) {
     report(one.reader, 'who-is-meant', partOf(one), { word: tree.verb });
@@ -76,6 +78,7 @@ export function readCrash(one: One, tree: NodeOf<'Crash'>): Action {
   const base = baseOf(one, tree.verb);
   putValue(one, `${base.id}#to`, undefined);
   const on = tree.on === undefined ? undefined : bodyOf(one.reader, tree.on, meaningOf(one, base.id));
+  if (base.verb === 'box-out') take(one, tree.on);
   if (base.verb === 'box-out') return { ...base, kind: 'hold', ...(on === undefined ? {} : { on }) };
   const place: Place = base.verb === 'get-back' ? { kind: 'spot', name: 'half court' } : rim;
   return { ...base, kind: 'move', to: { value: place, origin: 'default' }, via: [], off: [], style: 'straight', pace: 'sprint' };
@@ -89,12 +92,17 @@ export function readHold(one: One, tree: NodeOf<'Hold'>): Action[] {
   const going = at?.$type === 'At' ? goThere(one, at, wait => !endsIt(wait)) : [];
   const base = baseOf(one, tree.verb);
   const [waits, link] = going.length === 0 ? [base.waits, base.link] : [base.waits.filter(endsIt), base.link + 1];
-  if (base.verb === 'keep-dribble') return [...going, { ...base, waits, link, kind: 'dribble', via: [], off: [], style: 'keep' }];
-  const lasting = tree.parts.find(part => part?.$type === 'HoldFor');
-  const partner = tree.parts.find(part => part?.$type === 'With');
+  const lasting = take(one, tree.parts.find(part => part?.$type === 'HoldFor'));
+  const seconds = lasting?.$type === 'HoldFor' ? { seconds: lasting.time.seconds } : {};
+  for (const part of tree.parts) if (part?.$type === 'OnClock') take(one, part);
+  if (base.verb === 'keep-dribble') {
+    const keeps: Action = { ...base, waits, link, kind: 'dribble', via: [], off: [], style: 'keep' };
+    return lasting === undefined ? [...going, keeps] : [...going, keeps, { ...baseOf(one, tree.verb), waits: [], link: link + 1, kind: 'hold', ...seconds }];
+  }
+  const partner = take(one, tree.parts.find(part => part?.$type === 'With'));
   const on = partner?.$type === 'With' ? bodyOf(one.reader, partner.player, meaningOf(one, base.id)) : undefined;
   const hold: Hold = { ...base, waits, link, kind: 'hold', ...(on === undefined ? {} : { on }) };
-  return [...going, lasting?.$type === 'HoldFor' ? { ...hold, seconds: lasting.time.seconds } : hold];
+  return [...going, { ...hold, ...seconds }];
 }
 
 /** `seals X5`: he holds his own man off where he stands; another's he goes to, between him and the basket. */
@@ -109,7 +117,10 @@ export function readSeal(one: One, tree: NodeOf<'Seal'>): Move {
 
 /** The thrower's part is read with the start. The safety goes to his place; that he is the outlet is worked out once all steps are read. */
 export function readRole(one: One, tree: NodeOf<'Role'>): Action[] {
-  if (baseForm(tree.verb) !== 'safety') return [];
+  if (baseForm(tree.verb) !== 'safety') {
+    for (const part of tree.parts) take(one, part);
+    return [];
+  }
   const base = baseOf(one, tree.verb);
   const going = goingOf(one, base.id, tree.parts);
   return [going.to === undefined ? { ...base, kind: 'hold' } : { ...base, kind: 'move', ...going, style: 'straight', pace: 'set' }];

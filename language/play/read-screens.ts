@@ -2,13 +2,18 @@
 import type { Columns, NodeOf } from '../grammar/tree.ts';
 import type { Action, BodyId, Move, Place, Screen, Wait } from './play.ts';
 import type { Base, One } from './read-clause.ts';
-import { asList, baseOf, meaningOf, putValue } from './read-clause.ts';
+import { asList, baseOf, meaningOf, putValue, take } from './read-clause.ts';
 import { placeOfSubject } from './read-way.ts';
 import type { Reader } from './reader.ts';
 import { bodiesOf, bodyOf, isOffence } from './reader.ts';
 
 const screenStyles: Readonly<Record<string, Screen['style']>> = {
   'ball-screen': 'ball', 'back-screen': 'back', 'flare-screen': 'flare', 'cross-screen': 'cross', 'down-screen': 'down', 'up-screen': 'up', 'pin-screen': 'pin-down',
+};
+
+/** Words that a kind of screen may carry besides: its own way, or that it goes to where his man is. Common usage, no source. */
+const goesWith: { readonly [style in Screen['style']]?: readonly Screen['style'][] } = {
+  ball: ['up', 'down', 'across'], back: ['up'], flare: ['up', 'across'], cross: ['across'], down: ['down'], up: ['up'], 'pin-down': ['down'],
 };
 
 export function readScreen(one: One, tree: NodeOf<'Screen'>): Screen {
@@ -18,11 +23,28 @@ export function readScreen(one: One, tree: NodeOf<'Screen'>): Screen {
   let on: BodyId | undefined;
   let at: [Place | undefined, Columns] | undefined;
   let way: Screen['style'] | undefined;
+  const byVerb = screenStyles[base.verb];
   for (const part of tree.parts) {
-    if (part?.$type === 'For') users.push(...bodiesOf(one.reader, part.players, meaning));
-    if (part?.$type === 'On') on ??= bodyOf(one.reader, part.player, meaning);
-    if (part?.$type === 'ScreenWay') way ??= part.way === 'in' ? 'screen' : part.way;
-    if (part?.$type === 'At') at ??= placeOfSubject(one, part.spots, meaning, false, part.apart);
+    switch (part?.$type) {
+      case 'For':
+        users.push(...bodiesOf(one.reader, take(one, part).players, meaning));
+        break;
+      case 'On':
+        if (on === undefined) on = bodyOf(one.reader, take(one, part).player, meaning);
+        break;
+      case 'ScreenWay': {
+        const said = part.way === 'in' ? 'screen' : part.way;
+        way ??= said;
+        // Of a kind of screen the way may say once more what it is, as in `back-screens up for 2`.
+        if (way === said && (byVerb === undefined || said === 'screen' || said === 'away' || goesWith[byVerb]?.includes(said))) take(one, part);
+        break;
+      }
+      case 'At':
+        if (at === undefined) at = placeOfSubject(one, take(one, part).spots, meaning, false, part.apart);
+        break;
+      case undefined:
+        break;
+    }
   }
   // `screens on 3` says who uses it; only a defender is screened.
   if (on !== undefined && isOffence(on)) {
@@ -37,7 +59,7 @@ export function readScreen(one: One, tree: NodeOf<'Screen'>): Screen {
   return {
     ...base,
     kind: 'screen',
-    style: screenStyles[base.verb] ?? way ?? before?.style ?? 'screen',
+    style: byVerb ?? way ?? before?.style ?? 'screen',
     users: own.length === 0 && before !== undefined ? before.users : own,
     ...(on === undefined ? {} : { on }),
     ...(at?.[0] === undefined ? {} : { at: { value: at[0], origin: 'written' as const } }),

@@ -2,6 +2,7 @@
 import type { ActionTree, ClauseTree, NodeOf, StatementTree, TriggerTree } from '../grammar/tree.ts';
 import type { Action, BodyId } from './play.ts';
 import { readAction } from './read-actions.ts';
+import { tellWords } from './left-over.ts';
 import { readTrigger } from './read-waits.ts';
 import type { Meaning, Reader } from './reader.ts';
 import type { Line, Scope } from './scope.ts';
@@ -25,8 +26,14 @@ export function readStatement(reader: Reader, scope: Scope, tree: StatementTree,
     const triggers = [...(index === 0 && tree.lead !== undefined ? [tree.lead] : []), ...clause.triggers, ...untilOf(action)];
     const link = actions.length === 0 ? 0 : actions[actions.length - 1]!.link + 1;
     const columns = columnsOf(clause, index === 0 ? tree.at : clause.at);
-    const waitsOf = (owner: string) => readTriggers(reader, scope, triggers, { part: line.key, him }, line.index, owner);
-    actions.push(...readAction(reader, scope, action, { subjects, him, columns, line, link, waitsOf }));
+    const taken = new Set<unknown>();
+    const waitsOf = (owner: string) => {
+      for (const trigger of triggers) taken.add(trigger);
+      return readTriggers(reader, scope, triggers, { part: line.key, him }, line.index, owner);
+    };
+    const told = reader.problems.length;
+    actions.push(...readAction(reader, scope, action, { subjects, him, columns, line, link, waitsOf, taken }));
+    if (reader.problems.length === told) tellWords(reader, line, triggers.filter(trigger => trigger !== undefined && !taken.has(trigger)));
   }
   return actions;
 }

@@ -1,6 +1,7 @@
-import type { EventTree, NodeOf, SpotTree, TriggerTree } from '../grammar/tree.ts';
+import type { Columns, EventTree, NodeOf, PlayerNode, SpotTree, TriggerTree } from '../grammar/tree.ts';
 import { verbOf } from '../grammar/verbs.ts';
-import type { BodyId, EventRef, PartId, Place, Wait } from './play.ts';
+import type { EventRef, PartId, Place, Wait } from './play.ts';
+import { saysNothing, tellWords } from './left-over.ts';
 import { readPlace } from './read-places.ts';
 import type { Meaning, Reader } from './reader.ts';
 import { bodyOf, isOffence, putPart, report } from './reader.ts';
@@ -77,20 +78,17 @@ function whatHappens(reader: Reader, tree: NodeOf<'PlayerEvent'>, meaning: Meani
 
 function actionMeant(reader: Reader, action: NonNullable<NodeOf<'PlayerEvent'>['action']>, meaning: Meaning): Omit<EventRef, 'who'> {
   const does = baseForm(action.verb);
-  const other = 'parts' in action ? otherOf(reader, action.parts ?? [], meaning) : undefined;
-  const to = 'parts' in action ? (action.parts ?? []).find(part => part?.$type === 'To') : undefined;
-  const spot = to?.$type === 'To' ? to.spots[0] : undefined;
+  const parts: readonly (EventPart | undefined)[] = 'parts' in action ? (action.parts ?? []) : [];
+  const him = parts.find(part => part?.$type === 'PassTo' || part?.$type === 'For' || part?.$type === 'Off');
+  const there = parts.find(part => part?.$type === 'To');
+  const player = him?.player ?? him?.players?.[0];
+  const other = player === undefined ? undefined : bodyOf(reader, player, meaning);
+  const spot = there?.spots?.[0];
   const place = spot === undefined ? undefined : readPlace(reader, spot, meaning);
+  const line = reader.parts.get(meaning.part)?.line;
+  // By so much the action meant is told from others.
+  if (line !== undefined) tellWords(reader, { key: meaning.part, index: line }, parts.filter(part => part !== undefined && part !== him && part !== there && !saysNothing.has(part.$type)));
   return { does, ...(place === undefined ? {} : { place }), ...(other === undefined ? {} : { other }) };
 }
 
-function otherOf(reader: Reader, parts: readonly ({ readonly $type: string } | undefined)[], meaning: Meaning): BodyId | undefined {
-  for (const part of parts) {
-    if (part?.$type === 'PassTo') return bodyOf(reader, (part as NodeOf<'PassTo'>).player, meaning);
-    if (part?.$type === 'For' || part?.$type === 'Off') {
-      const player = (part as NodeOf<'For'>).players[0];
-      if (player !== undefined) return bodyOf(reader, player, meaning);
-    }
-  }
-  return undefined;
-}
+type EventPart = Columns & { readonly $type: string; readonly player?: PlayerNode; readonly players?: readonly PlayerNode[]; readonly spots?: readonly (SpotTree | undefined)[] };

@@ -2,7 +2,7 @@
 import type { Columns, NodeOf, SpotTree } from '../grammar/tree.ts';
 import type { Action, BodyId, Place, Value, Wait } from './play.ts';
 import type { One } from './read-clause.ts';
-import { asList, baseOf, isHolder, meaningOf, putValue } from './read-clause.ts';
+import { asList, baseOf, isHolder, meaningOf, putValue, take } from './read-clause.ts';
 import { metresOf, readPlace, setApart } from './read-places.ts';
 import { isSpotName, takesSide } from '../court/spots.ts';
 import type { Meaning, Reader } from './reader.ts';
@@ -23,35 +23,48 @@ export function goingOf(one: One, id: string, parts: readonly Part[]): Going {
   const meaning = meaningOf(one, id);
   const via: Place[] = [];
   const off: BodyId[] = [];
-  let to: { place: Place; columns: Columns; origin: 'written' | 'derived' } | undefined;
+  let end: End | undefined;
   for (const part of parts) {
     if (part === undefined) continue;
-    const go = (place: Place | undefined, columns: Columns, origin: 'written' | 'derived' = 'written') => {
-      if (place !== undefined && to === undefined) to = { place, columns, origin };
+    const go = (place: Place | undefined, columns: Columns, how: Pick<End, 'origin' | 'weak'> = { origin: 'written' }) => {
+      if (place === undefined) return;
+      // `cuts baseline to right corner`: the place says where the way ends, the direction how it goes there.
+      const weak = end?.weak === true || how.weak === true;
+      // `cuts to left wing, to right corner`: by way of the first to the last.
+      const onwards = end?.part.$type === 'To' && part.$type === 'To';
+      if (end !== undefined && !weak && !onwards) return;
+      take(one, part);
+      if (end !== undefined && how.weak) return;
+      if (end !== undefined && onwards) via.splice(end.viaBefore, 0, end.place);
+      end = { place, columns, part, viaBefore: via.length, ...how };
     };
     switch (part.$type) {
       case 'To':
+        if (part.ball) go(ballPlace(one), part, { origin: 'derived' });
+        else go(...placeOfSubject(one, part.spots, meaning, part.either));
         // Through the lane under the ring and out again; common practice, no source.
         if (part.how === 'through to') via.push(rim);
-        if (part.ball) go(ballPlace(one), part, 'derived');
-        else go(...placeOfSubject(one, part.spots, meaning, part.either));
         break;
       case 'At':
         go(...placeOfSubject(one, part.spots, meaning, false, part.apart));
         break;
       case 'Via':
-        for (const spot of part.spots) via.push(...asList(readPlace(reader, spot, meaning)));
+        take(one, part);
+        for (const spot of spotsOfSubject(one, part.spots)) via.push(...asList(readPlace(reader, spot, meaning)));
         break;
       case 'Off':
+        take(one, part);
         off.push(...(part.screen && part.players.length === 0 ? asList(latestScreener(reader, one.scope, one.who, id)) : bodiesOf(reader, part.players, meaning)));
         break;
       case 'Past':
+        take(one, part);
         for (const who of bodiesOf(reader, part.players, meaning)) {
           if (part.how === 'over' || part.how === 'around') off.push(who);
           else via.push(part.how === 'behind' ? { kind: 'behind', who } : { kind: 'beside', who });
         }
         break;
       case 'Through': {
+        take(one, part);
         const a = bodyOf(reader, part.a, meaning);
         const b = bodyOf(reader, part.b, meaning);
         if (a === undefined || b === undefined) break;
@@ -61,23 +74,37 @@ export function goingOf(one: One, id: string, parts: readonly Part[]): Going {
         break;
       }
       case 'For': {
-        const who = bodiesOf(reader, part.players, meaning)[0];
+        // `2 and 3 fill for 4 and 5`: each for one.
+        const player = part.players[one.clause.subjects.length > 1 ? Math.min(one.index, part.players.length - 1) : 0];
+        const who = player && bodyOf(reader, take(one, player), meaning);
         if (who !== undefined) go({ kind: 'player', who }, part);
         break;
       }
       case 'Heading': {
         const heading = headings[part.way];
         if (heading === undefined) break;
+        take(one, part);
         via.push(...heading.via);
-        go(heading.to, part);
+        go(heading.to, part, { origin: 'written', weak: true });
         break;
       }
       default:
         break;
     }
   }
-  putValue(one, `${id}#to`, to?.columns);
-  return { via, off, ...(to === undefined ? {} : { to: { value: to.place, origin: to.origin } }) };
+  putValue(one, `${id}#to`, end?.columns);
+  return { via, off, ...(end === undefined ? {} : { to: { value: end.place, origin: end.origin } }) };
+}
+
+/** Where the clause ends by the words read so far. */
+interface End {
+  readonly place: Place;
+  readonly columns: Columns;
+  readonly origin: 'written' | 'derived';
+  /** A direction’s own end, which any written place takes over. */
+  readonly weak?: boolean;
+  readonly part: Part;
+  readonly viaBefore: number;
 }
 
 export const rim: Place = { kind: 'spot', name: 'rim' };
@@ -120,15 +147,24 @@ export function placeOfSubject(one: One, spots: readonly (SpotTree | undefined)[
   const { reader, clause, index } = one;
   const written = spots.filter(spot => spot !== undefined);
   if (either && written.length > 1) {
+    for (const spot of written) take(one, spot);
     const options = written.flatMap(spot => asList(readPlace(reader, spot, meaning)));
     const columns = { at: written[0]!.at, to: written[written.length - 1]!.to };
     return [options.length > 1 ? { kind: 'either', options } : options[0], columns];
   }
   const spot = written[clause.subjects.length > 1 ? Math.min(index, written.length - 1) : 0];
   if (spot === undefined) return [undefined, { at: one.end, to: one.end }];
+  take(one, spot);
   const place = readPlace(reader, spot, meaning);
   if (place === undefined || written.length > 1 || clause.subjects.length < 2) return [place, spot];
   return [apart === undefined ? shared(place, clause.subjects) : setApart(place, metresOf(apart), index, clause.subjects.length), spot];
+}
+
+/** `2 and 3 cut via left elbow and right elbow`: each by his own; one man by all of them. */
+function spotsOfSubject(one: One, spots: readonly (SpotTree | undefined)[]): readonly SpotTree[] {
+  const written = spots.filter(spot => spot !== undefined);
+  const own = one.clause.subjects.length > 1 && written.length === one.clause.subjects.length ? [written[one.index]!] : written;
+  return own.map(spot => take(one, spot));
 }
 
 /** `2 and 3 to the wings`: which of the two is whose is known once they start. */
@@ -150,6 +186,7 @@ export function goThere(one: One, spots: NodeOf<'At'>, waits: (wait: Wait) => bo
   const [place, columns] = placeOfSubject(one, spots.spots, meaningOf(one, base.id), false, spots.apart);
   if (place === undefined) return [];
   putValue(one, `${base.id}#to`, columns);
+  take(one, spots);
   const go = { ...base, waits: base.waits.filter(waits), origin: 'derived' as const, to: { value: place, origin: 'written' as const }, via: [], off: [] };
   return [isHolder(one) ? { ...go, kind: 'dribble', style: 'dribble' } : { ...go, kind: 'move', style: 'straight', pace: 'set' }];
 }

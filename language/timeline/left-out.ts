@@ -54,8 +54,10 @@ function takeOut(branch: Branch, dropped: Set<number>, since = 0): readonly Body
   const staying: BodyId[] = [];
   for (const body of branch.bodies.values()) {
     if (body.staysFor !== undefined && dropped.has(body.staysFor)) body.staysFor = undefined;
-    const kept = body.stretches.filter(({ begin }) => !dropped.has(begin));
-    if (kept.length === body.stretches.length) continue;
+    // What he would have done after it, the braking of a man who stops included, starts from a place he does not come to.
+    const begins = body.stretches.findIndex(({ begin }) => dropped.has(begin));
+    if (begins === -1) continue;
+    const kept = body.stretches.slice(0, begins);
     staying.push(body.who);
     body.stretches = kept;
     const last = kept[kept.length - 1]?.segment;

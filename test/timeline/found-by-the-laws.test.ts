@@ -59,6 +59,7 @@ const found: readonly { readonly law: FloorLaw; readonly level: string; readonly
   { law: 'partners', level: 'u10', play: ['  2 back-screens for 5, then rolls', '  1 bounce-passes to 2', '  2 skips to 3', 'step "S2"', '  4 screens across for 5, then rolls', '  3 bounce-passes to 4', '  5 ball-screens for 4, 4 drives off 5 to left slot', '  look 1: three'] },
   { law: 'flight', level: 'pro', play: ['  2 back-screens for 4', '  1 bounce-passes to 5', '  5 hands off to 2', '  2 bounce-passes to 4', '  4 drives to right short corner'] },
   { law: 'flight', level: 'hs', play: ['  5 back-screens for 2', '  2 screens for 5, 5 cuts off 2 to left corner', '  2 ball-screens for 1, then rolls', 'step "S2"', '  1 skips to 2'] },
+  { law: 'jump', level: 'pro', play: ['from stack, ball with 1', '  2 ball-screens for 1, then rolls, 1 drives off 2 to rim', 'step "S2"', '  4 screens across for 2, 2 cuts off 4 to right block', '  1 drives to top', '  look 5: jumper'] },
 ];
 
 describe('a play that once broke a law', () => {
