@@ -5,6 +5,7 @@ import type { Documents, OpenDocument } from './documents.ts';
 import type { Host } from './host.ts';
 import type { Say } from '../../language/message/message.ts';
 import type { Options } from './settings.ts';
+import type { TypingFirst } from './typing-first.ts';
 
 export interface Asking {
   readonly connection: Connection;
@@ -24,6 +25,8 @@ export interface Asking {
   readonly answer: <Answer>(token: CancellationToken, uri: string, work: (document: OpenDocument) => Answer) => Promise<Answer | null>;
   /** The same, sooner: for what a coach waits for while he types. */
   readonly answerTyping: Asking['answer'];
+  /** Work that comes behind such answers: so many turns later, and once they are written. */
+  readonly behindTyping: TypingFirst['behind'];
   /** The same for a request that is of no one document. */
   readonly answerAll: <Answer>(token: CancellationToken, work: () => Answer) => Promise<Answer>;
   /** Reads the plays of the workspace that nobody has open: for what is asked of them all. It ends, also where they do not come. */

@@ -38,7 +38,7 @@ export interface Findings {
 }
 
 export function serveFindings(asking: Asking, files: PlayFiles): Findings {
-  const { connection, host, documents, keeper, client, options } = asking;
+  const { connection, host, behindTyping, documents, keeper, client, options } = asking;
   const asks = (): boolean => client().textDocument?.diagnostic !== undefined;
   const canRefresh = (): boolean => client().workspace?.diagnostics?.refreshSupport === true;
   // One who asks, and cannot be told to ask again, would never hear of what waits.
@@ -87,7 +87,7 @@ export function serveFindings(asking: Asking, files: PlayFiles): Findings {
   function lookAt(uri: string) {
     due.get(uri)?.();
     let off = false;
-    const callOff = soon(host, () => inBackground(host, compileOneByOne(asking, uri, () => off).then((done) => done && tell())), afterTheFrames);
+    const callOff = behindTyping(() => inBackground(host, compileOneByOne(asking, uri, () => off).then((done) => done && tell())), afterTheFrames);
     const tell = () => {
       due.delete(uri);
       if (!asks()) publish(uri);
@@ -114,7 +114,7 @@ export function serveFindings(asking: Asking, files: PlayFiles): Findings {
   }
 
   async function answer(uri: string, previous: string | undefined, token: CancellationToken): Promise<DocumentDiagnosticReport> {
-    await new Promise<void>((resolve) => void soon(host, resolve, afterTheFrames));
+    await new Promise<void>((resolve) => void behindTyping(resolve, afterTheFrames));
     const reading = files.fetchUsed(uri);
     if (reading !== undefined) {
       await atMost(host, longestWait, reading);

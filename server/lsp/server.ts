@@ -22,6 +22,7 @@ import { pointing, servePointing } from './serve-pointing.ts';
 import { serveWriting, writing } from './serve-writing.ts';
 import { serveWorkspace, workspace as aroundTheDocuments } from './serve-workspace.ts';
 import { readOptions, usualSettings, type Options } from './settings.ts';
+import { typingFirst } from './typing-first.ts';
 import { reaches } from './users.ts';
 
 /** Milliseconds after which what was opened has been told of, and the coach may begin to type. */
@@ -37,6 +38,7 @@ export function createServer(unguarded: Connection, place: Host): Server {
   let options: Options = { settings: usualSettings };
   const say: Say = (words) => sayWith(options.words)(words);
   const { connection, host } = guarded(unguarded, place, say);
+  const typing = typingFirst(host);
   const documents = openDocuments();
   const keeper = createKeeper();
   let client: ClientCapabilities = {};
@@ -58,7 +60,8 @@ export function createServer(unguarded: Connection, place: Host): Server {
     say,
     client: () => client,
     answer: (token, uri, work) => answerUnlessCancelled(host, token, () => fromOpen(uri, work)),
-    answerTyping: (token, uri, work) => answerUnlessCancelled(host, token, () => fromOpen(uri, work), whatIsHere),
+    answerTyping: (token, uri, work) => typing.waitedFor(answerUnlessCancelled(host, token, () => fromOpen(uri, work), whatIsHere)),
+    behindTyping: typing.behind,
     answerAll: (token, work) => answerUnlessCancelled(host, token, work),
     withAllFiles: () => atMost(host, longestRead, files.fetchAll(false)),
   };

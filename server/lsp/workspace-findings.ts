@@ -19,13 +19,13 @@ export interface WorkspaceFindings {
   readonly changed: () => void;
 }
 
-export interface WorkspaceTelling extends Pick<Asking, 'host' | 'documents' | 'keeper' | 'say'> {
+export interface WorkspaceTelling extends Pick<Asking, 'host' | 'behindTyping' | 'documents' | 'keeper' | 'say'> {
   readonly files: Pick<PlayFiles, 'fetchAll'>;
   readonly told: Told;
   readonly readyOf: (uri: string) => readonly Diagnostic[];
 }
 
-export function tellWorkspace({ host, documents, keeper, say, files, told, readyOf }: WorkspaceTelling): WorkspaceFindings {
+export function tellWorkspace({ host, behindTyping, documents, keeper, say, files, told, readyOf }: WorkspaceTelling): WorkspaceFindings {
   const waiting = new Set<() => void>();
   let count = 0;
   let timer: CallOff | undefined;
@@ -43,7 +43,7 @@ export function tellWorkspace({ host, documents, keeper, say, files, told, ready
     });
 
   async function reportOf(uri: string, previous: string | undefined): Promise<WorkspaceDocumentDiagnosticReport | undefined> {
-    await compileOneByOne({ host, documents, keeper }, uri);
+    await compileOneByOne({ behindTyping, documents, keeper }, uri);
     await turn();
     if (!documents.book().files.has(uri)) return undefined;
     const items = readyOf(uri);
