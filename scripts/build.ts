@@ -1,8 +1,9 @@
 // Everything that is shipped, bundled by esbuild into dist/. `node scripts/build.ts [--dev]`; --dev keeps names readable
 // and writes source maps.
-import { chmodSync, mkdirSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { chmodSync, mkdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { dirname, join, relative } from 'node:path';
 import { build as bundle, type BuildOptions, type Plugin } from 'esbuild';
+import { inAscii } from './in-ascii.ts';
 import { playerForEsbuild, type PlayerText } from './player-text.ts';
 
 export const root = dirname(import.meta.dirname);
@@ -87,10 +88,16 @@ export async function buildPlayer(dev = false): Promise<PlayerText> {
   return { script: text('.js'), style: text('.css') };
 }
 
+async function writeBundle(options: BuildOptions): Promise<void> {
+  await bundle(options);
+  const file = join(root, options.outfile!);
+  writeFileSync(file, inAscii(readFileSync(file, 'utf8')));
+}
+
 /** The language server for Node and `setwright lsp`, apart from dist/, into a folder below the repository, for tests that talk to them as processes; returns the server's path. */
 export async function buildServer(folder: string): Promise<string> {
   const plugins = [await tables()];
-  await Promise.all(nodeServer(folder).map((options) => bundle({ ...settings(false), ...options, plugins })));
+  await Promise.all(nodeServer(folder).map((options) => writeBundle({ ...settings(false), ...options, plugins })));
   chmodSync(join(root, folder, 'setwright.mjs'), 0o755);
   return join(root, folder, 'server.cjs');
 }
@@ -105,7 +112,7 @@ export async function build({ dev = false } = {}): Promise<readonly Built[]> {
 
   const made = bundles(dev, player);
   const known = await tables();
-  await Promise.all(made.map((options) => bundle({ ...options, plugins: [...(options.plugins ?? []), known] })));
+  await Promise.all(made.map((options) => writeBundle({ ...options, plugins: [...(options.plugins ?? []), known] })));
   chmodSync(join(dist, 'node/setwright.mjs'), 0o755);
   return [...made.map(({ outfile }) => join(root, outfile!)), join(preview, 'player.js'), join(preview, 'player.css')].map((path) => ({
     file: relative(root, path).replaceAll('\\', '/'),

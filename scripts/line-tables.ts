@@ -6,6 +6,7 @@ import { globSync } from 'tinyglobby';
 import { buildParser } from '../language/grammar/line-parser.ts';
 import { tablesOf, type LineTables } from '../language/grammar/line-tables.ts';
 import { loadGrammar } from '../language/grammar/load-grammar.ts';
+import { inAscii } from './in-ascii.ts';
 
 const root = join(import.meta.dirname, '..');
 
@@ -14,7 +15,7 @@ export function lineTables(): LineTables {
   const tables = tablesOf(loadGrammar());
   const parser = buildParser({ tables });
   for (const line of usualLines()) parser.parse(parser.lexer.lex(line));
-  return { ...tables, shapes: parser.shapes!.written() };
+  return { ...tables, usual: parser.shapes!.written() };
 }
 
 function usualLines(): readonly string[] {
@@ -40,12 +41,12 @@ function linesInFences(lines: readonly string[]): readonly string[] {
   });
 }
 
-/** Puts the tables where `built-tables.ts` has none. */
+/** Puts the tables where `built-tables.ts` has none: as text, which costs a start nothing until the first line is read. */
 export function tablesForEsbuild(tables: LineTables): Plugin {
   return {
     name: 'line-tables',
     setup(build) {
-      build.onLoad({ filter: /[/\\]language[/\\]grammar[/\\]built-tables\.ts$/ }, () => ({ contents: `export const builtTables = ${JSON.stringify(tables)};`, loader: 'js' }));
+      build.onLoad({ filter: /[/\\]language[/\\]grammar[/\\]built-tables\.ts$/ }, () => ({ contents: `export const builtTables = () => JSON.parse(${JSON.stringify(inAscii(JSON.stringify(tables)))});`, loader: 'js' }));
     },
   };
 }

@@ -42,7 +42,7 @@ const valueConverter = {
  * `keepsShapes`: whether a line like one read before is filled in instead of parsed (line-shapes.ts); the tree is the same.
  * `tables`: what is known of the grammar beforehand. The grammar itself is then read for the first line that needs the parser.
  */
-export function buildParser({ keepsShapes = true, tables = builtTables }: { readonly keepsShapes?: boolean; readonly tables?: LineTables } = {}): LineParser {
+export function buildParser({ keepsShapes = true, tables = builtTables() }: { readonly keepsShapes?: boolean; readonly tables?: LineTables } = {}): LineParser {
   let grammar: GrammarAST.Grammar | undefined;
   const grammarNow = () => (grammar ??= loadGrammar());
   const known = tables ?? tablesOf(grammarNow());
@@ -62,7 +62,7 @@ export function buildParser({ keepsShapes = true, tables = builtTables }: { read
   });
   let parser: LangiumParser | undefined;
   let follow: Follow | undefined;
-  const shapes = keepsShapes ? lineShapes(new Map(known.kinds), known.shapes) : undefined;
+  const shapes = keepsShapes ? lineShapes(new Map(known.kinds), known.usual) : undefined;
   return {
     lexer, shapes,
     get follow() {

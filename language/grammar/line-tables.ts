@@ -14,8 +14,8 @@ export interface LineWords {
 export interface LineTables extends LineWords {
   /** Of each keyword and terminal: words of one kind can stand for each other. */
   readonly kinds: readonly (readonly [name: string, kind: string])[];
-  /** Of lines that are written often. */
-  readonly shapes: WrittenShapes;
+  /** Of lines that are written often; only a build has any. */
+  readonly usual?: WrittenShapes;
 }
 
 export function tablesOf(grammar: GrammarAST.Grammar): LineTables {
@@ -27,7 +27,7 @@ export function tablesOf(grammar: GrammarAST.Grammar): LineTables {
     if (rule.name.endsWith('Verb')) collectKeywords(rule.definition, verbs);
   }
   const terminals = grammar.rules.filter((rule): rule is GrammarAST.TerminalRule => rule.$type === 'TerminalRule' && !rule.hidden);
-  return { keywords: [...keywords], verbs: [...verbs], terminals: terminals.map(({ name }) => name), kinds: wordKinds(grammar), shapes: [] };
+  return { keywords: [...keywords], verbs: [...verbs], terminals: terminals.map(({ name }) => name), kinds: wordKinds(grammar) };
 }
 
 function collectKeywords(node: unknown, into: Set<string>): void {
