@@ -39,12 +39,21 @@ function settings(dev: boolean): BuildOptions {
   };
 }
 
-/** A process starts with a small file that loads the large one beside it: only what is loaded by another file is kept compiled. */
+/** What answers an editor's first question holds the protocol's library; the rest of the server takes it from there. */
+const protocolFromBeside: Plugin = {
+  name: 'protocol-from-beside',
+  setup(build) {
+    build.onResolve({ filter: /^vscode-languageserver(-protocol)?(\/node)?$/ }, () => ({ path: './language-server.cjs', external: true }));
+  },
+};
+
+/** A process starts with a small file that loads the large ones beside it: only what is loaded by another file is kept compiled. */
 function nodeServer(folder: string): readonly BuildOptions[] {
   const common = { ...node, format: 'cjs' } as const;
   return [
     { ...common, entryPoints: ['server/lsp/node.ts'], outfile: `${folder}/server.cjs` },
     { ...common, entryPoints: ['server/lsp/language-server.ts'], outfile: `${folder}/language-server.cjs` },
+    { ...common, entryPoints: ['server/lsp/all-answers.ts'], outfile: `${folder}/all-answers.cjs`, plugins: [protocolFromBeside] },
     { ...node, format: 'esm', entryPoints: ['server/cli/setwright.ts'], outfile: `${folder}/setwright.mjs`, banner: { js: '#!/usr/bin/env node' } },
   ];
 }
@@ -88,16 +97,16 @@ export async function buildPlayer(dev = false): Promise<PlayerText> {
   return { script: text('.js'), style: text('.css') };
 }
 
-async function writeBundle(options: BuildOptions): Promise<void> {
-  await bundle(options);
+async function writeBundle(options: BuildOptions, known: Plugin): Promise<void> {
+  await bundle({ ...options, plugins: [...(options.plugins ?? []), known] });
   const file = join(root, options.outfile!);
   writeFileSync(file, inAscii(readFileSync(file, 'utf8')));
 }
 
 /** The language server for Node and `setwright lsp`, apart from dist/, into a folder below the repository, for tests that talk to them as processes; returns the server's path. */
 export async function buildServer(folder: string): Promise<string> {
-  const plugins = [await tables()];
-  await Promise.all(nodeServer(folder).map((options) => writeBundle({ ...settings(false), ...options, plugins })));
+  const known = await tables();
+  await Promise.all(nodeServer(folder).map((options) => writeBundle({ ...settings(false), ...options }, known)));
   chmodSync(join(root, folder, 'setwright.mjs'), 0o755);
   return join(root, folder, 'server.cjs');
 }
@@ -112,7 +121,7 @@ export async function build({ dev = false } = {}): Promise<readonly Built[]> {
 
   const made = bundles(dev, player);
   const known = await tables();
-  await Promise.all(made.map((options) => writeBundle({ ...options, plugins: [...(options.plugins ?? []), known] })));
+  await Promise.all(made.map((options) => writeBundle(options, known)));
   chmodSync(join(dist, 'node/setwright.mjs'), 0o755);
   return [...made.map(({ outfile }) => join(root, outfile!)), join(preview, 'player.js'), join(preview, 'player.css')].map((path) => ({
     file: relative(root, path).replaceAll('\\', '/'),

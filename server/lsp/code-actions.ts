@@ -13,14 +13,12 @@ import { allow } from '../../language/rewrite/allow.ts';
 import { fixAll } from '../../language/rewrite/fix-all.ts';
 import type { Here, Offer, Rewritten } from '../../language/rewrite/here.ts';
 import { offersAt } from '../../language/rewrite/offers.ts';
+import { fixAllKind } from './abilities.ts';
 import type { Asking } from './asking.ts';
 import type { OpenDocument } from './documents.ts';
 import { message, type Message } from '../../language/message/message.ts';
 import { meet, textEditOf, visibleRange } from './positions.ts';
 import { workspaceEditOf } from './workspace-edits.ts';
-
-export const fixAllKind = `${CodeActionKind.SourceFixAll}.setwright`;
-export const actionKinds = [CodeActionKind.QuickFix, CodeActionKind.RefactorRewrite, CodeActionKind.RefactorExtract, fixAllKind];
 
 const dataSchema = v.object({ uri: v.string(), version: v.number(), id: v.string(), range: v.object({ start: v.object({ line: v.number(), character: v.number() }), end: v.object({ line: v.number(), character: v.number() }) }) });
 

@@ -1,4 +1,4 @@
-// What the language server needs from the place it runs in. The two entries (start.ts, worker.ts) each bring one, tests their own.
+// What the language server needs from the place it runs in. A Node process (node-host.ts) and a worker (worker.ts) each bring one, tests their own.
 import type { FileAccess } from './play-files.ts';
 
 export interface Host {

@@ -1,14 +1,12 @@
 // What the words of a line are, by its tree: verbs of what a man does, men, defenders, places, names given and used, times and lengths.
-import type { SemanticTokens, SemanticTokensDelta, SemanticTokensEdit, SemanticTokensLegend } from 'vscode-languageserver-types';
+import type { SemanticTokens, SemanticTokensDelta, SemanticTokensEdit } from 'vscode-languageserver-types';
 import type { Block } from '../../language/book/book.ts';
 import { childrenOf, spanOf, type PlaceNode, type PlayerNode, type TreeNode } from '../../language/grammar/tree.ts';
 import { definitionsOf, usesOf, type NameInText, type NameKind } from '../../language/names/definitions.ts';
+import { tokenTypes } from './abilities.ts';
 import type { OpenDocument } from './documents.ts';
 
-const types = ['variable', 'parameter', 'function', 'enumMember', 'number', 'class', 'method', 'event', 'struct', 'property', 'namespace', 'string', 'comment'] as const;
-type TokenType = (typeof types)[number];
-const modifiers = ['declaration'] as const;
-export const legend: SemanticTokensLegend = { tokenTypes: [...types], tokenModifiers: [...modifiers] };
+type TokenType = (typeof tokenTypes)[number];
 
 const ofName: Readonly<Record<NameKind, TokenType>> = {
   play: 'class', step: 'method', look: 'event', spot: 'enumMember', alignment: 'struct', roster: 'namespace', 'roster-entry': 'property', book: 'namespace', section: 'namespace', file: 'string',
@@ -64,7 +62,7 @@ export function semanticTokens({ file }: OpenDocument, range?: { readonly from: 
       for (const { line, at, to, type, declares } of tokensOf(block)) {
         const here = firstLine + line;
         if (range !== undefined && (here < range.from || here > range.to)) continue;
-        data.push(here - lastLine, here === lastLine ? at - lastAt : at, to - at, types.indexOf(type), declares === true ? 1 : 0);
+        data.push(here - lastLine, here === lastLine ? at - lastAt : at, to - at, tokenTypes.indexOf(type), declares === true ? 1 : 0);
         [lastLine, lastAt] = [here, at];
       }
     }

@@ -1,6 +1,6 @@
 // What is wrong, told to the editor. One that asks for it (pull diagnostics) is answered and never sent any unasked; any other is sent
 // each version of an open document once, whole, swapped for what stood there.
-import { DocumentDiagnosticReportKind, type CancellationToken, type DocumentDiagnosticReport, type ServerCapabilities } from 'vscode-languageserver';
+import { DocumentDiagnosticReportKind, type CancellationToken, type DocumentDiagnosticReport } from 'vscode-languageserver';
 import type { Diagnostic } from 'vscode-languageserver-types';
 import { blockAtLine, blockOfKey } from '../../language/book/book.ts';
 import type { Asking } from './asking.ts';
@@ -17,8 +17,6 @@ import { tellWorkspace } from './workspace-findings.ts';
 const afterTheFrames = 4;
 /** Milliseconds that findings wait for files on their way. What comes later is looked at then. */
 const longestWait = 1000;
-
-export const findingsForThoseWhoAsk: ServerCapabilities = { diagnosticProvider: { identifier: 'setwright', interFileDependencies: true, workspaceDiagnostics: true, workDoneProgress: true } };
 
 export interface Typed {
   /** Of the last edit. */

@@ -1,22 +1,11 @@
 // What an editor asks about a whole document, or all of them: outline, folds, lenses, links, colours, hints beside the lines.
-import type { ServerCapabilities } from 'vscode-languageserver';
 import type { Asking } from './asking.ts';
 import { inlayHints } from './inlay-hints.ts';
 import { lenses } from './lenses.ts';
 import { links } from './links.ts';
-import { keepTokens, legend, semanticTokens } from './semantic-tokens.ts';
+import { keepTokens, semanticTokens } from './semantic-tokens.ts';
 import { foldings, symbols } from './symbols.ts';
 import { workspaceSymbols } from './workspace-symbols.ts';
-
-export const overview: ServerCapabilities = {
-  documentSymbolProvider: { label: 'Setwright' },
-  workspaceSymbolProvider: true,
-  foldingRangeProvider: true,
-  codeLensProvider: { resolveProvider: false },
-  documentLinkProvider: { resolveProvider: false },
-  semanticTokensProvider: { legend, full: { delta: true }, range: true },
-  inlayHintProvider: true,
-};
 
 export interface Overview {
   readonly closed: (uri: string) => void;

@@ -1,17 +1,8 @@
 // What an editor asks about one place of the text: what it means, where it is given, where else it stands.
-import type { ServerCapabilities } from 'vscode-languageserver';
 import type { Asking } from './asking.ts';
 import { hover } from './hover.ts';
 import { definition, highlights, references } from './navigation.ts';
 import { selections } from './selections.ts';
-
-export const pointing: ServerCapabilities = {
-  hoverProvider: true,
-  definitionProvider: true,
-  referencesProvider: true,
-  documentHighlightProvider: true,
-  selectionRangeProvider: true,
-};
 
 export function servePointing({ connection, documents, answer, compileAt, findingsOf, client, options, say, withAllFiles }: Asking): void {
   connection.onHover(({ textDocument: { uri }, position }, token) => answer(token, uri, (document) => hover(document, compileAt(document, position.line), findingsOf(uri), position, { say, theme: options().pictures })));

@@ -1,16 +1,9 @@
 // The workspace around the open documents: its folders, its files as they come, change and go, the coach's settings.
-import { DidChangeConfigurationNotification, DidChangeWatchedFilesNotification, type FileOperationRegistrationOptions, type InitializeParams, type ServerCapabilities } from 'vscode-languageserver';
+import { DidChangeConfigurationNotification, DidChangeWatchedFilesNotification, type InitializeParams } from 'vscode-languageserver';
 import type { Asking } from './asking.ts';
 import { ignoreFileNames } from './ignore-files.ts';
 import type { PlayFiles } from './play-files.ts';
 import { picturesMethod, readPictures, readSettings, wrongSettings, type Options } from './settings.ts';
-
-const filesOfPlays: FileOperationRegistrationOptions = { filters: [{ pattern: { glob: '**/*.play', matches: 'file' } }, { pattern: { glob: '**', matches: 'folder' } }] };
-
-export const workspace: ServerCapabilities['workspace'] = {
-  workspaceFolders: { supported: true, changeNotifications: true },
-  fileOperations: { willRename: filesOfPlays, didRename: filesOfPlays, didDelete: filesOfPlays, didCreate: filesOfPlays },
-};
 
 export interface Workspace {
   /** Uris of its folders, as they are now. */

@@ -1,19 +1,10 @@
 // What changes the text: what can be typed next, mends and other actions, formatting, names changed everywhere.
-import { LSPErrorCodes, MessageType, ResponseError, ShowMessageNotification, type ServerCapabilities } from 'vscode-languageserver';
+import { LSPErrorCodes, MessageType, ResponseError, ShowMessageNotification } from 'vscode-languageserver';
 import type { Asking } from './asking.ts';
-import { actionKinds, codeActions, resolveAction } from './code-actions.ts';
+import { codeActions, resolveAction } from './code-actions.ts';
 import { completion, documented, readItemData } from './completion/completion.ts';
 import { formatDocument, formatRange, formatTyped } from './formatting.ts';
 import { moveFiles, prepareRename, rename } from './rename.ts';
-
-export const writing: ServerCapabilities = {
-  completionProvider: { triggerCharacters: [' ', '"', '“', ':', ',', '-'], resolveProvider: true },
-  codeActionProvider: { codeActionKinds: actionKinds, resolveProvider: true },
-  documentFormattingProvider: true,
-  documentRangeFormattingProvider: true,
-  documentOnTypeFormattingProvider: { firstTriggerCharacter: '\n' },
-  renameProvider: { prepareProvider: true },
-};
 
 export function serveWriting(asking: Asking): void {
   const { connection, documents, answer, answerTyping, answerAll, withAllFiles } = asking;

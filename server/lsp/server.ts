@@ -1,26 +1,24 @@
 // The language server: one object on a connection and a host, so that tests need no process and no socket. It adds no
 // knowledge: it reads requests, asks the core and answers in the protocol's terms, one file a feature.
-import {
-  TextDocumentSyncKind,
-  type ClientCapabilities, type Connection, type InitializeResult, type TextDocumentContentChangeEvent,
-} from 'vscode-languageserver';
+import type { ClientCapabilities, Connection, InitializeParams, TextDocumentContentChangeEvent } from 'vscode-languageserver';
 import { blockAtLine, blockOfKey, type TextEdit } from '../../language/book/book.ts';
 import { sayWith, type Say } from '../../language/message/message.ts';
 import { createKeeper, type Compiled } from '../../language/compile.ts';
 import { parseLine } from '../../language/grammar/parse-line.ts';
+import { abilities } from './abilities.ts';
 import type { Asking } from './asking.ts';
 import { answerUnlessCancelled, whatIsHere } from './cancelling.ts';
 import { openDocuments, type Documents, type OpenDocument } from './documents.ts';
 import { guarded } from './guarded.ts';
 import { atMost, type Host } from './host.ts';
 import { filesOfClient, longestRead, readPlayFiles, type FileAccess } from './play-files.ts';
-import { findingsForThoseWhoAsk, serveFindings, type Typed } from './serve-findings.ts';
-import { overview, serveOverview } from './serve-overview.ts';
+import { serveFindings, type Typed } from './serve-findings.ts';
+import { serveOverview } from './serve-overview.ts';
 import { servePlaybook } from './serve-playbook.ts';
 import { servePlays } from './serve-plays.ts';
-import { pointing, servePointing } from './serve-pointing.ts';
-import { serveWriting, writing } from './serve-writing.ts';
-import { serveWorkspace, workspace as aroundTheDocuments } from './serve-workspace.ts';
+import { servePointing } from './serve-pointing.ts';
+import { serveWriting } from './serve-writing.ts';
+import { serveWorkspace } from './serve-workspace.ts';
 import { readOptions, usualSettings, type Options } from './settings.ts';
 import { typingFirst } from './typing-first.ts';
 import { reaches } from './users.ts';
@@ -34,7 +32,8 @@ export interface Server {
   listen(): void;
 }
 
-export function createServer(unguarded: Connection, place: Host): Server {
+/** `asked`: what the editor asked first, where that is answered already. */
+export function createServer(unguarded: Connection, place: Host, asked?: InitializeParams): Server {
   let options: Options = { settings: usualSettings };
   const say: Say = (words) => sayWith(options.words)(words);
   const { connection, host } = guarded(unguarded, place, say);
@@ -85,21 +84,15 @@ export function createServer(unguarded: Connection, place: Host): Server {
   servePlaybook(asking, files);
   const findings = serveFindings(asking, files);
 
-  connection.onInitialize((params): InitializeResult => {
+  const begin = (params: InitializeParams) => {
     options = readOptions(params.initializationOptions);
     client = params.capabilities;
     workspace.begin(params);
-    const asksForFindings = client.textDocument?.diagnostic !== undefined;
-    return {
-      capabilities: {
-        positionEncoding: 'utf-16',
-        textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental },
-        ...pointing, ...writing, ...overview,
-        ...(asksForFindings && findingsForThoseWhoAsk),
-        workspace: aroundTheDocuments,
-      },
-      serverInfo: { name: `Setwright language server (${host.place})`, version: host.version },
-    };
+  };
+  if (asked !== undefined) begin(asked);
+  connection.onInitialize((params) => {
+    begin(params);
+    return abilities(client, host);
   });
 
   connection.onDidOpenTextDocument(({ textDocument: { uri, version, text } }) => {

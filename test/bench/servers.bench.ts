@@ -21,6 +21,8 @@ const colds = 9;
 const edits = 60;
 /** Milliseconds after the first findings, when what a server does beside them is done too. */
 const quiet = 2500;
+/** Milliseconds a server and what it has started are given to end: the next one would start on what is left of the machine. */
+const ending = 700;
 const soak = 10_000;
 const many = 1000;
 
@@ -64,6 +66,7 @@ async function besideOthers(servers: Servers, folder: string, lines: number): Pr
       await pause(quiet);
       const memory = driven.memory();
       await driven.stop();
+      await pause(ending);
       if (round === 0) continue;
       times.initialize.push(initialize);
       times.first.push(first);

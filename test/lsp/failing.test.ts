@@ -1,11 +1,11 @@
 // Features made to fail on purpose: the failure is logged, the question answered, and everything else goes on.
 import { spawn } from 'node:child_process';
-import { build as bundle } from 'esbuild';
-import { join } from 'node:path';
+import { appendFileSync } from 'node:fs';
+import { dirname, join } from 'node:path';
 import * as lsp from 'vscode-languageserver-protocol';
 import { createProtocolConnection, StreamMessageReader, StreamMessageWriter } from 'vscode-languageserver-protocol/node';
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
-import { root } from '../../scripts/build.ts';
+import { buildServer } from '../../scripts/build.ts';
 import { showMethod } from '../../server/lsp/protocol.ts';
 import { clientOn, talk, until, uri, type Client } from './talking.ts';
 
@@ -100,10 +100,10 @@ describe('a feature that fails', () => {
 });
 
 test('what nobody catches is told, and the process goes on', { timeout: 30_000 }, async () => {
-  const outfile = join(root, 'test/out/failing/language-server.cjs');
+  const server = await buildServer('test/out/failing');
   const strayed = "setTimeout(() => { throw new Error('a stray throw'); }, 1);\nsetTimeout(() => void Promise.reject(new Error('a stray promise')), 2);";
-  await bundle({ absWorkingDir: root, entryPoints: ['server/lsp/language-server.ts'], outfile, bundle: true, platform: 'node', format: 'cjs', logLevel: 'error', footer: { js: strayed } });
-  const child = spawn(process.execPath, [outfile, '--stdio'], { stdio: ['pipe', 'pipe', 'inherit'] });
+  appendFileSync(join(dirname(server), 'language-server.cjs'), strayed);
+  const child = spawn(process.execPath, [server, '--stdio'], { stdio: ['pipe', 'pipe', 'inherit'] });
   const connection = createProtocolConnection(new StreamMessageReader(child.stdout), new StreamMessageWriter(child.stdin));
   const logged: string[] = [];
   connection.onNotification(lsp.LogMessageNotification.type, ({ message }) => void logged.push(message));

@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import * as lsp from 'vscode-languageserver-protocol';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { root } from '../../scripts/build.ts';
-import { legend } from '../../server/lsp/semantic-tokens.ts';
+import { tokenTypes } from '../../server/lsp/abilities.ts';
 import { atMark, talk, uri, wordsIn, type Client } from './talking.ts';
 
 const lighthouse = readFileSync(join(root, 'examples/lighthouse.play'), 'utf8').replace('notation 1\n', 'notation 1\nuse "alignments.play"\n');
@@ -56,7 +56,7 @@ describe('colours by meaning', () => {
       const [down, right, length, type] = data.slice(at, at + 4) as [number, number, number, number];
       line += down;
       character = down === 0 ? character + right : right;
-      found.push([wordsIn(text, { start: { line, character }, end: { line, character: character + length } }), legend.tokenTypes[type]!]);
+      found.push([wordsIn(text, { start: { line, character }, end: { line, character: character + length } }), tokenTypes[type]!]);
     }
     return found;
   }

@@ -4,7 +4,7 @@ import { createConnection, createProtocolConnection, StreamMessageReader, Stream
 import * as lsp from 'vscode-languageserver-protocol';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { createServer } from '../../server/lsp/server.ts';
-import { nodeHost } from '../../server/lsp/start.ts';
+import { nodeHost } from '../../server/lsp/node-host.ts';
 
 export interface Client {
   readonly connection: ProtocolConnection;

@@ -7,7 +7,7 @@ import { expect, test } from 'vitest';
 import { textOf } from '../../language/book/book.ts';
 import { root } from '../../scripts/build.ts';
 import { createServer } from '../../server/lsp/server.ts';
-import { nodeHost } from '../../server/lsp/start.ts';
+import { nodeHost } from '../../server/lsp/node-host.ts';
 import { PassThrough } from 'node:stream';
 import { createConnection, createProtocolConnection, StreamMessageReader, StreamMessageWriter } from 'vscode-languageserver/node';
 import { clientOn, uri } from './talking.ts';

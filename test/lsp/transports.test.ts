@@ -75,7 +75,7 @@ describe.each([['over stdio', overStdio], ['in a worker', inWorker]] as const)('
     });
     client = await clientOn(connection, { files: true, commands: true }, whole, ['file:///plays']);
     await client.open(uri, text);
-  });
+  }, 60_000);
   afterAll(() => {
     client.close();
     end();

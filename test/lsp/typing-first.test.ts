@@ -3,7 +3,7 @@ import { PassThrough, Writable } from 'node:stream';
 import { createConnection, StreamMessageReader, StreamMessageWriter } from 'vscode-languageserver/node';
 import { afterEach, expect, test, vi } from 'vitest';
 import { createServer } from '../../server/lsp/server.ts';
-import { nodeHost } from '../../server/lsp/start.ts';
+import { nodeHost } from '../../server/lsp/node-host.ts';
 import { typingFirst } from '../../server/lsp/typing-first.ts';
 import { until, uri } from './talking.ts';
 
