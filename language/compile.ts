@@ -11,6 +11,7 @@ import { applyIntent } from './edit/apply-intent.ts';
 import type { Intent, Outcome } from './edit/intent.ts';
 import { parseLine } from './grammar/parse-line.ts';
 import { createLookup, stillAnswers, type Asked, type Lookup } from './names/lookup.ts';
+import { unknownPlays } from './names/section-problems.ts';
 import { useProblems } from './names/use-problems.ts';
 import type { BlockKey, Places, Play, RuleSetId } from './play/play.ts';
 import { readPlay, type Reading } from './play/read-play.ts';
@@ -112,7 +113,7 @@ export function createKeeper(): Keeper {
     const found: FileFinding[] = [];
     let firstLine = 0;
     for (const block of blocks) {
-      const findings = block.kind === 'play' ? compile(book, uri, block).findings : findingsOfOther(block, block.kind === 'file' ? useProblems(book, uri) : []);
+      const findings = block.kind === 'play' ? compile(book, uri, block).findings : findingsOfOther(block, block.kind === 'file' ? useProblems(book, uri) : [], block.kind === 'book' ? unknownPlays(book, uri, block) : []);
       const copied = new Set(findings.length > 0 && block.kind === 'play' ? copiedFindings(book, uri, block).map(sameAs) : []);
       for (const finding of findings) {
         if (nameLost && entryOf(finding.code)?.needs === 'names') continue;

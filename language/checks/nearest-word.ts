@@ -14,3 +14,13 @@ export function nearestWord(word: string, known: readonly string[]): string | un
   }
   return best?.word;
 }
+
+/** So many names are read at a glance. */
+const mostNames = 8;
+
+/** The names there are, where none is near. */
+export function others(names: readonly string[]): Message | undefined {
+  if (names.length === 0) return undefined;
+  const shown = names.slice(0, mostNames).map((name) => `“${name}”`).join(', ');
+  return names.length > mostNames ? message(' (here there are {shown} and {more} others)', { shown, more: names.length - mostNames }) : message(' (here there are {shown})', { shown });
+}

@@ -5,18 +5,29 @@ import type { Block } from '../book/book.ts';
 import type { ParsedLine } from '../grammar/parse-line.ts';
 import { newerNotation, NOTATION_VERSION } from '../names/notation-version.ts';
 import type { Problem } from '../names/problem.ts';
+import type { UnknownPlay } from '../names/section-problems.ts';
 import { entryOf } from './catalogue.ts';
-import type { Finding } from './finding.ts';
+import type { Finding, Fix } from './finding.ts';
 import { findingsOfLine } from './lines.ts';
+import { nearestWord, others, theNearest } from './nearest-word.ts';
 
-/** Findings of a block that is no play, in text order. `problems` are those of the file's `use` lines, with parts `use:<line>`. */
-export function findingsOfOther(block: Block, problems: readonly Problem[]): readonly Finding[] {
+/** Findings of a block that is no play, in text order. `problems` are those of the file's `use` lines, with parts `use:<line>`; `unknown` the plays a book names in vain. */
+export function findingsOfOther(block: Block, problems: readonly Problem[], unknown: readonly UnknownPlay[] = []): readonly Finding[] {
   const lines = block.lines.map(({ parsed }) => parsed);
   const uses = problems.flatMap((problem) => told(problem.code, problem.params, Number(problem.part.slice('use:'.length)), lines));
   const stray = block.kind === 'file' ? strayLine(lines) : [];
   const newer = block.kind === 'file' ? newerNotation(lines) : undefined;
   const tooNew = newer === undefined ? [] : told('notation-newer', { version: newer.version, known: NOTATION_VERSION }, newer.line, lines);
-  return [...lines.flatMap(findingsOfLine), ...tooNew, ...uses, ...stray].toSorted((a, b) => a.place.line - b.place.line || a.place.at - b.place.at);
+  return [...lines.flatMap(findingsOfLine), ...tooNew, ...uses, ...stray, ...unknown.flatMap(noSuchPlay)].toSorted((a, b) => a.place.line - b.place.line || a.place.at - b.place.at);
+}
+
+function noSuchPlay({ name, known, place }: UnknownPlay): readonly Finding[] {
+  const entry = entryOf('unknown-play');
+  if (entry === undefined) return [];
+  const near = nearestWord(name, known);
+  const fixes: readonly Fix[] = near === undefined ? [] : [{ title: message('Write "{near}"', { near }), preferred: true, edits: [{ ...place, text: near }] }];
+  const params = { name, known, near: near === undefined ? (others(known) ?? '') : theNearest(near) };
+  return [{ code: 'unknown-play', severity: entry.severity, ...inWords({ template: entry.message, params }), params, place, related: [], fixes }];
 }
 
 const ofFile = new Set<string>(['Notation', 'Use', 'Level', 'Rules', 'OwnSpot', 'Note']);

@@ -5,7 +5,7 @@ import { alignment, alignmentNames } from '../court/alignments.ts';
 import type { Problem } from '../names/problem.ts';
 import type { Fix } from './finding.ts';
 import { lineRemoved, otherWords } from './fixes.ts';
-import { nearestWord, theNearest } from './nearest-word.ts';
+import { nearestWord, others, theNearest } from './nearest-word.ts';
 import type { PartId } from '../play/play.ts';
 import { wordsOf, type Subject } from './subject.ts';
 
@@ -79,15 +79,6 @@ function toWrite({ play }: Subject, { code, params }: Problem): Message | undefi
   if (code === 'unknown-step') return others(play.steps.map((step) => step.name).filter((other) => other !== '' && other !== params.step));
   if (code === 'unknown-play') return others(namesIn(params.known));
   return undefined;
-}
-
-/** So many names are read at a glance. */
-const mostNames = 8;
-
-function others(names: readonly string[]): Message | undefined {
-  if (names.length === 0) return undefined;
-  const shown = names.slice(0, mostNames).map((name) => `“${name}”`).join(', ');
-  return names.length > mostNames ? message(' (here there are {shown} and {more} others)', { shown, more: names.length - mostNames }) : message(' (here there are {shown})', { shown });
 }
 
 function namesIn(known: Param | undefined): readonly string[] {

@@ -37,8 +37,8 @@ export const toldByReading = {
   }),
   'unknown-play': told('unknown-play', {
     needs: 'names',
-    message: 'There is no play called “{name}”{near} in this file or a file it uses.',
-    manual: { title: 'A play nobody has named', why: '`mirrors` and `continues` name another play of this file, or of a file named in a `use` line.', wrong: 'play "Ferry"\n1 passes to 2\nlook 2: jumper\nplay "Ferry left" mirrors "Fery"', right: 'play "Ferry"\n1 passes to 2\nlook 2: jumper\nplay "Ferry left" mirrors "Ferry"' },
+    message: 'There is no play called “{name}” in this file or a file it uses{near}.',
+    manual: { title: 'A play nobody has named', why: '`mirrors`, `continues` and the sections of a book name another play of this file, or of a file named in a `use` line.', wrong: 'play "Ferry"\n1 passes to 2\nlook 2: jumper\nplay "Ferry left" mirrors "Fery"', right: 'play "Ferry"\n1 passes to 2\nlook 2: jumper\nplay "Ferry left" mirrors "Ferry"' },
   }),
   'unknown-file': told('unknown-file', {
     needs: 'line',

@@ -4,8 +4,10 @@
 // 1. What is said of a line alone is always said.
 // 2. A line known by its first words to be an action or a look touches the ways through its step, nothing else.
 // 3. A line of which nothing is known touches in addition the ways through what stands below it: it can have opened a step, or a play.
-// 4. A line above the first step touches the whole play, unless its first words show that it only asks something of the clock or is a
-//    remark: without it those checks just do not ask.
+// 4. A line that holds for the whole play touches all of it, as does any other above the first step, unless its first words show that it
+//    only asks something of the clock or is a remark: without it those checks just do not ask.
+// 5. What names stand for is not said while a line can have opened or named something; one that begins as a header, an action, a look or a
+//    question did neither.
 import type { ParsedLine } from '../grammar/parse-line.ts';
 import type { PartId, Play, StepKey } from '../play/play.ts';
 import type { LineMeaning } from '../play/read-play.ts';
@@ -13,7 +15,7 @@ import type { Needs } from './check.ts';
 import { stepOf } from './parts.ts';
 
 /** What a line's first words say it would have been. */
-type Kind = 'action' | 'question' | 'unknown';
+type Kind = 'action' | 'question' | 'header' | 'unknown';
 
 interface Unreadable {
   readonly line: number;
@@ -24,12 +26,20 @@ interface Unreadable {
 
 /** Lines that ask or tell something; when one is missing, nothing else is different. */
 const questions = new Set<string>(['Notation', 'Tags', 'Call', 'ShotWindow', 'Leave', 'Situation', 'InboundWithin', 'Note', 'Rebound', 'Amount', 'EveryTouch', 'Touch', 'NotHold', 'Demand']);
+const headers = new Set<string>(['From', 'BallWith', 'Against', 'AlreadySet', 'ClockAt', 'Allow']);
 const actions = new Set<string>(['Statement', 'Look', 'Ends', 'Placing']);
+
+/** Of a line that cannot be read there may be no tree; its first word is read for itself. Nothing that opens a block or gives a name begins with a player. */
+const firstWords: readonly (readonly [Kind, RegExp])[] = [
+  ['action', /^\s*(x?[1-5](?![\w.-])|(look|ends)\b)/i],
+  ['question', /^\s*(tags|call|shot|leave|situation|inbound|note|must|rebound)\b/i],
+  ['header', /^\s*(from|ball with|against|vs|already set|clock|allow)\b/i],
+];
 
 function kindOf({ tree, opens, text }: ParsedLine): Kind {
   const type = opens === undefined ? tree?.$type : undefined;
-  // Nothing that opens a block or gives a name begins with a player.
-  if (type === undefined) return opens === undefined && /^\s*x?[1-5](?![\w.-])/i.test(text) ? 'action' : 'unknown';
+  if (type === undefined) return opens === undefined ? (firstWords.find(([, begins]) => begins.test(text))?.[0] ?? 'unknown') : 'unknown';
+  if (headers.has(type)) return 'header';
   return questions.has(type) ? 'question' : actions.has(type) ? 'action' : 'unknown';
 }
 
@@ -63,11 +73,11 @@ export function gapsOf({ lines, meanings, play, headGap = false }: GapsIn): Gaps
     return leavesGap(line) ? [{ line: at, kind: kindOf(line), ...(step !== undefined && { step }) }] : [];
   });
   if (unreadable.length === 0 && !headGap) return { allow: () => true };
-  const inHead = headGap || unreadable.some(({ step }) => step === undefined);
+  const inHead = headGap || unreadable.some(({ step, kind }) => step === undefined || kind === 'header');
 
   const allow: Gaps['allow'] = (needs, part, line, run) => {
     if (needs === 'line') return true;
-    if (needs === 'steps' || needs === 'names') return !headGap && unreadable.every(({ kind }) => kind === 'action');
+    if (needs === 'steps' || needs === 'names') return !headGap && unreadable.every(({ kind }) => kind !== 'unknown');
     if (inHead || needs === 'play') return false;
     const own = part === undefined ? undefined : stepOf(part);
     const way = run ?? (own === undefined ? [] : wayTo(play, own));

@@ -1,10 +1,11 @@
 /** Settles one line after the other: its geometry, its events, its times. */
+import type { Point } from '../court/point.ts';
 import { commit, distance } from '../court/point.ts';
 import { bodyRoom } from './bodies.ts';
 import type { ActionItem, Branch, FreeItem, Item, Settled } from './branch.ts';
-import { bodyOf, happen, legsOf, tell, whenOf } from './branch.ts';
+import { bodyAt, bodyOf, happen, legsOf, tell, whenOf } from './branch.ts';
 import type { Edge } from './graph.ts';
-import { edge, latestOf } from './graph.ts';
+import { delayed, edge, latestOf } from './graph.ts';
 import { settleHandOff } from './hand-offs.ts';
 import type { HandOffItem } from './hand-offs.ts';
 import { hasBall, isBallAction, isKept, isScreenItem } from './items.ts';
@@ -20,6 +21,7 @@ import { mayBeUsedLater, usersOf } from './screens.ts';
 import { shoot, shotFrom } from './shots.ts';
 import { startEdges } from './start.ts';
 import { tellMissedTimes, untilEvent } from './waits.ts';
+import { layWay } from './ways.ts';
 
 /** When the line would start, now that all it needs is settled. */
 export function readyEdges(branch: Branch, item: Item): readonly Edge[] {
@@ -72,16 +74,36 @@ function settleScreen(branch: Branch, item: ScreenItem, edges: readonly Edge[]):
   const { action } = item;
   const { at, facing, stays } = placeScreen(branch, item);
   const body = bodyOf(branch, action.who);
-  const { at: startsAt } = latestOf(branch.scene.graph, edges);
   const points = stays ? [body.place] : [body.place, at];
+  const waits = untilHisManLeaves(branch, item, points, latestOf(branch.scene.graph, edges).at);
+  const later = edges.map((way) => delayed(way, waits));
   const run = runRoute(branch, {
-    action: action.id, who: action.who, edges, startsAt, limits: legsOf(branch, action.who), exit: 0, withBall: false, mayWait: true, arrival: 'set',
+    action: action.id, who: action.who, edges: later, startsAt: latestOf(branch.scene.graph, later).at, limits: legsOf(branch, action.who), exit: 0, withBall: false, mayWait: true, arrival: 'set',
     route: { points, shoulders: [], partners: [...action.users, ...action.together] },
   });
   tellMissedTimes(branch, item, run.startsAt);
   branch.screens.set(action.id, { action, at: body.place, facing, set: run.arrive, users: [] });
   branch.scene.seenScreens.set(action.id, { at: body.place, set: whenOf(branch, run.arrive) });
   return { start: run.start, done: run.arrive, free: run.arrive, place: body.place };
+}
+
+const lookAheadMs = 50;
+
+/** Where the screen is to stand a man it is set for may still be standing: ms by which the screener leaves later, so as not to come to stand on him. */
+function untilHisManLeaves(branch: Branch, { action }: ScreenItem, points: readonly Point[], startsAt: number): number {
+  const arrives = startsAt + layWay(points, legsOf(branch, action.who)).ms;
+  const place = points[points.length - 1]!;
+  // From where the screen is to be set a body away from him he is a rounded one away.
+  const besideHim = bodyRoom(branch) - 0.05;
+  let waits = 0;
+  for (const user of action.users) {
+    const body = branch.bodies.get(user);
+    if (body === undefined || distance(bodyAt(body, arrives), place) >= branch.scene.level.bodyRadius) continue;
+    let leaves = arrives;
+    while (leaves < body.until && distance(bodyAt(body, leaves), place) < besideHim) leaves += lookAheadMs;
+    if (leaves < body.until) waits = Math.max(waits, leaves - arrives);
+  }
+  return waits;
 }
 
 /** Free when the last user has passed; with none, after his usual hold (rule 10). */

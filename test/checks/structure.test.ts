@@ -64,3 +64,39 @@ describe('the second rule set', () => {
   test('is asked on its own floor: a block just outside one lane is not inside the other', () =>
     expect(codesIn('from 1 top, 2 right wing, 3 left wing, 4 right block, 5 left block\n4 stays\n5 stays\n1 dribbles to left slot\n1 dribbles to right slot\n1 dribbles to left slot\nlook 1: three', 'level u14\nrules nfhs, also fiba')).toEqual([]));
 });
+
+describe('names while a line cannot be read', () => {
+  const told = (text: string) => compileText(text).findings.filter(({ code }) => code.startsWith('unknown-') && code !== 'unknown-word').map(({ code, params }) => [code, params['name']]);
+  const others = ['play "Jetty" mirrors "Fery"', 'play "Pier"', '  from horns', '  1 passes to 2', '  look 2: three', '  step "Go" after "Zapp"', '    2 drives to rim', '    look 2: layup'];
+  const file = (line: string, ...more: readonly string[]) => ['notation 1', 'play "Ferry"', `  ${line}`, '  1 passes to 2', '  look 2: three', ...more, ...others].join('\n');
+
+  test.each([['from hrons, ball with 1'], ['from horns, 2 and 3 swapd'], ['against amn'], ['call wiht 20 on the clock'], ['shot wthin 4'], ['rebound 2 crsh'], ['look 2 three'], ['3 ctus to rim'], ['allow crowding because']])('“%s” names nothing: what nobody has named is told', (line) => {
+    expect(told(file(line))).toEqual([['unknown-play', 'Fery'], ['unknown-step', 'Zapp']]);
+  });
+
+  test.each([['lpay "Fery"'], ['play Fery"'], ['@@@@']])('“%s” may have named a play: an unknown one waits', (line) => {
+    expect(told(file(line)).map(([code]) => code)).not.toContain('unknown-play');
+  });
+
+  test('a broken start of the play itself does not keep an unknown step back', () => {
+    expect(told(file('from hrons', '  step "Go" after "Zap"', '    2 drives to rim', '    look 2: layup'))).toContainEqual(['unknown-step', 'Zap']);
+  });
+});
+
+describe('a book', () => {
+  const plays = 'notation 1\nplay "Ferry"\n  1 passes to 2\n  look 2: three\n\n';
+
+  test('whose section names a play that is not there is told so, at the name, with the nearest', () => {
+    const { findings } = compileText(`${plays}book "Club"\n  section "Quick": "Ferry", "Fery", "Lagoon"`);
+    const unknown = findings.filter(({ code }) => code === 'unknown-play');
+    expect(unknown.map(({ message, place, firstLine, fixes }) => [message, firstLine + place.line, place.at, place.to, fixes.map(({ edits }) => edits[0]?.text)])).toEqual([
+      ['There is no play called “Fery” in this file or a file it uses; the nearest is “Ferry”.', 6, 29, 33, ['Ferry']],
+      ['There is no play called “Lagoon” in this file or a file it uses (here there are “Ferry”).', 6, 37, 43, []],
+    ]);
+  });
+
+  test('that names only what there is, here or in a file it uses, is silent', () => {
+    const { findings } = compileText('notation 1\nuse "sets.play"\nbook "Club"\n  section "Quick": "Ferry"', { name: 'sets.play', text: plays });
+    expect(findings).toEqual([]);
+  });
+});
