@@ -4,6 +4,7 @@ import {
   type Disposable, type ExtensionContext, type TextDocument, type TextEditor, type WebviewPanel,
 } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
+import { withChange } from '../language/playback/change.ts';
 import * as protocol from '../server/lsp/protocol.ts';
 import { changeByHand, textHasChanged } from './change-by-hand.ts';
 import { firstOpenPlay, openPlay, placeFromCommand, textColumn } from './open-play.ts';
@@ -14,6 +15,8 @@ import { recallShown, rememberShown, type ShownDocument } from './shown-document
 
 export const viewType = 'setwright.play';
 const language = 'setwright';
+
+type Picture = Extract<ToPlayer, { kind: 'show' }>;
 
 interface Shown {
   readonly id: string;
@@ -30,7 +33,11 @@ interface Shown {
   /** Of the text that the newest frame was made from. */
   documentVersion: number | undefined;
   /** What the player has to be given when it starts anew. */
-  picture?: Extract<ToPlayer, { kind: 'show' }>;
+  picture?: Picture;
+  /** The playback that the server sent last, and the number of its frame: the next may say what has changed of it. */
+  known?: { readonly frame: number; readonly playback: unknown };
+  /** Number of the last message that brought the player a picture. */
+  pictured?: number;
   ready: boolean;
   /** It shows again what it showed before a reload, and nobody has moved the cursor since: the time it came back with stays. */
   cameBack: boolean;
@@ -57,8 +64,14 @@ export function registerPlayPanels(context: ExtensionContext, client: BaseLangua
 
   const post = (shown: Shown, message: ToPlayer) => void shown.panel.webview.postMessage(message);
 
+  const postPicture = (shown: Shown, message: Picture) => {
+    if (message.playback !== null || message.change !== undefined) shown.pictured = message.seq;
+    post(shown, message);
+  };
+  const postWhole = (shown: Shown) => shown.picture && postPicture(shown, shown.picture);
+
   const show = ({ id, uri }: Shown, what: protocol.Show['what']) => {
-    say(protocol.showMethod, { version: protocol.PROTOCOL_VERSION, panel: id, uri: uri.toString(), what } satisfies protocol.Show);
+    say(protocol.showMethod, { version: protocol.PROTOCOL_VERSION, panel: id, uri: uri.toString(), what, changes: true } satisfies protocol.Show);
     remember();
   };
   const remember = () =>
@@ -118,10 +131,12 @@ export function registerPlayPanels(context: ExtensionContext, client: BaseLangua
   async function hear(shown: Shown, message: FromPlayer) {
     if (message.kind === 'ready') {
       shown.ready = true;
+      shown.pictured = undefined;
       shown.cameBack = message.kept === true;
-      if (shown.picture !== undefined) post(shown, shown.picture);
+      postWhole(shown);
       return pointAtCursor(shown, editorOf(shown));
     }
+    if (message.kind === 'missed') return postWhole(shown);
     if (message.kind === 'select') return select(shown, message);
     if (message.kind === 'now') return markNow(shown, message);
     if (message.kind === 'intent' || message.kind === 'fix') {
@@ -310,16 +325,25 @@ export function registerPlayPanels(context: ExtensionContext, client: BaseLangua
   };
 
   function receive(shown: Shown, frame: protocol.UnreadFrame) {
+    const { change, title, stale, staleLine } = frame;
+    const playback = change === undefined ? (frame.playback ?? null) : change.from === shown.known?.frame ? withChange(shown.known.playback, change.to) : undefined;
+    if (playback === undefined) return showAnew(shown);
+    if (playback !== null) shown.known = { frame: frame.seq, playback };
     const before = shown.picture;
-    const message = {
-      v: MESSAGES_VERSION, kind: 'show', seq: ++shown.seq, title: frame.title, playback: frame.playback ?? null, stale: frame.stale,
-      ...(frame.staleLine !== undefined && { line: frame.staleLine + 1 }),
-    } as const satisfies ToPlayer;
+    const message: Picture = { v: MESSAGES_VERSION, kind: 'show', seq: ++shown.seq, title, playback, stale, ...(staleLine !== undefined && { line: staleLine + 1 }) };
     // A player that starts anew needs the last good picture together with its mark.
-    shown.picture = message.playback === null && message.stale && before !== undefined ? { ...message, playback: before.playback } : message;
+    shown.picture = playback === null && stale && before !== undefined ? { ...message, playback: before.playback } : message;
     shown.playKey = frame.playKey ?? undefined;
     shown.documentVersion = frame.documentVersion ?? undefined;
+    // The picture first: whatever else is told to the window would be read before it.
+    if (shown.ready) postPicture(shown, change === undefined || shown.pictured === undefined ? message : { ...message, playback: null, change: { from: shown.pictured, to: change.to } });
     tellState(shown);
-    if (shown.ready) post(shown, message);
+  }
+
+  /** The server speaks of a picture that has not come: it is asked for the whole. */
+  function showAnew(shown: Shown) {
+    shown.known = undefined;
+    say(protocol.hideMethod, { version: protocol.PROTOCOL_VERSION, panel: shown.id });
+    show(shown, shown.pin === undefined ? { kind: 'follow', line: shown.line ?? 0 } : { kind: 'pin', playKey: shown.pin });
   }
 }

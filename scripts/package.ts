@@ -11,13 +11,23 @@ const mostBytes = 1_500_000;
 
 /** Packs what `build` left in dist/ and returns the size in bytes; throws when vsce refuses or the file is too big. */
 export function pack(): number {
-  const vsce = createRequire(import.meta.url).resolve('@vscode/vsce/vsce');
-  const args = ['package', '--no-dependencies', '--allow-missing-repository', '--no-rewrite-relative-links', '-o', vsix];
-  const run = spawnSync(process.execPath, [vsce, ...args], { cwd: root, encoding: 'utf8', stdio: ['ignore', 'pipe', 'pipe'] });
-  if (run.status !== 0) throw new Error(`vsce could not pack the extension:\n${run.stdout}${run.stderr}`);
+  const said = vsce(root, '--no-rewrite-relative-links', '-o', vsix);
   const { size } = statSync(vsix);
-  if (size > mostBytes) throw new Error(`${vsix} has ${size} bytes, more than the ${mostBytes} it may have:\n${run.stdout}`);
+  if (size > mostBytes) throw new Error(`${vsix} has ${size} bytes, more than the ${mostBytes} it may have:\n${said}`);
   return size;
+}
+
+/** Packs another extension, as the tests bring one along, to `to`; returns that path. */
+export function packFolder(folder: string, to: string): string {
+  vsce(folder, '--skip-license', '-o', to);
+  return to;
+}
+
+function vsce(cwd: string, ...more: readonly string[]): string {
+  const program = createRequire(import.meta.url).resolve('@vscode/vsce/vsce');
+  const run = spawnSync(process.execPath, [program, 'package', '--no-dependencies', '--allow-missing-repository', ...more], { cwd, encoding: 'utf8', stdio: ['ignore', 'pipe', 'pipe'] });
+  if (run.status !== 0) throw new Error(`vsce could not pack the extension in ${cwd}:\n${run.stdout}${run.stderr}`);
+  return `${run.stdout}${run.stderr}`;
 }
 
 if (import.meta.main) {

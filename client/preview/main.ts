@@ -298,8 +298,8 @@ function openHelp(): void {
 function hear(message: ToPlayer): void {
   if (message.kind === 'outcome') return byHand?.hear(message);
   if (message.kind === 'team') return layout.isTeam() ? undefined : showTeam();
-  inbox.put(message);
-  schedule();
+  if (inbox.put(message)) schedule();
+  else if (message.kind === 'show') port.post({ v: MESSAGES_VERSION, kind: 'missed', seq: message.seq });
 }
 
 // What was told of the last change by hand does not linger over the next thing.

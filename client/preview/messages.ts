@@ -9,7 +9,8 @@ const whole = v.pipe(v.number(), v.finite());
 
 /**
  * A picture to show. The newest `seq` wins; an older one that arrives late is dropped. `playback: null` is a play without a picture
- * yet; together with `stale` it keeps the last good one. The playback itself is read by `readPlayback`.
+ * yet; together with `stale` it keeps the last good one; with `change` it is what that makes of the picture that `from` brought, the last one before
+ * this, whole or so. Who has not that one says `missed`. The playback itself is read by `readPlayback`.
  */
 const show = v.object({
   v: version,
@@ -18,6 +19,7 @@ const show = v.object({
   /** The play's name, shown also while it has no picture. */
   title: v.string(),
   playback: v.nullable(v.unknown()),
+  change: v.optional(v.object({ from: whole, to: v.unknown() })),
   /** The picture is older than the text, because `line` (counted from 1 in the file) is unfinished. */
   stale: v.boolean(),
   line: v.optional(whole),
@@ -80,6 +82,9 @@ const shown = v.object({ v: version, kind: v.literal('shown'), seq: whole });
 /** A `show` could not be read; `message` is for the coach, and is shown in the player too. */
 const refused = v.object({ v: version, kind: v.literal('refused'), seq: whole, message: v.string() });
 
+/** `show` number `seq` says what has changed of a picture that is not here: the whole is to be sent again. */
+const missed = v.object({ v: version, kind: v.literal('missed'), seq: whole });
+
 /** Numbers each question of one player; `play` and `seq` say on which picture it was asked, so that a later text is not changed by it. */
 const asked = { v: version, id: v.pipe(whole, v.integer(), v.minValue(0)), play: v.string(), seq: whole };
 
@@ -90,7 +95,7 @@ const intent = v.object({ ...asked, kind: v.literal('intent'), dry: v.boolean(),
 const place = v.pipe(whole, v.integer(), v.minValue(0));
 const fix = v.object({ ...asked, kind: v.literal('fix'), code: v.string(), finding: place, fix: place });
 
-export const fromPlayerSchema = v.variant('kind', [ready, select, now, state, shown, refused, intent, fix]);
+export const fromPlayerSchema = v.variant('kind', [ready, select, now, state, shown, refused, missed, intent, fix]);
 export type FromPlayer = v.InferOutput<typeof fromPlayerSchema>;
 export type Kept = v.InferOutput<typeof state>;
 export const keptSchema = state;

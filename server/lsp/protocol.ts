@@ -2,6 +2,7 @@
 // through these schemas: what comes over the border is unknown until then.
 import * as v from 'valibot';
 import { intentSchema } from '../../language/edit/validate.ts';
+import type { Change } from '../../language/playback/change.ts';
 import type { Playback } from '../../language/playback/playback.ts';
 
 export const PROTOCOL_VERSION = 1;
@@ -23,6 +24,8 @@ export const showSchema = v.object({
   panel,
   uri: v.string(),
   what: v.variant('kind', [v.object({ kind: v.literal('follow'), line: count }), v.object({ kind: v.literal('pin'), playKey: v.string() })]),
+  /** The client keeps the last playback of the panel: a frame may say what has changed of it, instead of the whole. */
+  changes: v.optional(v.boolean()),
 });
 export type Show = v.InferOutput<typeof showSchema>;
 
@@ -42,6 +45,7 @@ const frameSchema = v.object({
   title: v.string(),
   firstLine: count,
   playback: v.unknown(),
+  change: v.optional(v.object({ from: count, to: v.unknown() })),
   stale: v.boolean(),
   staleLine: v.optional(count),
 });
@@ -60,8 +64,13 @@ export interface Frame {
   readonly title: string;
   /** Line of the file the play starts on. */
   readonly firstLine: number;
-  /** Null: keep what is shown (with `stale`), or there is nothing to show (without). */
+  /** Null: take `change`; else keep what is shown (with `stale`), or there is nothing to show (without). */
   readonly playback: Playback | null;
+  /**
+   * What has changed of the playback of frame `from`, the last one that brought any, whole or so (`withChange` of language/playback/change.ts makes
+   * the new one). Only to a client that has asked for it. One that has lost that frame hides the panel and shows it again.
+   */
+  readonly change?: { readonly from: number; readonly to: Change };
   /** What is shown is older than the text: the line being typed is not finished. */
   readonly stale: boolean;
   /** That line of the file. */

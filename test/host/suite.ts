@@ -33,8 +33,8 @@ const tests: Tests = {
   },
 
   async 'it starts within 100 ms of its own time'() {
-    const { activation } = await extensions.getExtension<Setwright>('setwright.setwright')!.activate();
-    console.log(`activation: ${activation.toFixed(1)} ms`);
+    const { loading, activation } = await extensions.getExtension<Setwright>('setwright.setwright')!.activate();
+    console.log(`activation: ${activation.toFixed(1)} ms, its code loaded in ${loading.toFixed(1)} ms`);
     must(activation <= 100, `it took ${activation.toFixed(1)} ms`);
   },
 

@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { withChange } from '../../language/playback/change.ts';
 import { readPlayback } from '../../language/playback/validate.ts';
 import { root } from '../../scripts/build.ts';
 import { frameMethod, hideMethod, partAtMethod, rangeOfMethod, readFrame, readPart, readRange, showMethod, type UnreadFrame } from '../../server/lsp/protocol.ts';
@@ -32,6 +33,7 @@ async function frame(number: number): Promise<UnreadFrame> {
   return frames[number - 1]!;
 }
 const noMore = async (number: number) => {
+  if (number > 0) await frame(number);
   await new Promise((resolve) => setTimeout(resolve, 60));
   expect(frames).toHaveLength(number);
 };
@@ -90,6 +92,63 @@ describe('a panel that follows', () => {
     await client.open(uri, 'level u14\n');
     await show({ kind: 'follow', line: 0 });
     expect(await frame(1)).toMatchObject({ playKey: null, playback: null, stale: false });
+  });
+});
+
+describe('a panel that takes changes', () => {
+  const takeChanges = (what: object) => client.connection.sendNotification(showMethod, { version: 1, panel: 'a', uri, what, changes: true });
+  const follow = { kind: 'follow', line: clears };
+
+  test('is given the play whole, then what has changed of it: together the play as anybody else is given it', async () => {
+    await client.open(uri, lighthouse);
+    await takeChanges(follow);
+    const first = await frame(1);
+    expect(first.change).toBeUndefined();
+    await type(2, { line: clears, character: 13 }, endOfClears, 'to (5.1, 1.2) m');
+    const second = await frame(2);
+    expect(second).toMatchObject({ playback: null, stale: false, title: 'Lighthouse', change: { from: first.seq } });
+    await type(3, { line: clears, character: 13 }, { line: clears, character: 13 }, ' ');
+    const third = await frame(3);
+    expect(third.change).toMatchObject({ from: second.seq });
+    const made = withChange(withChange(first.playback, second.change!.to), third.change!.to);
+    await show({ kind: 'follow', line: clears }, 'somebody else');
+    expect(made).toEqual((await frame(4)).playback);
+    expect(readPlayback(made)).toMatchObject({ ok: true });
+    expect(JSON.stringify(second).length).toBeLessThan(JSON.stringify(first).length / 2);
+  });
+
+  test('is told of changes since the last picture, however long a line was unfinished', async () => {
+    await client.open(uri, lighthouse);
+    await takeChanges(follow);
+    const first = await frame(1);
+    await type(2, { line: clears, character: 13 }, endOfClears, 'to ');
+    expect(await frame(2)).toMatchObject({ playback: null, stale: true });
+    expect(frames[1]!.change).toBeUndefined();
+    await type(3, { line: clears, character: 16 }, { line: clears, character: 16 }, 'left corner');
+    expect(await frame(3)).toMatchObject({ playback: null, stale: false, change: { from: first.seq } });
+  });
+
+  test('is given another play whole, and the first again when it comes back to it', async () => {
+    await client.open(uri, `${lighthouse}\nplay "Other"\n  from horns\n  1 passes to 2\n  look 2: three\n`);
+    await takeChanges(follow);
+    await frame(1);
+    await takeChanges({ kind: 'follow', line: lines.length + 2 });
+    expect((await frame(2)).playback).not.toBeNull();
+    await takeChanges(follow);
+    expect((await frame(3)).playback).not.toBeNull();
+  });
+
+  test('is given the whole after there was none, and after it was hidden and shown again', async () => {
+    await client.open(uri, lighthouse);
+    await takeChanges(follow);
+    await frame(1);
+    client.change(uri, 2, [{ text: 'level u14\n' }]);
+    expect(await frame(2)).toMatchObject({ playKey: null, playback: null, stale: false });
+    client.change(uri, 3, [{ text: lighthouse }]);
+    expect((await frame(3)).playback).not.toBeNull();
+    await client.connection.sendNotification(hideMethod, { version: 1, panel: 'a' });
+    await takeChanges(follow);
+    expect((await frame(4)).playback).not.toBeNull();
   });
 });
 

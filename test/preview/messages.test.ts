@@ -6,6 +6,7 @@ describe('what editor and player say to each other', () => {
   it.each([
     { v: 1, kind: 'show', seq: 3, title: 'Lighthouse', playback: null, stale: true, line: 12 },
     { v: 1, kind: 'show', seq: 3, title: 'Lighthouse', playback: { version: 1 }, stale: false },
+    { v: 1, kind: 'show', seq: 4, title: 'Lighthouse', playback: null, change: { from: 3, to: { keys: {} } }, stale: false },
     { v: 1, kind: 'cursor', part: 'zip/3.1', t: 4000 },
     { v: 1, kind: 'cursor', part: 'zip/3.1' },
     { v: 1, kind: 'outcome', id: 3, words: 'left wing', at: { x: -5, y: 6 }, changes: 'every run-through' },
@@ -24,6 +25,7 @@ describe('what editor and player say to each other', () => {
     { v: 1, kind: 'intent', id: 0, play: 'play:lighthouse', seq: 4, dry: true, intent: { kind: 'move-end', action: 'zip/2.1', to: { x: 6, y: 2 } } },
     { v: 1, kind: 'fix', id: 1, play: 'play:lighthouse', seq: 4, code: 'screen-with-ball', finding: 0, fix: 0 },
     { v: 1, kind: 'refused', seq: 4, message: 'Update Setwright.' },
+    { v: 1, kind: 'missed', seq: 4 },
   ])('the player: $kind', (message) => {
     expect(readFromPlayer(structuredClone(message))).toEqual(message);
     expect(readToPlayer(message)).toBeUndefined();
@@ -33,6 +35,7 @@ describe('what editor and player say to each other', () => {
     { v: 2, kind: 'cursor', part: 'zip/3.1' },
     { v: 1, kind: 'show', seq: NaN, title: '', playback: null, stale: false },
     { v: 1, kind: 'show', seq: 1, title: 7, playback: null, stale: false },
+    { v: 1, kind: 'show', seq: 1, title: '', playback: null, change: { from: 'the last' }, stale: false },
     { v: 1, kind: 'intent', id: 0, play: 'p', seq: 4, dry: true, intent: { kind: 'move-end', action: 'zip/2.1', to: { x: 6000, y: 2 } } },
     { v: 1, kind: 'intent', id: 0, play: 'p', seq: 4, dry: true, intent: { kind: 'write', text: 'rm' } },
     { v: 1, kind: 'eval', code: 'alert(1)' },
