@@ -16,6 +16,7 @@ import { footOnLine, outOfBounds } from './out-of-bounds.ts';
 import { overAndBack } from './over-and-back.ts';
 import { passToDefender } from './pass-to-defender.ts';
 import { passToSelf } from './pass-to-self.ts';
+import { passIntoBoard } from './pass-into-board.ts';
 import { passTooFar } from './pass-too-far.ts';
 import { pastWindow, pastWindowWhenLate } from './past-window.ts';
 import { fewOnTheBoards, nobodyBack, noTriangle } from './rebounds.ts';
@@ -34,7 +35,7 @@ import { afterTheShot, leftOutToo } from './unreached.ts';
 import { youthPress, youthRingAndBall, youthScreens, youthThree, youthZone } from './youth.ts';
 
 export const allChecks = [
-  ballNeeded, screenWithBall, movingWithBall, secondDribble, passToSelf, passToDefender, passTooFar, handOffApart,
+  ballNeeded, screenWithBall, movingWithBall, secondDribble, passToSelf, passToDefender, passTooFar, passIntoBoard, handOffApart,
   screenTooLate, screenDirection, screenNoRoom,
   inboundLate, throwInWindow, throwerMoves, throwerStepsIn, throwerHandsOver,
   pastWindow, pastWindowWhenLate, shotOutsideClock, shotOutsideClockWhenLate, littleLeft, callTooLate, pastShotClock, pastShotClockWhenLate,

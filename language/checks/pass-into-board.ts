@@ -1,0 +1,74 @@
+import { check } from './check.ts';
+import type { Court } from '../court/court.ts';
+import type { Point } from '../court/point.ts';
+import { passFlight } from '../motion/ball.ts';
+import { LEVELS } from '../motion/levels.ts';
+import type { BallState, Run } from '../timeline/timeline.ts';
+
+const gravity = 9.81;
+const ballRadius = 0.12;
+/** The board hangs from this far below the ring to this far above it, metres: 2.90 to 3.95 m at a ring of 3.05 m. */
+const belowRing = 0.15;
+const aboveRing = 0.9;
+/** A ball to be dunked or tipped in is caught above the ring by so much, metres; common practice, no source. */
+const overRing = 0.2;
+
+type InTheAir = Extract<BallState, { kind: 'flight' }>;
+
+interface AtTheBoard {
+  /** The ball's centre as it comes to the board's plane: metres up, and metres to the side. */
+  readonly height: number;
+  readonly x: number;
+  /** How far its way is done by then. */
+  readonly share: number;
+}
+
+export const passIntoBoard = check({
+  code: 'pass-into-board',
+  severity: 'warning',
+  needs: 'before',
+  message: '{who} throws from behind the board, and the ball would meet it: it comes there {height} m up, and the board hangs from {low} to {high} m, {half} m to either side. Let {who} stand {aside} m farther out to the side, or write bounce-passes: below the board there is room.',
+  manual: {
+    title: 'A pass into the board',
+    why: 'Who throws from behind the board, as under the basket on a throw-in, has it between himself and the floor in front of the ring. A flat or a bounce pass goes through below it; a ball that has to rise does not. Counted as a thrown ball without drag, from hand to hand at the level’s usual speed; one that is to be dunked or tipped in is caught above the ring.',
+    wrong: 'from 1 left corner, 2 top, 3 under the basket, 4 left elbow, 5 right block\n3 inbounds from under the basket\n3 lobs to 2\nlook 2: three',
+    right: 'from 1 left corner, 2 top, 3 under the basket, 4 left elbow, 5 right block\n3 inbounds from under the basket\n3 inbounds to 5\nlook 5: layup',
+  },
+  source: { text: 'FIBA equipment rules, quoted: the board is 1.80 m wide and hangs from 2.90 to 3.95 m; the other rule books’ boards of 6 by 3.5 ft the same to a few cm', how: 'second-hand' },
+  *find({ play, court, ways }) {
+    const level = LEVELS[play.level.value];
+    const [low, high] = [court.ringHeight - belowRing, court.ringHeight + aboveRing];
+    const half = court.boardWidth / 2;
+    for (const { run } of ways) {
+      for (const [index, state] of run.ball.entries()) {
+        if (state.kind !== 'flight' || state.pass === 'bounce') continue;
+        const { fromHeight, toHeight } = passFlight(state.pass, 0, level);
+        const crossing = atTheBoard(court, state, fromHeight, isFinishedInTheAir(run, index) ? court.ringHeight + overRing : toHeight);
+        if (crossing === undefined || Math.abs(crossing.x) > half + ballRadius || crossing.height < low - ballRadius || crossing.height > high + ballRadius) continue;
+        const aside = (half + ballRadius - Math.abs(crossing.x)) / (1 - crossing.share);
+        yield {
+          part: state.action, run: run.id, moment: state.t0, spot: { x: crossing.x, y: court.boardY },
+          params: { who: state.by, height: crossing.height.toFixed(1), low: low.toFixed(2), high: high.toFixed(2), half: half.toFixed(1), aside: aside.toFixed(1) },
+        };
+      }
+    }
+  },
+});
+
+/** `lob, dunk`: he finishes before he lands. */
+function isFinishedInTheAir(run: Run, index: number): boolean {
+  const next = run.ball.slice(index + 1).find(({ kind }) => kind === 'shot' || kind === 'flight');
+  return next?.kind === 'shot' && (next.shot === 'dunk' || next.shot === 'tip-in');
+}
+
+/** Where a ball from behind the board's plane comes to it, if it flies to the front of it. */
+function atTheBoard({ boardY }: Court, { from, to, t0, t1 }: InTheAir, fromHeight: number, toHeight: number): AtTheBoard | undefined {
+  if (!isBehind(from, boardY) || isBehind(to, boardY)) return undefined;
+  const share = (boardY - from.y) / (to.y - from.y);
+  const seconds = (t1 - t0) / 1000;
+  return { share, x: from.x + (to.x - from.x) * share, height: fromHeight + (toHeight - fromHeight) * share + (gravity / 2) * seconds ** 2 * share * (1 - share) };
+}
+
+function isBehind({ y }: Point, boardY: number): boolean {
+  return y < boardY;
+}
