@@ -4,10 +4,10 @@ import {
   type Disposable, type ExtensionContext, type TextDocument, type TextEditor, type WebviewPanel,
 } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
-import { withChange } from '../language/playback/change.ts';
 import * as protocol from '../server/lsp/protocol.ts';
 import { changeByHand, textHasChanged } from './change-by-hand.ts';
 import { firstOpenPlay, openPlay, placeFromCommand, textColumn } from './open-play.ts';
+import { keepPicture, type PanelPicture } from './panel-picture.ts';
 import { panelHtml, playerFolder } from './play-panel-html.ts';
 import { MESSAGES_VERSION, readFromPlayer, readKept, type FromPlayer, type ToPlayer } from './preview/messages.ts';
 import type { PlaybookSource } from './playbook/playbook-source.ts';
@@ -15,8 +15,6 @@ import { recallShown, rememberShown, type ShownDocument } from './shown-document
 
 export const viewType = 'setwright.play';
 const language = 'setwright';
-
-type Picture = Extract<ToPlayer, { kind: 'show' }>;
 
 interface Shown {
   readonly id: string;
@@ -28,16 +26,9 @@ interface Shown {
   pin: string | undefined;
   /** The play it shows now. */
   playKey: string | undefined;
-  /** Frames get a number of the panel's own: a language server that starts anew counts from one again. */
-  seq: number;
   /** Of the text that the newest frame was made from. */
   documentVersion: number | undefined;
-  /** What the player has to be given when it starts anew. */
-  picture?: Picture;
-  /** The playback that the server sent last, and the number of its frame: the next may say what has changed of it. */
-  known?: { readonly frame: number; readonly playback: unknown };
-  /** Number of the last message that brought the player a picture. */
-  pictured?: number;
+  readonly picture: PanelPicture;
   ready: boolean;
   /** It shows again what it showed before a reload, and nobody has moved the cursor since: the time it came back with stays. */
   cameBack: boolean;
@@ -64,11 +55,10 @@ export function registerPlayPanels(context: ExtensionContext, client: BaseLangua
 
   const post = (shown: Shown, message: ToPlayer) => void shown.panel.webview.postMessage(message);
 
-  const postPicture = (shown: Shown, message: Picture) => {
-    if (message.playback !== null || message.change !== undefined) shown.pictured = message.seq;
-    post(shown, message);
-  };
-  const postWhole = (shown: Shown) => shown.picture && postPicture(shown, shown.picture);
+  function postWhole(shown: Shown) {
+    const whole = shown.picture.whole();
+    if (whole !== undefined) post(shown, whole);
+  }
 
   const show = ({ id, uri }: Shown, what: protocol.Show['what']) => {
     say(protocol.showMethod, { version: protocol.PROTOCOL_VERSION, panel: id, uri: uri.toString(), what, changes: true } satisfies protocol.Show);
@@ -99,14 +89,14 @@ export function registerPlayPanels(context: ExtensionContext, client: BaseLangua
 
   /** Title of the panel, and what its buttons may do. */
   function tellState(shown: Shown) {
-    const { title = '' } = shown.picture ?? {};
+    const title = shown.picture.title();
     shown.panel.title = title === '' ? 'Setwright' : shown.pin === undefined ? title : l10n.t('{0} (pinned)', title);
     if (shown.panel.active) void commands.executeCommand('setContext', 'setwright.pinned', shown.pin !== undefined);
   }
 
   function adopt(panel: WebviewPanel, uri: Uri, line: number, pin?: string): Shown {
     const id = `${Date.now().toString(36)}-${++made}`;
-    const shown: Shown = { id, panel, uri, line: undefined, pin: undefined, playKey: undefined, seq: 0, documentVersion: undefined, ready: false, cameBack: false, pointing: false, pointAgain: false };
+    const shown: Shown = { id, panel, uri, line: undefined, pin: undefined, playKey: undefined, picture: keepPicture(), documentVersion: undefined, ready: false, cameBack: false, pointing: false, pointAgain: false };
     panels.set(id, shown);
     panel.onDidChangeViewState(() => tellState(shown));
     panel.iconPath = { light: Uri.joinPath(context.extensionUri, 'media/play-light.svg'), dark: Uri.joinPath(context.extensionUri, 'media/play-dark.svg') };
@@ -131,7 +121,6 @@ export function registerPlayPanels(context: ExtensionContext, client: BaseLangua
   async function hear(shown: Shown, message: FromPlayer) {
     if (message.kind === 'ready') {
       shown.ready = true;
-      shown.pictured = undefined;
       shown.cameBack = message.kept === true;
       postWhole(shown);
       return pointAtCursor(shown, editorOf(shown));
@@ -140,7 +129,7 @@ export function registerPlayPanels(context: ExtensionContext, client: BaseLangua
     if (message.kind === 'select') return select(shown, message);
     if (message.kind === 'now') return markNow(shown, message);
     if (message.kind === 'intent' || message.kind === 'fix') {
-      const outcome = message.seq === shown.seq ? await changeByHand(ask, shown, message) : { refused: textHasChanged() };
+      const outcome = message.seq === shown.picture.seq() ? await changeByHand(ask, shown, message) : { refused: textHasChanged() };
       return post(shown, { v: MESSAGES_VERSION, kind: 'outcome', id: message.id, ...outcome });
     }
   }
@@ -325,24 +314,17 @@ export function registerPlayPanels(context: ExtensionContext, client: BaseLangua
   };
 
   function receive(shown: Shown, frame: protocol.UnreadFrame) {
-    const { change, title, stale, staleLine } = frame;
-    const playback = change === undefined ? (frame.playback ?? null) : change.from === shown.known?.frame ? withChange(shown.known.playback, change.to) : undefined;
-    if (playback === undefined) return showAnew(shown);
-    if (playback !== null) shown.known = { frame: frame.seq, playback };
-    const before = shown.picture;
-    const message: Picture = { v: MESSAGES_VERSION, kind: 'show', seq: ++shown.seq, title, playback, stale, ...(staleLine !== undefined && { line: staleLine + 1 }) };
-    // A player that starts anew needs the last good picture together with its mark.
-    shown.picture = playback === null && stale && before !== undefined ? { ...message, playback: before.playback } : message;
+    const message = shown.picture.take(frame);
+    if (message === undefined) return showAnew(shown);
     shown.playKey = frame.playKey ?? undefined;
     shown.documentVersion = frame.documentVersion ?? undefined;
     // The picture first: whatever else is told to the window would be read before it.
-    if (shown.ready) postPicture(shown, change === undefined || shown.pictured === undefined ? message : { ...message, playback: null, change: { from: shown.pictured, to: change.to } });
+    if (shown.ready) post(shown, message);
     tellState(shown);
   }
 
   /** The server speaks of a picture that has not come: it is asked for the whole. */
   function showAnew(shown: Shown) {
-    shown.known = undefined;
     say(protocol.hideMethod, { version: protocol.PROTOCOL_VERSION, panel: shown.id });
     show(shown, shown.pin === undefined ? { kind: 'follow', line: shown.line ?? 0 } : { kind: 'pin', playKey: shown.pin });
   }

@@ -1,5 +1,6 @@
 // `node test/preview/long-play.ts [minutes]`: plays the example in the panel's player for so long (usually ten minutes) and tells each minute what it
 // holds in memory. The suite has a short version (test/preview/player.e2e.test.ts).
+import { heldBy, sayHeld } from '../support/memory.ts';
 import { openStage, show } from './player-in-browser.ts';
 
 const minutes = Number(process.argv[2] ?? 10);
@@ -18,16 +19,9 @@ try {
     }, 500);
   });
   const cdp = await page.context().newCDPSession(page);
-  const held = async () => {
-    await cdp.send('HeapProfiler.collectGarbage');
-    const { usedSize } = await cdp.send('Runtime.getHeapUsage');
-    const { nodes, jsEventListeners } = await cdp.send('Memory.getDOMCounters');
-    return { usedSize, nodes, jsEventListeners };
-  };
   for (let minute = 0; minute <= minutes; minute++) {
     if (minute > 0) await page.waitForTimeout(60_000);
-    const { usedSize, nodes, jsEventListeners } = await held();
-    console.log(`${String(minute).padStart(3)} min  ${(usedSize / 1000).toFixed(0).padStart(6)} kB  ${nodes} nodes  ${jsEventListeners} listeners  at ${await page.locator('input.time').inputValue()} ms`);
+    console.log(sayHeld(minute, await heldBy(cdp), await page.locator('input.time').inputValue()));
   }
 } finally {
   await stage.close();

@@ -1,5 +1,6 @@
 // How long a frame takes, what stays behind, how soon a message is seen: the panel's share of a keystroke.
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { heldBy } from '../support/memory.ts';
 import { untilOneHolds } from '../support/rounds.ts';
 import { lighthouse } from '../support/playback-fixture.ts';
 import { executable, handsOn, openStage, show, type Stage } from './player-in-browser.ts';
@@ -95,12 +96,6 @@ describe.skipIf(executable === undefined && !process.env.CI)('the pace of the pl
 
   test('nothing grows while it plays', async () => {
     const cdp = await stage.page.context().newCDPSession(stage.page);
-    const used = async () => {
-      await cdp.send('HeapProfiler.collectGarbage');
-      const { usedSize } = await cdp.send('Runtime.getHeapUsage');
-      const { nodes } = await cdp.send('Memory.getDOMCounters');
-      return { usedSize, nodes };
-    };
     const play = async () => {
       await seek(2500);
       await stage.page.keyboard.press('Space');
@@ -110,14 +105,14 @@ describe.skipIf(executable === undefined && !process.env.CI)('the pace of the pl
     await stage.openPage(lighthouse);
     await stage.page.keyboard.press('+');
     await play();
-    const before = await used();
+    const before = await heldBy(cdp);
     await play();
     await play();
-    const after = await used();
-    console.log(`heap ${(before.usedSize / 1000).toFixed(0)} → ${(after.usedSize / 1000).toFixed(0)} kB, ${before.nodes} → ${after.nodes} nodes`);
+    const after = await heldBy(cdp);
+    console.log(`heap ${(before.heap / 1000).toFixed(0)} → ${(after.heap / 1000).toFixed(0)} kB, ${before.nodes} → ${after.nodes} nodes`);
     expect(after.nodes).toBeLessThanOrEqual(before.nodes + 20);
     // Some hundred frames more: what a frame leaves behind would be megabytes. The engine's own code settles within this.
-    expect(after.usedSize).toBeLessThan(before.usedSize + 300_000);
+    expect(after.heap).toBeLessThan(before.heap + 300_000);
   });
 
   test('from message to drawn picture within the next frame', async () => {
