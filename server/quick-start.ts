@@ -2,12 +2,12 @@
 import module from 'node:module';
 import { setFlagsFromString } from 'node:v8';
 
-/** Milliseconds after which most of what an editor asks for has been compiled once. */
-const wellUnderWay = 15_000;
+/** Milliseconds after which all files have been loaded and the editor's first questions answered. */
+const wellUnderWay = 5000;
 
 /**
- * Keeps what V8 has compiled of the files loaded from now on, in the system's folder for temporary files, so that the next start need not
- * do it again. Node does the work (22.8 or later; on an older one nothing happens; NODE_DISABLE_COMPILE_CACHE=1 turns it off).
+ * Keeps what V8 compiles of the files loaded from now on while it loads them, in the system's folder for temporary files, so that the next
+ * start need not do it again. Node does the work (22.8 or later; on an older one nothing happens; NODE_DISABLE_COMPILE_CACHE=1 turns it off).
  */
 export function keepCompiled(): void {
   module.enableCompileCache?.();

@@ -23,8 +23,9 @@ export interface Config {
 interface Frame {
   readonly parent: Frame | undefined;
   readonly returnTo: number;
-  /** `property>Rule`, or `Rule` where the call is not assigned. */
-  readonly as: string;
+  /** `property>Rule`, or `Rule` where the call is not assigned; of this frame and of all below it, and the same as one word. */
+  readonly path: readonly string[];
+  readonly label: string;
   readonly pushed: Map<string, Frame>;
 }
 
@@ -122,12 +123,12 @@ export function buildFollow(grammar: GrammarAST.Grammar): Follow {
     }
   }
 
-  const root: Frame = { parent: undefined, returnTo: -1, as: '', pushed: new Map() };
+  const root: Frame = { parent: undefined, returnTo: -1, path: [], label: '', pushed: new Map() };
   // Equal stacks are one object. The label counts: alternatives share the state they return to.
   function push(stack: Frame, edge: Edge): Frame {
     const key = `${edge.to}:${edge.as}`;
     let frame = stack.pushed.get(key);
-    if (!frame) stack.pushed.set(key, (frame = { parent: stack, returnTo: edge.to, as: edge.as!, pushed: new Map() }));
+    if (!frame) stack.pushed.set(key, (frame = { parent: stack, returnTo: edge.to, path: [...stack.path, edge.as!], label: `${stack.label}\n${edge.as}`, pushed: new Map() }));
     return frame;
   }
 
@@ -186,10 +187,10 @@ export function buildFollow(grammar: GrammarAST.Grammar): Follow {
     for (const { state, stack } of configs) {
       for (const edge of edges[state]!) {
         if (edge.token === undefined) continue;
-        const path: string[] = edge.property === undefined ? [] : [edge.property];
-        for (let frame: Frame | undefined = stack; frame?.parent; frame = frame.parent) path.unshift(frame.as);
-        const key = `${edge.token}\n${path.join('\n')}`;
-        if (!wanted.has(key)) wanted.set(key, { token: edge.token, isKeyword: edge.isKeyword === true, path });
+        const key = `${edge.token}${stack.label}\n${edge.property ?? ''}`;
+        if (wanted.has(key)) continue;
+        const path = edge.property === undefined ? stack.path : [...stack.path, edge.property];
+        wanted.set(key, { token: edge.token, isKeyword: edge.isKeyword === true, path });
       }
     }
     return [...wanted.values()];
