@@ -1,5 +1,5 @@
 // The extension, the same on the desktop and in the browser; only the way the language server starts differs.
-import { commands, l10n, languages, window, type CompletionItem, type ExtensionContext, type LanguageStatusItem } from 'vscode';
+import { commands, l10n, languages, window, type ExtensionContext, type LanguageStatusItem } from 'vscode';
 import type { BaseLanguageClient, LanguageClientOptions } from 'vscode-languageclient';
 import { registerCallTime } from './call-time.ts';
 import { registerKeepPlay } from './keep-play.ts';
@@ -14,6 +14,7 @@ import { registerPlayPanels } from './play-panels.ts';
 import { registerBenchView } from './playbook/bench-view.ts';
 import { openPlaybook } from './playbook/playbook-source.ts';
 import { registerPlaybookView } from './playbook/playbook-view.ts';
+import { registerChoosing, wordList } from './word-list.ts';
 
 export const language = 'setwright';
 
@@ -39,14 +40,7 @@ export function activate(context: ExtensionContext, loading: number, createClien
     outputChannel: log,
     initializationOptions: { manual: manualLink, files: true, commands: true, pictures: picturesNow(), ...(l10n.bundle !== undefined && { words: l10n.bundle }) },
     synchronize: { fileEvents: watcher },
-    middleware: {
-      async provideCompletionItem(document, position, how, token, next) {
-        const answer = await next(document, position, how, token);
-        const items = Array.isArray(answer) ? answer : (answer?.items ?? []);
-        items.forEach(openNextList);
-        return answer;
-      },
-    },
+    middleware: wordList,
   });
   const files = serveFiles(client);
   const running = client.start();
@@ -61,6 +55,7 @@ export function activate(context: ExtensionContext, loading: number, createClien
     ...files,
     commands.registerCommand('setwright.showLog', () => log.show()),
     registerManual(client, running),
+    registerChoosing(),
     ...registerKeepPlay(context, client, running),
     keepPictures(client, running),
     ...panels.disposables,
@@ -75,12 +70,6 @@ export function activate(context: ExtensionContext, loading: number, createClien
   const activation = ownTime() - began;
   log.info(`Loaded in ${loading.toFixed(0)} ms, started in ${activation.toFixed(0)} ms`);
   return { client, ready: running, loading, activation };
-}
-
-/** After a word that something has to follow, the list of what can follow opens by itself. */
-function openNextList(item: CompletionItem) {
-  const { data } = item as CompletionItem & { readonly data?: { readonly more?: unknown } };
-  if (data?.more === true) item.command = { title: l10n.t('What can follow'), command: 'editor.action.triggerSuggest' };
 }
 
 /** What the braces in the status bar tell about the open play. */

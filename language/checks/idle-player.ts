@@ -1,13 +1,16 @@
 import { allOf, message } from '../message/message.ts';
 import { check } from './check.ts';
 import type { Subject } from './subject.ts';
-import { distance } from '../court/point.ts';
+import type { Court } from '../court/court.ts';
+import { distance, type Point } from '../court/point.ts';
 import { allSpots } from '../court/spots.ts';
 import { OFFENCE, type Action, type BodyId } from '../play/play.ts';
 
 // Standing there is a job: it keeps a defender away from the ball.
 const spacing = new Set<string>(['corner', 'wing', 'slot', 'top', 'short corner', 'dunker spot', 'side', 'hash', 'half court']);
 const stepAway = 1;
+
+export const isInSpacing = (court: Court, point: Point): boolean => allSpots(court).some((spot) => spacing.has(spot.name) && distance(spot.point, point) <= stepAway);
 
 export const idlePlayer = check({
   code: 'idle-player',
@@ -28,7 +31,7 @@ export const idlePlayer = check({
     const run = subject.ways[0]?.run;
     const idle = OFFENCE.filter((who) => {
       const start = run?.tracks[who]?.start;
-      return !named.has(who) && start !== undefined && !allSpots(subject.court).some(({ name, point }) => spacing.has(name) && distance(point, start) <= stepAway);
+      return !named.has(who) && start !== undefined && !isInSpacing(subject.court, start);
     });
     if (idle.length > 0) yield { part: 'play', params: { who: allOf(idle) }, ...(idle.length > 1 && { instead: message('No line names {who}, and they stand where a helper can reach everybody. Give them a job, or a spacing spot.', { who: allOf(idle) }) }) };
   },

@@ -1,5 +1,6 @@
 // A play to begin with: what it can start from, and a text that moves at once and has nothing wrong.
 import type { Book, BookFile } from '../../language/book/book.ts';
+import { isInSpacing } from '../../language/checks/idle-player.ts';
 import { alignment, alignmentNames, alignmentPoints, type PlayerNumber } from '../../language/court/alignments.ts';
 import { courtOf } from '../../language/court/court.ts';
 import { distance, type Point } from '../../language/court/point.ts';
@@ -70,7 +71,7 @@ export function newPlayText({ as, name, alignment: start, against, level, team }
 function ballScreen(start: string): readonly string[] {
   return [
     '  step "Screen"',
-    ...makeRoom(start),
+    ...makeRoom(start, [1, 5]),
     '    5 ball-screens for 1, then rolls',
     `    1 drives off 5 to ${['right elbow', 'left elbow', 'nail'].find((spot) => isFree(start, spot)) ?? 'nail'}`,
     '    look 1 "pull-up": jumper',
@@ -80,7 +81,7 @@ function ballScreen(start: string): readonly string[] {
 
 /** No screens for the youngest, and none is needed against a zone. */
 function giveAndGo(start: string): readonly string[] {
-  return ['  step "Give and go"', ...makeRoom(start), ...comeNearer(start), `    1 passes to ${nearestTo1(start)}`, '    1 cuts to rim', '    look 1 "go": bounce-pass, layup'];
+  return ['  step "Give and go"', ...makeRoom(start, [1, nearestTo1(start)]), ...comeNearer(start), `    1 passes to ${nearestTo1(start)}`, '    1 cuts to rim', '    look 1 "go": bounce-pass, layup'];
 }
 
 /** From further out than a wing a young player does not reach the ring with his pass back. */
@@ -99,11 +100,28 @@ function nearestTo1(start: string): PlayerNumber {
   return others.reduce<readonly [PlayerNumber, number]>((best, [player, point]) => (distance(point, from) < best[1] ? [player, distance(point, from)] : best), [2, Infinity])[0];
 }
 
-/** He who starts at the ring leaves it: the place is wanted, and three seconds are counted there, while the others get ready too. */
-function makeRoom(start: string): readonly string[] {
-  const player = atTheRing(start);
-  return player === undefined ? [] : [`    ${player} clears to left corner`];
+/**
+ * Who has nothing to do and stands in the way goes where he keeps a defender away from the ball. He who starts at the ring leaves it first:
+ * the place is wanted, and three seconds are counted there, while the others get ready too.
+ */
+function makeRoom(start: string, busy: readonly PlayerNumber[]): readonly string[] {
+  const points = startPoints(start);
+  const ring = atTheRing(start);
+  const idle = [...points].filter(([player, point]) => player !== ring && !busy.includes(player) && !isInSpacing(usualCourt, point));
+  const taken = [...points.values()];
+  const clears = ([player, point]: readonly [PlayerNumber, Point]): string[] => {
+    const free = roomy(point.x < 0 ? ['left', 'right'] : ['right', 'left']).find((spot) => taken.every((one) => distance(one, spot.point) > tooNear));
+    if (free === undefined) return [];
+    taken.push(free.point);
+    return [`    ${player} clears to ${free.words}`];
+  };
+  return [...(ring === undefined ? [] : [[ring, { x: -1, y: 0 }] as const]), ...idle].flatMap(clears);
 }
+
+const tooNear = 1.5;
+
+const roomy = (sides: readonly ('left' | 'right')[]) =>
+  (['corner', 'wing'] as const).flatMap((name) => sides.map((side) => ({ words: `${side} ${name}`, point: spotPoint(usualCourt, name, side)! })));
 
 function atTheRing(start: string): PlayerNumber | undefined {
   return [...startPoints(start)].find(([player, point]) => player !== 5 && distance(point, usualCourt.ring) < 1)?.[0];
@@ -113,7 +131,7 @@ function atTheRing(start: string): PlayerNumber | undefined {
 function isFree(start: string, spot: string): boolean {
   const [name, side] = spot.split(' ').toReversed() as [SpotName, 'left' | 'right' | undefined];
   const wanted = spotPoint(usualCourt, name, side);
-  return wanted !== undefined && [...startPoints(start)].every(([player, point]) => player === 5 || distance(point, wanted) > 1.5);
+  return wanted !== undefined && [...startPoints(start)].every(([player, point]) => player === 5 || distance(point, wanted) > tooNear);
 }
 
 const startPoints = (start: string) => alignmentPoints(usualCourt, start) ?? new Map<PlayerNumber, Point>();

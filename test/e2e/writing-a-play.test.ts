@@ -20,6 +20,7 @@ const files = {
   'to-take-out.play': inPlaceOfMiddle('To take out', middle),
   'taken-out.play': inPlaceOfMiddle('Taken out', []),
   'first-word.play': inPlaceOfMiddle('First word', middle),
+  'with-enter.play': inPlaceOfMiddle('With Enter', [middle[0]!, '    1 passes to 3', '    1 screens for 3']),
   'half-written.play': inPlaceOfMiddle('Half written', [middle[0]!, '    1 passes to 3', '    1 screens for 3']),
 };
 
@@ -41,6 +42,9 @@ inRealVsCode(
       await focused.filter({ hasText: label }).waitFor();
       await keyboard().press('Tab');
     }
+
+    /** A word that is typed to its end has no list over the lines below. */
+    const noList = () => editor().page.locator('.suggest-widget.visible').waitFor({ state: 'hidden' });
 
     test('opens it and the play stands beside the text', async () => {
       await openFile(editor(), 'lighthouse.play');
@@ -118,7 +122,7 @@ inRealVsCode(
       expect((await men.allInnerTexts()).filter((row) => /^1/.test(row))).toEqual([]);
       await screenshot(editor(), 'who can catch');
       await type('3');
-      await take('3');
+      await noList();
       await keyboard().press('Enter');
       await type('4 ball');
       await take('ball-screens for');
@@ -148,6 +152,46 @@ inRealVsCode(
       await until('the run-throughs are there again', async () => (await floor().locator('body').innerText()).includes('pull-up'));
       await text.getByText(/→\s\d+\.\d\ss/).first().waitFor();
       await screenshot(editor(), 'step written again');
+    });
+
+    test('takes words with Enter where the line cannot end, and ends it where it can', async () => {
+      const text = await besideItsText(editor(), 'with-enter.play');
+      await goTo(editor(), 21);
+      await keyboard().press('Shift+ArrowDown');
+      await keyboard().press('Shift+End');
+      const row = editor().page.locator('.suggest-widget.visible .monaco-list-row');
+      const focused = editor().page.locator('.suggest-widget.visible .monaco-list-row.focused');
+      await type('    1 pa');
+      await focused.filter({ hasText: 'passes to' }).waitFor();
+      await keyboard().press('Enter');
+      await row.filter({ hasText: 'left block' }).first().waitFor();
+      await type('3');
+      await noList();
+      await keyboard().press('Enter');
+      await type('4 ball');
+      await focused.filter({ hasText: 'ball-screens for' }).waitFor();
+      await keyboard().press('Enter');
+      await row.filter({ hasText: 'has the ball' }).first().waitFor();
+      await keyboard().press('Enter');
+      await expect.poll(() => linesShown(text, middle[0]!, 3), { timeout: 10_000 }).toEqual([middle[0], '    1 passes to 3', '    4 ball-screens for 3']);
+    });
+
+    test('takes the word that the arrow keys have gone to, also where the line could end', async () => {
+      const text = await besideItsText(editor(), 'with-enter.play');
+      const focused = editor().page.locator('.suggest-widget.visible .monaco-list-row.focused');
+      let chosen = '';
+      // A line of its own each time: what an earlier try has written does not matter.
+      const chooses = async () => {
+        await keyboard().press('Control+End');
+        await keyboard().press('Enter');
+        await type('2 cuts ');
+        const first = await focused.innerText();
+        await keyboard().press('ArrowDown');
+        await until('the next word is marked', async () => (await focused.innerText({ timeout: 1000 })) !== first, 5);
+        chosen = (await focused.getAttribute('aria-label'))!.split(',')[0]!;
+        await keyboard().press('Enter');
+      };
+      await doUntil(editor(), 'the word that was marked is written', chooses, async () => (await text.locator('.view-line').last().innerText()).replaceAll('\u00a0', ' ').includes(`2 cuts ${chosen}`));
     });
 
     test('asks for a window that is too short and is told which look is late', async () => {

@@ -101,6 +101,45 @@ describe('wherever the cursor stands', () => {
   });
 });
 
+describe('a word that is typed to its end', () => {
+  test.each([
+    ['    1 passes to 3|', []],
+    ['    3 cuts to right wing|', []],
+    ['    3 cuts to the right wing|', []],
+    ['    3 cuts|', []],
+    ['    look 3 "pull-up": jumper|', []],
+    ['    5 flare-screens|', []],
+    ['    4 ball-screens for|', []],
+  ] as const)('is not offered once more, only what begins with it where it cannot stand alone: %s', async (line, left) => {
+    expect(await labels(line)).toEqual(left);
+  });
+
+  test('closes the list while it is being typed: the editor asks again with each letter', async () => {
+    const { text, position } = atMark('play "Pier"\n  from horns, ball with 1\n  step "One"\n    1 passes to |\n');
+    await client.open('file:///plays/asks-again.play', text);
+    const list = (await client.connection.sendRequest(CompletionRequest.type, { textDocument: { uri: 'file:///plays/asks-again.play' }, position })) as CompletionList;
+    expect(list.isIncomplete).toBe(true);
+  });
+});
+
+describe('whether Enter can mean the end of the line', () => {
+  test.each([
+    ['    1 |', true],
+    ['    1 pas|', true],
+    ['    1 passes to |', true],
+    ['    1 passes to the |', true],
+    ['    look 3 "pull-up": |', true],
+    ['  |', true],
+    ['    1 passes to 3 |', false],
+    ['    1 passes to 3, |', true],
+    ['    3 cuts |', false],
+  ] as const)('%s', async (line, goesOn) => {
+    const items = await offered(line);
+    expect(items).not.toEqual([]);
+    for (const { data } of items) expect((data as { readonly goesOn?: boolean }).goesOn === true).toBe(goesOn);
+  });
+});
+
 describe('what is not offered, because it cannot be', () => {
   test.each([
     ['    3 |', ['passes to', 'dribbles', 'drives', 'shoots', 'hands off to'], 'no pass without the ball'],

@@ -3,6 +3,7 @@ import { CompletionItemKind, InsertTextFormat, InsertTextMode, MarkupKind, type 
 import * as v from 'valibot';
 import { blockAtLine, type Book } from '../../../language/book/book.ts';
 import { expectedAfter } from '../../../language/grammar/expected.ts';
+import { parseLine } from '../../../language/grammar/parse-line.ts';
 import type { Say } from '../../../language/message/message.ts';
 import type { Asking } from '../asking.ts';
 import type { OpenDocument } from '../documents.ts';
@@ -60,8 +61,13 @@ export function completion(book: Book, document: OpenDocument, position: Positio
     ...chanceChoices(line),
     ...(withStops ? statementChoices(line) : []),
   ]);
-  const fitting = choices.filter((choice) => begins(choice, prefix.slice(choice.from ?? expected.from)));
-  return { isIncomplete: false, items: fitting.map((choice, rank) => itemOf(choice, rank, document.uri, position, line, text, say)) };
+  const typed = (choice: Choice) => prefix.slice(choice.from ?? expected.from);
+  const fitting = choices.filter((choice) => begins(choice, typed(choice)));
+  // The list closes over a word that is typed to its end: it would cover the lines below, with nothing to choose. What is longer stays where the word cannot stand alone.
+  const said = fitting.find((choice) => squeezed(choice.text) === squeezed(typed(choice)));
+  const goesOn = parseLine(prefix).fault !== undefined || prefix.trim() === '';
+  const open = said === undefined ? fitting : goesOn ? fitting.filter((choice) => choice !== said && squeezed(choice.text).startsWith(squeezed(typed(choice)))) : [];
+  return { isIncomplete: open.length > 0, items: open.map((choice, rank) => itemOf(choice, rank, { uri: document.uri, position, line, text, say, goesOn })) };
 }
 
 /** Where several words are typed already the editor would match their letters loosely: `left w` is not `low post`. */
@@ -71,7 +77,18 @@ function begins({ text }: Choice, typed: string): boolean {
 
 const squeezed = (text: string): string => text.toLowerCase().replace(/[\s-]+/g, ' ');
 
-function itemOf(choice: Choice, rank: number, uri: string, position: Position, line: Line, text: string, say: Say): CompletionItem {
+interface Place {
+  readonly uri: string;
+  readonly position: Position;
+  readonly line: Line;
+  /** The whole line. */
+  readonly text: string;
+  readonly say: Say;
+  /** Nothing that can stand there ends before the cursor: Enter cannot mean a new line. */
+  readonly goesOn: boolean;
+}
+
+function itemOf(choice: Choice, rank: number, { uri, position, line, text, say, goesOn }: Place): CompletionItem {
   const start = { line: position.line, character: choice.from ?? line.expected.from };
   const behind = text.slice(position.character);
   // A quote that the editor has closed already goes with the name.
@@ -89,7 +106,7 @@ function itemOf(choice: Choice, rank: number, uri: string, position: Position, l
     textEdit: { range: { start, end }, newText: more ? `${choice.text} ` : choice.text },
     ...(choice.snippet !== undefined && withStopsAt(choice, choice.snippet, position.line, text, { start, end })),
     ...(choice.about !== undefined && { documentation: say(choice.about) }),
-    data: more ? { ...data, more: true } : data,
+    data: { ...data, ...(more && { more }), ...(goesOn && { goesOn }) },
     ...(rank === 0 && { preselect: true }),
   };
 }
