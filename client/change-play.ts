@@ -2,6 +2,7 @@
 import { commands, l10n, window, workspace, type Disposable, type QuickPickItem, type Uri } from 'vscode';
 import type { PlayerNumber } from '../language/play/play.ts';
 import type { Intent } from '../language/edit/intent.ts';
+import { asMessage } from '../server/lsp/as-message.ts';
 import { changeByHand } from './change-by-hand.ts';
 import { placeFromCommand } from './open-play.ts';
 import type { PlayPanels } from './play-panels.ts';
@@ -30,7 +31,7 @@ export function registerChangePlay(playbook: Pick<PlaybookSource, 'playsOf' | 'a
     const document = workspace.textDocuments.find(({ uri }) => uri.toString() === play?.uri.toString());
     if (play === undefined || document === undefined) return void window.showInformationMessage(l10n.t('There is no play here yet.'));
     const outcome = await changeByHand(playbook.ask, { uri: play.uri, documentVersion: document.version }, { kind: 'intent', play: play.playKey, dry: false, intent });
-    if (outcome.refused !== undefined) return void window.showInformationMessage(outcome.refused);
+    if (outcome.refused !== undefined) return void window.showInformationMessage(asMessage(outcome.refused));
     window.setStatusBarMessage(done, 4000);
   }
 

@@ -3,6 +3,7 @@ import { commands, env, l10n, Uri, window, workspace, type Disposable, type Exte
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import { readPlayback } from '../language/playback/validate.ts';
 import { fileNameOf } from '../language/book/slug.ts';
+import { asMessage } from '../server/lsp/as-message.ts';
 import * as protocol from '../server/lsp/protocol.ts';
 import { fileName, placeFromCommand, type PlaceOfPlay } from './open-play.ts';
 import { pageOf } from './page-of-play.ts';
@@ -43,7 +44,7 @@ async function write(beside: Uri, title: string, ending: string, kind: string, t
     return void window.showErrorMessage(l10n.t('It could not be written there. Choose another place.'));
   }
   const open = l10n.t('Open it');
-  const chosen = await window.showInformationMessage(l10n.t('“{0}” is written: {1}', title, fileName(uri)), open);
+  const chosen = await window.showInformationMessage(asMessage(l10n.t('“{0}” is written: {1}', title, fileName(uri))), open);
   if (chosen === open) await env.openExternal(uri);
 }
 

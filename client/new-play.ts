@@ -1,10 +1,10 @@
 // "New playbook" and "New play": a few questions, and a text that moves at once.
 import { commands, l10n, Position, Range, Uri, window, workspace, WorkspaceEdit, type Disposable, type QuickPickItem, type TextDocument } from 'vscode';
 import * as protocol from '../server/lsp/playbook-protocol.ts';
+import { asLabel } from './as-label.ts';
 import { fileName, textColumn } from './open-play.ts';
 import type { PlaybookSource } from './playbook/playbook-source.ts';
 import { sayAgainst } from './playbook/play-words.ts';
-import { asText } from './playbook/playbook-view.ts';
 import type { Newcomer } from './newcomer.ts';
 
 type Answers = Omit<protocol.NewPlay, 'version' | 'as' | 'uri'>;
@@ -95,7 +95,7 @@ const unanswered = (known: Partial<Answers>, levelSaid: boolean): number =>
   (['name', 'alignment', 'against', ...(levelSaid ? [] : (['level'] as const))] as const).filter((key) => known[key] === undefined).length;
 
 async function askWhere(open: TextDocument): Promise<'here' | 'file' | undefined> {
-  const file = asText(fileName(open.uri));
+  const file = asLabel(fileName(open.uri));
   const chosen = await window.showQuickPick(
     [
       { label: l10n.t('At the end of {0}', file), detail: l10n.t('Below the plays that stand there already'), value: 'here' as const },
@@ -110,9 +110,9 @@ async function askForPlay(choices: protocol.Choices, known: Partial<Answers>, le
   const complain = (name: string) => complainOfName(name) ?? (choices.taken.some((one) => one.toLowerCase() === name.trim().toLowerCase()) ? l10n.t('This file has a play of that name.') : undefined);
   const name = known.name ?? (await window.showInputBox({ ...next(), prompt: l10n.t('What do you call it on the bench?'), placeHolder: l10n.t('First light'), validateInput: complain }));
   if (name === undefined) return undefined;
-  const alignment = known.alignment ?? (await pick(next, l10n.t('Where do they stand at the start?'), choices.alignments.map(({ name: word, places, own }) => ({ label: asText(word), value: word, detail: own ? l10n.t('your own') : places }))));
+  const alignment = known.alignment ?? (await pick(next, l10n.t('Where do they stand at the start?'), choices.alignments.map(({ name: word, places, own }) => ({ label: asLabel(word), value: word, detail: own ? l10n.t('your own') : places }))));
   if (alignment === undefined) return undefined;
-  const against = known.against ?? (await pick(next, l10n.t('Against what defence?'), choices.defences.map((value) => ({ label: asText(sayAgainst(value)), value }))));
+  const against = known.against ?? (await pick(next, l10n.t('Against what defence?'), choices.defences.map((value) => ({ label: asLabel(sayAgainst(value)), value }))));
   if (against === undefined) return undefined;
   if (levelSaid) return { name: name.trim(), alignment, against };
   const level = known.level ?? (await pick(next, l10n.t('Whose legs is it for?'), choices.levels.map((value) => ({ label: sayLevel(value), value }))));

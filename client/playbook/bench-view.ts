@@ -1,11 +1,11 @@
 // The view "Bench": so much is left, from there; what still fits.
 import { commands, EventEmitter, l10n, ThemeIcon, TreeItem, TreeItemCollapsibleState, window, type Disposable, type Memento, type QuickPickItem } from 'vscode';
 import * as v from 'valibot';
+import { asLabel } from '../as-label.ts';
 import { choicesOf } from './filter.ts';
 import { readBenchWords, situations, whatFits, type BenchQuestion, type Fit, type Situation } from './on-the-bench.ts';
 import { playItem, sayAgainst, sayNeeds, sayProblems } from './play-words.ts';
 import type { PlaybookSource } from './playbook-source.ts';
-import { asText } from './playbook-view.ts';
 
 const benchView = 'setwright.bench';
 const kept = 'setwright.bench';
@@ -66,7 +66,7 @@ export function registerBenchView(source: PlaybookSource, memory: Memento): Disp
 
   async function askAgainst() {
     const any: QuickPickItem & { against?: string } = { label: l10n.t('Whatever they play') };
-    const known = choicesOf(source.newest()?.plays ?? []).against.map((against) => ({ label: asText(sayAgainst(against)), against }));
+    const known = choicesOf(source.newest()?.plays ?? []).against.map((against) => ({ label: asLabel(sayAgainst(against)), against }));
     const chosen = await window.showQuickPick([any, ...known], { title: l10n.t('What do they play?') });
     if (chosen === undefined) return;
     const { against: _, ...others } = now();

@@ -4,6 +4,8 @@ import {
   type DataTransfer, type Disposable, type QuickPickItem, type TreeView,
 } from 'vscode';
 import { arrangeMethod, readArranged, type Slot } from '../../server/lsp/playbook-protocol.ts';
+import { asMessage } from '../../server/lsp/as-message.ts';
+import { asLabel } from '../as-label.ts';
 import { choicesOf, everything, isFiltering, kinds, type Filter, type Kind } from './filter.ts';
 import { playItem, sayAgainst, sayNeeds, sayProblems } from './play-words.ts';
 import type { PlaybookSource } from './playbook-source.ts';
@@ -43,7 +45,7 @@ export function registerPlaybookView(source: PlaybookSource): Disposable[] {
   function show() {
     const newest = source.newest();
     shelves = newest === undefined ? [] : shelvesOf(newest, filter);
-    view.message = isFiltering(filter) ? sayFilter(filter, shelves.length === 0) : undefined;
+    view.message = isFiltering(filter) ? asMessage(sayFilter(filter, shelves.length === 0)) : undefined;
     void commands.executeCommand('setContext', 'setwright.filtering', isFiltering(filter));
     // Before the first answer an empty list means nothing.
     void commands.executeCommand('setContext', 'setwright.playbookRead', newest !== undefined);
@@ -176,16 +178,13 @@ async function pickFilter(choices: Readonly<Record<Kind, readonly string[]>>, fi
   const titles: Readonly<Record<Kind, string>> = { against: l10n.t('Against'), from: l10n.t('From'), tags: l10n.t('Tags') };
   const items = kinds.flatMap((kind): Choice[] => [
     { label: titles[kind], kind: QuickPickItemKind.Separator },
-    ...choices[kind].map((word): Choice => ({ label: asText(kind === 'against' ? sayAgainst(word) : word), picked: filter[kind].includes(word), chooses: [kind, word] })),
+    ...choices[kind].map((word): Choice => ({ label: asLabel(kind === 'against' ? sayAgainst(word) : word), picked: filter[kind].includes(word), chooses: [kind, word] })),
   ]);
   const chosen = await window.showQuickPick(items, { title: l10n.t('Show only plays …'), placeHolder: l10n.t('Choose any number; none shows all'), canPickMany: true, matchOnDescription: true });
   if (chosen === undefined) return undefined;
   const of = (kind: Kind) => chosen.flatMap(({ chooses }) => (chooses?.[0] === kind ? [chooses[1]] : []));
   return { against: of('against'), from: of('from'), tags: of('tags') };
 }
-
-/** A list of choices reads `$(…)` as an icon. */
-export const asText = (words: string): string => words.replaceAll('$(', '\\$(');
 
 function sayFilter({ against, from, tags, seconds }: Filter, none: boolean): string {
   const parts = [...against.map(sayAgainst), ...from.map((one) => l10n.t('from {0}', one)), ...tags, ...(seconds === undefined ? [] : [l10n.t('{0} s left', seconds)])];

@@ -10,6 +10,7 @@ import { openReadable, type OpenedFile } from './open-book.ts';
 import { withProgress } from './progress.ts';
 import { showFinding, showUnreadable } from './show-finding.ts';
 import { withExamples } from './examples.ts';
+import { remark } from './terminal.ts';
 
 interface CheckOptions {
   readonly json?: boolean;
@@ -29,7 +30,7 @@ export function addCheck(program: Command): void {
     .action((names: string[], options: CheckOptions) => {
       const found = findFiles(names);
       const { files, refused } = openReadable(found.filter((file): file is SourceFile => !isUnreadable(file)));
-      for (const why of refused) console.error(`setwright: ${why}`);
+      for (const why of refused) remark(`setwright: ${why}`);
       if (refused.length > 0) process.exitCode = 2;
       const colors = colorsFor(options.color);
       const checked = withProgress(files, 'files checked', (file): Checked => {

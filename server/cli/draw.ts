@@ -12,6 +12,7 @@ import { openBook } from './open-book.ts';
 import { onePlay } from './plays-named.ts';
 import { writeResult } from './write-result.ts';
 import { withExamples } from './examples.ts';
+import { remark } from './terminal.ts';
 
 interface DrawOptions {
   readonly play?: string;
@@ -37,9 +38,9 @@ export function addDraw(program: Command): void {
       const playback = playbackOf(onePlay(files, options.play).play);
       const run = runNamed(playback, options.run);
       const others = files.reduce((sum, file) => sum + file.plays().length, 0) - 1;
-      if (options.play === undefined && others > 0) console.error(`Drawn is “${playback.play.name}”, the first of ${others + 1} plays; another one with --play.`);
+      if (options.play === undefined && others > 0) remark(`Drawn is “${playback.play.name}”, the first of ${others + 1} plays; another one with --play.`);
       const end = playback.runs.find(({ id }) => id === run)!.end;
-      if (options.at !== undefined && options.at * 1000 > end) console.error(`This way is over after ${sayMoment(end)}: its end is drawn.`);
+      if (options.at !== undefined && options.at * 1000 > end) remark(`This way is over after ${sayMoment(end)}: its end is drawn.`);
       const svg = options.at === undefined ? drawStrip(playback, run) : drawSvg(sceneAt(playback, run, options.at * 1000, { defence: options.defence }));
       writeResult(svg, options.output);
     });

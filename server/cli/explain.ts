@@ -7,6 +7,7 @@ import { nearestWord } from '../../language/checks/nearest-word.ts';
 import { restsOn } from '../../language/checks/rests-on.ts';
 import { CallError } from './call-error.ts';
 import { withExamples } from './examples.ts';
+import { print } from './terminal.ts';
 
 export function addExplain(program: Command): void {
   const command = program
@@ -14,7 +15,7 @@ export function addExplain(program: Command): void {
     .argument('[code...]', 'the code that stands beside a finding, or a word of it; without it all codes are listed')
     .summary('say why a check speaks, with a wrong and a right example')
     .description('Prints the manual entry of a check: why it speaks, an example that is wrong, the same one right, and what it rests on.')
-    .action((words: readonly string[]) => console.log(words.length === 0 ? listed(Object.values(catalogue)) : answered(words.join(' '))));
+    .action((words: readonly string[]) => print(words.length === 0 ? listed(Object.values(catalogue)) : answered(words.join(' '))));
   withExamples(command, 'setwright explain', 'setwright explain screen-with-ball', 'setwright explain screen');
 }
 

@@ -4,6 +4,7 @@ import { relative, resolve } from 'node:path';
 import { globSync } from 'tinyglobby';
 import { CallError } from './call-error.ts';
 import { withProgress } from './progress.ts';
+import { remark } from './terminal.ts';
 
 export interface SourceFile {
   /** As it is printed: relative to the working folder, with slashes; `<standard input>` for `-`. */
@@ -45,7 +46,7 @@ export function readFiles(wanted: readonly string[]): readonly SourceFile[] {
   const unreadable = found.filter(isUnreadable);
   const readable = found.filter((file): file is SourceFile => !isUnreadable(file));
   if (readable.length === 0 && unreadable[0] !== undefined) throw new CallError(unreadable.map(sayUnreadable).join('\n'));
-  for (const file of unreadable) console.error(`setwright: ${sayUnreadable(file)}`);
+  for (const file of unreadable) remark(`setwright: ${sayUnreadable(file)}`);
   if (unreadable.length > 0) process.exitCode = 1;
   return readable;
 }
@@ -60,13 +61,13 @@ function namesOf(wanted: string): readonly { readonly name: string; readonly why
   if (wanted === '-') return [{ name: standardInput }];
   const stat = statSync(wanted, { throwIfNoEntry: false });
   if (stat?.isDirectory()) {
-    const inside = find(['**/*.play'], wanted).map((name) => ({ name: printable(resolve(wanted, name)) }));
-    return inside.length === 0 ? [{ name: printable(resolve(wanted)) || '.', why: emptyFolder }] : inside;
+    const inside = find(['**/*.play'], wanted).map((name) => ({ name: nameOf(resolve(wanted, name)) }));
+    return inside.length === 0 ? [{ name: nameOf(resolve(wanted)) || '.', why: emptyFolder }] : inside;
   }
   // A link to what is not there is a file that cannot be read, not a wrong name.
-  if (stat !== undefined || lstatSync(wanted, { throwIfNoEntry: false }) !== undefined) return [{ name: printable(resolve(wanted)) }];
+  if (stat !== undefined || lstatSync(wanted, { throwIfNoEntry: false }) !== undefined) return [{ name: nameOf(resolve(wanted)) }];
   // A shell that finds no match, or that knows no patterns, hands the pattern over as it is.
-  const matched = /[*?[\]{}]/.test(wanted) ? find([wanted.replaceAll('\\', '/')], '.').map((name) => ({ name: printable(resolve(name)) })) : [];
+  const matched = /[*?[\]{}]/.test(wanted) ? find([wanted.replaceAll('\\', '/')], '.').map((name) => ({ name: nameOf(resolve(name)) })) : [];
   if (matched.length === 0) throw new CallError(`There is no file or folder called ${wanted}.`);
   return matched;
 }
@@ -75,7 +76,7 @@ function find(patterns: string[], cwd: string): string[] {
   return globSync(patterns, { cwd, ignore: ['**/node_modules/**'], expandDirectories: false }).sort();
 }
 
-function printable(path: string): string {
+function nameOf(path: string): string {
   return relative('.', path).replaceAll('\\', '/');
 }
 

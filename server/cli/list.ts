@@ -6,6 +6,7 @@ import { CallError } from './call-error.ts';
 import { playsNamed, type PlayInFile } from './plays-named.ts';
 import { table } from './table.ts';
 import { withExamples } from './examples.ts';
+import { print } from './terminal.ts';
 
 export function addList(program: Command): void {
   const command = program
@@ -19,7 +20,7 @@ export function addList(program: Command): void {
       const rows = tagged(plays, options.tag).map(({ file, play: { play, timeline } }) => [
         play.name, file.name, play.level.value, called(play.clock.call), String(timeline.times.firstLook?.fromCall ?? '-'), String(play.steps.flatMap(({ looks }) => looks).length), play.tags.join(', '),
       ]);
-      console.log(table(['play', 'file', 'level', 'call with', 'needs', 'looks', 'tags'], rows));
+      print(table(['play', 'file', 'level', 'call with', 'needs', 'looks', 'tags'], rows));
     });
   withExamples(command, 'setwright list plays', 'setwright list plays --tag last-shot');
 }

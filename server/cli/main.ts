@@ -4,6 +4,7 @@ import { version } from '../../package.json';
 import { CallError } from './call-error.ts';
 import { createProgram } from './program.ts';
 import { wrongCall } from './wrong-call.ts';
+import { remark } from './terminal.ts';
 
 const program = createProgram(version);
 
@@ -21,10 +22,10 @@ function exitCodeFor(error: unknown): number {
   if (error instanceof CommanderError) {
     // The help that was asked for, or that a call without a command gets, is printed already.
     if (error.code === 'commander.help' || error.exitCode === 0) return error.exitCode === 0 ? 0 : 2;
-    console.error(`setwright: ${wrongCall(program, error)}`);
+    remark(`setwright: ${wrongCall(program, error)}`);
     return 2;
   }
   const message = error instanceof CallError ? error.message : `Something went wrong inside Setwright: ${error instanceof Error ? error.message : String(error)}. The plays are untouched; please report it.`;
-  console.error(`setwright: ${message}`);
+  remark(`setwright: ${message}`);
   return 2;
 }

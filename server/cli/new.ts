@@ -11,6 +11,7 @@ import { CallError } from './call-error.ts';
 import { reasonOf, whyNotWritten } from './files.ts';
 import { writeResult } from './write-result.ts';
 import { withExamples } from './examples.ts';
+import { remark } from './terminal.ts';
 
 interface NewOptions {
   readonly name?: string;
@@ -87,5 +88,5 @@ function add(file: string, before: string, play: string): void {
   } catch (error) {
     throw new CallError(`I cannot write ${file}: ${whyNotWritten(error)}.`);
   }
-  console.error(`Added a play to ${file}.`);
+  remark(`Added a play to ${file}.`);
 }

@@ -14,6 +14,7 @@ import { openBook } from './open-book.ts';
 import { playsInOrder } from './plays-named.ts';
 import { writeResult } from './write-result.ts';
 import { withExamples } from './examples.ts';
+import { remark } from './terminal.ts';
 
 interface PageOptions {
   readonly play?: string;
@@ -90,7 +91,7 @@ function watchFile(name: string, options: PageOptions): void {
       writePages(name, options);
     } catch (error) {
       if (!(error instanceof CallError)) throw error;
-      console.error(`setwright: ${error.message}`);
+      remark(`setwright: ${error.message}`);
     }
   };
   // Files it uses may lie beside it: any text of the folder counts.
@@ -99,7 +100,7 @@ function watchFile(name: string, options: PageOptions): void {
     clearTimeout(waiting);
     waiting = setTimeout(again, settleMs);
   });
-  console.error('Watching for changes; Ctrl+C stops.');
+  remark('Watching for changes; Ctrl+C stops.');
 }
 
 function sha256(text: string): string {

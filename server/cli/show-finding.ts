@@ -2,6 +2,7 @@
 import { inEnglish } from '../../language/message/message.ts';
 import { restsOn } from '../../language/checks/rests-on.ts';
 import type { UnreadableFile } from './files.ts';
+import { printable } from './terminal.ts';
 import type { Colors } from 'picocolors/types';
 import type { Finding, Severity } from '../../language/checks/finding.ts';
 import { sayMoment } from '../../language/words/say-seconds.ts';
@@ -23,7 +24,7 @@ export function showFinding(file: string, finding: PlacedFinding, colors: Colors
   const paint = painter(finding.severity, colors);
   const number = String(fileLine + 1);
   const margin = ' '.repeat(number.length);
-  const head = `${file}:${number}:${place.at + 1}  ${paint(finding.severity)}  ${colors.dim(finding.code)}`;
+  const head = `${printable(file)}:${number}:${place.at + 1}  ${paint(finding.severity)}  ${colors.dim(finding.code)}`;
   const to = Math.min(text.length, Math.max(place.to, place.at + 1));
   const mark = `${blank(text.slice(0, place.at))}${paint('^'.repeat(Math.max(1, widthOf(text.slice(place.at, to)))))}`;
   const facts = [momentOf(finding), finding.source && `rests on: ${inEnglish(restsOn(finding.source))}`, ...finding.fixes.slice(0, 1).map(({ title }) => `to mend it: ${printable(inEnglish(title))}`)];
@@ -47,12 +48,7 @@ function painter(severity: Severity, colors: Colors): (text: string) => string {
 
 function momentOf({ way, moment, zero = 'the call' }: PlacedFinding): string | undefined {
   if (way === undefined) return undefined;
-  return moment === undefined ? `on the way to ${way}` : `on the way to ${way}, ${sayMoment(moment)} after ${zero}`;
-}
-
-/** A text cannot speak to the terminal: its control signs become dots, one for one, so that the mark stays below its word. */
-function printable(text: string): string {
-  return text.replace(/[\u0000-\u0008\u000A-\u001F\u007F-\u009F\u202A-\u202E\u2066-\u2069]/g, '·');
+  return moment === undefined ? `on the way to ${printable(way)}` : `on the way to ${printable(way)}, ${sayMoment(moment)} after ${zero}`;
 }
 
 /** Blanks as wide as a text on a terminal; tabs stay tabs. */

@@ -8,6 +8,7 @@ import { openBook } from './open-book.ts';
 import { playsNamed } from './plays-named.ts';
 import { table } from './table.ts';
 import { withExamples } from './examples.ts';
+import { print } from './terminal.ts';
 
 export function addTime(program: Command): void {
   const command = program
@@ -20,7 +21,7 @@ export function addTime(program: Command): void {
     )
     .action((names: string[], options: { readonly play?: string }) => {
       const plays = playsNamed(openBook(readFiles(names)), options.play);
-      console.log(plays.map(({ play }) => timesOf(play)).join('\n\n'));
+      print(plays.map(({ play }) => timesOf(play)).join('\n\n'));
     });
   withExamples(command, 'setwright time examples/lighthouse.play', 'setwright time plays --play "Lighthouse"');
 }

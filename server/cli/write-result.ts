@@ -1,6 +1,7 @@
 import { writeFileSync } from 'node:fs';
 import { CallError } from './call-error.ts';
 import { whyNotWritten } from './files.ts';
+import { remark } from './terminal.ts';
 
 /** Writes to the file, or to standard output where none is named. */
 export function writeResult(text: string, file: string | undefined): void {
@@ -13,5 +14,5 @@ export function writeResult(text: string, file: string | undefined): void {
   } catch (error) {
     throw new CallError(`I cannot write ${file}: ${whyNotWritten(error)}.`);
   }
-  console.error(`Wrote ${file} (${Math.ceil(Buffer.byteLength(text) / 1000)} kB).`);
+  remark(`Wrote ${file} (${Math.ceil(Buffer.byteLength(text) / 1000)} kB).`);
 }

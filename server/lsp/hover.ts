@@ -13,6 +13,7 @@ import type { OpenDocument } from './documents.ts';
 import { restsOn } from '../../language/checks/rests-on.ts';
 import { partAt } from './parts.ts';
 import { runOf } from './moment-of-part.ts';
+import { plain } from './plain.ts';
 import { holds, rangeOf, visibleRange } from './positions.ts';
 import { floorDrawing, momentDrawing, stepDrawing, type Theme } from './small-drawing.ts';
 import { actionOf, sayPart, sayWhy } from './why-in-words.ts';
@@ -151,6 +152,3 @@ function tellWhy(compiled: Compiled, run: Run, event: string, say: Say): readonl
 
 const afterZero = ({ play }: Compiled): Message => (play.start.throwIn === undefined ? message('after the call') : message('after the hand-over'));
 const tenth = (value: number): string => value.toFixed(1);
-
-/** A coach's own words stay words in Markdown. */
-export const plain = (text: string): string => text.replace(/&/g, '&amp;').replace(/[\\`*_{}[\]<>#|~]|^[-+]|(?<=^\d+)\./g, '\\$&');

@@ -6,6 +6,7 @@ import { followMoves, type MovedFile } from '../../language/names/moved-files.ts
 import { playerAt } from '../../language/names/players-named.ts';
 import { renameEverywhere } from '../../language/names/rename.ts';
 import { nameAt } from '../../language/names/sites.ts';
+import { asMessage } from './as-message.ts';
 import type { Documents, OpenDocument } from './documents.ts';
 import { givenAt } from './navigation.ts';
 import { message, type Say } from '../../language/message/message.ts';
@@ -36,4 +37,4 @@ export function rename(documents: Documents, document: OpenDocument, position: P
 /** What has to change in the files before others are moved. */
 export const moveFiles = (documents: Documents, moves: readonly MovedFile[]): WorkspaceEdit => workspaceEditOf(documents, followMoves(documents.book(), moves));
 
-const refusal = (reason: string): ResponseError<void> => new ResponseError(LSPErrorCodes.RequestFailed, reason);
+const refusal = (reason: string): ResponseError<void> => new ResponseError(LSPErrorCodes.RequestFailed, asMessage(reason));

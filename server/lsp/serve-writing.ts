@@ -1,5 +1,6 @@
 // What changes the text: what can be typed next, mends and other actions, formatting, names changed everywhere.
 import { LSPErrorCodes, MessageType, ResponseError, ShowMessageNotification } from 'vscode-languageserver';
+import { asMessage } from './as-message.ts';
 import type { Asking } from './asking.ts';
 import { codeActions, resolveAction } from './code-actions.ts';
 import { completion, documented, readItemData } from './completion/completion.ts';
@@ -21,7 +22,7 @@ export function serveWriting(asking: Asking): void {
       const resolved = resolveAction(asking, action);
       if ('action' in resolved) return resolved.action;
       // Editors show the error of a resolve to nobody.
-      const reason = asking.say(resolved.refused);
+      const reason = asMessage(asking.say(resolved.refused));
       void connection.sendNotification(ShowMessageNotification.type, { type: MessageType.Info, message: reason });
       throw new ResponseError(LSPErrorCodes.RequestFailed, reason);
     }),

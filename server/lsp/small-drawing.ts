@@ -14,6 +14,7 @@ import { sceneAt } from '../../language/picture/scene.ts';
 import { stripFrames } from '../../language/picture/frames.ts';
 import { drawFrame } from '../../language/picture/strip.ts';
 import type { View } from '../../language/picture/view.ts';
+import { plain } from './plain.ts';
 import { playbackOf } from '../../language/playback/playback-of.ts';
 import { OFFENCE, type BodyId, type StepKey } from '../../language/play/play.ts';
 import { readPlay } from '../../language/play/read-play.ts';
@@ -85,5 +86,5 @@ function viewRound({ boundary, three }: Court, points: readonly Point[]): View {
 function image(svg: string, says: string): string {
   const bytes = new TextEncoder().encode(svg);
   const text = Array.from(bytes, (byte) => String.fromCharCode(byte)).join('');
-  return `![${says.replace(/[[\]\\"]/g, '')}](data:image/svg+xml;base64,${btoa(text)}|width=${width})`;
+  return `![${plain(says)}](data:image/svg+xml;base64,${btoa(text)}|width=${width})`;
 }

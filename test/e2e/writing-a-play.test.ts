@@ -191,7 +191,7 @@ inRealVsCode(
         chosen = (await focused.getAttribute('aria-label'))!.split(',')[0]!;
         await keyboard().press('Enter');
       };
-      await doUntil(editor(), 'the word that was marked is written', chooses, async () => (await text.locator('.view-line').last().innerText()).replaceAll('\u00a0', ' ').includes(`2 cuts ${chosen}`));
+      await doUntil(editor(), 'the word that was marked is written', chooses, async () => (await text.locator('.view-line').allInnerTexts()).some((line) => line.replaceAll('\u00a0', ' ').includes(`2 cuts ${chosen}`)));
     });
 
     test('asks for a window that is too short and is told which look is late', async () => {
