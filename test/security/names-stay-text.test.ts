@@ -142,7 +142,7 @@ const readers = {
   links: (said: string) => said.match(/\[([^\]]+)\]\(((?:https?:\/\/|command:|file:)[^)\s]+)/gi) ?? [],
   icons: (said: string) => said.match(/(?<!\\)\$\([\w-]+\)/g) ?? [],
   markdown: (said: string) => tokens(marked.lexer(said)).filter((token) => token.type === 'link' || token.type === 'html' || (token.type === 'image' && !String(token.href).startsWith('data:image/svg+xml;base64,'))).map(({ raw }) => raw),
-  markup: (said: string) => elements(parse(said)).filter(({ tagName, attrs }) => tagName === 'img' || attrs.some((attr) => attr.name.startsWith('on'))).map(({ tagName }) => tagName),
+  markup: (said: string) => elements(parse(said, { scriptingEnabled: false })).filter(({ tagName, attrs }) => tagName === 'img' || attrs.some((attr) => attr.name.startsWith('on'))).map(({ tagName }) => tagName),
   terminal: (said: string) => said.match(/[\u0000-\u0008\u000b-\u001f\u007f-\u009f\u202a-\u202e\u2066-\u2069]/g) ?? [],
   nothing: (said: unknown) => (typeof said === 'string' ? [] : ['no plain text']),
 } as const satisfies Record<string, (said: string) => readonly string[]>;
