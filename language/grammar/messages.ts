@@ -190,6 +190,8 @@ function formationWithoutHyphens(broken: Broken): LineFault | undefined {
 /** `step "B" after A`: the name is an article to the lexer. */
 function articleAsName(broken: Broken): LineFault | undefined {
   if (!wants(broken.wanted, 'STRING')) return undefined;
+  // `to the`: a place is still coming.
+  if (!broken.token && !broken.wanted.every(({ token }) => token === 'STRING')) return undefined;
   const at = startWithArticles(broken, broken.index);
   const to = broken.text.slice(0, broken.token?.startOffset ?? endOfWords(broken)).trimEnd().length;
   if (at >= to) return undefined;
