@@ -164,7 +164,7 @@ inRealVsCode(
       await type('    1 pa');
       await focused.filter({ hasText: 'passes to' }).waitFor();
       await keyboard().press('Enter');
-      await row.filter({ hasText: 'left block' }).first().waitFor();
+      await row.filter({ hasText: 'right mid-post' }).first().waitFor();
       await type('3');
       await noList();
       await keyboard().press('Enter');
