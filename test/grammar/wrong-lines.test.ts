@@ -34,6 +34,16 @@ const rows: readonly (readonly [line: string, marked: string, code: string, mend
   ['1 and 4 run pick and roll', 'pick and roll', 'misplaced-word', '4 ball-screens for 1, then rolls'],
   ['2 curls the screen', 'screen', 'missing-word', '2 curls off the screen'],
   ['1 takes a hand off from 5', 'takes', 'unknown-word', '5 hands off to 1'],
+  // late in a game, and how a defender guards
+  ['X1 fouls 1', 'fouls', 'unknown-word', 'note "X1 fouls 1"'],
+  ['1 misses on purpose', 'misses', 'unknown-word', 'note "1 misses on purpose"'],
+  ['1 shoots a free throw', 'shoots', 'unknown-word', 'note "1 shoots a free throw"'],
+  ['X1 covers the passing lane to 1', 'covers the passing lane to 1', 'unknown-word', 'X1 denies 1'],
+  ['X2 faceguards 2', 'faceguards 2', 'unknown-word', 'X2 denies 2'],
+  ['X5 comes out to 3', 'comes out to 3', 'misplaced-word', 'X5 closes out on 3'],
+  ['against box and one', 'box and one', 'misplaced-word', 'against man'],
+  ['1 dribbles down the clock to 8 seconds', 'dribbles down the clock to 8 seconds', 'misplaced-word', '1 keeps his dribble until 8 on the clock'],
+  ['1 pulls it back out to half court', 'pulls it back out', 'unknown-word', '1 pulls the ball out to half court'],
   // looks and choices
   ['look 5 on the block, layup', ',', 'misplaced-word', 'look 5 on the block: layup'],
   ['look for 1, three', ',', 'misplaced-word', 'look for 1: three'],

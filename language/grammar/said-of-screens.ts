@@ -1,0 +1,105 @@
+// What coaches say of screens, and of who comes off them, that a line says in other words.
+import { message } from '../message/message.ts';
+import { endOf, tried, written, type Broken } from './broken-line.ts';
+import { inNumber, isAttacker, isDefender, rewriting, word, writing, type SaidOtherwise } from './saying.ts';
+import { otherNumber, verbOf } from './verbs.ts';
+
+/** `4 sets a high ball screen for 1`: how high it stands, the place says; `messages.ts` knows the bare screen. */
+export function setsAnAdjectiveScreen(broken: Broken): SaidOtherwise | undefined {
+  const { tokens, index } = broken;
+  const at = [index, index - 1].find((i) => /^(sets?|gives?|makes?|puts?)$/.test(word(tokens[i])) || (/^(into|with)$/.test(word(tokens[i])) && i > 1));
+  if (at === undefined || at < 1) return undefined;
+  const noun = tokens.findIndex((token, i) => i > at && i <= at + 3 && verbOf(word(token))?.class === 'screen');
+  const isInto = /^(into|with)$/.test(word(tokens[at]));
+  if (noun < 0 || (!isInto && noun === at + 1)) return undefined;
+  const from = isInto ? at - 1 : at;
+  const kind = word(tokens[noun]) === 'pick' ? 'screen' : word(tokens[noun]);
+  const text = inNumber(broken, from, otherNumber.get(kind) !== undefined && verbOf(kind)?.number === 'plural' ? otherNumber.get(kind)! : kind);
+  return { code: 'noun-for-verb', from, to: noun + 1, message: message('Say it with the verb alone: "{text}". Where it stands is worked out, or said with "at": "{text} at the top".', { text }), fixes: [writing(broken, from, noun + 1, text)] };
+}
+
+/** `1 and 4 run pick and roll` */
+export function pickAndRoll(broken: Broken): SaidOtherwise | undefined {
+  const { tokens, index } = broken;
+  const isOneWord = (i: number): boolean => /^pick-(and|n)-(rolls?|pops?)$/.test(word(tokens[i]));
+  const at = [index, index - 1, index + 1, index + 2].find((i) => isOneWord(i) || (word(tokens[i]) === 'pick' && word(tokens[i + 1]) === 'and' && /^(rolls?|pops?)$/.test(word(tokens[i + 2]))));
+  if (at === undefined) return undefined;
+  const second = /pop/.test(word(tokens[isOneWord(at) ? at : at + 2])) ? 'pops' : 'rolls';
+  const [one, other] = tokens.filter(isAttacker).map(({ image }) => image);
+  const [user, screener] = one !== undefined && other !== undefined ? [one, other].sort() : ['1', '4'];
+  return { code: 'misplaced-word', from: at, to: isOneWord(at) ? at + 1 : at + 3, message: message('Say what each does: "{screener} ball-screens for {user}, then {second}", and on a line of its own "{user} drives off {screener}".', { screener: screener!, user: user!, second }), fixes: [other === undefined ? undefined : rewriting(broken, `${screener!} ball-screens for ${user!}, then ${second}`)] };
+}
+
+/** `1 rejects the screen`: he goes where the screen does not stand. */
+export function refuses(broken: Broken): SaidOtherwise | undefined {
+  const { tokens, index } = broken;
+  if (!/^(rejects?|refuses?|splits?)$/.test(word(tokens[index])) || !isAttacker(tokens[index - 1])) return undefined;
+  return { code: 'unknown-word', from: index, to: index + 1, message: message('Who does not use the screen drives somewhere else: say where ("drives to left elbow"). If the defence brings it about, it is a step of its own.'), fixes: [] };
+}
+
+/** `2 curls the screen` */
+export function offMissing(broken: Broken): SaidOtherwise | undefined {
+  const { tokens, index } = broken;
+  const noun = tokens[index];
+  if (!noun || verbOf(word(tokens[index - 1]))?.class !== 'move' || !/^(screen|pick|pin down|pindown|.*-screen)$/.test(word(noun))) return undefined;
+  const at = endOf(tokens[index - 1]!);
+  const fix = tried(broken, message('Put "off" before "{words}"', { words: written(broken, index) }), [{ at, to: at, text: ' off' }]);
+  return fix && { code: 'missing-word', from: index, to: index + 1, message: message('A word is missing before "{words}". Did you mean "off the {words}"?', { words: written(broken, index) }), fixes: [fix] };
+}
+
+/** `4 and 5 double for 2`: a double is the defence's trap. */
+export function doublesFor(broken: Broken): SaidOtherwise | undefined {
+  const { tokens, index } = broken;
+  if (word(tokens[index]) !== 'for' || !/^doubles?$/.test(word(tokens[index - 1])) || isDefender(tokens[index - 2])) return undefined;
+  const text = inNumber(broken, index - 1, 'double-screens');
+  return { code: 'misplaced-word', from: index - 1, to: index, message: message('Two defenders double a man; two screeners "{text}".', { text }), fixes: [writing(broken, index - 1, index, text)] };
+}
+
+/** `off a double screen by 4 and 5` */
+export function doubleBy(broken: Broken): SaidOtherwise | undefined {
+  const { tokens, index } = broken;
+  const noun = /^(double-screens?|staggers?|stagger-screens?)$/.test(word(tokens[index]));
+  if (!noun || word(tokens[index - 1]) !== 'off' || !/^(by|of|from|with)$/.test(word(tokens[index + 1])) || !isAttacker(tokens[index + 2])) return undefined;
+  const both = `${written(broken, index + 2)} and ${written(broken, index + 4)}`;
+  const text = word(tokens[index]).startsWith('double') ? `the double of ${both}` : `${written(broken, index + 2)} then ${written(broken, index + 4)}`;
+  return { code: 'misplaced-word', from: index, to: index + 2, message: message('Write "off {text}".', { text }), fixes: [tried(broken, message('Write "off {text}"', { text }), [{ at: tokens[index - 1]!.startOffset, to: endOf(tokens[index + 4] ?? tokens[index + 2]!), text: `off ${text}` }])] };
+}
+
+/** `5, then 4, screen for 2` */
+export function oneThenTheOther(broken: Broken): SaidOtherwise | undefined {
+  const { tokens, index } = broken;
+  if (word(tokens[index]) !== 'then' || !isAttacker(tokens[index + 1]) || !isAttacker(tokens[index - 2])) return undefined;
+  const verb = tokens.findIndex((token, i) => i > index + 1 && verbOf(token.image) !== undefined);
+  const isScreen = verbOf(word(tokens[verb]))?.class === 'screen';
+  if (verb < 0 || verb > index + 3 || !isScreen) return undefined;
+  const text = `${written(broken, index - 2)} and ${written(broken, index + 1)} stagger`;
+  return { code: 'misplaced-word', from: index - 2, to: verb + 1, message: message('Two screens one behind the other are a stagger: "{text}".', { text }), fixes: [writing(broken, index - 2, verb + 1, text)] };
+}
+
+/** `4 screens the bottom man of the zone` */
+export function whichOfTheZone(broken: Broken): SaidOtherwise | undefined {
+  const { tokens, index } = broken;
+  const rest = tokens.slice(index, index + 5).map(word);
+  if (verbOf(word(tokens[index - 1]))?.class !== 'screen' || !rest.some((each) => /^(man|defender|guy|zone|defence|defense)$/.test(each))) return undefined;
+  if (isAttacker(tokens[index])) return undefined;
+  return { code: tokens[index]?.tokenType.name === 'UNKNOWN' ? 'unknown-word' : 'misplaced-word', from: index, to: index + 1, message: message('Say which defender is screened, by his number: "screens X4", or for whom: "screens for 2". Where each of a zone stands, the picture shows.'), fixes: [] };
+}
+
+/** `4 and 5 form a gate`, `2 runs through the gate`: it is one once somebody goes between them. */
+export function throughTheGate(broken: Broken): SaidOtherwise | undefined {
+  const { tokens, index } = broken;
+  const gate = tokens.findIndex((token, i) => i >= index && i <= index + 2 && /gate|elevator/.test(word(token)));
+  if (gate < 0 || /^(closes?|shuts?)$/.test(word(tokens[index]))) return undefined;
+  const from = word(tokens[gate - 1]) === 'through' ? gate - 1 : index;
+  return { code: 'unknown-word', from, to: gate + 1, message: message('A gate is two men apart, and a man who goes between them: "4 and 5 move to the slots", "2 cuts between 4 and 5 to top", then "4 and 5 close behind him".'), fixes: word(tokens[from]).startsWith('through') ? [writing(broken, from, gate + 1, 'between 4 and 5')] : [] };
+}
+
+/** `4 and 5 close the gate` */
+export function shutsTheGate(broken: Broken): SaidOtherwise | undefined {
+  const { tokens, index } = broken;
+  if (!/^(closes?|shuts?)$/.test(word(tokens[index])) || !/^(gates?|doors?|gap|elevator|it)$/.test(word(tokens[index + 1]))) return undefined;
+  const isNamed = word(tokens[index + 2]) === 'behind' && isAttacker(tokens[index + 3]);
+  const text = `${inNumber(broken, index, 'closes behind')} ${isNamed ? written(broken, index + 3) : 'him'}`;
+  if (isNamed) return { code: 'unknown-word', from: index, to: index + 4, message: message('Write "{text}", below the line of the man who goes between them.', { text }), fixes: [writing(broken, index, index + 4, text)] };
+  return { code: 'unknown-word', from: index, to: index + 2, message: message('Say behind whom: "{text}", below the line of the man who goes between them.', { text }), fixes: [writing(broken, index, index + 2, text)] };
+}
