@@ -54,7 +54,7 @@ export function goingOf(one: One, id: string, parts: readonly Part[]): Going {
         break;
       case 'Off':
         take(one, part);
-        off.push(...(part.screen && part.players.length === 0 ? asList(latestScreener(reader, one.scope, one.who, id)) : bodiesOf(reader, part.players, meaning)));
+        off.push(...(part.screen && part.players.length === 0 ? screenersOf(one, part, id) : bodiesOf(reader, part.players, meaning)));
         break;
       case 'Past':
         take(one, part);
@@ -178,6 +178,14 @@ export function latestScreener(reader: Reader, scope: Scope, user: BodyId, part:
   const last = [...scope.screens.values()].findLast(screen => screen.users.includes(user));
   if (last === undefined) report(reader, 'who-is-meant', part, { word: 'the screen' });
   return last?.who;
+}
+
+/** `off the screen`, `off the stagger`: of several who screen for him together all, where the word means them all. */
+function screenersOf(one: One, off: Columns, part: string): readonly BodyId[] {
+  const screen = one.reader.lines[one.clause.line.index]?.text.slice(off.at, off.to) ?? '';
+  const last = latestScreener(one.reader, one.scope, one.who, part);
+  if (last === undefined || !/stagger|double|screens$|picks$/i.test(screen)) return asList(last);
+  return one.scope.screens.get(last)?.together ?? [last];
 }
 
 /** `holds at left wing`, `hands off at the top`: he goes there first, with the ball if he has it. Of its own words the line has only the place. */

@@ -135,7 +135,7 @@ function tellScreen(branch: Branch, item: FreeItem, free: number): void {
   const here = item.step === branch.steps[branch.steps.length - 1];
   if (users.length === 0) {
     const refused = usersOf(branch, screen).length > 0;
-    if (here && !refused && !isKept(branch, screen) && !usedInLook(branch, screen) && !mayBeUsedLater(branch, screen)) tell(branch, problem('screen-unused', action.id, { who: action.who }));
+    if (here && !refused && !isKept(branch, screen) && !usedInLook(branch, screen) && !mayBeUsedLater(branch, screen) && !isSetAnew(branch, screen)) tell(branch, problem('screen-unused', action.id, { who: action.who }));
     return;
   }
   const held = whenOf(branch, free) - whenOf(branch, branch.settled.get(screen.key)!.done);
@@ -143,6 +143,11 @@ function tellScreen(branch: Branch, item: FreeItem, free: number): void {
   if (here || !goesOn || held <= branch.scene.level.screenHold * 1000) return;
   const last = branch.scene.steps.get(branch.steps[branch.steps.length - 1]!);
   tell(branch, problem('screen-holds-for-later', action.id, { who: action.who, user: users[users.length - 1]!, step: last?.name ?? '', seconds: tenths(held) }));
+}
+
+/** `4 re-screens`: the first of the two is not meant to be used. */
+function isSetAnew(branch: Branch, screen: ScreenItem): boolean {
+  return branch.items.some((other) => isScreenItem(other) && other.order > screen.order && other.action.who === screen.action.who && other.action.verb === 're-screen');
 }
 
 function usedInLook(branch: Branch, screen: ScreenItem): boolean {

@@ -133,3 +133,11 @@ describe('several places in one move', () => {
     expect(actionsOf('1 keeps his dribble for 3 seconds').map(action => [action.kind, action.kind === 'hold' ? action.seconds : undefined])).toEqual([['dribble', undefined], ['hold', 3]]);
   });
 });
+
+describe('off a screen of several', () => {
+  it('the word says whether it is that of all of them', () => {
+    const offOf = (line: string) => actionsOf('4 and 5 stagger for 2', line).flatMap(action => (action.kind === 'move' ? [action.off] : []));
+    expect(offOf('2 comes off the stagger to left wing')).toEqual([['4', '5']]);
+    expect(offOf('2 comes off the screen to left wing')).toEqual([['5']]);
+  });
+});
