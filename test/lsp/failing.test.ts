@@ -99,7 +99,7 @@ describe('a feature that fails', () => {
   });
 });
 
-test('what nobody catches is told, and the process goes on', { timeout: 30_000 }, async () => {
+test('what nobody catches is told, and the process goes on', { timeout: 90_000 }, async () => {
   const server = await buildServer('test/out/failing');
   const strayed = "setTimeout(() => { throw new Error('a stray throw'); }, 1);\nsetTimeout(() => void Promise.reject(new Error('a stray promise')), 2);";
   appendFileSync(join(dirname(server), 'language-server.cjs'), strayed);
