@@ -14,7 +14,7 @@ import { registerPlayPanels } from './play-panels.ts';
 import { registerBenchView } from './playbook/bench-view.ts';
 import { openPlaybook } from './playbook/playbook-source.ts';
 import { registerPlaybookView } from './playbook/playbook-view.ts';
-import { registerChoosing, wordList } from './word-list.ts';
+import { openNextList } from './open-next-list.ts';
 
 export const language = 'setwright';
 
@@ -40,7 +40,7 @@ export function activate(context: ExtensionContext, loading: number, createClien
     outputChannel: log,
     initializationOptions: { manual: manualLink, files: true, commands: true, pictures: picturesNow(), ...(l10n.bundle !== undefined && { words: l10n.bundle }) },
     synchronize: { fileEvents: watcher },
-    middleware: wordList,
+    middleware: openNextList,
   });
   const files = serveFiles(client);
   const running = client.start();
@@ -55,7 +55,6 @@ export function activate(context: ExtensionContext, loading: number, createClien
     ...files,
     commands.registerCommand('setwright.showLog', () => log.show()),
     registerManual(client, running),
-    registerChoosing(),
     ...registerKeepPlay(context, client, running),
     keepPictures(client, running),
     ...panels.disposables,

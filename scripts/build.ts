@@ -52,7 +52,7 @@ function nodeServer(folder: string): readonly BuildOptions[] {
   const common = { ...node, format: 'cjs' } as const;
   return [
     { ...common, entryPoints: ['server/lsp/node.ts'], outfile: `${folder}/server.cjs` },
-    { ...common, entryPoints: ['server/lsp/language-server.ts'], outfile: `${folder}/language-server.cjs` },
+    { ...common, entryPoints: ['server/lsp/node-first-answer.ts'], outfile: `${folder}/language-server.cjs` },
     { ...common, entryPoints: ['server/lsp/all-answers.ts'], outfile: `${folder}/all-answers.cjs`, plugins: [protocolFromBeside] },
     { ...node, format: 'esm', entryPoints: ['server/cli/setwright.ts'], outfile: `${folder}/setwright.mjs`, banner: { js: '#!/usr/bin/env node' } },
   ];

@@ -1,5 +1,5 @@
 // What the server says it can do. It stands apart from what does it: an editor asks for this first, and is answered before the rest is
-// loaded (language-server.ts).
+// loaded (node-first-answer.ts).
 import { TextDocumentSyncKind, type ClientCapabilities, type FileOperationRegistrationOptions, type InitializeResult, type ServerCapabilities } from 'vscode-languageserver';
 import { CodeActionKind, type SemanticTokensLegend } from 'vscode-languageserver-types';
 import type { Host } from './host.ts';

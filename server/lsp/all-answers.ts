@@ -1,4 +1,4 @@
-// All that the language server answers in a Node process but the editor's first question: what language-server.ts loads behind that.
+// All that the language server answers in a Node process but the editor's first question: what node-first-answer.ts loads behind that.
 import type { Connection, InitializeParams } from 'vscode-languageserver';
 import { nodeHost } from './node-host.ts';
 import { createServer } from './server.ts';

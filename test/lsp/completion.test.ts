@@ -122,24 +122,6 @@ describe('a word that is typed to its end', () => {
   });
 });
 
-describe('whether Enter can mean the end of the line', () => {
-  test.each([
-    ['    1 |', true],
-    ['    1 pas|', true],
-    ['    1 passes to |', true],
-    ['    1 passes to the |', true],
-    ['    look 3 "pull-up": |', true],
-    ['  |', true],
-    ['    1 passes to 3 |', false],
-    ['    1 passes to 3, |', true],
-    ['    3 cuts |', false],
-  ] as const)('%s', async (line, goesOn) => {
-    const items = await offered(line);
-    expect(items).not.toEqual([]);
-    for (const { data } of items) expect((data as { readonly goesOn?: boolean }).goesOn === true).toBe(goesOn);
-  });
-});
-
 describe('what is not offered, because it cannot be', () => {
   test.each([
     ['    3 |', ['passes to', 'dribbles', 'drives', 'shoots', 'hands off to'], 'no pass without the ball'],

@@ -67,7 +67,7 @@ export function completion(book: Book, document: OpenDocument, position: Positio
   const said = fitting.find((choice) => squeezed(choice.text) === squeezed(typed(choice)));
   const goesOn = parseLine(prefix).fault !== undefined || prefix.trim() === '';
   const open = said === undefined ? fitting : goesOn ? fitting.filter((choice) => choice !== said && squeezed(choice.text).startsWith(squeezed(typed(choice)))) : [];
-  return { isIncomplete: open.length > 0, items: open.map((choice, rank) => itemOf(choice, rank, { uri: document.uri, position, line, text, say, goesOn })) };
+  return { isIncomplete: open.length > 0, items: open.map((choice, rank) => itemOf(choice, rank, { uri: document.uri, position, line, text, say })) };
 }
 
 /** Where several words are typed already the editor would match their letters loosely: `left w` is not `low post`. */
@@ -84,11 +84,9 @@ interface Place {
   /** The whole line. */
   readonly text: string;
   readonly say: Say;
-  /** Nothing that can stand there ends before the cursor: Enter cannot mean a new line. */
-  readonly goesOn: boolean;
 }
 
-function itemOf(choice: Choice, rank: number, { uri, position, line, text, say, goesOn }: Place): CompletionItem {
+function itemOf(choice: Choice, rank: number, { uri, position, line, text, say }: Place): CompletionItem {
   const start = { line: position.line, character: choice.from ?? line.expected.from };
   const behind = text.slice(position.character);
   // A quote that the editor has closed already goes with the name.
@@ -106,7 +104,7 @@ function itemOf(choice: Choice, rank: number, { uri, position, line, text, say, 
     textEdit: { range: { start, end }, newText: more ? `${choice.text} ` : choice.text },
     ...(choice.snippet !== undefined && withStopsAt(choice, choice.snippet, position.line, text, { start, end })),
     ...(choice.about !== undefined && { documentation: say(choice.about) }),
-    data: { ...data, ...(more && { more }), ...(goesOn && { goesOn }) },
+    data: { ...data, ...(more && { more }) },
     ...(rank === 0 && { preselect: true }),
   };
 }
