@@ -115,7 +115,7 @@ async function askForPlay(choices: protocol.Choices, known: Partial<Answers>, le
   const against = known.against ?? (await pick(next, l10n.t('Against what defence?'), choices.defences.map((value) => ({ label: asLabel(sayAgainst(value)), value }))));
   if (against === undefined) return undefined;
   if (levelSaid) return { name: name.trim(), alignment, against };
-  const level = known.level ?? (await pick(next, l10n.t('Whose legs is it for?'), choices.levels.map((value) => ({ label: sayLevel(value), value }))));
+  const level = known.level ?? (await pick(next, l10n.t('How old are the players? The times depend on it.'), choices.levels.map((value) => ({ label: sayLevel(value), value }))));
   return level === undefined ? undefined : { name: name.trim(), alignment, against, level };
 }
 
@@ -130,7 +130,7 @@ function complainOfName(name: string): string | undefined {
 
 function sayLevel(level: string): string {
   const words: Readonly<Record<string, string>> = {
-    u10: l10n.t('under 10'), u12: l10n.t('under 12'), u14: l10n.t('under 14'), u16: l10n.t('under 16'), hs: l10n.t('high school'), college: l10n.t('college'), pro: l10n.t('grown-ups who play for a living'),
+    u10: l10n.t('under 10'), u12: l10n.t('under 12'), u14: l10n.t('under 14'), u16: l10n.t('under 16'), hs: l10n.t('high school'), college: l10n.t('college, or grown-ups in a club'), pro: l10n.t('grown-ups who play for a living'),
   };
   return words[level] ?? level;
 }

@@ -22,7 +22,7 @@ export function newPlayChoices(book: Book, uri: string | undefined): Choices {
   const own = file === undefined ? [] : ownAlignments(book, file);
   const known = alignmentNames.filter(isWritten).map((name) => {
     const points = [...(alignmentPoints(usualCourt, name) ?? [])];
-    return { name, places: points.map(([player, point]) => `${player} ${sayPlace(usualCourt, point)}`).join(', '), own: false };
+    return { name, places: points.map(([player, point]) => `${player} ${atPlace(sayPlace(usualCourt, point))}`).join(', '), own: false };
   });
   return {
     alignments: [...own.map((name) => ({ name, places: '', own: true })), ...known],
@@ -32,6 +32,9 @@ export function newPlayChoices(book: Book, uri: string | undefined): Choices {
     taken: (file?.blocks ?? []).flatMap(({ kind, name }) => (kind === 'play' && name !== undefined ? [name] : [])),
   };
 }
+
+/** `2 left wing`, `2 at 0.3 m above right elbow`: two numbers beside each other would be read as one. */
+const atPlace = (words: string): string => (/^[\d(]/.test(words) ? `at ${words}` : words);
 
 /** Whether the notation reads the name as it stands. */
 const isWritten = (name: string): boolean => parseLine(`from ${name}`).fault === undefined;

@@ -5,6 +5,7 @@ import { pathToFileURL } from 'node:url';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { emptyBook, openFile, textOf } from '../../language/book/book.ts';
+import { parseLine } from '../../language/grammar/parse-line.ts';
 import { createKeeper } from '../../language/compile.ts';
 import { levelIds } from '../../language/court/youth.ts';
 import { root } from '../../scripts/build.ts';
@@ -143,6 +144,10 @@ describe('a new play', () => {
         expect(Object.values(play!.timeline.runs[0]!.tracks).some((track) => track.segments.length > 0)).toBe(true);
         expect(play!.timeline.times.firstLook!.fromCall).toBeGreaterThan(0);
       }
+  });
+
+  test('tells of each alignment where everybody stands, in words that could be written', () => {
+    for (const { name, places } of newPlayChoices(emptyBook, undefined).alignments) expect(parseLine(`  from ${places}`).fault, `${name}: ${places}`).toBeUndefined();
   });
 
   test('in a playbook stands in its first section', () => {
