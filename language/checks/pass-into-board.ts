@@ -1,12 +1,10 @@
 import { check } from './check.ts';
 import type { Court } from '../court/court.ts';
-import type { Point } from '../court/point.ts';
-import { passFlight } from '../motion/ball.ts';
+import { distance, type Point } from '../court/point.ts';
+import { ballHeight, ballRadius, passFlight, type Flight } from '../motion/ball.ts';
 import { LEVELS } from '../motion/levels.ts';
 import type { BallState, Run } from '../timeline/timeline.ts';
 
-const gravity = 9.81;
-const ballRadius = 0.12;
 /** The board hangs from this far below the ring to this far above it, metres: 2.90 to 3.95 m at a ring of 3.05 m. */
 const belowRing = 0.15;
 const aboveRing = 0.9;
@@ -42,8 +40,8 @@ export const passIntoBoard = check({
     for (const { run } of ways) {
       for (const [index, state] of run.ball.entries()) {
         if (state.kind !== 'flight' || state.pass === 'bounce') continue;
-        const { fromHeight, toHeight } = passFlight(state.pass, 0, level);
-        const crossing = atTheBoard(court, state, fromHeight, isFinishedInTheAir(run, index) ? court.ringHeight + overRing : toHeight);
+        const usual = { ...passFlight(state.pass, distance(state.from, state.to), level), durationMs: state.t1 - state.t0 };
+        const crossing = atTheBoard(court, state, isFinishedInTheAir(run, index) ? { ...usual, toHeight: court.ringHeight + overRing } : usual);
         if (crossing === undefined || Math.abs(crossing.x) > half + ballRadius || crossing.height < low - ballRadius || crossing.height > high + ballRadius) continue;
         const aside = (half + ballRadius - Math.abs(crossing.x)) / (1 - crossing.share);
         yield {
@@ -62,11 +60,10 @@ function isFinishedInTheAir(run: Run, index: number): boolean {
 }
 
 /** Where a ball from behind the board's plane comes to it, if it flies to the front of it. */
-function atTheBoard({ boardY }: Court, { from, to, t0, t1 }: InTheAir, fromHeight: number, toHeight: number): AtTheBoard | undefined {
+function atTheBoard({ boardY }: Court, { from, to }: InTheAir, flight: Flight): AtTheBoard | undefined {
   if (!isBehind(from, boardY) || isBehind(to, boardY)) return undefined;
   const share = (boardY - from.y) / (to.y - from.y);
-  const seconds = (t1 - t0) / 1000;
-  return { share, x: from.x + (to.x - from.x) * share, height: fromHeight + (toHeight - fromHeight) * share + (gravity / 2) * seconds ** 2 * share * (1 - share) };
+  return { share, x: from.x + (to.x - from.x) * share, height: ballHeight(flight, (share * flight.durationMs) / 1000) };
 }
 
 function isBehind({ y }: Point, boardY: number): boolean {

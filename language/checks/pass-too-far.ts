@@ -1,9 +1,9 @@
 import { levelWords } from '../words/say-level.ts';
 import { check } from './check.ts';
 import { distance } from '../court/point.ts';
+import { gravity } from '../motion/ball.ts';
 import { LEVELS } from '../motion/levels.ts';
 
-const gravity = 9.81;
 // How much faster than his usual baseball pass a player can throw at all; common practice, no source.
 const hardest = 1.35;
 

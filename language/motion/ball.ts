@@ -5,8 +5,9 @@ import type { PassKind, ShotKind } from '../play/play.ts';
 import type { Level } from './levels.ts';
 import { passSpeed } from './levels.ts';
 
-const gravity = 9.81;
-const ballRadius = 0.12;
+/** m/s² and metres. */
+export const gravity = 9.81;
+export const ballRadius = 0.12;
 const shortestFlight = 0.05;
 
 /** The numbers of this file that are not a level's, each with its source. */

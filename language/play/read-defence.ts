@@ -20,15 +20,16 @@ export function defenceAction(one: One, tree: ActionTree): Action[] {
     default: {
       const base = baseOf(one, tree.verb);
       const parts = tree.$type === 'Move' || tree.$type === 'Seal' ? tree.parts : [];
-      const { to } = goingOf(one, base.id, parts);
-      // A defender goes straight there.
-      for (const part of parts) if (part?.$type === 'Via' || part?.$type === 'Off' || part?.$type === 'Past' || part?.$type === 'Through' || (part?.$type === 'Heading' && parts.length > 1)) one.clause.taken.delete(part);
+      // A defender goes straight there: what says how is left over.
+      const { to } = goingOf(one, base.id, parts.filter(part => !saysHow.has(part?.$type) && (part?.$type !== 'Heading' || parts.length === 1)));
       const man = tree.$type === 'Seal' || tree.$type === 'Crash' ? tree.on : undefined;
       const on = man && bodyOf(one.reader, take(one, man), meaningOf(one, base.id));
       return [{ ...base, kind: 'defend', ...(on === undefined ? {} : { on }), ...(to === undefined ? {} : { to }) }];
     }
   }
 }
+
+const saysHow: ReadonlySet<string | undefined> = new Set(['Via', 'Off', 'Past', 'Through']);
 
 function readDefend(one: One, tree: NodeOf<'Defend'>): Defend {
   const base = baseOf(one, tree.verb);

@@ -65,8 +65,8 @@ export function completion(book: Book, document: OpenDocument, position: Positio
   const fitting = choices.filter((choice) => begins(choice, typed(choice)));
   // The list closes over a word that is typed to its end: it would cover the lines below, with nothing to choose. What is longer stays where the word cannot stand alone.
   const said = fitting.find((choice) => squeezed(choice.text) === squeezed(typed(choice)));
-  const goesOn = parseLine(prefix).fault !== undefined || prefix.trim() === '';
-  const open = said === undefined ? fitting : goesOn ? fitting.filter((choice) => choice !== said && squeezed(choice.text).startsWith(squeezed(typed(choice)))) : [];
+  const longer = () => (parseLine(prefix).fault === undefined ? [] : fitting.filter((choice) => choice !== said && squeezed(choice.text).startsWith(squeezed(typed(choice)))));
+  const open = said === undefined ? fitting : longer();
   return { isIncomplete: open.length > 0, items: open.map((choice, rank) => itemOf(choice, rank, { uri: document.uri, position, line, text, say })) };
 }
 

@@ -82,5 +82,4 @@ function near({ standing, actors }: Line, body: BodyId): number {
   return from === undefined || to === undefined ? Number(body.slice(-1)) / 10 : Math.min(9, distance(from, to) / 4);
 }
 
-
 const isDefender = (body: string): boolean => body.startsWith('X');
