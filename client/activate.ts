@@ -10,11 +10,12 @@ import { registerNewPlay } from './new-play.ts';
 import { registerNewcomer } from './newcomer.ts';
 import { keepPictures, picturesNow } from './pictures.ts';
 import { ownTime } from './own-time.ts';
-import { registerPlayPanels } from './play-panels.ts';
+import { registerPlayPanels } from './panel/panels.ts';
 import { registerBenchView } from './playbook/bench-view.ts';
 import { openPlaybook } from './playbook/playbook-source.ts';
 import { registerPlaybookView } from './playbook/playbook-view.ts';
 import { openNextList } from './open-next-list.ts';
+import { openServerLine } from './server-line.ts';
 
 export const language = 'setwright';
 
@@ -44,8 +45,9 @@ export function activate(context: ExtensionContext, loading: number, createClien
   });
   const files = serveFiles(client);
   const running = client.start();
-  const playbook = openPlaybook(client, running, language);
-  const panels = registerPlayPanels(context, client, running, playbook);
+  const server = openServerLine(client, running);
+  const playbook = openPlaybook(server, language);
+  const panels = registerPlayPanels(context, server, playbook, language);
   const newcomer = registerNewcomer(context.globalState);
   context.subscriptions.push(
     log,
@@ -55,14 +57,14 @@ export function activate(context: ExtensionContext, loading: number, createClien
     ...files,
     commands.registerCommand('setwright.showLog', () => log.show()),
     registerManual(client, running),
-    ...registerKeepPlay(context, client, running),
+    ...registerKeepPlay(context, server),
     keepPictures(client, running),
     ...panels.disposables,
-    ...registerChangePlay(playbook, panels.inHand),
-    ...registerPlaybookView(playbook),
+    ...registerChangePlay(server, playbook, panels.inHand),
+    ...registerPlaybookView(server, playbook),
     ...registerBenchView(playbook, context.workspaceState),
     ...newcomer.disposables,
-    ...registerNewPlay(playbook, newcomer, language),
+    ...registerNewPlay(server, newcomer, language),
     ...registerCallTime(playbook, language),
   );
   void running.then(() => context.subscriptions.push(sayReady(client)));

@@ -1,12 +1,14 @@
 // Changes of a whole play by command: two players exchanged, left and right exchanged. One step in the text, as by hand in the panel.
-import { commands, l10n, window, workspace, type Disposable, type QuickPickItem, type Uri } from 'vscode';
+import { commands, l10n, window, workspace, type Disposable, type QuickPickItem } from 'vscode';
 import type { PlayerNumber } from '../language/play/play.ts';
 import type { Intent } from '../language/edit/intent.ts';
 import { asMessage } from '../server/lsp/as-message.ts';
-import { changeByHand } from './change-by-hand.ts';
+import { changeByHand } from './panel/change-by-hand.ts';
 import { placeFromCommand } from './open-play.ts';
-import type { PlayPanels } from './play-panels.ts';
+import type { PlayInText } from './panel/panel.ts';
+import type { PlayPanels } from './panel/panels.ts';
 import type { PlaybookSource } from './playbook/playbook-source.ts';
+import type { ServerLine } from './server-line.ts';
 
 interface Pair extends QuickPickItem {
   readonly pair: readonly [PlayerNumber, PlayerNumber];
@@ -15,9 +17,9 @@ interface Pair extends QuickPickItem {
 const players = [1, 2, 3, 4, 5] as const;
 const pairs = players.flatMap((a) => players.filter((b) => b > a).map((b) => [a, b] as const));
 
-export function registerChangePlay(playbook: Pick<PlaybookSource, 'playsOf' | 'ask'>, inHand: PlayPanels['inHand']): Disposable[] {
+export function registerChangePlay({ ask }: Pick<ServerLine, 'ask'>, playbook: Pick<PlaybookSource, 'playsOf'>, inHand: PlayPanels['inHand']): Disposable[] {
   /** The one the panel shows that has the keyboard, else the one of a list's row, else that of the cursor. */
-  async function playMeant(place: unknown, line: unknown): Promise<{ readonly uri: Uri; readonly playKey: string } | undefined> {
+  async function playMeant(place: unknown, line: unknown): Promise<PlayInText | undefined> {
     const shown = inHand();
     if (shown !== undefined) return shown;
     const at = await placeFromCommand(place, line);
@@ -30,7 +32,7 @@ export function registerChangePlay(playbook: Pick<PlaybookSource, 'playsOf' | 'a
     const play = await playMeant(place, line);
     const document = workspace.textDocuments.find(({ uri }) => uri.toString() === play?.uri.toString());
     if (play === undefined || document === undefined) return void window.showInformationMessage(l10n.t('There is no play here yet.'));
-    const outcome = await changeByHand(playbook.ask, { uri: play.uri, documentVersion: document.version }, { kind: 'intent', play: play.playKey, dry: false, intent });
+    const outcome = await changeByHand(ask, { uri: play.uri, documentVersion: document.version }, { kind: 'intent', play: play.playKey, dry: false, intent });
     if (outcome.refused !== undefined) return void window.showInformationMessage(asMessage(outcome.refused));
     window.setStatusBarMessage(done, 4000);
   }

@@ -1,28 +1,27 @@
 // A play to give away: as a drawing with one frame a step, or as a page on which it moves, which needs nothing else.
 import { commands, env, l10n, Uri, window, workspace, type Disposable, type ExtensionContext } from 'vscode';
-import type { BaseLanguageClient } from 'vscode-languageclient';
 import { readPlayback } from '../language/playback/validate.ts';
 import { fileNameOf } from '../language/book/slug.ts';
 import { asMessage } from '../server/lsp/as-message.ts';
 import * as protocol from '../server/lsp/protocol.ts';
 import { fileName, placeFromCommand, type PlaceOfPlay } from './open-play.ts';
 import { pageOf } from './page-of-play.ts';
-import { playerFolder } from './play-panel-html.ts';
+import { playerFolder } from './panel/panel-html.ts';
+import type { ServerLine } from './server-line.ts';
 
-export function registerKeepPlay({ extensionUri }: ExtensionContext, client: BaseLanguageClient, running: Promise<void>): Disposable[] {
-  const ask = <Answer>(method: string, { uri, line }: PlaceOfPlay, read: (value: unknown) => Answer | undefined): Promise<Answer | undefined> =>
-    running.then(() => client.sendRequest<unknown>(method, { version: protocol.PROTOCOL_VERSION, uri: uri.toString(), line })).then(read, () => undefined);
+export function registerKeepPlay({ extensionUri }: ExtensionContext, { ask }: Pick<ServerLine, 'ask'>): Disposable[] {
+  const askOf = <Answer>(method: string, { uri, line }: PlaceOfPlay, read: (value: unknown) => Answer | undefined) => ask(method, { uri: uri.toString(), line }, read);
 
   async function keepDrawing(from: unknown, line: unknown) {
     const place = await placeFromCommand(from, line);
-    const drawn = place && (await ask(protocol.drawnMethod, place, protocol.readDrawn));
+    const drawn = place && (await askOf(protocol.drawnMethod, place, protocol.readDrawn));
     if (place === undefined || drawn == null) return void window.showInformationMessage(l10n.t('There is no play here to draw yet. Open one, and write its first line.'));
     await write(place.uri, drawn.title, 'svg', l10n.t('Drawings'), drawn.svg);
   }
 
   async function keepPage(from: unknown, line: unknown) {
     const place = await placeFromCommand(from, line);
-    const play = place && (await ask(protocol.playMethod, place, protocol.readPlay));
+    const play = place && (await askOf(protocol.playMethod, place, protocol.readPlay));
     if (place === undefined || play == null) return void window.showInformationMessage(l10n.t('There is no play here to make a page of yet. Open one, and write its first line.'));
     const read = readPlayback(play.playback);
     if (!read.ok) return void window.showErrorMessage(read.message);

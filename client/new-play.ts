@@ -3,7 +3,7 @@ import { commands, l10n, Position, Range, Uri, window, workspace, WorkspaceEdit,
 import * as protocol from '../server/lsp/playbook-protocol.ts';
 import { asLabel } from './as-label.ts';
 import { fileName, textColumn } from './open-play.ts';
-import type { PlaybookSource } from './playbook/playbook-source.ts';
+import type { ServerLine } from './server-line.ts';
 import { sayAgainst } from './playbook/play-words.ts';
 import type { Newcomer } from './newcomer.ts';
 
@@ -11,10 +11,10 @@ type Answers = Omit<protocol.NewPlay, 'version' | 'as' | 'uri'>;
 
 const readText = (value: unknown) => (typeof value === 'string' ? value : undefined);
 
-export function registerNewPlay(source: PlaybookSource, newcomer: Newcomer, language: string): Disposable[] {
+export function registerNewPlay({ ask }: Pick<ServerLine, 'ask'>, newcomer: Newcomer, language: string): Disposable[] {
   const choicesFor = (document: TextDocument | undefined) =>
-    source.ask(protocol.choicesMethod, document === undefined ? {} : { uri: document.uri.toString() }, protocol.readChoices);
-  const textOf = (as: protocol.NewPlay['as'], answers: Answers) => source.ask(protocol.newPlayMethod, { as, ...answers }, readText);
+    ask(protocol.choicesMethod, document === undefined ? {} : { uri: document.uri.toString() }, protocol.readChoices);
+  const textOf = (as: protocol.NewPlay['as'], answers: Answers) => ask(protocol.newPlayMethod, { as, ...answers }, readText);
 
   /** From an alignment; `wanted` answers questions before they are asked. */
   async function newPlay(wanted: unknown) {

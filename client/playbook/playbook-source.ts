@@ -1,9 +1,8 @@
 // The newest playbook, asked for again when a play changes and somebody looks at it.
 import { EventEmitter, Uri, window, workspace, type Disposable, type Event } from 'vscode';
-import type { BaseLanguageClient } from 'vscode-languageclient';
 import { watchPlayFiles } from '../files-for-server.ts';
 import * as protocol from '../../server/lsp/playbook-protocol.ts';
-import { PROTOCOL_VERSION } from '../../server/lsp/protocol.ts';
+import type { ServerLine } from '../server-line.ts';
 
 export interface PlaybookSource extends Disposable {
   readonly newest: () => protocol.Playbook | undefined;
@@ -15,13 +14,12 @@ export interface PlaybookSource extends Disposable {
   /** A view has come into sight. */
   readonly wake: () => void;
   readonly playsOf: (uri: Uri) => Promise<readonly protocol.PlayEntry[]>;
-  readonly ask: <Answer>(method: string, params: object, read: (value: unknown) => Answer | undefined) => Promise<Answer | undefined>;
 }
 
 /** After a key the plays are timed again, but not for every key. */
 const pause = 400;
 
-export function openPlaybook(client: BaseLanguageClient, running: Promise<void>, language: string): PlaybookSource {
+export function openPlaybook({ ask }: Pick<ServerLine, 'ask'>, language: string): PlaybookSource {
   const changed = new EventEmitter<void>();
   const watcher = watchPlayFiles();
   const views: (() => boolean)[] = [];
@@ -30,9 +28,6 @@ export function openPlaybook(client: BaseLanguageClient, running: Promise<void>,
   let stale = true;
   let timer: ReturnType<typeof setTimeout> | undefined;
   let asked = 0;
-
-  const ask: PlaybookSource['ask'] = (method, params, read) =>
-    running.then(() => client.sendRequest<unknown>(method, { version: PROTOCOL_VERSION, ...params })).then(read, () => undefined);
 
   async function refresh(again = false): Promise<void> {
     const number = ++asked;
@@ -83,7 +78,6 @@ export function openPlaybook(client: BaseLanguageClient, running: Promise<void>,
     watch: (visible) => void views.push(visible),
     wake,
     playsOf: async (uri) => (await ask(protocol.playbookMethod, { uri: uri.toString() }, protocol.readPlaybook))?.plays ?? [],
-    ask,
     dispose() {
       clearTimeout(timer);
       disposables.forEach((one) => one.dispose());

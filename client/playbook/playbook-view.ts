@@ -8,13 +8,14 @@ import { asMessage } from '../../server/lsp/as-message.ts';
 import { asLabel } from '../as-label.ts';
 import { choicesOf, everything, isFiltering, kinds, type Filter, type Kind } from './filter.ts';
 import { playItem, sayAgainst, sayNeeds, sayProblems } from './play-words.ts';
+import type { ServerLine } from '../server-line.ts';
 import type { PlaybookSource } from './playbook-source.ts';
 import { shelvesOf, type InSection, type Shelf } from './shelf.ts';
 
 export const playbookView = 'setwright.playbook';
 const dragged = 'application/vnd.code.tree.setwright.playbook';
 
-export function registerPlaybookView(source: PlaybookSource): Disposable[] {
+export function registerPlaybookView({ ask }: Pick<ServerLine, 'ask'>, source: PlaybookSource): Disposable[] {
   const changed = new EventEmitter<void>();
   let filter = everything;
   let shelves: readonly Shelf[] = [];
@@ -58,7 +59,7 @@ export function registerPlaybookView(source: PlaybookSource): Disposable[] {
 
   /** One edit of the book's text, as undoable as any other. A book that nobody had open is saved. */
   async function arrange(from: InSection, to: Slot) {
-    const answer = await source.ask(arrangeMethod, { uri: from.uri, from: { line: from.line, index: from.index }, to }, readArranged);
+    const answer = await ask(arrangeMethod, { uri: from.uri, from: { line: from.line, index: from.index }, to }, readArranged);
     if (answer === undefined || answer === null || answer.edits.length === 0) return;
     const uri = Uri.parse(from.uri);
     const wasOpen = workspace.textDocuments.some((document) => document.uri.toString() === uri.toString());

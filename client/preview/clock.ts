@@ -12,12 +12,10 @@ export function gameClock(playback: Playback, run: LabelledRun, t: number): numb
   return callWith === undefined ? undefined : Math.max(0, callWith - Math.max(0, t - run.clockStartsAt) / 1000);
 }
 
-/** What a coach should know about the clock at t: getting into place, standing before the touch, the horn. */
+/** What a coach should know about the clock at t: it stands before the touch, the horn has gone. */
 export function clockRemark(playback: Playback, run: LabelledRun, t: number): string {
   if (playback.play.throwIn && t < run.clockStartsAt) return tell(message('clock stands until the touch'));
-  const left = gameClock(playback, run, t);
-  if (left === 0) return tell(message('the horn has gone'));
-  return t < run.startsAt ? tell(message('getting into place')) : '';
+  return gameClock(playback, run, t) === 0 ? tell(message('the horn has gone')) : '';
 }
 
 export interface ClockFace {

@@ -77,7 +77,8 @@ export function createCourt(picked: Picked): CourtPicture {
   let floor = '';
   let ways: DrawnWay[] = [];
   let labels: readonly Placed[] = [];
-  let labelled = '';
+  /** What the labels in the picture say; undefined: they are another play's, or of another size. */
+  let labelled: string | undefined = '';
   let labelSize = LABEL_SIZE;
 
   svg.addEventListener('click', (event) => {
@@ -94,7 +95,9 @@ export function createCourt(picked: Picked): CourtPicture {
       playback = next;
       floor = '';
       run = undefined;
-      for (const layer of [layers.ways, layers.labels]) layer.replaceChildren();
+      ways = [];
+      layers.ways.replaceChildren();
+      showNoLabels();
       for (const figure of figures.values()) hide(figure);
       ball.root.setAttribute('visibility', 'hidden');
       return;
@@ -107,8 +110,14 @@ export function createCourt(picked: Picked): CourtPicture {
     if (next !== playback) loadFigures(next);
     playback = next;
     run = nextRun;
+    labelled = undefined;
+    labels = [];
+  }
+
+  function showNoLabels(): void {
     labelled = '';
     labels = [];
+    layers.labels.replaceChildren();
   }
 
   function loadFloor(next: Playback): void {
@@ -154,7 +163,10 @@ export function createCourt(picked: Picked): CourtPicture {
 
   function showLabels(shown: Playback, of: LabelledRun, moment: Moment): void {
     const wanted = labelsAt(shown, of, moment, view.bodies);
-    if (wanted.length === 0 && labels.length === 0) return;
+    if (wanted.length === 0) {
+      if (labelled !== '') showNoLabels();
+      return;
+    }
     const shy = shyOf(shown.court, ways.flatMap(({ way, phase }) => (phase === undefined ? [] : [{ way, phase }])));
     const bodies = moment.bodies.map(({ x, y }) => [x * 100, y * 100] as const);
     labels = placeLabels(wanted, { view, size: labelSize, bodies, bodyRadius: BODY_CLEAR * view.bodies, shy }, labels);
@@ -173,7 +185,7 @@ export function createCourt(picked: Picked): CourtPicture {
     const wanted = pixels > 0 ? Math.min(Math.max(LABEL_SIZE, 11 / pixels), 80) : LABEL_SIZE;
     if (wanted === labelSize) return;
     labelSize = wanted;
-    labelled = '';
+    labelled = undefined;
   }
 
   const onScreen = (x: number, y: number) => {
@@ -283,14 +295,16 @@ function createBall(svg: SVGSVGElement) {
   };
 }
 
-/** The key to the lines, for the help. */
-export function createKey(): SVGSVGElement {
+/** The key to the lines: in three columns for a sheet, in two where a phone must show its words. */
+export function createKey(columns: 2 | 3): SVGSVGElement {
   const rows: readonly (readonly [Way['kind'], string])[] = [['cut', tell(message('a cut'))], ['dribble', tell(message('a dribble'))], ['pass', tell(message('a pass'))], ['screen', tell(message('a screen'))], ['hand-off', tell(message('a hand-off'))], ['shot', tell(message('a shot'))]];
-  const svg = build(node('svg', { class: 'key', viewBox: '0 0 1420 280', role: 'img', 'aria-label': tell(message('What the lines mean: plain with an arrow a cut, zigzag a dribble, broken a pass, a bar across the end a screen, two strokes a hand-off, double a shot')) })) as SVGSVGElement;
+  const svg = build(node('svg', { class: 'key', viewBox: columns === 2 ? '0 0 960 420' : '0 0 1420 280', role: 'img', 'aria-label': tell(message('What the lines mean: plain with an arrow a cut, zigzag a dribble, broken a pass, a bar across the end a screen, two strokes a hand-off, double a shot')) })) as SVGSVGElement;
   rows.forEach(([kind, words], i) => {
+    // The two strokes stand in the middle of where the lines lie.
     const long = kind === 'hand-off' ? 90 : kind === 'shot' ? 190 : 156;
+    const inset = Math.max(0, (156 - long) / 2);
     const way: Way = { part: '', kind, who: '1', step: undefined, t0: 0, t1: 0, points: [[0, 0], [long, 0]] };
-    const cell = build(node('g', { transform: `translate(${6 + (i % 3) * 500} ${70 + Math.floor(i / 3) * 140})` }, ...drawWay(way, paints, { start: 0, end: 0, bodyAtEnd: false }), textNode(words, { x: 190, dy: '0.35em', ...paints.key })));
+    const cell = build(node('g', { transform: `translate(${6 + inset + (i % columns) * 500} ${70 + Math.floor(i / columns) * 140})` }, ...drawWay(way, paints, { start: 0, end: 0, bodyAtEnd: false }), textNode(words, { x: 190 - inset, dy: '0.35em', ...paints.key })));
     svg.append(cell);
   });
   return svg;

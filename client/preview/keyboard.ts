@@ -110,7 +110,7 @@ export function createHelp(byHand: boolean): HTMLDialogElement {
     { class: 'help', 'aria-labelledby': 'help-head' },
     element('h2', { id: 'help-head' }, tell(message('Keys and lines'))),
     element('dl', {}, ...rows),
-    createKey(),
+    createKey(2),
     element('p', {}, tell(message('Discs are the offence, open arms with X the defence. A second ring marks the man with the ball.'))),
     close,
   );

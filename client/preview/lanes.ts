@@ -66,8 +66,9 @@ export function createLanes(picks: LanePicks, hand?: LaneHand): LanesView {
       label.addEventListener('click', () => picks.body(id));
     }
     const track = element('div', { class: 'track', role: 'group', 'aria-label': lane.name });
+    const looks = lane.marks.filter(({ kind }) => kind === 'look').map(({ from }) => from);
     for (const mark of lane.marks) {
-      const button = markButton(mark);
+      const button = markButton(mark, looks);
       button.addEventListener('click', () => picks.mark(mark));
       shown.push({ mark, button, now: false, marked: false });
       track.append(button);
@@ -75,15 +76,25 @@ export function createLanes(picks: LanePicks, hand?: LaneHand): LanesView {
     return element('div', { class: 'lane' }, label, track);
   }
 
-  function markButton(mark: LaneMark): HTMLButtonElement {
+  function markButton(mark: LaneMark, looks: readonly number[]): HTMLButtonElement {
     const point = mark.kind === 'look' || mark.kind === 'finding';
     const kind = `${mark.kind}${mark.taken === false ? ' passed' : ''}${mark.severity === undefined ? '' : ` ${mark.severity}`}${mark.afterShot === true ? ' after-shot' : ''}`;
     const button = element('button', { type: 'button', class: `mark ${point ? 'point' : 'bar'} ${kind}`, title: mark.words, 'aria-label': mark.words, tabindex: shown.length === 0 ? 0 : -1 });
-    if (mark.short !== '') button.append(element('span', {}, mark.short));
+    if (mark.short !== '') button.append(wordsIn(mark, looks));
     if (!point && mark.part?.includes('/') === true && mark.kind !== 'shot') hand?.give(button, mark, () => end);
-    button.style.left = percent(mark.from);
+    // The shortest bar is still seen, and ends where the track does.
+    button.style.left = point ? percent(mark.from) : `min(${percent(mark.from)}, 100% - ${SHORTEST_BAR}px)`;
     if (!point) button.style.width = percent(mark.to - mark.from);
     return button;
+  }
+
+  /** A bar's words, in the widest stretch that the looks on it leave free. */
+  function wordsIn({ short, from, to }: LaneMark, looks: readonly number[]): HTMLElement {
+    const room = element('span', { class: 'room' }, element('span', {}, short));
+    const { before, after } = widestStretch(from, to, looks);
+    if (before !== undefined) room.style.marginInlineStart = beside(before);
+    if (after !== undefined) room.style.marginInlineEnd = beside(after);
+    return room;
   }
 
   const percent = (ms: number): string => `${((ms / end) * 100).toFixed(3)}%`;
@@ -92,7 +103,7 @@ export function createLanes(picks: LanePicks, hand?: LaneHand): LanesView {
     const steps = element('div', { class: 'steps' });
     const spans = stepSpans(run);
     const opening = Math.min(run.startsAt, spans[0]?.to ?? 0);
-    if (opening > 0) steps.append(span(0, opening, opening > end * 0.08 ? tell(message('getting set')) : '', 'set-up'));
+    if (opening > 0) steps.append(span(0, opening, tell(message('getting set')), 'set-up'));
     for (const [i, { key, from, to }] of spans.entries()) {
       const start = i === 0 ? opening : from;
       if (to <= start) continue;
@@ -118,12 +129,14 @@ export function createLanes(picks: LanePicks, hand?: LaneHand): LanesView {
     const made = element('span', { class: 'tick' }, words);
     made.style.left = percent(at);
     // Near either end the figure stays inside the track.
+    if (at === 0) made.classList.add('first');
     if (at > end * 0.97) made.classList.add('last');
     return made;
   }
 
   function span(from: number, to: number, words: string, className: string, tag: 'span' | 'button' = 'span'): HTMLElement {
-    const made = tag === 'button' ? element('button', { type: 'button', class: className }, words) : element('span', { class: className }, words);
+    const made = tag === 'button' ? element('button', { type: 'button', class: className, 'aria-label': words }) : element('span', { class: className });
+    if (words !== '') made.append(element('span', {}, words));
     made.style.left = percent(from);
     made.style.width = percent(to - from);
     return made;
@@ -172,6 +185,28 @@ export function createLanes(picks: LanePicks, hand?: LaneHand): LanesView {
   }
 
   return { root, load, frame };
+}
+
+/** Pixels: half a look's sign with a little air. */
+const HALF_A_LOOK = 12;
+/** Pixels: `lanes.css` gives a bar no less. */
+const SHORTEST_BAR = 14;
+/** Pixels on either side between a bar's edge and its words: `lanes.css`. */
+const BAR_PADDING = 7;
+
+// A margin is a share of the bar without its padding, a look stands at a share of the whole bar.
+function beside(share: number): string {
+  return `max(0px, ${(share * 100).toFixed(2)}% + ${(share * 2 * BAR_PADDING - BAR_PADDING + HALF_A_LOOK).toFixed(2)}px)`;
+}
+
+/** Shares of a bar that its words leave free before and after them; below 0 where a look stands beyond that edge, undefined where none does. */
+function widestStretch(from: number, to: number, looks: readonly number[]): { readonly before: number | undefined; readonly after: number | undefined } {
+  const length = Math.max(1, to - from);
+  const shares = looks.map((at) => (at - from) / length).toSorted((a, b) => a - b);
+  const stretches = [...shares, undefined].map((end, i) => ({ start: shares[i - 1], end }));
+  const width = ({ start = 0, end = 1 }: (typeof stretches)[number]) => Math.min(1, end) - Math.max(0, start);
+  const { start, end } = stretches.reduce((best, other) => (width(other) > width(best) ? other : best));
+  return { before: start, after: end === undefined ? undefined : 1 - end };
 }
 
 function neighbour(shown: readonly Shown[], at: number, key: string): Shown | undefined {

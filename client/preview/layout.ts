@@ -1,7 +1,7 @@
 // The frame of the page: head, floor, controls on one side, run-throughs, lanes and words on the other.
 import { element, setText } from './elements.ts';
 import { currentRun, type PlayerState } from './state.ts';
-import { levelWords, rulesWords, sentence } from './words.ts';
+import { factsOf, sentence } from './words.ts';
 import { message } from '../../language/message/message.ts';
 import { tell } from './tell.ts';
 
@@ -54,7 +54,7 @@ export function createFrame(pieces: Pieces): Layout {
       drawn = state;
       const run = currentRun(state);
       setText(name, state.playback?.play.name ?? (state.title === '' ? 'Setwright' : state.title));
-      setText(facts, state.playback === null ? '' : factsOf(state.playback));
+      setText(facts, state.playback === null ? '' : factsOf(state.playback.play));
       if (document.title !== name.textContent) document.title = name.textContent;
       const words = staleWords(state);
       setText(stale, words);
@@ -80,10 +80,6 @@ export function createFrame(pieces: Pieces): Layout {
 /** Nothing has changed but time, speed and marks. */
 function sameHead(a: PlayerState, b: PlayerState): boolean {
   return a.playback === b.playback && a.run === b.run && a.title === b.title && a.stale === b.stale && a.refusal === b.refusal;
-}
-
-function factsOf({ play }: NonNullable<PlayerState['playback']>): string {
-  return [levelWords(play.level), rulesWords(play.rules), ...play.tags.map((tag) => tag.replaceAll('-', ' '))].join(' · ');
 }
 
 function staleWords(state: PlayerState): string {

@@ -7,7 +7,7 @@ import { readPlayback } from '../../language/playback/validate.ts';
 import type { BodyId, PartId } from '../../language/play/play.ts';
 import { startByHand } from './by-hand.ts';
 import { createCallout } from './callout.ts';
-import { clockRemark, createClock } from './clock.ts';
+import { createClock } from './clock.ts';
 import { createControls } from './controls.ts';
 import { createCourt } from './draw.ts';
 import { createFindings } from './findings.ts';
@@ -147,7 +147,7 @@ function draw(): void {
   if (byHand !== undefined && !byHand.floor.holds()) byHand.floor.show(shown.playing ? [] : handlesAt(playback, run, moment, state.part, drawing), court.viewBox(), court.scale());
   lanes.frame(shown);
   words.frame(state.part);
-  layout.caption(sayMoment(playback, moment) || clockRemark(playback, run, shown.t));
+  layout.caption(sayMoment(playback, run, moment));
   tellNow(moment, run);
 }
 
@@ -187,7 +187,7 @@ const isKeptOtherwise = (): boolean => {
 
 function sayHere(): void {
   const run = currentRun(state);
-  if (state.playback !== null && run !== undefined) words.say(sayWithTime(state.playback, momentOf(state.playback, run, state.t)));
+  if (state.playback !== null && run !== undefined) words.say(sayWithTime(state.playback, run, momentOf(state.playback, run, state.t)));
 }
 
 function togglePlaying(): void {

@@ -11,7 +11,7 @@ import type { Playback } from '../../language/playback/playback.ts';
 import { createKey } from './draw.ts';
 import { build, element } from './elements.ts';
 import { callWith, takes } from './runs.ts';
-import { levelWords, rulesWords } from './words.ts';
+import { factsOf } from './words.ts';
 import { message } from '../../language/message/message.ts';
 import { tell } from './tell.ts';
 
@@ -26,7 +26,7 @@ export function printOnPaper(plays: readonly Playback[], sections: readonly (str
 
 function sheetOf(playback: Playback, section: string | undefined): HTMLElement {
   const { play } = playback;
-  const facts = [...(section === undefined ? [] : [section]), levelWords(play.level), rulesWords(play.rules), ...play.tags.map((tag) => tag.replaceAll('-', ' '))].join(' · ');
+  const facts = factsOf(play, ...(section === undefined ? [] : [section]));
   const { opening, steps } = toldBySteps(playback);
   const frames = new Map(stepFrames(playback).map((frame) => [frame.step, frame]));
   // A play told otherwise, by another maker, still shows its steps.
@@ -38,7 +38,7 @@ function sheetOf(playback: Playback, section: string | undefined): HTMLElement {
     element('header', {}, element('div', {}, element('h1', {}, play.name), element('p', { class: 'facts' }, facts)), element('p', { class: 'call' }, callWith(playback))),
     element('div', { class: 'opening' }, element('div', {}, ...opening.map((text) => element('p', {}, text))), ...looksTable(playback)),
     element('ol', { class: 'frames' }, ...cells),
-    element('footer', {}, createKey()),
+    element('footer', {}, createKey(3)),
   );
 }
 

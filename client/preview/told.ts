@@ -51,12 +51,13 @@ export function createTold(picked: (part: PartId) => void): ToldView {
 }
 
 /** What goes on at a moment, in the coach's words: `1 dribbles to the left wing; 5 screens down for 3`. */
-export function sayMoment(playback: Playback, moment: Moment): string {
-  return [...new Set(moment.actions.map((part) => playback.says[part]).filter((words) => words !== undefined))].join('; ');
+export function sayMoment(playback: Playback, run: Pick<Playback['runs'][number], 'startsAt'>, moment: Moment): string {
+  const words = [...new Set(moment.actions.map((part) => playback.says[part]).filter((words) => words !== undefined))].join('; ');
+  return words === '' && moment.t < run.startsAt ? tell(message('getting into place')) : words;
 }
 
-export function sayWithTime(playback: Playback, moment: Moment): string {
-  const words = sayMoment(playback, moment);
+export function sayWithTime(playback: Playback, run: Playback['runs'][number], moment: Moment): string {
+  const words = sayMoment(playback, run, moment);
   return words === '' ? tell(message('{seconds} seconds. Nobody moves.', { seconds: tenths(moment.t) })) : tell(message('{seconds} seconds. {words}.', { seconds: tenths(moment.t), words }));
 }
 

@@ -1,5 +1,6 @@
 // The player's own words and how it prints numbers. Coach's English, in one place.
-import type { LevelId, RuleSetId } from '../../language/play/play.ts';
+import type { RuleSetId } from '../../language/play/play.ts';
+import type { Playback } from '../../language/playback/playback.ts';
 import { levelAtStart } from '../../language/words/say-level.ts';
 import { sayTenths } from '../../language/words/say-seconds.ts';
 import { message, type Words } from '../../language/message/message.ts';
@@ -7,8 +8,10 @@ import { tell } from './tell.ts';
 
 const RULES: Readonly<Record<RuleSetId, Words>> = { fiba: 'FIBA', nba: 'NBA', 'ncaa-men': message('NCAA men'), 'ncaa-women': message('NCAA women'), nfhs: 'NFHS', mini: message('Mini-basketball') };
 
-export const levelWords = (level: LevelId): string => tell(levelAtStart(level));
-export const rulesWords = (rules: RuleSetId): string => tell(RULES[rules]);
+/** For whom a play is, by whose rules, and what it is found by. A line breaks behind a dot, never before it, nor inside a tag. */
+export function factsOf({ level, rules, tags }: Playback['play'], ...before: readonly string[]): string {
+  return [...before, tell(levelAtStart(level)), tell(RULES[rules]), ...tags.map((tag) => tag.replaceAll('-', '\u00a0'))].join('\u00a0· ');
+}
 
 /** `8.8` of 8,712 ms, as every message prints it. */
 export const tenths = (ms: number): string => sayTenths(Math.max(0, ms));

@@ -41,6 +41,8 @@ export interface Entry<Code extends string = string, Template extends string = s
   readonly message: Template;
   readonly manual: Manual;
   readonly source: Source | Ground;
+  /** It speaks of what is not there yet and may still come: behind it in the same line, or in a line below. Told more quietly while that is being written (`while-written.ts`). */
+  readonly stillToCome?: 'in-line' | 'below';
   /** What another place that belongs to it is, where reading or scheduling names one. */
   readonly related?: string;
 }

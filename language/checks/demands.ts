@@ -9,6 +9,7 @@ export const demandNotMet = check({
   severity: 'warning',
   needs: 'way',
   source: 'what the play itself asks for',
+  stillToCome: 'below',
   message: 'This is not met on every way through the play: {found}.',
   manual: {
     title: 'A demand that is not met',

@@ -16,6 +16,7 @@ export const idlePlayer = check({
   code: 'idle-player',
   severity: 'hint',
   needs: 'play',
+  stillToCome: 'below',
   message: 'No line names {who}, and he stands where a helper can reach everybody. Give him a job, or a spacing spot.',
   manual: {
     title: 'A player no line names',

@@ -5,6 +5,7 @@ export const noEnding = check({
   severity: 'warning',
   needs: 'way',
   source: 'the words of the notation',
+  stillToCome: 'below',
   message: 'The way to “{step}” ends with neither a shot nor a stated end. Add a look, or a line such as `ends with no shot`.',
   manual: {
     title: 'A way that ends in nothing',

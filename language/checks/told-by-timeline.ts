@@ -53,6 +53,7 @@ export const toldByTimeline = {
     severity: 'warning',
     needs: 'way',
     source: commonPractice(),
+    stillToCome: 'below',
     message: 'Nobody uses {who}’s screen. Let its man cut or drive off it, or take it out.',
     manual: {
       title: 'A screen nobody uses',

@@ -133,7 +133,9 @@ export function labelsAt(playback: Playback, run: Run, moment: Moment, scale = 1
     if (body !== undefined) wanted.push({ key: look.id, text: look.label, kind: 'look', anchor: [body.x * 100, body.y * 100], gap: BODY_CLEAR * scale + 6 });
   }
   for (const [i, finding] of playback.findings.entries()) {
-    const { spot, moment: when, run: only } = finding;
+    const { spot, moment: when, run: only, unfinished } = finding;
+    // What is still being written is told beside the floor, not on it.
+    if (unfinished === true) continue;
     if (spot === undefined || when === undefined || (only !== undefined && only !== run.id)) continue;
     if (Math.abs(moment.t - when) > PROBLEM_SHOWN) continue;
     wanted.push({ key: `finding ${i}`, text: '!', kind: 'problem', anchor: [spot.x * 100, spot.y * 100], gap: BODY_GAP * scale + 8 });

@@ -1,6 +1,6 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { keepPicture } from '../../client/panel-picture.ts';
+import { keepPicture } from '../../client/panel/panel-picture.ts';
 import { createInbox } from '../../client/preview/inbox.ts';
 import { changeBetween, noChange } from '../../language/playback/change.ts';
 import type { UnreadFrame } from '../../server/lsp/protocol.ts';

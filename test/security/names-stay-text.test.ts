@@ -8,13 +8,15 @@ import { marked, type Token } from 'marked';
 import { parse, type DefaultTreeAdapterTypes } from 'parse5';
 import { CodeLensRequest, CompletionRequest, CompletionResolveRequest, DocumentSymbolRequest, HoverRequest, InlayHintRequest, RenameRequest, type CompletionList, type Hover, type MarkupContent } from 'vscode-languageserver-protocol';
 import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest';
+import type { PlaybookSource } from '../../client/playbook/playbook-source.ts';
 import { pageHtml } from '../../client/preview/page.ts';
+import type { ServerLine } from '../../client/server-line.ts';
 import { drawSvg } from '../../language/picture/draw.ts';
 import { sceneAt } from '../../language/picture/scene.ts';
 import { drawStrip } from '../../language/picture/strip.ts';
 import { playbackOf } from '../../language/playback/playback-of.ts';
 import { choicesMethod, playbookMethod, readPlaybook, type Playbook } from '../../server/lsp/playbook-protocol.ts';
-import { byHandMethod } from '../../server/lsp/protocol.ts';
+import { byHandMethod, drawnMethod } from '../../server/lsp/protocol.ts';
 import { compileText } from '../checks/compiled.ts';
 import { buildCommandLine, runBuilt } from '../cli/built.ts';
 import { talk, type Client } from '../lsp/talking.ts';
@@ -103,19 +105,21 @@ async function inTheEditor() {
   const answers: Readonly<Record<string, unknown>> = {
     [choicesMethod]: { alignments: [{ name, places: '', own: true }], levels: ['u14'], defences: [name], levelSaid: false, taken: [] },
     [byHandMethod]: { refused: name },
+    [drawnMethod]: { version: 1, title: name, svg: '<svg/>' },
   };
   const source = {
     newest: () => hostile, onDidChange: changed.event, refresh: async () => undefined, watch: () => undefined, wake: () => undefined, playsOf: async () => hostile.plays, dispose: () => undefined,
+  };
+  const server = {
     ask: async (method: string, _params: object, read: (value: unknown) => unknown) => read(answers[method] ?? null),
   };
-  const server = { sendRequest: async () => ({ version: 1, title: name, svg: '<svg/>' }) };
   const any = <Type>(value: unknown) => value as Type;
-  registerPlaybookView(any<Parameters<typeof registerPlaybookView>[0]>(source));
-  registerBenchView(any<Parameters<typeof registerBenchView>[0]>(source), any({ get: () => ({ seconds: 30, situation: 'any', against: name, set: false }), update: async () => undefined }));
-  registerCallTime(any<Parameters<typeof registerCallTime>[0]>(source), 'setwright');
-  registerChangePlay(any<Parameters<typeof registerChangePlay>[0]>(source), () => undefined);
-  registerKeepPlay(any({ extensionUri: new editor.Uri('/x') }), any(server), Promise.resolve());
-  registerNewPlay(any<Parameters<typeof registerNewPlay>[0]>(source), any({ hasWritten: async () => undefined }), 'setwright');
+  registerPlaybookView(any<ServerLine>(server), any<PlaybookSource>(source));
+  registerBenchView(any<PlaybookSource>(source), any({ get: () => ({ seconds: 30, situation: 'any', against: name, set: false }), update: async () => undefined }));
+  registerCallTime(any<PlaybookSource>(source), 'setwright');
+  registerChangePlay(any<ServerLine>(server), any<PlaybookSource>(source), () => undefined);
+  registerKeepPlay(any({ extensionUri: new editor.Uri('/x') }), any<ServerLine>(server));
+  registerNewPlay(any<ServerLine>(server), any({ hasWritten: async () => undefined }), 'setwright');
   return { ...editor, changed };
 }
 const viewRows = async (id: string) => {

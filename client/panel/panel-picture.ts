@@ -1,7 +1,7 @@
 // What a panel shows: kept whole here, and told its player as what has changed since it was told last.
-import { withChange } from '../language/playback/change.ts';
-import type { UnreadFrame } from '../server/lsp/protocol.ts';
-import { MESSAGES_VERSION, type Show } from './preview/messages.ts';
+import { withChange } from '../../language/playback/change.ts';
+import type { UnreadFrame } from '../../server/lsp/protocol.ts';
+import { MESSAGES_VERSION, type Show } from '../preview/messages.ts';
 
 export interface PanelPicture {
   /** Messages get a number of the panel's own: a language server that starts anew counts from one again. */

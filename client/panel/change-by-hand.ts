@@ -1,11 +1,11 @@
 // What is moved by hand in a panel is written by the server's edits: one step in the text, undone as one.
 import { l10n, Range, workspace, WorkspaceEdit, type Uri } from 'vscode';
-import * as protocol from '../server/lsp/protocol.ts';
-import type { FromPlayer, Outcome } from './preview/messages.ts';
+import * as protocol from '../../server/lsp/protocol.ts';
+import type { FromPlayer, Outcome } from '../preview/messages.ts';
+import type { ServerLine } from '../server-line.ts';
 
 type Asked<Kind extends FromPlayer['kind']> = Omit<Extract<FromPlayer, { kind: Kind }>, 'v' | 'id' | 'seq'>;
 
-type Ask = <Answer>(method: string, params: object, read: (value: unknown) => Answer | undefined) => Promise<Answer | undefined>;
 type Told = Pick<Outcome, 'words' | 'refused' | 'at' | 'changes'>;
 
 interface Pictured {
@@ -18,10 +18,10 @@ interface Pictured {
 export const textHasChanged = (): string => l10n.t('The text has changed meanwhile. Try again on the new picture.');
 
 /** Has the change written, or only asks for its words; a text that has changed since the picture is left alone. */
-export async function changeByHand(ask: Ask, { uri, documentVersion }: Pictured, message: Asked<'intent'> | Asked<'fix'>): Promise<Told> {
+export async function changeByHand(ask: ServerLine['ask'], { uri, documentVersion }: Pictured, message: Asked<'intent'> | Asked<'fix'>): Promise<Told> {
   if (documentVersion === undefined) return { refused: textHasChanged() };
   const what = message.kind === 'intent' ? { kind: message.kind, intent: message.intent } : { kind: message.kind, code: message.code, finding: message.finding, fix: message.fix };
-  const question = { version: protocol.PROTOCOL_VERSION, uri: uri.toString(), documentVersion, playKey: message.play, what } satisfies protocol.ByHand;
+  const question = { uri: uri.toString(), documentVersion, playKey: message.play, what } satisfies Omit<protocol.ByHand, 'version'>;
   const answer = await ask(protocol.byHandMethod, question, protocol.readByHandAnswer);
   if (answer === undefined) return { refused: textHasChanged() };
   if ('refused' in answer) return answer;

@@ -1,7 +1,7 @@
 // The page in the panel: the player's script and style, and nothing else may run or load.
 import { Uri, type Webview } from 'vscode';
-import type { Translation } from '../language/message/message.ts';
-import { wordsInPage } from './preview/words-in-page.ts';
+import type { Translation } from '../../language/message/message.ts';
+import { wordsInPage } from '../preview/words-in-page.ts';
 
 /** Folder the webview may read. */
 export const playerFolder = (extension: Uri): Uri => Uri.joinPath(extension, 'dist', 'preview');

@@ -1,0 +1,151 @@
+// The panels of a window: which open, which go with the text, and which come back after a reload.
+import { commands, Uri, ViewColumn, window, workspace, type Disposable, type ExtensionContext, type TextDocument, type TextEditor, type WebviewPanel } from 'vscode';
+import * as protocol from '../../server/lsp/protocol.ts';
+import { firstOpenPlay, openPlay, placeFromCommand, textColumn } from '../open-play.ts';
+import type { PlaybookSource } from '../playbook/playbook-source.ts';
+import { readKept } from '../preview/messages.ts';
+import type { ServerLine } from '../server-line.ts';
+import { createEditorMarks } from './editor-marks.ts';
+import { openPlayPanel, type Opening, type PlayInText, type PlayPanel } from './panel.ts';
+import { recallShown, rememberShown, type ShownDocument } from './shown-documents.ts';
+
+export const viewType = 'setwright.play';
+
+/** ms. What an opened window restores of a text's cursor comes with the text; nobody goes to a line so soon. */
+const RESTORING = 1000;
+
+export interface PlayPanels {
+  readonly disposables: readonly Disposable[];
+  /** The play of the panel that has the keyboard. */
+  readonly inHand: () => PlayInText | undefined;
+}
+
+export function registerPlayPanels({ extensionUri, workspaceState }: ExtensionContext, server: ServerLine, playbook: Pick<PlaybookSource, 'playsOf'>, language: string): PlayPanels {
+  const panels = new Map<string, PlayPanel>();
+  const marks = createEditorMarks();
+  const shownBefore = [...recallShown(workspaceState)];
+  let made = 0;
+
+  // A panel behind another comes back only when it is looked at.
+  const remember = () => void rememberShown(workspaceState, [...[...panels.values()].map((panel) => panel.remembered()), ...shownBefore]);
+
+  function adopt(view: WebviewPanel, opening: Opening) {
+    const id = `${Date.now().toString(36)}-${++made}`;
+    const closed = () => {
+      panels.delete(id);
+      remember();
+    };
+    panels.set(id, openPlayPanel(view, { id, extensionUri, server, marks, changed: remember, closed }, opening));
+    remember();
+  }
+
+  const openView = () =>
+    window.createWebviewPanel(viewType, 'Setwright', { viewColumn: [...panels.values()].at(-1)?.view.viewColumn ?? ViewColumn.Beside, preserveFocus: true }, { enableFindWidget: false, retainContextWhenHidden: false });
+
+  function showPlay(uri: Uri, line: number) {
+    const open = [...panels.values()].find((panel) => !panel.isPinned());
+    if (open === undefined) return adopt(openView(), { uri, line });
+    open.follow(uri, line);
+    open.view.reveal(undefined, true);
+  }
+
+  /** One more panel, which keeps to the play. */
+  async function showAlone(place: unknown, line: unknown) {
+    const at = await placeFromCommand(place, line);
+    if (at === undefined) return;
+    const plays = await playbook.playsOf(at.uri);
+    const play = plays.findLast((one) => one.line <= at.line) ?? plays[0];
+    if (play !== undefined) adopt(openView(), { uri: at.uri, line: play.line, pin: play.key });
+  }
+
+  const withKeyboard = (): PlayPanel | undefined => [...panels.values()].find(({ view }) => view.active);
+  const inFront = (): PlayPanel | undefined => withKeyboard() ?? [...panels.values()].find(({ view }) => view.visible);
+
+  /** For the team to see: the panel in front of everything else of the window, or in a window of its own for the other screen. */
+  async function showLarge(command: string): Promise<PlayPanel | undefined> {
+    if (inFront() === undefined) await showFromCommand(undefined, undefined);
+    const panel = inFront() ?? [...panels.values()].at(-1);
+    if (panel === undefined) return undefined;
+    panel.view.reveal(undefined, false);
+    await commands.executeCommand(command);
+    return panel;
+  }
+
+  /** From the palette or a key: what is in front. From a button or the list of files: a uri. From a lens: its text and a line. */
+  async function showFromCommand(place: unknown, line: unknown) {
+    const at = await placeFromCommand(place, line);
+    if (at !== undefined) showPlay(at.uri, at.line);
+  }
+
+  async function openFromList(uri: unknown, line: unknown) {
+    // Not over the picture, which goes along although no text has the keyboard.
+    await openPlay(uri, line, withKeyboard() === undefined ? undefined : textColumn());
+    if (uri instanceof Uri && typeof line === 'number') for (const panel of panels.values()) panel.follow(uri, line);
+  }
+
+  /** What a panel of the last time showed, which tells its play: each is given out once. */
+  function lastShown(play: string | undefined): ShownDocument | undefined {
+    const at = [shownBefore.findIndex(({ pin }) => pin !== undefined && pin === play), shownBefore.findIndex(({ pin }) => pin === undefined), shownBefore.length - 1].find((found) => found >= 0);
+    const taken = at === undefined ? undefined : shownBefore.splice(at, 1)[0];
+    const open = firstOpenPlay();
+    return taken ?? (play === undefined || open === undefined ? undefined : { uri: open.uri.toString(), line: open.line });
+  }
+
+  async function comeBack(view: WebviewPanel, state: unknown) {
+    const known = lastShown(readKept(state)?.play);
+    if (known === undefined) return view.dispose();
+    const uri = Uri.parse(known.uri);
+    // The server only knows documents that are open.
+    await workspace.openTextDocument(uri).then(undefined, () => undefined);
+    adopt(view, { ...known, uri });
+  }
+
+  // A selection that a window restores has no kind; in VS Code 1.91 one that "Go to Line" or the outline brings has none either.
+  const shownSince = new WeakMap<TextEditor, number>();
+  const noteShown = (editors: readonly TextEditor[]) => editors.forEach((editor) => shownSince.has(editor) || shownSince.set(editor, Date.now()));
+  const justShown = (editor: TextEditor): boolean => Date.now() - (shownSince.get(editor) ?? Date.now()) < RESTORING;
+  noteShown(window.visibleTextEditors);
+
+  const isPlay = (document: TextDocument) => document.languageId === language;
+
+  /** For one who has asked for it in the settings: the first play of a window brings its picture along. */
+  function openWithPlay(editor: TextEditor | undefined) {
+    if (openedWithPlay || editor === undefined || !isPlay(editor.document) || panels.size > 0) return;
+    openedWithPlay = true;
+    if (workspace.getConfiguration('setwright', editor.document).get<boolean>('preview.openWithPlay', false)) showPlay(editor.document.uri, editor.selection.active.line);
+  }
+  let openedWithPlay = false;
+  // Not before a panel of the last time has come back.
+  void server.running.then(() => openWithPlay(window.activeTextEditor));
+
+  const disposables = [
+    marks,
+    commands.registerCommand('setwright.showPlay', showFromCommand),
+    commands.registerCommand('setwright.showPlayAlone', showAlone),
+    commands.registerCommand('setwright.openPlay', openFromList),
+    commands.registerCommand('setwright.pin', () => inFront()?.pin()),
+    commands.registerCommand('setwright.unpin', () => inFront()?.unpin()),
+    commands.registerCommand('setwright.showTeam', async () => {
+      await commands.executeCommand('workbench.action.closePanel');
+      (await showLarge('workbench.action.maximizeEditorHideSidebar'))?.showTeam();
+    }),
+    commands.registerCommand('setwright.showInWindow', () => showLarge('workbench.action.moveEditorToNewWindow')),
+    window.registerWebviewPanelSerializer(viewType, { deserializeWebviewPanel: comeBack }),
+    server.hear(protocol.frameMethod, (value) => {
+      const frame = protocol.readFrame(value);
+      if (frame !== undefined) panels.get(frame.panel)?.receive(frame);
+    }),
+    window.onDidChangeVisibleTextEditors(noteShown),
+    window.onDidChangeActiveTextEditor((editor) => {
+      if (editor === undefined || !isPlay(editor.document)) return;
+      openWithPlay(editor);
+      for (const panel of panels.values()) panel.follow(editor.document.uri, editor.selection.active.line);
+    }),
+    window.onDidChangeTextEditorSelection(({ textEditor, kind }) => {
+      if (!isPlay(textEditor.document)) return;
+      const by = { coach: kind !== undefined || !justShown(textEditor), tell: !marks.cameFromPanel(textEditor) };
+      for (const panel of panels.values()) if (textEditor === window.activeTextEditor || panel.shows(textEditor.document.uri)) panel.cursorMoved(textEditor, by);
+    }),
+  ];
+  return { disposables, inHand: () => withKeyboard()?.play() };
+}
