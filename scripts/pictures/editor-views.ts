@@ -21,9 +21,12 @@ async function takeAll(theme: keyof typeof themes, file: (name: string) => strin
   const settings = { 'workbench.colorTheme': themes[theme], 'breadcrumbs.enabled': false, 'editor.minimap.enabled': false };
   const { close, ...editor } = await openEditor('Node', { size: whole, settings, files: { 'wrong.play': wrong } });
   const { page } = editor;
-  const take = async (name: string, shown: readonly Size[] = sizes) => {
-    for (const size of shown) {
+  // What the mouse happens to rest on has a tip of its own, over what is to be seen; a message goes when the mouse moves.
+  const take = async (name: string, shown: readonly Size[] = sizes, keepsMouse = false) => {
+    // From the widest: a side bar that had to be narrow once stays so.
+    for (const size of shown.toReversed()) {
       await page.setViewportSize(size);
+      if (!keepsMouse) await page.mouse.move(size.width / 4, 4);
       await page.waitForTimeout(700);
       await page.screenshot({ path: file(`${name}-${theme}-${size.width}`) });
     }
@@ -59,7 +62,7 @@ async function takeAll(theme: keyof typeof themes, file: (name: string) => strin
     await page.keyboard.press('Control+k');
     await page.keyboard.press('Control+i');
     await page.locator('.monaco-hover:visible').first().waitFor();
-    await take('message', [whole]);
+    await take('message', [whole], true);
     await page.keyboard.press('Escape');
 
     await runAsking(editor, 'Welcome: Open Walkthrough...', ['First minutes']);

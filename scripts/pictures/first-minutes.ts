@@ -37,6 +37,8 @@ play "First light"
     look 2 "pull-up": jumper
 `;
 
+const whole = { width: 1200, height: 760 };
+
 export async function takeFirstMinutes(): Promise<void> {
   mkdirSync(folder, { recursive: true });
   for (const theme of ['light', 'dark'] as const) await takeAll(theme);
@@ -44,7 +46,7 @@ export async function takeFirstMinutes(): Promise<void> {
 
 async function takeAll(theme: keyof typeof themes) {
   const settings = { 'workbench.colorTheme': themes[theme], 'breadcrumbs.enabled': false, 'editor.minimap.enabled': false, 'editor.stickyScroll.enabled': false };
-  const { close, ...editor } = await openEditor('Node', { size: { width: 1200, height: 760 }, settings, files: { 'told.play': wrong, 'half.play': half } });
+  const { close, ...editor } = await openEditor('Node', { size: whole, settings, files: { 'told.play': wrong, 'half.play': half } });
   const { page } = editor;
   const save = async (name: string, what: Locator | 'window' | Clip) => {
     await page.waitForTimeout(700);
@@ -56,9 +58,12 @@ async function takeAll(theme: keyof typeof themes) {
   try {
     await openFile(editor, 'told.play');
     await page.keyboard.press('Control+b');
+    // As wide as the picture, so that the message breaks within it.
+    await page.setViewportSize({ ...whole, width: 880 });
     await told(editor);
-    await save('told', await textPart(page, 360));
+    await save('told', await textPart(page, 400));
     await page.keyboard.press('Escape');
+    await page.setViewportSize(whole);
 
     await page.keyboard.press('Control+b');
     await openFile(editor, 'half.play');
@@ -69,6 +74,7 @@ async function takeAll(theme: keyof typeof themes) {
     for (let times = 0; times < 6; times++) await page.keyboard.press('Control+z');
 
     await begin(editor);
+    await page.mouse.move(600, 740);
     await save('start', page.locator('.quick-input-widget'));
     await page.keyboard.press('Escape');
 
@@ -83,7 +89,9 @@ async function takeAll(theme: keyof typeof themes) {
 
     await page.getByRole('tab', { name: 'Setwright', exact: true }).click();
     await runAsking(editor, 'Setwright: Bench: what still fits on the clock', ['11 seconds left, side throw-in']);
-    await page.mouse.move(700, 40);
+    // Neither the mouse nor the keyboard is in the list: both would bring its buttons.
+    await page.locator('.tab', { hasText: 'lighthouse.play' }).click();
+    await page.mouse.move(700, 740);
     await save('call', page.locator('.part.sidebar'));
 
     await runCommand(editor, 'Setwright: Show the team');

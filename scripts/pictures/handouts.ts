@@ -6,14 +6,15 @@ import { chromium } from 'playwright-core';
 import { executable, howToInstall } from '../../test/e2e/chromium.ts';
 import { remove, temporary } from '../../test/e2e/vscode.ts';
 import { root } from '../build.ts';
-import { examplePlays, goTo, pageWriter } from './page-views.ts';
+import { examplePlaybacks } from '../../test/support/examples.ts';
+import { goTo, pageWriter } from './page-views.ts';
 
 const folder = join(root, 'docs/pictures');
 
 export async function takeHandouts(): Promise<void> {
   if (executable === undefined) throw new Error(howToInstall);
   mkdirSync(folder, { recursive: true });
-  const plays = examplePlays();
+  const plays = examplePlaybacks();
   const lighthouse = plays.filter(({ play }) => play.name === 'Lighthouse');
   const written = await pageWriter();
   const place = temporary('handouts');
@@ -35,7 +36,8 @@ export async function takeHandouts(): Promise<void> {
     await paper.emulateMedia({ media: 'print' });
     // The margins of a page are the printer's: here the sheet has none of its own.
     await paper.evaluate(`document.querySelector('.paper').style.padding = '24px'`);
-    await paper.screenshot({ path: join(folder, 'on-paper.png') });
+    // As long as the sheet: its foot is not cut.
+    await paper.screenshot({ path: join(folder, 'on-paper.png'), fullPage: true });
   } finally {
     await browser.close();
     remove(place);

@@ -1,6 +1,6 @@
 // The page of single plays and of the whole playbook, in every size and theme; the floor alone, the help, and what the printer gets.
 import { createHash } from 'node:crypto';
-import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { deflateSync } from 'node:zlib';
@@ -10,9 +10,10 @@ import { emptyBook, openFile } from '../../language/book/book.ts';
 import { createKeeper } from '../../language/compile.ts';
 import type { Playback } from '../../language/playback/playback.ts';
 import { playbackOf } from '../../language/playback/playback-of.ts';
+import { examplePlaybacks } from '../../test/support/examples.ts';
 import { executable, howToInstall } from '../../test/e2e/chromium.ts';
 import { remove, temporary } from '../../test/e2e/vscode.ts';
-import { buildPlayer, root } from '../build.ts';
+import { buildPlayer } from '../build.ts';
 import { sizes, startViews } from './views.ts';
 
 /** A last shot, a throw-in with a clock that stands, the whole floor, many looks, a continuity; and one with something wrong. */
@@ -27,7 +28,7 @@ const themes = {
 export async function takePageViews(): Promise<void> {
   if (executable === undefined) throw new Error(howToInstall);
   const written = await pageWriter();
-  const all = examplePlays();
+  const all = examplePlaybacks();
   const file = startViews('page');
   const place = temporary('views');
   const browser = await chromium.launch({ executablePath: executable, args: ['--no-sandbox', '--disable-gpu'] });
@@ -78,14 +79,6 @@ export async function goTo(page: Page, share: number): Promise<void> {
     slider.dispatchEvent(new Event('input'));
   })()`);
   await page.waitForTimeout(150);
-}
-
-export function examplePlays(): readonly Playback[] {
-  const names = readdirSync(join(root, 'examples')).filter((name) => name.endsWith('.play'));
-  const address = (name: string) => `file:///club/${name}`;
-  const book = names.reduce((known, name) => openFile(known, address(name), readFileSync(join(root, 'examples', name), 'utf8')), emptyBook);
-  const keeper = createKeeper();
-  return names.flatMap((name) => keeper.playsOf(book, address(name)).map(playbackOf));
 }
 
 /** Findings of each kind, and a name that is too long. */

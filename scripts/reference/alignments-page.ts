@@ -8,6 +8,9 @@ import { floorPicture, halfCourt, paint, palette } from './drawing.ts';
 import { drawn, type Files } from './files.ts';
 import { anchor, code, page, picture, slug, table } from './markdown.ts';
 
+/** Metres beside the lines in which a thrower is seen whole, in every picture of the page so that all floors have one size. */
+const THROWER_ROOM = 1.1;
+
 export function alignmentsPage(): Files {
   const court = courtOf(ruleSet('fiba'));
   const files: (readonly [string, string])[] = [];
@@ -17,7 +20,7 @@ export function alignmentsPage(): Files {
     const pictures = forms.map((thrower) => {
       const path = `${drawn}/alignments/${slug(name)}${thrower === undefined ? '' : '-throw-in'}.svg`;
       const title = thrower === undefined ? `from ${name}` : `from ${name}, ${thrower} throws in`;
-      files.push([path, floorPicture(court, title, nodesOf(court, alignmentPlaces(one, thrower), thrower), halfCourt(court))]);
+      files.push([path, floorPicture(court, title, nodesOf(court, alignmentPlaces(one, thrower), thrower), halfCourt(court, 9.6, THROWER_ROOM))]);
       return picture(path, title, 300);
     });
     const places = playerNumbers.map((player) => sayPlace(one.places[player]));

@@ -57,9 +57,9 @@ export function boxRound({ boundary }: Court, points: readonly (readonly [number
   return [centre - width / 2, top, width, (width * 3) / 4].map(Math.round).join(' ');
 }
 
-/** Half the floor, cut off a little before half court: for pictures laid side by side. */
-export function halfCourt({ boundary }: Court, top = 9.6): string {
-  return boxOf(boundary.left - 0.6, boundary.bottom - 0.9, boundary.right + 0.6, top);
+/** Half the floor, cut off a little before half court: for pictures laid side by side. `outside`: metres of it beside the lines. */
+export function halfCourt({ boundary }: Court, top = 9.6, outside = 0.6): string {
+  return boxOf(boundary.left - outside, boundary.bottom - 0.9, boundary.right + outside, top);
 }
 
 export function wholeCourt({ boundary }: Court): string {

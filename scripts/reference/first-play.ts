@@ -27,10 +27,13 @@ export const stages = {
 /** A mistake on purpose, and what it brings. */
 export const mistake = { text: `${head}\n\n  step "Open"\n    1 ball-screens for 2\n    2 cuts to top\n    look 2: three`, code: 'screen-with-ball' };
 
+const saidCall = (first: number, all: number): string =>
+  first === all ? `call it with ${all} or more on the clock, for every look` : `call it with ${first} or more on the clock for the first look, ${all} or more for all of them`;
+
 export function firstPlayPage(): Files {
   const times = compileExample(stages.clock).plays[0]!.timeline.times;
   const said = compileExample(mistake.text).findings.find(({ code }) => code === mistake.code)?.message ?? '';
-  const called = times.firstLook === undefined || times.allLooks === undefined ? '' : `call it with ${times.firstLook.fromCall} or more on the clock for the first look, ${times.allLooks.fromCall} or more for all of them`;
+  const called = times.firstLook === undefined || times.allLooks === undefined ? '' : saidCall(times.firstLook.fromCall, times.allLooks.fromCall);
   const files = (['stand', 'move'] as const).map((stage) => [`${drawn}/first-play/${stage}.svg`, framed(stages[stage])] as const);
   const strip = `${drawn}/first-play/counter.svg`;
   const playback = playbackOfExample(stages.counter);

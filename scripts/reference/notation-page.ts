@@ -7,7 +7,7 @@ import { diagramOf, lineRules, pictureWidth, type Names } from './railroad.ts';
 /** Rules drawn as a box, with the box's name. */
 export const boxes: Names = {
   ...Object.fromEntries(Object.entries(partWords).map(([rule, { title }]) => [rule, title])),
-  ...actionParts, NextClause: 'clause', Action: 'action', SideHeading: 'left or right', Heading: 'direction', Placed: 'a man’s place',
+  ...actionParts, NextClause: 'clause', Action: 'action', TailAction: 'action', SideHeading: 'left or right', Heading: 'direction', Placed: 'a man’s place',
   ShotKindName: 'kind of shot', PassKindName: 'kind of pass', AlignmentName: 'name of an alignment', SpotName: 'name of a spot', LookPin: 'moment of a look',
   MoveVerb: 'verb', DribbleVerb: 'verb', PassVerb: 'verb', FeedVerb: 'verb', ScreenVerb: 'verb', ThrowInVerb: 'verb', HoldVerb: 'verb', ShotVerb: 'verb', DefendVerb: 'verb', SwapVerb: 'swaps',
   Player: 'player', Actor: 'player', Opponent: 'X1 to X5', XPLAYER: 'X1 to X5', PLAYER: '1 to 5', STRING: '"in quotes"', Seconds: 'seconds', SECONDS: 'seconds', Length: 'length', ClockTime: 'clock time',

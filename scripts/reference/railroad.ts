@@ -4,7 +4,7 @@ import rr, { type Item } from 'railroad-diagrams';
 import { loadGrammar } from '../../language/grammar/load-grammar.ts';
 import { otherNumber, verbOf } from '../../language/grammar/verbs.ts';
 import { escapeText } from '../../language/picture/nodes.ts';
-import { stacked, widest } from './stacked-rails.ts';
+import { stacked } from './stacked-rails.ts';
 
 export interface Diagram {
   readonly svg: string;
@@ -54,7 +54,7 @@ export function rulesUnder(names: readonly string[]): ReadonlySet<string> {
  */
 export function diagramOf(rule: string, title: string, boxes: Names): Diagram {
   const lists = new Map<string, readonly string[]>();
-  const item = itemOf(parserRule(rule)!.definition, { boxes, lists, inside: [rule], property: rule });
+  const item = itemOf(parserRule(rule)!.definition, { boxes, lists, inside: [rule], property: rule, depth: 0 });
   const drawn = new rr.Diagram([item ?? new rr.Skip()]);
   drawn.format(14, 14, 14, 14);
   return { svg: asFile(drawn, title), lists };
@@ -66,10 +66,12 @@ interface Drawing {
   readonly inside: readonly string[];
   /** What the grammar calls the value being drawn: the name of a box for a long list of words. */
   readonly property: string;
+  /** How many ways round or beside this one enclose it. */
+  readonly depth: number;
 }
 
 function itemOf(element: GrammarAST.AbstractElement, drawing: Drawing): Item | undefined {
-  const once = bareItem(element, drawing);
+  const once = bareItem(element, element.cardinality === undefined ? drawing : { ...drawing, depth: drawing.depth + 1 });
   if (once === undefined) return undefined;
   switch (element.cardinality) {
     case '?': return rr.Optional(once);
@@ -111,7 +113,7 @@ function groupItem(elements: readonly GrammarAST.AbstractElement[], drawing: Dra
       at++;
     }
   }
-  return items.length <= 1 ? items[0] : stacked(items);
+  return items.length <= 1 ? items[0] : stacked(items, drawing.depth);
 }
 
 /** `x (',' x)*` is drawn as one x and a way back: the separator, where the next element repeats this one. */
@@ -137,7 +139,7 @@ function choiceItem(elements: readonly GrammarAST.AbstractElement[], drawing: Dr
     drawing.lists.set(drawing.property, kept.map((element) => wordOf(element)!));
     return new rr.NonTerminal(drawing.property);
   }
-  const items = kept.map((element) => itemOf(element, drawing)).filter((item) => item !== undefined);
+  const items = kept.map((element) => itemOf(element, { ...drawing, depth: drawing.depth + 1 })).filter((item) => item !== undefined);
   if (items.length <= 1) return items[0];
   return new rr.Choice(0, items);
 }
@@ -191,4 +193,4 @@ function asFile(drawn: Item, title: string): string {
 }
 
 /** Pixels on the page: as drawn, so that the letters of all diagrams have one size. */
-export const pictureWidth = (svg: string): number => Math.round(Number(/ width="([\d.]+)"/.exec(svg)?.[1] ?? widest));
+export const pictureWidth = (svg: string): number => Math.round(Number(/ width="([\d.]+)"/.exec(svg)?.[1] ?? 0));

@@ -3,16 +3,21 @@ import rr, { type Item } from 'railroad-diagrams';
 
 rr.Diagram.INTERNAL_ALIGNMENT = 'left';
 
-/** So wide a row may be, in pixels: at this width the letters are as large as the page's own. */
-export const widest = 760;
+/** So wide a row may be, in pixels: with the rails round it a phone still shows the letters large enough to read. */
+const widest = 350;
+/** What the rails round a row take. */
+const rails = 45;
+/** A row has room for a word and a box at least. */
+const narrowest = 170;
 
-/** The items in one row, or in several where one would be too wide. */
-export function stacked(items: readonly Item[]): Item {
+/** The items in one row, or in several where one would be too wide. `depth`: how many rails lie round it. */
+export function stacked(items: readonly Item[], depth: number): Item {
+  const limit = Math.max(narrowest, widest - depth * rails);
   const rows: Item[][] = [[]];
   let width = 0;
   for (const item of items) {
     const room = item.width + (item.needsSpace ? 20 : 0);
-    if (width > 0 && width + room > widest) {
+    if (width > 0 && width + room > limit) {
       rows.push([]);
       width = 0;
     }

@@ -1,4 +1,3 @@
-import { readdirSync, readFileSync } from 'node:fs';
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { emptyBook, openFile } from '../../language/book/book.ts';
@@ -11,6 +10,7 @@ import { viewOf } from '../../language/picture/view.ts';
 import { momentOf } from '../../language/playback/at.ts';
 import { playbackOf } from '../../language/playback/playback-of.ts';
 import type { Playback } from '../../language/playback/playback.ts';
+import { examplePlaybacks } from '../support/examples.ts';
 import { lighthouse } from '../support/playback-fixture.ts';
 import { writtenPlays } from '../support/plays.ts';
 
@@ -31,14 +31,6 @@ function playbacksOf(texts: readonly string[]): readonly Playback[] {
   const book = texts.reduce((known, text, i) => openFile(known, name(i), text), emptyBook);
   const keeper = createKeeper();
   return texts.flatMap((_, i) => keeper.playsOf(book, name(i)).map(playbackOf));
-}
-
-/** The examples under the names they use one another by. */
-function examplePlays(): readonly Playback[] {
-  const names = readdirSync('examples').filter((name) => name.endsWith('.play'));
-  const book = names.reduce((known, name) => openFile(known, `file:///club/${name}`, readFileSync(`examples/${name}`, 'utf8')), emptyBook);
-  const keeper = createKeeper();
-  return names.flatMap((name) => keeper.playsOf(book, `file:///club/${name}`).map(playbackOf));
 }
 
 interface Counted {
@@ -109,7 +101,7 @@ function onSheets(plays: readonly Playback[]): Counted {
 const clear = { onLabel: 0, onPlayer: 0, onLineEnd: 0, onRing: 0 };
 
 describe('labels of the club’s own plays', () => {
-  const plays = examplePlays();
+  const plays = examplePlaybacks();
 
   it('stand all on the moving floor, on no player, no other label, no line’s end and not on the ring, ten times a second', () => {
     const { wanted, placed, ...covered } = moving(plays, 100);
@@ -128,7 +120,7 @@ describe('labels of the club’s own plays', () => {
 
 describe('labels on a printed sheet', () => {
   it('name every look of every step of the club’s plays, on no number, no other label, no line’s end and not on the ring', () => {
-    const { wanted, placed, ...covered } = onSheets(examplePlays());
+    const { wanted, placed, ...covered } = onSheets(examplePlaybacks());
     expect(wanted).toBeGreaterThan(80);
     expect(placed).toBe(wanted);
     expect(covered).toEqual(clear);

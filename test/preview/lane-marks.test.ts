@@ -70,4 +70,11 @@ describe('the clock', () => {
     expect(ticksOf(lighthouse, run).map(({ words }) => words)).toEqual(['26', '25', '24', '23', '22', '21', '20', '19', '18', '17', '16', '15']);
     expect(ticksOf(throwIn, inbound).slice(0, 3)).toEqual([{ at: 0, words: '8' }, { at: 2500, words: '7' }, { at: 3500, words: '6' }]);
   });
+
+  it('leaves out a figure that would lie on the first', () => {
+    const long = { ...run, end: 20_000, clockStartsAt: 0 };
+    const from = (callWith: number) => ticksOf({ ...lighthouse, play: { ...lighthouse.play, callWith } }, long).slice(0, 3).map(({ words }) => words);
+    expect(from(45)).toEqual(['45', '42', '40']);
+    expect(from(44)).toEqual(['44', '42', '40']);
+  });
 });

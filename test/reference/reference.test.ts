@@ -31,6 +31,15 @@ describe('the reference in docs/', () => {
     expect([...files.keys()].filter((path) => path.endsWith('.svg') && !pages.includes(`"${path}"`))).toEqual([]);
   });
 
+  // What a phone leaves a picture, and letters of 13 pixels as drawn.
+  test('has diagrams whose letters can be read on a phone', () => {
+    const lettersOnPhone = (svg: string) => 13 * Math.min(1, 312 / Number(/ width="([\d.]+)"/.exec(svg)![1]));
+    const sizes = [...files].filter(([path]) => path.startsWith('drawn/lines/')).map(([path, svg]) => [path, lettersOnPhone(svg)] as const);
+    expect(sizes.length).toBeGreaterThan(40);
+    expect(sizes.filter(([, size]) => size < 7)).toEqual([]);
+    expect(sizes.filter(([, size]) => size < 8).length).toBeLessThanOrEqual(4);
+  });
+
   test('is the same when written twice', () => {
     expect([...reference()]).toEqual([...files]);
   });
