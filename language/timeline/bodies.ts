@@ -74,10 +74,14 @@ export function planWay(branch: Branch, errand: Errand): Planned {
     const clash = worstClash(bent, errand.start, others, room, errand);
     if (clash === undefined || clash.gap > best.clash.gap + 1e-6) best = { way: bent, delay: 0, clash };
   }
+  // Who waits need not go round any more, where the other is gone by then.
+  const detour = best.way;
   for (const delay of errand.mayWait ? waitsMs : []) {
-    if (best.clash === undefined) break;
-    const clash = whileWaiting(errand, delay, others, room).reduce(worse, worstClash(best.way, errand.start + delay, others, room, errand));
-    if (clash === undefined || clash.gap > best.clash.gap + 1e-6) best = { way: best.way, delay, clash };
+    for (const way of new Set([ended.way, detour])) {
+      if (best.clash === undefined) break;
+      const clash = whileWaiting(errand, delay, others, room).reduce(worse, worstClash(way, errand.start + delay, others, room, errand));
+      if (clash === undefined || clash.gap > best.clash.gap + 1e-6) best = { way, delay, clash };
+    }
   }
   const { way, delay, clash } = best;
   const clashes = clash === undefined ? [] : [...whileWaiting(errand, delay, others, room), ...clashesOf(way, errand.start + delay, others, room, errand)];

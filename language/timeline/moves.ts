@@ -229,7 +229,10 @@ export function runRoute(branch: Branch, wanted: RunOrder): RunDone {
   return { start, startsAt: t0, arrive, way };
 }
 
-/** The way round the others; where it is shorter to a shoulder than the one the start was worked out with, once more for the later start. */
+/** Ways planned anew before he leaves so late that no way is too early. */
+const mostPlans = 3;
+
+/** The way round the others; where it is shorter to a shoulder than the one the start was worked out with, anew for the later start, for which another way may be free. */
 function planRun(branch: Branch, order: RunOrder): { readonly plan: Planned; readonly delay: number } {
   const { route } = order;
   const entry = entrySpeed(branch, order);
@@ -238,17 +241,21 @@ function planRun(branch: Branch, order: RunOrder): { readonly plan: Planned; rea
     partners: route.partners, mayWait: order.mayWait && entry === 0, leaving: branch.leaving,
     ...(route.parts === true && { touching: (way: Way) => comingApartMs + Math.max(0, ...route.shoulders.map(({ at }) => msNearest(way, at))) }),
   };
-  const plan = planWay(branch, errand);
-  const late = tooEarly(branch, order, plan.way);
-  if (late <= plan.delay) return { plan, delay: plan.delay };
-  const later = planLater(branch, { ...errand, entry: 0 }, late);
-  return { plan: later, delay: Math.max(late + later.delay, tooEarly(branch, order, later.way)) };
+  let plan = planWay(branch, errand);
+  let { delay } = plan;
+  for (let plans = 1; ; plans++) {
+    const early = tooEarly(branch, order, plan.way);
+    if (early <= delay) return { plan, delay };
+    const late = plans < mostPlans ? early : tooEarly(branch, order);
+    plan = planLater(branch, { ...errand, entry: 0 }, late);
+    delay = late + plan.delay;
+  }
 }
 
-/** ms by which he would be at a shoulder before his time. */
-function tooEarly(branch: Branch, order: RunOrder, way: Way): number {
+/** ms by which he would be at a shoulder before his time; without a way, on the shortest there could be. */
+function tooEarly(branch: Branch, order: RunOrder, way?: Way): number {
   const beat = Math.round(branch.scene.level.beat * 1000);
-  const gaps = order.route.shoulders.map(({ placed, at }) => (placed === undefined ? 0 : whenOf(branch, placed.set) + beat - order.startsAt - msNearest(way, at)));
+  const gaps = order.route.shoulders.map(({ placed, at }) => (placed === undefined ? 0 : whenOf(branch, placed.set) + beat - order.startsAt - (way === undefined ? 0 : msNearest(way, at))));
   return Math.max(0, ...gaps);
 }
 

@@ -62,6 +62,7 @@ const found: readonly { readonly law: FloorLaw; readonly level: string; readonly
   { law: 'jump', level: 'pro', play: ['from stack, ball with 1', '  2 ball-screens for 1, then rolls, 1 drives off 2 to rim', 'step "S2"', '  4 screens across for 2, 2 cuts off 4 to right block', '  1 drives to top', '  look 5: jumper'] },
   { law: 'jump', level: 'pro', play: ['  4 fades to top', '  3 ball-screens for 2, 2 drives off 3 to right elbow', '  1 ball-screens for 2', '  1 hands off to 5', '  2 cuts to rim', 'step "S4"', '  4 screens down for 1', '  1 screens down for 2, then rolls', '  5 skips to 2', 'step "S5"', '  2 drives to left slot', '  look 5: three', '  look 3: three'] },
   { law: 'partners', level: 'pro', play: ['from stack, ball with 1', '  2 back-screens for 4', '  5 dribbles to right short corner', 'step "S2"', '  3 back-screens for 1', '  3 ball-screens for 5, 5 drives off 3 to top', '  1 screens for 2, then rolls', '  2 screens for 3, 3 cuts off 2 to right short corner'] },
+  { law: 'apart', level: 'hs', play: ['from stack, ball with 1', '  1 bounce-passes to 2', 'step "S2"', '  4 ball-screens for 2, 2 drives off 4 to rim', '  5 cuts to right short corner'] },
 ];
 
 describe('a play that once broke a law', () => {
