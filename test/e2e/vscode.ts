@@ -106,8 +106,20 @@ export function copyOfExamples(files: Readonly<Record<string, string>> = {}): st
   return folder;
 }
 
-export const temporary = (what: string) => mkdtempSync(join(tmpdir(), `setwright-${what}-`));
-export const remove = (place: string) => rmSync(place, { recursive: true, force: true, maxRetries: 5 });
+const made = new Set<string>();
+
+/** A folder of this process's own, for `remove`. */
+export function temporary(what: string): string {
+  const place = mkdtempSync(join(tmpdir(), `setwright-${what}-`));
+  made.add(place);
+  return place;
+}
+
+/** Removes what `temporary` has made and nothing else: the parent of a folder that is not a test's own may be anybody's. */
+export function remove(place: string): void {
+  if (!made.has(place)) throw new Error(`${place} was not made for a test, and stays`);
+  rmSync(place, { recursive: true, force: true, maxRetries: 5 });
+}
 
 /** Asks again until the answer is true; a failure names what did not come about. */
 export async function until(what: string, ask: () => boolean | Promise<boolean>, seconds = 60): Promise<void> {
