@@ -1,6 +1,7 @@
 // What every group of features needs: the documents, what is known of them, and a way to answer a request.
 import type { CancellationToken, ClientCapabilities, Connection } from 'vscode-languageserver';
 import type { Compiled, FileFinding, Keeper } from '../../language/compile.ts';
+import type { BeingWritten } from './being-written.ts';
 import type { Documents, OpenDocument } from './documents.ts';
 import type { Host } from './host.ts';
 import type { Say } from '../../language/message/message.ts';
@@ -12,6 +13,7 @@ export interface Asking {
   readonly host: Host;
   readonly documents: Documents;
   readonly keeper: Keeper;
+  readonly written: BeingWritten;
   /** As they are now. */
   readonly options: () => Options;
   readonly client: () => ClientCapabilities;

@@ -1,8 +1,9 @@
-// Above each play: a way to see it move, when its first and last look come and when to call it; a way to draw it, or to make a page of it.
+// Above each play: a way to see it move, a way to draw it or to make a page of it; when to call it and when its looks come. Beside the panel
+// a window of 1,280 px leaves room for some 70 letters: what can be pressed stands first, what stands elsewhere too stands last.
 import type { CodeLens } from 'vscode-languageserver-types';
 import { firstLineOf } from '../../language/book/book.ts';
 import type { Compiled } from '../../language/compile.ts';
-import { sayMoment } from '../../language/words/say-seconds.ts';
+import { sayMoment, sayTenths } from '../../language/words/say-seconds.ts';
 import type { OpenDocument } from './documents.ts';
 import { message, type Say } from '../../language/message/message.ts';
 
@@ -21,8 +22,7 @@ export function lenses({ uri, file }: OpenDocument, plays: readonly Compiled[], 
     const times = sayTimes(compiled, say);
     if (!withCommands) return times.map((title) => ({ range, command: { title, command: '' } }));
     const at = (title: string, command: string): CodeLens => ({ range, command: { title, command, arguments: [uri, line] } });
-    const [[show, showCommand], ...others] = deeds;
-    return [at(say(show), showCommand), ...times.map((title) => at(title, showCommand)), ...others.map(([title, command]) => at(say(title), command))];
+    return [...deeds.map(([title, command]) => at(say(title), command)), ...times.map((title) => at(title, deeds[0][1]))];
   });
 }
 
@@ -31,9 +31,9 @@ function sayTimes({ timeline: { times } }: Compiled, say: Say): readonly string[
   const { firstLook, allLooks, looks } = times;
   if (firstLook === undefined || allLooks === undefined || looks.length === 0) return [];
   const typical = looks.map((look) => look.typical);
-  const [first, last] = [sayMoment(Math.min(...typical)), sayMoment(Math.max(...typical))];
+  const [first, last] = [Math.min(...typical), Math.max(...typical)];
   return [
-    looks.length === 1 ? say(message('Look at {at}', { at: first })) : say(message('First look at {first}, last {last}', { first, last })),
-    firstLook.fromCall === allLooks.fromCall ? say(message('Call it with {seconds} s or more', { seconds: firstLook.fromCall })) : say(message('Call it with {seconds} s or more, {all} for every look', { seconds: firstLook.fromCall, all: allLooks.fromCall })),
+    firstLook.fromCall === allLooks.fromCall ? say(message('Call with {seconds} s', { seconds: firstLook.fromCall })) : say(message('Call with {seconds} s, all looks {all} s', { seconds: firstLook.fromCall, all: allLooks.fromCall })),
+    first === last ? say(message('Look at {at}', { at: sayMoment(first) })) : say(message('Looks {first} to {last}', { first: sayTenths(first), last: sayMoment(last) })),
   ];
 }

@@ -36,7 +36,7 @@ export interface Findings {
 }
 
 export function serveFindings(asking: Asking, files: PlayFiles): Findings {
-  const { connection, host, behindTyping, documents, keeper, client, options } = asking;
+  const { connection, host, behindTyping, documents, keeper, written, client, options } = asking;
   const asks = (): boolean => client().textDocument?.diagnostic !== undefined;
   const canRefresh = (): boolean => client().workspace?.diagnostics?.refreshSupport === true;
   // One who asks, and cannot be told to ask again, would never hear of what waits.
@@ -50,9 +50,10 @@ export function serveFindings(asking: Asking, files: PlayFiles): Findings {
   function diagnosticsOf(uri: string): Diagnostic[] {
     const file = documents.book().files.get(uri);
     if (file === undefined) return [];
-    return keeper.findingsOf(documents.book(), uri).flatMap((finding) => {
-      const block = blockOfKey(file, finding.block);
-      return block === undefined ? [] : [diagnosticOf(uri, block, finding.firstLine, finding, options().manual ?? host.manual, asking.say)];
+    return keeper.findingsOf(documents.book(), uri).flatMap((whole) => {
+      const block = blockOfKey(file, whole.block);
+      if (block === undefined) return [];
+      return written.quieter(uri, block, whole.firstLine, [whole]).map((finding) => diagnosticOf(uri, block, finding.firstLine, finding, options().manual ?? host.manual, asking.say));
     });
   }
   /** The play that a line stands in, where that line cannot be read. */

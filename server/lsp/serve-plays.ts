@@ -11,8 +11,9 @@ import * as protocol from './protocol.ts';
 import { showPlays, type ShownPlays } from './shown-plays.ts';
 import { partAtPosition, rangeOfPart } from './text-and-time.ts';
 
-export function servePlays(asking: Asking): ShownPlays {
-  const { connection, host, documents, answer, compileKey, compileAt, say } = asking;
+/** `left`: the coach has gone away from what he was writing, and more may be told of it. */
+export function servePlays(asking: Asking, left: (uri: string) => void): ShownPlays {
+  const { connection, host, documents, written, answer, compileKey, compileAt, say } = asking;
   const shown = showPlays(
     host,
     {
@@ -20,7 +21,9 @@ export function servePlays(asking: Asking): ShownPlays {
       playbackOf(uri, key) {
         const document = documents.get(uri);
         const compiled = document && compileKey(document, key);
-        return compiled && playbackOf({ ...compiled, say });
+        if (document === undefined || compiled === undefined) return undefined;
+        const findings = written.quieter(uri, compiled.block, firstLineOf(document.file, key) ?? 0, compiled.findings);
+        return playbackOf({ ...compiled, findings, say });
       },
     },
     (frame) => void connection.sendNotification(protocol.frameMethod, frame),
@@ -40,7 +43,10 @@ export function servePlays(asking: Asking): ShownPlays {
       return question === undefined ? null : answer(token, question.uri, (document) => work(document, question));
     });
   }
-  answers(protocol.partAtMethod, protocol.readPartAtQuestion, (document, { position }) => partAtPosition(document, compileAt, position));
+  answers(protocol.partAtMethod, protocol.readPartAtQuestion, (document, { position }) => {
+    if (written.wentTo(document.uri, position.line)) left(document.uri);
+    return partAtPosition(document, compileAt, position);
+  });
   answers(protocol.rangeOfMethod, protocol.readRangeOfQuestion, (document, question) => {
     const compiled = compileKey(document, question.playKey);
     return compiled === undefined ? null : rangeOfPart(document, compiled, question);

@@ -7,6 +7,7 @@ import { createKeeper, type Compiled } from '../../language/compile.ts';
 import { parseLine } from '../../language/grammar/parse-line.ts';
 import { abilities } from './abilities.ts';
 import type { Asking } from './asking.ts';
+import { followWriting } from './being-written.ts';
 import { answerUnlessCancelled, whatIsHere } from './cancelling.ts';
 import { openDocuments, type Documents, type OpenDocument } from './documents.ts';
 import { guarded } from './guarded.ts';
@@ -40,6 +41,7 @@ export function createServer(unguarded: Connection, place: Host, asked?: Initial
   const typing = typingFirst(host);
   const documents = openDocuments();
   const keeper = createKeeper();
+  const written = followWriting(documents);
   let client: ClientCapabilities = {};
 
   const findingsOf = (uri: string) => keeper.findingsOf(documents.book(), uri);
@@ -54,7 +56,7 @@ export function createServer(unguarded: Connection, place: Host, asked?: Initial
     return document === undefined ? null : work(document);
   };
   const asking: Asking = {
-    connection, host, documents, keeper, findingsOf, compileKey, compileAt,
+    connection, host, documents, keeper, written, findingsOf, compileKey, compileAt,
     options: () => options,
     say,
     client: () => client,
@@ -67,7 +69,10 @@ export function createServer(unguarded: Connection, place: Host, asked?: Initial
   servePointing(asking);
   serveWriting(asking);
   const seen = serveOverview(asking);
-  const shown = servePlays(asking);
+  const shown = servePlays(asking, (uri) => {
+    shown.changed(uri);
+    findings.mayDiffer(uri);
+  });
   const workspace = serveWorkspace(asking, {
     files: () => files,
     take: (some) => void (options = { ...options, ...some }),
@@ -97,6 +102,7 @@ export function createServer(unguarded: Connection, place: Host, asked?: Initial
 
   connection.onDidOpenTextDocument(({ textDocument: { uri, version, text } }) => {
     documents.open(uri, version, text);
+    written.typed(uri, undefined);
     readyForTyping();
     shown.changed(uri);
     checkAll(uri, undefined);
@@ -105,12 +111,14 @@ export function createServer(unguarded: Connection, place: Host, asked?: Initial
     if (documents.get(uri) === undefined) return;
     documents.change(uri, version, contentChanges.map(editOf));
     const typed = typedIn(contentChanges);
+    written.typed(uri, typed?.line);
     // First what is seen moving, then what is wrong.
     shown.changed(uri, typed?.line);
     checkAll(uri, typed);
   });
   connection.onDidCloseTextDocument(({ textDocument: { uri } }) => {
     documents.close(uri);
+    written.closed(uri);
     shown.closed(uri);
     seen.closed(uri);
     findings.closed(uri);

@@ -1,5 +1,8 @@
 // The plays that panels show: one frame a panel at every change of the text, from the newest text only. Driven by the
 // keystroke: neither the checks nor their settling come before it.
+//
+// While a line is unfinished the picture is the one that was meant last: `4 cuts` on the way to `4 cuts to left wing` is a cut to the rim, shown for
+// as long as it stands there, and gone with the next letter. What was meant is what stood before he began with the line, or has stood for a while.
 import { blockAtLine, blockOfKey, firstLineOf, type Block, type BookFile } from '../../language/book/book.ts';
 import { changeBetween, noChange } from '../../language/playback/change.ts';
 import type { Playback } from '../../language/playback/playback.ts';
@@ -22,6 +25,9 @@ export interface PlaySource {
   readonly playbackOf: (uri: string, key: BlockKey) => Playback | undefined;
 }
 
+/** Milliseconds after which a line that can be read is one that was meant, and no step on the way to another. */
+const standsFor = 1000;
+
 interface Panel {
   readonly uri: string;
   readonly what: Show['what'];
@@ -29,7 +35,9 @@ interface Panel {
   /** It takes changes of what it has. */
   readonly changes: boolean;
   /** The picture it has, and the frame that brought it. */
-  readonly sent?: { readonly seq: number; readonly playback: Playback };
+  readonly sent?: { readonly seq: number; readonly playback: Playback; readonly at: number };
+  /** The picture of what was meant last. */
+  readonly meant?: Playback | undefined;
   /** What it showed last: where to look for a play that has lost its name, and what stays while a line is unfinished. */
   readonly last?: { readonly key: BlockKey; readonly title: string; readonly firstLine: number };
   /** The line being typed. */
@@ -38,7 +46,7 @@ interface Panel {
   readonly stale?: boolean;
 }
 
-export function showPlays(host: Pick<Host, 'turn'>, source: PlaySource, send: (frame: Frame) => void): ShownPlays {
+export function showPlays(host: Pick<Host, 'turn'>, source: PlaySource, send: (frame: Frame) => void, now = () => performance.now()): ShownPlays {
   const panels = new Map<string, Panel>();
   const due = new Set<string>();
   const mailbox = openMailbox(host, () => {
@@ -55,7 +63,7 @@ export function showPlays(host: Pick<Host, 'turn'>, source: PlaySource, send: (f
     const seq = panel.seq + 1;
     const common = { version: PROTOCOL_VERSION, panel: id, uri: panel.uri, documentVersion: document.version, seq } as const;
     if (found === undefined) {
-      panels.set(id, { ...panel, seq, last: undefined, sent: undefined, stale: false });
+      panels.set(id, { ...panel, seq, last: undefined, sent: undefined, meant: undefined, stale: false });
       return send({ ...common, playKey: null, title: '', firstLine: 0, playback: null, stale: false });
     }
     const { block, firstLine } = found;
@@ -63,13 +71,15 @@ export function showPlays(host: Pick<Host, 'turn'>, source: PlaySource, send: (f
     const unfinished = typed !== undefined && block.lines[typed]?.parsed.fault !== undefined;
     const last = panel.last !== undefined && (panel.last.key === block.key || panel.last.firstLine === firstLine) ? panel.last : undefined;
     if (unfinished && last !== undefined) {
-      panels.set(id, { ...panel, seq, stale: true });
-      return send({ ...common, playKey: last.key, title: last.title, firstLine, playback: null, stale: true, staleLine: panel.typed });
+      const meant = panel.meant !== undefined && panel.meant !== panel.sent?.playback && panel.meant.play.key === last.key ? panel.meant : undefined;
+      panels.set(id, { ...panel, seq, stale: true, ...(meant !== undefined && { sent: { seq, playback: meant, at: now() } }) });
+      return send({ ...common, playKey: last.key, title: last.title, firstLine, ...(meant === undefined ? { playback: null } : pictureFor(panel, meant)), stale: true, staleLine: panel.typed });
     }
     const playback = source.playbackOf(panel.uri, block.key) ?? null;
     const title = playback?.play.name ?? block.name ?? '';
-    const sent = playback === null ? undefined : { seq, playback };
-    panels.set(id, { ...panel, seq, stale: false, sent, last: playback === null ? last : { key: block.key, title, firstLine } });
+    const sent = playback === null ? undefined : { seq, playback, at: now() };
+    const isBlank = typed !== undefined && block.lines[typed]?.parsed.tree === undefined;
+    panels.set(id, { ...panel, seq, stale: false, sent, meant: isBlank ? sent?.playback : panel.meant, last: playback === null ? last : { key: block.key, title, firstLine } });
     send({ ...common, playKey: block.key, title, firstLine, ...pictureFor(panel, playback), stale: unfinished, ...(unfinished && { staleLine: panel.typed }) });
   }
 
@@ -101,7 +111,9 @@ export function showPlays(host: Pick<Host, 'turn'>, source: PlaySource, send: (f
       for (const [id, panel] of panels) {
         if (panel.uri !== uri) continue;
         const what = panel.what.kind === 'follow' && typed !== undefined ? { kind: 'follow' as const, line: typed } : panel.what;
-        panels.set(id, { ...panel, what, ...(typed !== undefined && { typed }) });
+        const { sent, stale } = panel;
+        const meant = sent !== undefined && stale !== true && typed !== undefined && (typed !== panel.typed || now() - sent.at >= standsFor) ? sent.playback : panel.meant;
+        panels.set(id, { ...panel, what, meant, ...(typed !== undefined && { typed }) });
         post(id);
       }
     },

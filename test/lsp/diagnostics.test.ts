@@ -1,11 +1,12 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
-import { CodeActionRequest, DiagnosticSeverity, type CodeAction } from 'vscode-languageserver-protocol';
+import { CodeActionRequest, DiagnosticSeverity, type CodeAction, type Diagnostic } from 'vscode-languageserver-protocol';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { catalogue } from '../../language/checks/catalogue.ts';
 import { root } from '../../scripts/build.ts';
+import { partAtMethod } from '../../server/lsp/protocol.ts';
 import { manualBeside } from '../../server/lsp/node-manual.ts';
 import { talk, until, uri, type Client } from './talking.ts';
 
@@ -130,6 +131,34 @@ describe('what is wrong with the other lines of a play', () => {
     expect(await said(2)).toContainEqual(screen);
     await client.change(uri, 3, [{ range: { start: { line: Number(screen[1]), character: 4 }, end: { line: Number(screen[1]), character: 5 } }, text: '5' }]);
     expect((await said(3)).map(([code]) => code)).not.toContain('screen-with-ball');
+  });
+});
+
+describe('what is missing of a play whose end is being written', () => {
+  const begun = 'level u14\n\nplay "Driftwood"\n  from horns, ball with 1\n  against man\n  step "Open"\n    1 dribbles to left wing\n';
+  const end = begun.split('\n').length - 1;
+  const severityOf = (items: readonly Diagnostic[]) => items.find(({ code }) => code === 'no-ending')?.severity;
+  const insert = (line: number, character: number, text: string) => ({ range: { start: { line, character }, end: { line, character } }, text });
+  const cursorAt = (line: number) => client.connection.sendRequest(partAtMethod, { version: 1, uri, position: { line, character: 0 } });
+
+  test('is a hint from the first line on, and whole when the text is opened or he writes elsewhere', async () => {
+    await client.open(uri, begun);
+    expect(severityOf(await client.diagnosticsOf(uri, 1))).toBe(DiagnosticSeverity.Warning);
+    await client.change(uri, 2, [insert(end, 0, '    2 cuts to rim\n')]);
+    expect(severityOf(await client.diagnosticsOf(uri, 2))).toBe(DiagnosticSeverity.Hint);
+    await client.change(uri, 3, [insert(4, 2, '# ')]);
+    expect(severityOf(await client.diagnosticsOf(uri, 3))).toBe(DiagnosticSeverity.Warning);
+  });
+
+  test('is whole once the cursor has gone elsewhere, and not while it goes on below', async () => {
+    await client.open(uri, begun);
+    await client.change(uri, 2, [insert(end, 0, '    2 cuts to rim\n\n')]);
+    expect(severityOf(await client.diagnosticsOf(uri, 2))).toBe(DiagnosticSeverity.Hint);
+    await cursorAt(end + 2);
+    await cursorAt(end + 1);
+    expect(severityOf(client.published.at(-1)!.diagnostics)).toBe(DiagnosticSeverity.Hint);
+    await cursorAt(3);
+    await until(() => severityOf(client.published.at(-1)!.diagnostics) === DiagnosticSeverity.Warning);
   });
 });
 

@@ -7,6 +7,7 @@ import { talk, uri, type Client } from './talking.ts';
 
 const lighthouse = readFileSync(join(root, 'examples/lighthouse.play'), 'utf8');
 const textDocument = { uri };
+const german = JSON.parse(readFileSync(join(root, 'l10n/bundle.l10n.de.json'), 'utf8')) as Record<string, string>;
 let client: Client;
 beforeAll(async () => {
   client = await talk({ options: { commands: true } });
@@ -28,17 +29,27 @@ test('a play and each step fold, without the blank lines behind them', async () 
   expect(folds).toContainEqual({ startLine: at('play "Lighthouse"'), endLine: at('look 4: lob') });
 });
 
-test('above the play stands when to call it, and ways to see it, draw it and make a page of it', async () => {
+test('above the play stand ways to see it, draw it and make a page of it, then when to call it and when its looks come', async () => {
   const found = await client.connection.sendRequest(CodeLensRequest.type, { textDocument });
   const line = lighthouse.split('\n').findIndex((one) => one.startsWith('play'));
-  expect(found!.map(({ command }) => command!.title)).toEqual(['▶ Show', expect.stringMatching(/^First look at \d+\.\d s, last \d+\.\d s$/), expect.stringMatching(/^Call it with \d+ s or more, \d+ for every look$/), 'Draw', 'Page']);
+  expect(found!.map(({ command }) => command!.title)).toEqual(['▶ Show', 'Draw', 'Page', expect.stringMatching(/^Call with \d+ s, all looks \d+ s$/), expect.stringMatching(/^Looks \d+\.\d to \d+\.\d s$/)]);
   expect(found![0]).toMatchObject({ range: { start: { line } }, command: { command: 'setwright.showPlay', arguments: [uri, line] } });
+});
+
+test('they fit beside the panel in a window of 1,280 px, in each language: some 70 letters', async () => {
+  for (const words of [undefined, german]) {
+    const one = await talk({ options: { commands: true, ...(words !== undefined && { words }) } });
+    await one.open(uri, lighthouse);
+    const titles = (await one.connection.sendRequest(CodeLensRequest.type, { textDocument }))!.map(({ command }) => command!.title);
+    expect(titles.slice(0, 4).join(' | ').length, titles.join(' | ')).toBeLessThanOrEqual(70);
+    one.close();
+  }
 });
 
 test('an editor without those commands is told the times alone', async () => {
   const plain = await talk();
   await plain.open(uri, lighthouse);
   const found = (await plain.connection.sendRequest(CodeLensRequest.type, { textDocument }))!;
-  expect(found.map(({ command }) => [command!.title.split(' ')[0], command!.command])).toEqual([['First', ''], ['Call', '']]);
+  expect(found.map(({ command }) => [command!.title.split(' ')[0], command!.command])).toEqual([['Call', ''], ['Looks', '']]);
   plain.close();
 });

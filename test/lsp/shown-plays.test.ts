@@ -88,6 +88,18 @@ describe('a panel that follows', () => {
     expect(frames[1]).toMatchObject({ documentVersion: 11, firstLine: 14 });
   });
 
+  test('is told quietly what is missing of a play whose end is being written, and in full once the cursor has gone elsewhere', async () => {
+    const begun = 'play "Driftwood"\n  from horns, ball with 1\n  step "Open"\n    1 dribbles to left wing\n';
+    await client.open(uri, begun);
+    await show({ kind: 'follow', line: 4 });
+    const severities = (one: UnreadFrame) => (one.playback as { findings: { code: string; severity: string }[] }).findings.filter(({ code }) => code === 'no-ending').map(({ severity }) => severity);
+    expect(severities(await frame(1))).toEqual(['warning']);
+    await type(2, { line: 4, character: 0 }, { line: 4, character: 0 }, '    2 cuts to rim');
+    expect(severities(await frame(2))).toEqual(['hint']);
+    await client.connection.sendRequest(partAtMethod, { version: 1, uri, position: { line: 1, character: 3 } });
+    expect(severities(await frame(3))).toEqual(['warning']);
+  });
+
   test('is told when there is no play to show', async () => {
     await client.open(uri, 'level u14\n');
     await show({ kind: 'follow', line: 0 });

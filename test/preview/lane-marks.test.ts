@@ -2,6 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { clockRemark, gameClock } from '../../client/preview/clock.ts';
 import { lanesOf, ticksOf } from '../../client/preview/lane-marks.ts';
 import { clockWords, tenths } from '../../client/preview/words.ts';
+import { sayMoment, sayWithTime } from '../../client/preview/told.ts';
+import { at } from '../../language/playback/at.ts';
 import { lighthouse } from '../support/playback-fixture.ts';
 
 const run = lighthouse.runs[0]!;
@@ -53,9 +55,16 @@ describe('the clock', () => {
     expect(clockRemark(throwIn, inbound, 1600)).toBe('');
   });
 
-  it('says when a team is still getting into place, and when time is out', () => {
-    expect(clockRemark(lighthouse, run, 1000)).toBe('getting into place');
+  it('says when time is out', () => {
     expect(clockRemark({ ...lighthouse, play: { ...lighthouse.play, callWith: 5 } }, run, 6000)).toBe('the horn has gone');
+  });
+
+  it('leaves it to the words below the floor that a team is still getting into place: nothing is said twice', () => {
+    expect(clockRemark(lighthouse, run, 1000)).toBe('');
+    expect(sayMoment(lighthouse, run, at(lighthouse, run.id, 1000))).toBe('getting into place');
+    expect(sayWithTime(lighthouse, run, at(lighthouse, run.id, 1000))).toBe('1.0 seconds. getting into place.');
+    expect(sayMoment(lighthouse, run, at(lighthouse, run.id, 3200))).toContain('1 dribbles to the left wing');
+    expect(sayMoment(lighthouse, run, at(lighthouse, run.id, run.end))).toBe('');
   });
 
   it.each([[64.2, '1:05'], [60, '1:00'], [59.94, '60.0'], [24.31, '24.4'], [0.01, '0.1'], [0, '0.0'], [-3, '0.0']])('%s s left reads %s', (left, words) => {

@@ -228,6 +228,21 @@ describe.skipIf(executable === undefined && !process.env.CI)('the player in a br
       expect(await stage.page.getByRole('heading', { level: 1 }).textContent()).toBe('Four');
     });
 
+    test('nothing that the play before was named with stays on the floor of the next', async () => {
+      await stage.openPanel();
+      await stage.tell(show(1));
+      await expect.poll(seqShown).toBe('1');
+      const labels = stage.page.locator('.label-layer .label');
+      const run = lighthouse.runs[0]!;
+      await seek(run.releaseAt!);
+      await expect.poll(() => labels.count()).toBeGreaterThan(0);
+      const other = { ...lighthouse, play: { ...lighthouse.play, key: 'play:other' }, looks: [], findings: [] };
+      await stage.tell(show(2, { title: 'Other', playback: other }));
+      await expect.poll(seqShown).toBe('2');
+      await drawn();
+      expect(await labels.count()).toBe(0);
+    });
+
     test('a half-typed line leaves the picture and says so quietly', async () => {
       await stage.openPanel();
       await stage.tell(show(1));
