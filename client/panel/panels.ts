@@ -135,7 +135,6 @@ export function registerPlayPanels({ extensionUri, workspaceState }: ExtensionCo
       const frame = protocol.readFrame(value);
       if (frame !== undefined) panels.get(frame.panel)?.receive(frame);
     }),
-    window.onDidChangeVisibleTextEditors(noteShown),
     window.onDidChangeActiveTextEditor((editor) => {
       if (editor === undefined || !isPlay(editor.document)) return;
       openWithPlay(editor);

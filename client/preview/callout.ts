@@ -29,9 +29,9 @@ export interface Callout {
 }
 
 export function createCallout(chosen: FixChosen): Callout {
-  const root = element('div', { class: 'callout', role: 'note', 'aria-label': 'What is wrong here' });
+  const root = element('div', { class: 'callout', role: 'note', 'aria-label': tell(message('What is wrong here')) });
   root.hidden = true;
-  const close = element('button', { type: 'button', class: 'close', 'aria-label': 'Close', title: 'Close' }, '×');
+  const close = element('button', { type: 'button', class: 'close', 'aria-label': tell(message('Close')), title: tell(message('Close')) }, '×');
   close.addEventListener('click', hide);
 
   function hide(): void {

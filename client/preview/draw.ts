@@ -11,6 +11,7 @@ import type { BodyId, PartId } from '../../language/play/play.ts';
 import type { BodyAt, Moment } from '../../language/playback/at.ts';
 import type { Playback } from '../../language/playback/playback.ts';
 import { build, group } from './elements.ts';
+import { createRows } from './rows.ts';
 import type { LabelledRun } from './state.ts';
 import { message } from '../../language/message/message.ts';
 import { tell } from './tell.ts';
@@ -37,8 +38,9 @@ interface Figure {
 }
 
 interface DrawnWay {
-  readonly way: Way;
+  way: Way;
   readonly root: SVGGElement;
+  readonly fill: (way: Way) => void;
   phase: Phase | undefined;
   marked: boolean;
 }
@@ -64,7 +66,7 @@ export interface Picked {
 }
 
 export function createCourt(picked: Picked): CourtPicture {
-  const svg = build(node('svg', { class: 'court', role: 'img', 'aria-label': 'The floor', preserveAspectRatio: 'xMidYMin meet' })) as SVGSVGElement;
+  const svg = build(node('svg', { class: 'court', role: 'img', 'aria-label': tell(message('The floor')), preserveAspectRatio: 'xMidYMin meet' })) as SVGSVGElement;
   const layers = { floor: group('floor-layer'), ways: group('ways-layer'), defence: group('defence-layer'), offence: group('offence-layer'), ball: group('ball-layer'), labels: group('label-layer') };
   svg.append(...Object.values(layers));
   const figures = new Map<BodyId, Figure>();
@@ -75,10 +77,11 @@ export function createCourt(picked: Picked): CourtPicture {
   let run: LabelledRun | undefined;
   let view: View = { left: -820, right: 820, top: -227, bottom: 1312, full: false, bodies: 1 };
   let floor = '';
-  let ways: DrawnWay[] = [];
+  const setWays = createRows(layers.ways, ({ t0: _t0, t1: _t1, ...made }: Way) => made, drawnWay);
+  let ways: readonly DrawnWay[] = [];
   let labels: readonly Placed[] = [];
-  /** What the labels in the picture say; undefined: they are another play's, or of another size. */
-  let labelled: string | undefined = '';
+  /** What the labels in the picture say. */
+  let labelled = '';
   let labelSize = LABEL_SIZE;
 
   svg.addEventListener('click', (event) => {
@@ -95,22 +98,17 @@ export function createCourt(picked: Picked): CourtPicture {
       playback = next;
       floor = '';
       run = undefined;
-      ways = [];
-      layers.ways.replaceChildren();
+      ways = setWays([]);
       showNoLabels();
       for (const figure of figures.values()) hide(figure);
       ball.root.setAttribute('visibility', 'hidden');
       return;
     }
     if (next !== playback) loadFloor(next);
-    if (next !== playback || nextRun !== run) {
-      ways = waysOf(nextRun).map(drawnWay);
-      layers.ways.replaceChildren(...ways.map(({ root }) => root));
-    }
+    if (next !== playback || nextRun !== run) ways = setWays(waysOf(nextRun));
     if (next !== playback) loadFigures(next);
     playback = next;
     run = nextRun;
-    labelled = undefined;
     labels = [];
   }
 
@@ -170,7 +168,7 @@ export function createCourt(picked: Picked): CourtPicture {
     const shy = shyOf(shown.court, ways.flatMap(({ way, phase }) => (phase === undefined ? [] : [{ way, phase }])));
     const bodies = moment.bodies.map(({ x, y }) => [x * 100, y * 100] as const);
     labels = placeLabels(wanted, { view, size: labelSize, bodies, bodyRadius: BODY_CLEAR * view.bodies, shy }, labels);
-    const key = labels.map((label) => `${label.key} ${label.text} ${label.width}`).join('\n');
+    const key = labels.map(({ key: of, kind, text, width, size }) => [of, kind, text, width, size].join(' ')).join('\n');
     if (key !== labelled) {
       labelled = key;
       layers.labels.replaceChildren(...labels.map((label) => tagged(build(labelNode(label, paints)), label.key)));
@@ -183,9 +181,7 @@ export function createCourt(picked: Picked): CourtPicture {
   function resized(): void {
     const pixels = svg.getBoundingClientRect().width / widthOf(view);
     const wanted = pixels > 0 ? Math.min(Math.max(LABEL_SIZE, 11 / pixels), 80) : LABEL_SIZE;
-    if (wanted === labelSize) return;
     labelSize = wanted;
-    labelled = undefined;
   }
 
   const onScreen = (x: number, y: number) => {
@@ -213,7 +209,16 @@ function drawnWay(way: Way): DrawnWay {
   root.setAttribute('visibility', 'hidden');
   const d = way.points.map(([x, y], i) => `${i === 0 ? 'M' : 'L'}${x} ${y}`).join('');
   root.append(build(node('path', { class: 'reach', d })), ...drawWay(way, paints).map(build));
-  return { way, root, phase: undefined, marked: false };
+  const drawn: DrawnWay = {
+    way,
+    root,
+    phase: undefined,
+    marked: false,
+    fill(newest) {
+      drawn.way = newest;
+    },
+  };
+  return drawn;
 }
 
 function showWay(drawn: DrawnWay, phase: Phase | undefined, marked: boolean): void {

@@ -2,6 +2,7 @@
 import type { Playback } from '../../language/playback/playback.ts';
 import { fixButtons, severityWords, type FixChosen } from './callout.ts';
 import { element } from './elements.ts';
+import { createRows } from './rows.ts';
 import type { LabelledRun } from './state.ts';
 import { tenths } from './words.ts';
 import { message } from '../../language/message/message.ts';
@@ -13,40 +14,49 @@ export interface FindingsView {
   readonly mark: (index: number) => void;
 }
 
+interface FindingRow {
+  readonly finding: Playback['findings'][number];
+  /** Its place in the playback. */
+  readonly index: number;
+}
+
 export function createFindings(picked: (index: number) => void, chosen: FixChosen): FindingsView {
   const list = element('ul', { class: 'finding-list' });
   const root = element('section', { class: 'findings', 'aria-labelledby': 'findings-head' }, element('h2', { id: 'findings-head' }, tell(message('To look at'))), list);
-  let loaded: unknown;
-  let buttons = new Map<number, HTMLButtonElement>();
+  const setFindings = createRows(list, ({ finding: { severity, message: told, moment, fixes }, index }: FindingRow) => [index, severity, told, moment, fixes], findingRow);
+  let loaded: Playback | null = null;
+  let ofRun: string | undefined;
+  let rows: readonly ReturnType<typeof findingRow>[] = [];
+
+  function findingRow({ finding, index }: FindingRow) {
+    const button = element(
+      'button',
+      { type: 'button', class: `finding ${finding.severity}` },
+      element('span', { class: 'severity' }, severityWords(finding.severity)),
+      element('span', { class: 'message' }, finding.message),
+      element('span', { class: 'when' }, finding.moment === undefined ? '' : `${tenths(finding.moment)} s`),
+    );
+    button.addEventListener('click', () => picked(index));
+    const fixes = fixButtons(finding, index, chosen);
+    return { index, button, root: element('li', {}, button, ...(fixes === undefined ? [] : [fixes])) };
+  }
+
+  const mark = (index: number | undefined) => rows.forEach((row) => row.button.classList.toggle('marked', row.index === index));
 
   return {
     root,
     load(playback, run) {
-      if (loaded === playback && loaded !== undefined && list.dataset.run === run?.id) return;
+      if (loaded === playback && loaded !== null && ofRun === run?.id) return;
       loaded = playback;
-      list.dataset.run = run?.id ?? '';
-      buttons = new Map();
-      const items = (playback?.findings ?? []).flatMap((finding, i) => {
-        if (finding.run !== undefined && run !== undefined && finding.run !== run.id) return [];
-        const when = finding.moment === undefined ? '' : `${tenths(finding.moment)} s`;
-        const button = element(
-          'button',
-          { type: 'button', class: `finding ${finding.severity}` },
-          element('span', { class: 'severity' }, severityWords(finding.severity)),
-          element('span', { class: 'message' }, finding.message),
-          element('span', { class: 'when' }, when),
-        );
-        button.addEventListener('click', () => picked(i));
-        buttons.set(i, button);
-        const fixes = fixButtons(finding, i, chosen);
-        return [element('li', {}, button, ...(fixes === undefined ? [] : [fixes]))];
-      });
-      root.hidden = items.length === 0;
-      list.replaceChildren(...items);
+      ofRun = run?.id;
+      const all = (playback?.findings ?? []).map((finding, index): FindingRow => ({ finding, index }));
+      rows = setFindings(all.filter(({ finding }) => finding.run === undefined || run === undefined || finding.run === run.id));
+      root.hidden = rows.length === 0;
+      mark(undefined);
     },
     mark(index) {
-      for (const [i, button] of buttons) button.classList.toggle('marked', i === index);
-      buttons.get(index)?.scrollIntoView({ block: 'nearest' });
+      mark(index);
+      rows.find((row) => row.index === index)?.button.scrollIntoView({ block: 'nearest' });
     },
   };
 }

@@ -34,7 +34,7 @@ const NUDGE = 30;
 const FINE = 10;
 
 export function createHand({ asking, chip, picked, say }: Wishes): Hand {
-  const root = build(node('svg', { class: 'hand', preserveAspectRatio: 'xMidYMin meet', role: 'group', 'aria-label': 'Move by hand' })) as SVGSVGElement;
+  const root = build(node('svg', { class: 'hand', preserveAspectRatio: 'xMidYMin meet', role: 'group', 'aria-label': tell(message('Move by hand')) })) as SVGSVGElement;
   const line = build(node('path', { class: 'ghost-line' }));
   const ghost = build(node('g', { class: 'ghost', visibility: 'hidden' }, node('circle', { r: 44 }), node('text', { 'text-anchor': 'middle', dy: '0.36em', 'font-size': 50 })));
   const lands = build(node('circle', { class: 'lands', r: 14, visibility: 'hidden' }));

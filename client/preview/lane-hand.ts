@@ -34,7 +34,7 @@ export function createLaneHand({ asking, chip, say }: { readonly asking: Asking;
 
   function give(button: HTMLButtonElement, { part }: LaneMark, length: () => number): void {
     if (part === undefined) return;
-    const edge = element('span', { class: 'edge', title: 'Draw it to a later start' });
+    const edge = element('span', { class: 'edge', title: tell(message('Draw it to a later start')) });
     button.append(edge);
     edge.addEventListener('pointerdown', (event) => {
       if (event.button !== 0) return;

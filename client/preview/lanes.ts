@@ -2,9 +2,10 @@
 import { stepSpans } from '../../language/playback/moments.ts';
 import type { Playback } from '../../language/playback/playback.ts';
 import type { BodyId, PartId } from '../../language/play/play.ts';
-import { element } from './elements.ts';
+import { element, setText } from './elements.ts';
 import type { LaneHand } from './lane-hand.ts';
-import { lanesOf, ticksOf, type Lane, type LaneMark, type Tick } from './lane-marks.ts';
+import { lanesOf, ticksOf, type Lane, type LaneMark } from './lane-marks.ts';
+import { createRows } from './rows.ts';
 import { currentRun, type LabelledRun, type PlayerState } from './state.ts';
 import { message } from '../../language/message/message.ts';
 import { tell } from './tell.ts';
@@ -22,21 +23,45 @@ export interface LanePicks {
   readonly seek: (t: number) => void;
 }
 
+/** A mark on show. */
 interface Shown {
-  readonly mark: LaneMark;
+  mark: LaneMark;
   readonly button: HTMLButtonElement;
   now: boolean;
   marked: boolean;
 }
 
+/** A mark to be shown, and the looks of its lane, ms. */
+interface MarkHere {
+  readonly mark: LaneMark;
+  readonly looks: readonly number[];
+}
+
+/** What stands on the line of time, at `from`, or from there to `to`. */
+interface AxisMark {
+  readonly kind: 'set-up' | 'step' | 'tick' | 'stands';
+  readonly words: string;
+  readonly from: number;
+  readonly to: number;
+  readonly step?: PartId;
+}
+
 export function createLanes(picks: LanePicks, hand?: LaneHand): LanesView {
-  const axis = element('div', { class: 'axis' });
+  const steps = element('div', { class: 'steps' });
+  const clockWord = element('span', { class: 'who' });
+  const clockTrack = element('div', { class: 'track' });
+  const axis = element('div', { class: 'axis' },
+    element('div', { class: 'axis-row step-row' }, element('span', { class: 'who' }), steps),
+    element('div', { class: 'axis-row clock-row' }, clockWord, clockTrack));
   const rows = element('div', { class: 'rows' });
   const needle = element('div', { class: 'needle' });
   const rail = element('div', { class: 'rail', 'aria-hidden': 'true' }, needle);
   const root = element('section', { class: 'lanes', 'aria-label': tell(message('Who does what when')) }, axis, rows, rail);
-  let shown: Shown[] = [];
-  let labels = new Map<BodyId, HTMLElement>();
+  const setSteps = createRows(steps, ({ kind, words, step }: AxisMark) => [kind, words, step], axisMark);
+  const setClock = createRows(clockTrack, ({ kind, words }: AxisMark) => [kind, words], axisMark);
+  const setLanes = createRows(rows, ({ id, name }: Lane) => [id, name], laneRow);
+  let lanes: readonly ReturnType<typeof laneRow>[] = [];
+  let shown: readonly Shown[] = [];
   let end = 1;
   let share = -1;
   let lit: readonly BodyId[] | undefined;
@@ -48,106 +73,96 @@ export function createLanes(picks: LanePicks, hand?: LaneHand): LanesView {
     root.hidden = playback === null || run === undefined;
     if (playback === null || run === undefined) return;
     end = Math.max(1, run.end);
-    const focused = focusedMark();
-    axis.replaceChildren(...axisRows(playback, run));
-    shown = [];
-    labels = new Map();
-    rows.replaceChildren(...lanesOf(playback, run).map((lane) => laneRow(lane)));
-    restoreFocus(focused);
+    const focused = shown.find(({ button }) => button === document.activeElement);
+    setSteps(stepMarks(playback, run));
+    setText(clockWord, playback.play.callWith === undefined ? 's' : tell(message('clock')));
+    setClock(clockMarks(playback, run));
+    lanes = setLanes(lanesOf(playback, run));
+    shown = lanes.flatMap(({ marks }) => marks());
+    if (focused !== undefined && !focused.button.isConnected) restoreFocus(focused.mark);
+    if (!shown.some(({ button }) => button.tabIndex === 0) && shown[0] !== undefined) shown[0].button.tabIndex = 0;
     share = -1;
     lit = undefined;
   }
 
-  function laneRow(lane: Lane): HTMLElement {
-    const label = lane.id === 'ball' ? element('span', { class: 'who ball', title: tell(message('The ball')) }, tell(message('ball'))) : element('button', { type: 'button', class: 'who', 'aria-label': lane.name, title: lane.name }, lane.id);
-    if (lane.id !== 'ball') {
-      const id = lane.id;
-      labels.set(id, label);
-      label.addEventListener('click', () => picks.body(id));
-    }
-    const track = element('div', { class: 'track', role: 'group', 'aria-label': lane.name });
-    const looks = lane.marks.filter(({ kind }) => kind === 'look').map(({ from }) => from);
-    for (const mark of lane.marks) {
-      const button = markButton(mark, looks);
-      button.addEventListener('click', () => picks.mark(mark));
-      shown.push({ mark, button, now: false, marked: false });
-      track.append(button);
-    }
-    return element('div', { class: 'lane' }, label, track);
+  function laneRow({ id, name }: Lane) {
+    const label = id === 'ball' ? element('span', { class: 'who ball', title: tell(message('The ball')) }, tell(message('ball'))) : element('button', { type: 'button', class: 'who', 'aria-label': name, title: name }, id);
+    if (id !== 'ball') label.addEventListener('click', () => picks.body(id));
+    const track = element('div', { class: 'track', role: 'group', 'aria-label': name });
+    const setMarks = createRows(track, ({ mark: { from: _from, to: _to, words: _words, ...made } }: MarkHere) => made, markButton);
+    let marks: readonly Shown[] = [];
+    return {
+      id,
+      label,
+      root: element('div', { class: 'lane' }, label, track),
+      fill(lane: Lane) {
+        const looks = lane.marks.filter(({ kind }) => kind === 'look').map(({ from }) => from);
+        marks = setMarks(lane.marks.map((mark) => ({ mark, looks }))).map(({ shown: one }) => one);
+      },
+      marks: () => marks,
+    };
   }
 
-  function markButton(mark: LaneMark, looks: readonly number[]): HTMLButtonElement {
+  function markButton({ mark }: MarkHere) {
     const point = mark.kind === 'look' || mark.kind === 'finding';
     const kind = `${mark.kind}${mark.taken === false ? ' passed' : ''}${mark.severity === undefined ? '' : ` ${mark.severity}`}${mark.afterShot === true ? ' after-shot' : ''}`;
-    const button = element('button', { type: 'button', class: `mark ${point ? 'point' : 'bar'} ${kind}`, title: mark.words, 'aria-label': mark.words, tabindex: shown.length === 0 ? 0 : -1 });
-    if (mark.short !== '') button.append(wordsIn(mark, looks));
+    const button = element('button', { type: 'button', class: `mark ${point ? 'point' : 'bar'} ${kind}`, tabindex: -1 });
+    const room = mark.short === '' ? undefined : element('span', { class: 'room' }, element('span', {}, mark.short));
+    if (room !== undefined) button.append(room);
     if (!point && mark.part?.includes('/') === true && mark.kind !== 'shot') hand?.give(button, mark, () => end);
-    // The shortest bar is still seen, and ends where the track does.
-    button.style.left = point ? percent(mark.from) : `min(${percent(mark.from)}, 100% - ${SHORTEST_BAR}px)`;
-    if (!point) button.style.width = percent(mark.to - mark.from);
-    return button;
-  }
-
-  /** A bar's words, in the widest stretch that the looks on it leave free. */
-  function wordsIn({ short, from, to }: LaneMark, looks: readonly number[]): HTMLElement {
-    const room = element('span', { class: 'room' }, element('span', {}, short));
-    const { before, after } = widestStretch(from, to, looks);
-    if (before !== undefined) room.style.marginInlineStart = beside(before);
-    if (after !== undefined) room.style.marginInlineEnd = beside(after);
-    return room;
+    const one: Shown = { mark, button, now: false, marked: false };
+    button.addEventListener('click', () => picks.mark(one.mark));
+    return {
+      root: button,
+      shown: one,
+      fill({ mark: newest, looks }: MarkHere) {
+        one.mark = newest;
+        const { from, to, words } = newest;
+        button.title = words;
+        button.ariaLabel = words;
+        // The shortest bar is still seen, and ends where the track does.
+        button.style.left = point ? percent(from) : `min(${percent(from)}, 100% - ${SHORTEST_BAR}px)`;
+        if (!point) button.style.width = percent(to - from);
+        if (room !== undefined) leaveFree(room, newest, looks);
+      },
+    };
   }
 
   const percent = (ms: number): string => `${((ms / end) * 100).toFixed(3)}%`;
 
-  function axisRows(playback: Playback, run: LabelledRun): readonly HTMLElement[] {
-    const steps = element('div', { class: 'steps' });
+  function stepMarks(playback: Playback, run: LabelledRun): readonly AxisMark[] {
     const spans = stepSpans(run);
     const opening = Math.min(run.startsAt, spans[0]?.to ?? 0);
-    if (opening > 0) steps.append(span(0, opening, tell(message('getting set')), 'set-up'));
-    for (const [i, { key, from, to }] of spans.entries()) {
-      const start = i === 0 ? opening : from;
-      if (to <= start) continue;
-      const name = playback.steps.find((step) => step.key === key)?.name ?? key;
-      const button = span(start, to, name, 'step', 'button');
-      button.title = tell(message('Step {name}', { name }));
-      button.addEventListener('click', () => picks.step(key, start));
-      steps.append(button);
-    }
-    const row = (className: string, words: string, ...children: readonly HTMLElement[]) =>
-      element('div', { class: `axis-row ${className}` }, element('span', { class: 'who' }, words), element('div', { class: 'track' }, ...children));
-    const out = [element('div', { class: 'axis-row step-row' }, element('span', { class: 'who' }), steps)];
-    const ticks = ticksOf(playback, run).map(tick);
-    out.push(row('clock-row', playback.play.callWith === undefined ? 's' : tell(message('clock')), ...ticks, ...standing(run)));
-    return out;
+    const setUp: readonly AxisMark[] = opening > 0 ? [{ kind: 'set-up', words: tell(message('getting set')), from: 0, to: opening }] : [];
+    const named = spans.map(({ key, from, to }, i): AxisMark => ({ kind: 'step', step: key, words: playback.steps.find((step) => step.key === key)?.name ?? key, from: i === 0 ? opening : from, to }));
+    return [...setUp, ...named.filter(({ from, to }) => to > from)];
   }
 
-  function standing(run: LabelledRun): readonly HTMLElement[] {
-    return run.clockStartsAt > 0 ? [span(0, run.clockStartsAt, '', 'stands')] : [];
+  function clockMarks(playback: Playback, run: LabelledRun): readonly AxisMark[] {
+    const ticks = ticksOf(playback, run).map(({ at, words }): AxisMark => ({ kind: 'tick', words, from: at, to: at }));
+    return run.clockStartsAt > 0 ? [...ticks, { kind: 'stands', words: '', from: 0, to: run.clockStartsAt }] : ticks;
   }
 
-  function tick({ at, words }: Tick): HTMLElement {
-    const made = element('span', { class: 'tick' }, words);
-    made.style.left = percent(at);
-    // Near either end the figure stays inside the track.
-    if (at === 0) made.classList.add('first');
-    if (at > end * 0.97) made.classList.add('last');
-    return made;
+  function axisMark({ kind, words, step }: AxisMark) {
+    const made = step === undefined ? element('span', { class: kind }) : element('button', { type: 'button', class: kind, 'aria-label': words, title: tell(message('Step {name}', { name: words })) });
+    if (kind === 'tick') made.append(words);
+    else if (words !== '') made.append(element('span', {}, words));
+    let start = 0;
+    if (step !== undefined) made.addEventListener('click', () => picks.step(step, start));
+    return {
+      root: made,
+      fill({ from, to }: AxisMark) {
+        start = from;
+        made.style.left = percent(from);
+        if (kind !== 'tick') made.style.width = percent(to - from);
+        // Near either end a figure stays inside the track.
+        made.classList.toggle('first', kind === 'tick' && from === 0);
+        made.classList.toggle('last', kind === 'tick' && from > end * 0.97);
+      },
+    };
   }
 
-  function span(from: number, to: number, words: string, className: string, tag: 'span' | 'button' = 'span'): HTMLElement {
-    const made = tag === 'button' ? element('button', { type: 'button', class: className, 'aria-label': words }) : element('span', { class: className });
-    if (words !== '') made.append(element('span', {}, words));
-    made.style.left = percent(from);
-    made.style.width = percent(to - from);
-    return made;
-  }
-
-  function focusedMark(): LaneMark | undefined {
-    return shown.find(({ button }) => button === document.activeElement)?.mark;
-  }
-
-  function restoreFocus(before: LaneMark | undefined): void {
-    if (before === undefined) return;
+  function restoreFocus(before: LaneMark): void {
     const again = shown.find(({ mark }) => mark.part === before.part && mark.kind === before.kind);
     if (again !== undefined) focusMark(again.button);
   }
@@ -181,7 +196,7 @@ export function createLanes(picks: LanePicks, hand?: LaneHand): LanesView {
     }
     if (state.lit === lit) return;
     lit = state.lit;
-    for (const [id, label] of labels) label.classList.toggle('lit', lit.includes(id));
+    for (const { id, label } of lanes) if (id !== 'ball') label.classList.toggle('lit', lit.includes(id));
   }
 
   return { root, load, frame };
@@ -193,6 +208,13 @@ const HALF_A_LOOK = 12;
 const SHORTEST_BAR = 14;
 /** Pixels on either side between a bar's edge and its words: `lanes.css`. */
 const BAR_PADDING = 7;
+
+/** A bar's words stand in the widest stretch that the looks on it leave free. */
+function leaveFree(room: HTMLElement, { from, to }: LaneMark, looks: readonly number[]): void {
+  const { before, after } = widestStretch(from, to, looks);
+  room.style.marginInlineStart = before === undefined ? '' : beside(before);
+  room.style.marginInlineEnd = after === undefined ? '' : beside(after);
+}
 
 // A margin is a share of the bar without its padding, a look stands at a share of the whole bar.
 function beside(share: number): string {

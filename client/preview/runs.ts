@@ -1,6 +1,7 @@
 // The choice of run-through, in the coach's words, with the time each look takes.
 import type { Playback } from '../../language/playback/playback.ts';
 import { element, setText } from './elements.ts';
+import { createRows } from './rows.ts';
 import type { LabelledRun } from './state.ts';
 import { tenths } from './words.ts';
 import { message, type Message } from '../../language/message/message.ts';
@@ -11,13 +12,19 @@ export interface RunsView {
   readonly load: (playback: Playback | null, run: LabelledRun | undefined) => void;
 }
 
+interface RunRow {
+  readonly label: string;
+  readonly takes: string;
+}
+
 export function createRuns(chosen: (index: number) => void): RunsView {
   const list = element('ol', { class: 'run-list' });
   const advice = element('p', { class: 'advice' });
   const legend = element('span', { class: 'legend' });
   const root = element('section', { class: 'runs', 'aria-labelledby': 'runs-head' }, element('div', { class: 'runs-head' }, element('h2', { id: 'runs-head' }, tell(message('Run-throughs'))), legend), list, advice);
+  const setRuns = createRows(list, (run: RunRow) => run, runButton);
   let loaded: Playback | null = null;
-  let buttons: HTMLButtonElement[] = [];
+  let buttons: readonly HTMLButtonElement[] = [];
 
   function load(playback: Playback | null, run: LabelledRun | undefined): void {
     root.hidden = playback === null || playback.runs.length === 0;
@@ -25,26 +32,28 @@ export function createRuns(chosen: (index: number) => void): RunsView {
     if (playback !== loaded) {
       loaded = playback;
       const focused = buttons.indexOf(document.activeElement as HTMLButtonElement);
-      buttons = playback.runs.map((one, i) => runButton(playback, one, i));
-      list.replaceChildren(...buttons.map((button) => element('li', {}, button)));
+      buttons = setRuns(playback.runs.map((one) => ({ label: one.label, takes: takes(playback, one) }))).map(({ button }) => button);
+      // One that was made anew, or is gone, had the keyboard.
       if (focused >= 0) buttons[Math.min(focused, buttons.length - 1)]?.focus();
       setText(advice, callWith(playback));
       advice.hidden = advice.textContent === '';
       setText(legend, playback.times.looks.length === 0 ? '' : (playback.play.throwIn ? tell(message('shot after the hand-over: usual, late')) : tell(message('shot after the call: usual, late'))));
     }
-    buttons.forEach((button, i) => button.setAttribute('aria-pressed', String(playback.runs[i] === run)));
+    buttons.forEach((button, i) => {
+      button.ariaPressed = String(playback.runs[i] === run);
+    });
   }
 
-  function runButton(playback: Playback, run: LabelledRun, index: number): HTMLButtonElement {
+  function runButton(run: RunRow, index: number) {
     const button = element(
       'button',
       { type: 'button', class: 'run' },
       element('span', { class: 'nth', 'aria-hidden': 'true' }, String(index + 1)),
       element('span', { class: 'name' }, run.label),
-      element('span', { class: 'takes' }, takes(playback, run)),
+      element('span', { class: 'takes' }, run.takes),
     );
     button.addEventListener('click', () => chosen(index));
-    return button;
+    return { root: element('li', {}, button), button };
   }
 
   return { root, load };

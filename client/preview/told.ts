@@ -3,9 +3,12 @@ import type { Playback } from '../../language/playback/playback.ts';
 import type { PartId } from '../../language/play/play.ts';
 import type { Moment } from '../../language/playback/at.ts';
 import { element, setText } from './elements.ts';
+import { createRows } from './rows.ts';
 import { tenths } from './words.ts';
 import { message } from '../../language/message/message.ts';
 import { tell } from './tell.ts';
+
+type Told = Playback['told'][number];
 
 export interface ToldView {
   readonly root: HTMLElement;
@@ -21,9 +24,21 @@ export function createTold(picked: (part: PartId) => void): ToldView {
   // Beside the floor there is room to read along.
   const root = element('details', { class: 'told', open: matchMedia('(min-width: 860px)').matches }, element('summary', {}, tell(message('The play in words'))), list);
   const live = element('div', { class: 'unseen', role: 'status', 'aria-live': 'polite' });
+  const setSentences = createRows(list, (told: Told) => told, sentence);
   let loaded: Playback | null = null;
-  let items: { part: PartId | undefined; item: HTMLElement }[] = [];
+  let sentences: readonly ReturnType<typeof sentence>[] = [];
   let marked: PartId | undefined;
+
+  function sentence({ text, part }: Told) {
+    if (part === undefined) return { part, root: element('li', {}, text) };
+    const button = element('button', { type: 'button' }, text);
+    button.addEventListener('click', () => picked(part));
+    return { part, root: element('li', {}, button) };
+  }
+
+  function mark(): void {
+    for (const { part, root: item } of sentences) item.classList.toggle('marked', part !== undefined && part === marked);
+  }
 
   return {
     root,
@@ -32,19 +47,13 @@ export function createTold(picked: (part: PartId) => void): ToldView {
       root.hidden = playback === null || playback.told.length === 0;
       if (playback === loaded || playback === null) return;
       loaded = playback;
-      items = playback.told.map(({ text, part }) => {
-        if (part === undefined) return { part, item: element('li', {}, text) };
-        const button = element('button', { type: 'button' }, text);
-        button.addEventListener('click', () => picked(part));
-        return { part, item: element('li', {}, button) };
-      });
-      list.replaceChildren(...items.map(({ item }) => item));
-      marked = undefined;
+      sentences = setSentences(playback.told);
+      mark();
     },
     frame(part) {
       if (part === marked) return;
       marked = part;
-      for (const { part: own, item } of items) item.classList.toggle('marked', own !== undefined && own === part);
+      mark();
     },
     say: (words) => setText(live, words),
   };

@@ -21,6 +21,14 @@ test('the English bundle holds each of them: after a new sentence, npm run l10n'
   expect(englishBundle()).toBe(readFileSync(join(folder, 'bundle.l10n.json'), 'utf8'));
 });
 
+test('what a screen reader and the mouse are told in the player is a template too', () => {
+  const preview = join(root, 'client/preview');
+  const plain = /(?:aria-label|title|placeholder|alt)'?: '[^']*[a-z]/i;
+  const said = readdirSync(preview).filter((name) => name.endsWith('.ts')).flatMap((name) => readFileSync(join(preview, name), 'utf8').split('\n').filter((line) => plain.test(line)).map((line) => `${name}: ${line.trim()}`));
+  expect(said).toEqual([]);
+  expect(plain.test("element('svg', { 'aria-label': 'The floor' })")).toBe(true);
+});
+
 describe.each(readdirSync(folder).filter((name) => name !== 'bundle.l10n.json'))('%s', (name) => {
   const translated = read(name);
 
