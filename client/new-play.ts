@@ -20,10 +20,12 @@ export function registerNewPlay({ ask }: Pick<ServerLine, 'ask'>, newcomer: Newc
   async function newPlay(wanted: unknown) {
     const editor = window.activeTextEditor;
     const open = editor?.document.languageId === language ? editor.document : undefined;
-    const where = open === undefined ? 'file' : await askWhere(open);
+    const there = await choicesFor(open);
+    if (there === undefined) return;
+    const where = open === undefined ? 'file' : await askWhere(open, there.taken.length);
     if (where === undefined) return;
     const into = where === 'here' ? open : undefined;
-    const choices = await choicesFor(into);
+    const choices = into === open ? there : await choicesFor(undefined);
     if (choices === undefined) return;
     const known = readWanted(wanted);
     const levelSaid = into !== undefined && choices.levelSaid;
@@ -94,13 +96,13 @@ function questions(title: string, total: number): NextQuestion {
 const unanswered = (known: Partial<Answers>, levelSaid: boolean): number =>
   (['name', 'alignment', 'against', ...(levelSaid ? [] : (['level'] as const))] as const).filter((key) => known[key] === undefined).length;
 
-async function askWhere(open: TextDocument): Promise<'here' | 'file' | undefined> {
+/** A file that holds one play is that play's own; where several stand, or none yet, one more belongs there. */
+async function askWhere(open: TextDocument, playsThere: number): Promise<'here' | 'file' | undefined> {
   const file = asLabel(fileName(open.uri));
+  const here = { label: l10n.t('At the end of {0}', file), detail: playsThere === 0 ? l10n.t('There is no play yet') : l10n.t('Below the plays that stand there already'), value: 'here' as const };
+  const ofItsOwn = { label: l10n.t('In a file of its own'), detail: l10n.t('A new text, named after the play'), value: 'file' as const };
   const chosen = await window.showQuickPick(
-    [
-      { label: l10n.t('At the end of {0}', file), detail: l10n.t('Below the plays that stand there already'), value: 'here' as const },
-      { label: l10n.t('In a file of its own'), detail: l10n.t('A new text, named after the play'), value: 'file' as const },
-    ],
+    playsThere === 1 ? [ofItsOwn, here] : [here, ofItsOwn],
     { title: l10n.t('New play'), placeHolder: l10n.t('Where is it written?'), ignoreFocusOut: true },
   );
   return chosen?.value;
@@ -110,17 +112,28 @@ async function askForPlay(choices: protocol.Choices, known: Partial<Answers>, le
   const complain = (name: string) => complainOfName(name) ?? (choices.taken.some((one) => one.toLowerCase() === name.trim().toLowerCase()) ? l10n.t('This file has a play of that name.') : undefined);
   const name = known.name ?? (await window.showInputBox({ ...next(), prompt: l10n.t('What do you call it on the bench?'), placeHolder: l10n.t('First light'), validateInput: complain }));
   if (name === undefined) return undefined;
-  const alignment = known.alignment ?? (await pick(next, l10n.t('Where do they stand at the start?'), choices.alignments.map(({ name: word, places, own }) => ({ label: asLabel(word), value: word, detail: own ? l10n.t('your own') : places }))));
-  if (alignment === undefined) return undefined;
-  const against = known.against ?? (await pick(next, l10n.t('Against what defence?'), choices.defences.map((value) => ({ label: asLabel(sayAgainst(value)), value }))));
+  const start = known.alignment !== undefined ? { alignment: known.alignment, throwIn: known.throwIn } : await pickStart(choices, next);
+  if (start === undefined) return undefined;
+  const against = known.against ?? (await pick(next, l10n.t('Against what defence?'), choices.defences.map((value) => ({ label: asLabel(sayAgainst(value)), value, description: value === 'man' ? l10n.t('man-to-man') : l10n.t('a zone') }))));
   if (against === undefined) return undefined;
-  if (levelSaid) return { name: name.trim(), alignment, against };
-  const level = known.level ?? (await pick(next, l10n.t('How old are the players? The times depend on it.'), choices.levels.map((value) => ({ label: sayLevel(value), value }))));
-  return level === undefined ? undefined : { name: name.trim(), alignment, against, level };
+  if (levelSaid) return { name: name.trim(), ...start, against };
+  const level = known.level ?? (await pick(next, l10n.t('How old are the players? The times depend on it.'), choices.levels.map((value) => ({ label: sayLevel(value), value, description: value }))));
+  return level === undefined ? undefined : { name: name.trim(), ...start, against, level };
+}
+
+/** How they stand, or from where the ball is thrown in. A few letters find either: `side`, `horns`, `left corner`. */
+async function pickStart({ alignments }: protocol.Choices, next: NextQuestion): Promise<Pick<Answers, 'alignment' | 'throwIn'> | undefined> {
+  const throwInLabels = { sideline: l10n.t('throw-in from the side'), baseline: l10n.t('throw-in from the baseline') };
+  const items = alignments.map(({ name, places, own, throwIn }) => ({
+    label: throwIn === undefined ? asLabel(name) : throwInLabels[throwIn],
+    detail: own ? l10n.t('your own') : places,
+    value: { alignment: name, ...(throwIn !== undefined && { throwIn }) },
+  }));
+  return (await window.showQuickPick(items, { ...next(), placeHolder: l10n.t('Where do they stand at the start? Letters find it: horns, side, corner …'), matchOnDetail: true }))?.value;
 }
 
 async function pick(next: NextQuestion, placeHolder: string, items: readonly (QuickPickItem & { readonly value: string })[]): Promise<string | undefined> {
-  return (await window.showQuickPick(items, { ...next(), placeHolder, matchOnDetail: true }))?.value;
+  return (await window.showQuickPick(items, { ...next(), placeHolder, matchOnDetail: true, matchOnDescription: true }))?.value;
 }
 
 function complainOfName(name: string): string | undefined {
@@ -139,7 +152,7 @@ function sayLevel(level: string): string {
 function readWanted(value: unknown): Partial<Answers> {
   if (typeof value !== 'object' || value === null || value instanceof Uri) return {};
   const said = value as Record<string, unknown>;
-  return Object.fromEntries((['name', 'alignment', 'against', 'level', 'team'] as const).flatMap((key) => (typeof said[key] === 'string' ? [[key, said[key]]] : [])));
+  return Object.fromEntries((['name', 'alignment', 'against', 'level', 'team'] as const).flatMap((key) => (typeof said[key] === 'string' ? [[key, said[key]]] : [])).concat(said['throwIn'] === 'sideline' || said['throwIn'] === 'baseline' ? [['throwIn', said['throwIn']]] : []));
 }
 
 /** `Côté fort!` is the file `cote-fort.play`; a second one `cote-fort-2.play`. */

@@ -23,6 +23,9 @@ export function fixesFor(subject: Subject, problem: Problem): readonly Fix[] {
       return offTheScreen(subject, problem);
     case 'off-nobody':
       return reworded(subject, problem.part, new RegExp(`\\s+off ${problem.params.screener}(?!\\s*(?:,|and|then)\\s*\\d)`, 'i'), '', message('Leave out “off {screener}”', { screener: problem.params.screener! }));
+    case 'pin-unknown':
+      // `look 5 on the roll: layup` → `look 5: layup`
+      return problem.params.pin === 'place' ? [] : reworded(subject, problem.part, /\s+(?:on|off)\s+(?:the\s+|his\s+)?[\w-]+(?=\s*(?:"|:|$))/i, '', message('Leave it out of the look'));
     case 'offence-defends':
       return reworded(subject, problem.part, new RegExp(`^${problem.params.who}(?=\\s)`), `X${problem.params.who}`, message('Write “X{who}”', { who: problem.params.who! }));
     case 'defender-attacks':

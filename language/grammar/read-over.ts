@@ -51,6 +51,10 @@ export function readOver(tokens: readonly LineToken[], types: { readonly [name: 
       continue;
     }
     if (spoken[index - 1]?.image === 'and' && isOutAgain(spoken, index - 1)) continue;
+    if (isPastAScreen(kept, token, spoken[index + 1])) {
+      kept.push({ ...token, image: 'off', tokenType: types['off']!, tokenTypeIdx: types['off']!.tokenTypeIdx! });
+      continue;
+    }
     if (index < verb && isBetweenSubjectAndVerb(spoken, index, verb)) continue;
     const next = spoken[index + 1];
     // The comma behind what led to the shot goes with it.
@@ -77,6 +81,12 @@ function withoutCatching(tokens: readonly LineToken[]): readonly LineToken[] {
 /** `cuts to the rim and out to the corner`: the same man goes on. */
 function isOutAgain(tokens: readonly LineToken[], index: number): boolean {
   return index > 2 && /^(out|back|up|over|down|back out)$/.test(wordOf(tokens[index + 1] ?? tokens[index]!)) && ['to', 'into', 'toward'].includes(tokens[index + 2]?.image ?? '');
+}
+
+/** `4 comes around the screen`, `1 drives over the pick`: off it. */
+function isPastAScreen(kept: readonly LineToken[], token: LineToken, next: LineToken | undefined): boolean {
+  if (!/^(around|over)$/.test(wordOf(token)) || next === undefined || next.tokenType.name === 'STRING' || verbOf(wordOf(next))?.class !== 'screen') return false;
+  return ['move', 'dribble'].includes(verbBefore(kept)?.class ?? '');
 }
 
 /** `4 and 5, both roll`; `4 then pops`: the line's own first subject. */
@@ -140,7 +150,9 @@ function isReadOver(kept: readonly LineToken[], token: LineToken, next: readonly
   if (!verb) return false;
   const { class: verbClass, base, word: verbWord } = verb;
   const direction = isUpTo ? 'up' : word;
-  const isSaid = SAID_BY_THE_VERB[base]?.includes(direction) === true || (SAID_BY_WHAT_FOLLOWS.has(verbWord) && direction !== 'in');
+  // `comes around 5`: it is he who is gone round.
+  const isRoundAMan = direction === 'around' && /PLAYER$/.test(next[0]?.tokenType.name ?? '');
+  const isSaid = SAID_BY_THE_VERB[base]?.includes(direction) === true || (SAID_BY_WHAT_FOLLOWS.has(verbWord) && direction !== 'in' && !isRoundAMan);
   const following = isUpTo ? 'to' : next[0]?.image;
   const standsBeforePlace = following !== undefined && BEFORE_A_PLACE.has(following);
   // `sprints up and ball-screens`: where to, what follows says.

@@ -3,7 +3,7 @@ import { message } from '../message/message.ts';
 import { endOf, reads, startWithArticles, tried, written, type Broken } from './broken-line.ts';
 import { commaAfter, isAttacker, rewriting, wholeLine, word, writing, type Recogniser, type SaidOtherwise } from './saying.ts';
 
-export const saidOfHeads: readonly Recogniser[] = [levelOfAge, rulesOfWhom, onTheShotClock, shotWith, repeatsUntil, throwerInFrom, deepUnderTheBasket, endsWithTheBall, alignmentWithoutFrom, demandWithoutMust, hasTheBall, whoCrashes, inTheBackcourt];
+export const saidOfHeads: readonly Recogniser[] = [levelOfAge, rulesOfWhom, onTheShotClock, shotWith, repeatsUntil, throwerInFrom, throwInInFrom, deepUnderTheBasket, endsWithTheBall, alignmentWithoutFrom, demandWithoutMust, hasTheBall, whoCrashes, inTheBackcourt];
 
 /** Up to which age the legs of a level are taken; `hs` is 15 to 18. Common practice, no source. */
 const AGES: readonly (readonly [upTo: number, level: string])[] = [[10, 'u10'], [12, 'u12'], [14, 'u14'], [16, 'u16'], [18, 'hs'], [23, 'college']];
@@ -88,6 +88,16 @@ function throwerInFrom(broken: Broken): SaidOtherwise | undefined {
   if (word(tokens[0]) !== 'from' || !/^(out|out of bounds|taking|throwing|inbounding|inbounds?|passing|takes|throws|throws in|takes the ball out|takes it out|is the thrower)$/.test(word(tokens[index]))) return undefined;
   const who = isAttacker(tokens[index - 1]) ? written(broken, index - 1) : '3';
   return { code: 'misplaced-word', from: index, to: index + 1, message: message('Who throws in has a line of his own below it: "{who} inbounds from the right baseline".', { who }), fixes: [] };
+}
+
+/** `from sideline`, `from a side out`, `from the left baseline` */
+function throwInInFrom(broken: Broken): SaidOtherwise | undefined {
+  const { tokens } = broken;
+  const said = written(broken, 1, commaAfter(broken, 0)).toLowerCase();
+  if (word(tokens[0]) !== 'from' || broken.index > 2 || !/^(the |a |an )?((left|right) )?(side|sideline|side line|touchline|baseline|base line|endline|end line|inbounds?|throw-in|out)( (out|out of bounds|throw-in|inbounds?|play|ball))*$/.test(said)) return undefined;
+  const line = /^(the |a |an )?((left|right) )?(base|end)/.test(said) ? 'baseline' : 'sideline';
+  const text = `1 inbounds from the ${/\bright\b/.test(said) ? 'right' : 'left'} ${line}`;
+  return { code: 'misplaced-word', from: 1, to: commaAfter(broken, 0), message: message('"from" says how the others stand ("from box"). Where the ball is thrown in has a line of its own below it: "{line}".', { line: text }), fixes: [rewriting(broken, text)] };
 }
 
 /** `5 out`, `1-4 high, ball with 1` above the first step. */

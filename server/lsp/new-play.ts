@@ -17,6 +17,9 @@ const usualCourt = courtOf(ruleSet('fiba'));
 /** As the notation writes them behind `against`; a press is learnt from the manual. */
 const defences = ['man', '2-3', '3-2', '1-3-1'] as const;
 
+/** From where 1 throws in, with the four on the floor in a box. */
+const throwIns = (['sideline', 'baseline'] as const).map((throwIn) => ({ name: 'box', places: `1 left ${throwIn}, 2 right elbow, 3 left elbow, 4 right block, 5 left block`, own: false, throwIn }));
+
 export function newPlayChoices(book: Book, uri: string | undefined): Choices {
   const file = uri === undefined ? undefined : book.files.get(uri);
   const own = file === undefined ? [] : ownAlignments(book, file);
@@ -25,7 +28,7 @@ export function newPlayChoices(book: Book, uri: string | undefined): Choices {
     return { name, places: points.map(([player, point]) => `${player} ${atPlace(sayPlace(usualCourt, point))}`).join(', '), own: false };
   });
   return {
-    alignments: [...own.map((name) => ({ name, places: '', own: true })), ...known],
+    alignments: [...own.map((name) => ({ name, places: '', own: true })), ...known, ...throwIns],
     levels: [...levelIds],
     defences: [...defences],
     levelSaid: fileSettingsOf(file?.blocks[0]).level !== undefined,
@@ -52,23 +55,39 @@ function ownAlignments(book: Book, file: BookFile): readonly string[] {
 }
 
 /** Text with `\n` at every line's end. A play that is added to a file begins with a blank line. */
-export function newPlayText({ as, name, alignment: start, against, level, team }: NewPlay): string {
+export function newPlayText({ as, name, alignment: start, throwIn, against, level, team }: NewPlay): string {
   const called = quotable(name) || 'First light';
-  const young = level === 'u10' || level === 'u12';
+  const withoutScreens = level === 'u10' || level === 'u12' || against !== 'man';
   const lines = [
     `play ${quoted(called)}`,
     ...(as === 'play' && level !== undefined && isLevel(level) ? [`  level ${level}`] : []),
-    `  from ${alignment(start) === undefined ? quoted(quotable(start) || 'box') : start}, ball with 1`,
-    ...(atTheRing(start) === undefined ? [] : ['  already set']),
+    ...(throwIn === undefined ? startLines(start) : ['  from box', `  1 inbounds from the left ${throwIn}`]),
     `  against ${defences.find((one) => one === against) ?? 'man'}`,
     '',
-    ...(young || against !== 'man' ? giveAndGo(start) : ballScreen(start)),
+    ...(throwIn !== undefined ? ['  step "Throw-in"', ...throwInLines(throwIn, withoutScreens)] : withoutScreens ? giveAndGo(start) : ballScreen(start)),
   ];
   if (as === 'play') return ['', ...lines, ''].join('\n');
   const header = ['notation 1', `level ${level !== undefined && isLevel(level) ? level : 'u14'}`];
   if (as === 'file') return [...header, '', ...lines, ''].join('\n');
   const book = [`book ${quoted(quotable(team ?? '') || 'Our playbook')}`, `  section "First plays": ${quoted(called)}`];
   return [...header, '', '# The plays in the order they lie on the bench. Write the name of a new play into a section.', ...book, '', ...lines, ''].join('\n');
+}
+
+function startLines(start: string): readonly string[] {
+  return [`  from ${alignment(start) === undefined ? quoted(quotable(start) || 'box') : start}, ball with 1`, ...(atTheRing(start) === undefined ? [] : ['  already set'])];
+}
+
+/** A screen for the shooter, then its roll; without screens the thrower, whom nobody watches. */
+function throwInLines(from: 'sideline' | 'baseline', withoutScreens: boolean): readonly string[] {
+  const lines = {
+    sideline: ['3 cuts to left corner', '2 cuts to top', '1 inbounds to 2', '5 screens for 4, then rolls', '4 cuts off 5 to right corner', '1 steps in to left wing', 'look 4 "shooter": jumper', 'look 5 on the roll: layup'],
+    baseline: ['2 clears to top', '5 clears to left wing', '4 screens for 3, then rolls', '3 cuts off 4 to right corner', '1 inbounds to 3', '1 steps in to left corner', 'look 3 "shooter": jumper', 'look 4 on the roll: layup'],
+  };
+  const withoutAny = {
+    sideline: ['5 clears to left corner', '4 clears to right corner', '3 clears to right wing', '2 cuts to top', '1 inbounds to 2'],
+    baseline: ['5 clears to left corner', '4 clears to right corner', '2 clears to right wing', '3 cuts to left wing', '1 inbounds to 3'],
+  };
+  return (withoutScreens ? [...withoutAny[from], '1 steps in and cuts to rim', 'look 1 "thrower": bounce-pass, layup'] : lines[from]).map((line) => `    ${line}`);
 }
 
 function ballScreen(start: string): readonly string[] {

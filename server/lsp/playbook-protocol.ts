@@ -74,8 +74,10 @@ export type Arranged = NonNullable<v.InferOutput<typeof arrangedSchema>>;
 /** Request: what a new play can start from, for the document it will stand in. */
 export const choicesMethod = 'setwright/newPlayChoices';
 export const choicesQuestionSchema = v.object({ version, uri: v.optional(v.string()) });
+const throwInFrom = v.picklist(['sideline', 'baseline']);
 const choicesSchema = v.object({
-  alignments: v.array(v.object({ name: v.string(), places: v.string(), own: v.boolean() })),
+  /** With `throwIn` it is the four on the floor who stand so, and 1 throws in from there. */
+  alignments: v.array(v.object({ name: v.string(), places: v.string(), own: v.boolean(), throwIn: v.optional(throwInFrom) })),
   levels: v.array(v.string()),
   defences: v.array(v.string()),
   /** The document says whose legs its plays are for. */
@@ -93,6 +95,7 @@ export const newPlaySchema = v.object({
   as: v.picklist(['play', 'file', 'playbook']),
   name: v.string(),
   alignment: v.string(),
+  throwIn: v.optional(throwInFrom),
   against: v.string(),
   level: v.optional(v.string()),
   team: v.optional(v.string()),

@@ -24,6 +24,17 @@ describe('a fix mends what it is offered for', () => {
   });
 });
 
+test.each([
+  ['look 5 on the roll: layup', 'look 5: layup'],
+  ['look 5 "inside" on the roll', 'look 5 "inside"'],
+  ['look 5 off 4: layup', 'look 5: layup'],
+])('what a look waits for in vain can be left out: %s', (line, mended) => {
+  const text = `play "A"\n  from horns, ball with 1\n  1 dribbles to left slot\n  ${line}\n`;
+  const finding = compileText(text).findings.find(({ code }) => code === 'pin-unknown');
+  const [fix] = finding!.fixes;
+  expect(applyBlockEdits(text.split('\n'), fix!.edits.map((edit) => ({ ...edit, line: edit.line + finding!.firstLine })))[3]).toBe(`  ${mended}`);
+});
+
 test('a line taken out by a fix leaves no empty line', () => {
   const text = 'play "A"\n  from 5-out\n  allow crowding "old"\n  1 dribbles to left slot\n  look 1: three\n';
   const [finding] = compileText(text).findings;

@@ -1,3 +1,4 @@
+import { compileText } from './compiled.ts';
 import { describe, expect, test } from 'vitest';
 import { codesIn, messageOf } from './codes.ts';
 
@@ -47,6 +48,10 @@ describe('closely guarded', () => {
 describe('the lines', () => {
   test('a man who stands outside is told, the thrower is not', () => {
     expect(codesIn('from 1 top, 2 right wing, 3 left wing, 4 right corner, 5 at (8, 1) m\n1 passes to 2\nlook 2: three')).toContain('out-of-bounds');
+    for (const [place, line] of [['left sideline', '1 inbounds from the left sideline'], ['(2, -2) m', '1 inbounds from the right baseline']] as const) {
+      const found = compileText(`play "A"\n  from box, 1 at ${place}\n  1 passes to 2\n  look 2: three\n`).findings.find(({ code }) => code === 'out-of-bounds');
+      expect(found?.message).toContain(`write below it: ${line}`);
+    }
     expect(codesIn('3 inbounds from the left baseline\nfrom 1 top, 2 right wing, 4 right corner, 5 left wing\n3 inbounds to 1\nlook 1: three')).not.toContain('out-of-bounds');
   });
   test('a foot on the line is told with its distance', () => expect(messageOf('foot-on-line', 'from 5-out\n1 dribbles to (-7.43, 2) m\nlook 1: three')).toContain('0.07 m from the line'));

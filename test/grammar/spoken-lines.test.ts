@@ -30,6 +30,12 @@ const rows: readonly (readonly [spoken: string, notation: string])[] = [
   ['1 throws it in to 2', '1 inbounds to 2'],
   ['3 takes the ball out on the right sideline', '3 inbounds at the right sideline'],
   ['look 5 "dump": dump-off, layup', 'look 5 "dump": pass, layup'],
+  // past a screen
+  ['4 comes around the screen to right corner', '4 moves off the screen to right corner'],
+  ['4 runs around the stagger to top', '4 runs off the stagger to top'],
+  ['1 drives over the ball screen to rim', '1 drives off the ball screen to rim'],
+  ['4 comes around 5 to right corner', '4 goes around 5 to right corner'],
+  ['4 comes around to right corner', '4 comes to right corner'],
   // moves
   ['4 comes to the top', '4 moves to the top'],
   ['4 comes up to the top', '4 moves to the top'],

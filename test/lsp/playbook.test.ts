@@ -7,7 +7,11 @@ import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { emptyBook, openFile, textOf } from '../../language/book/book.ts';
 import { parseLine } from '../../language/grammar/parse-line.ts';
 import { createKeeper } from '../../language/compile.ts';
+import { courtOf } from '../../language/court/court.ts';
+import { ruleSet } from '../../language/court/rule-sets.ts';
 import { levelIds } from '../../language/court/youth.ts';
+import { OFFENCE } from '../../language/play/play.ts';
+import { sayPlace } from '../../language/words/say-place.ts';
 import { root } from '../../scripts/build.ts';
 import { newPlayChoices, newPlayText } from '../../server/lsp/new-play.ts';
 import { filesOnDisk } from '../../server/lsp/node-files.ts';
@@ -134,10 +138,10 @@ describe('a new play', () => {
     return { plays: keeper.playsOf(book, uri), wrong: keeper.findingsOf(book, uri).filter(({ code }) => !code.startsWith('youth-')).map(({ code, message }) => `${code}: ${message}`) };
   };
 
-  test.each(newPlayChoices(emptyBook, undefined).alignments.map(({ name }) => name))('from %s moves at once and has nothing wrong, at every level and against everything', (alignment) => {
+  test.each(newPlayChoices(emptyBook, undefined).alignments)('from $name $throwIn moves at once and has nothing wrong, at every level and against everything', ({ name: alignment, throwIn }) => {
     for (const level of levelIds)
       for (const against of newPlayChoices(emptyBook, undefined).defences) {
-        const { plays, wrong } = wrongWith(newPlayText({ version: 1, as: 'file', name: 'Ours', alignment, against, level }));
+        const { plays, wrong } = wrongWith(newPlayText({ version: 1, as: 'file', name: 'Ours', alignment, throwIn, against, level }));
         expect(wrong, `${level} ${against}`).toEqual([]);
         const [play] = plays;
         expect(play!.play.name).toBe('Ours');
@@ -148,6 +152,15 @@ describe('a new play', () => {
 
   test('tells of each alignment where everybody stands, in words that could be written', () => {
     for (const { name, places } of newPlayChoices(emptyBook, undefined).alignments) expect(parseLine(`  from ${places}`).fault, `${name}: ${places}`).toBeUndefined();
+  });
+
+  test.each(['sideline', 'baseline'] as const)('can begin with a throw-in from the %s, as the choice tells it', (throwIn) => {
+    const choice = newPlayChoices(emptyBook, undefined).alignments.find((one) => one.throwIn === throwIn)!;
+    const { plays } = wrongWith(newPlayText({ version: 1, as: 'file', name: 'Ours', alignment: choice.name, throwIn, against: 'man', level: 'u14' }));
+    const court = courtOf(ruleSet('fiba'));
+    const told = OFFENCE.map((who) => `${who} ${sayPlace(court, plays[0]!.timeline.runs[0]!.tracks[who]!.start)}`);
+    expect(told.join(', ')).toBe(choice.places);
+    expect(plays[0]!.play.start.throwIn).toMatchObject({ by: { value: 1 }, side: throwIn });
   });
 
   test('in a playbook stands in its first section', () => {
