@@ -234,5 +234,5 @@ inRealVsCode(
       await own.close();
     });
   },
-  { in: ['Node'], files: { 'wrong.play': 'level u14\n\nplay "Wrong"\n  from horns, ball with 1\n  1 screens for 2\n  look 2: three\n' } },
+  { files: { 'wrong.play': 'level u14\n\nplay "Wrong"\n  from horns, ball with 1\n  1 screens for 2\n  look 2: three\n' } },
 );
