@@ -16,7 +16,7 @@ const SAID_BY_THE_VERB: { readonly [base: string]: readonly string[] } = {
 const SAID_BY_WHAT_FOLLOWS: ReadonlySet<string> = new Set(['comes', 'come']);
 /** `a pull-up jumper`, `a trailer three`: the shot is the last word. */
 const OF_A_SHOT: ReadonlySet<string> = new Set([
-  'pull up', 'spot up', 'corner', 'elbow', 'wing', 'trailer', 'open', 'step back', 'fadeaway', 'face up', 'baby', 'drop-step', 'uncontested', 'rhythm', 'pick-and-pop', 'kick out', 'kick-out pass', 'wide-open', 'turnaround', 'driving', 'baseline', 'free-throw line', 'top of the key', 'short corner', 'reverse', 'power', 'quick', 'running', 'short', 'mid-range', 'midrange', 'deep', 'contested', 'catch-and-shoot', 'catch and shoot',
+  'pull up', 'spot up', 'backdoor', 'corner', 'elbow', 'wing', 'trailer', 'open', 'step back', 'fadeaway', 'face up', 'baby', 'drop-step', 'uncontested', 'rhythm', 'pick-and-pop', 'kick out', 'kick-out pass', 'wide-open', 'turnaround', 'driving', 'baseline', 'free-throw line', 'top of the key', 'short corner', 'reverse', 'power', 'quick', 'running', 'short', 'mid-range', 'midrange', 'deep', 'contested', 'catch-and-shoot', 'catch and shoot',
 ]);
 /** `corner 3`, `a 3 pointer`. */
 const THREE_ENDS: ReadonlySet<string> = new Set([',', 'or', 'then']);

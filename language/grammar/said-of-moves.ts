@@ -121,6 +121,11 @@ export function highOrLow(broken: Broken): SaidOtherwise | undefined {
   const ways = HEIGHTS.get(word(tokens[index]));
   const verb = verbOf(word(tokens[index - 1]));
   if (!ways || !verb || !['move', 'screen', 'seal', 'dribble'].includes(verb.class)) return undefined;
+  if (/^(to|into|at)$/.test(word(tokens[index + 1]))) {
+    const place = { words: written(broken, index), place: written(broken, index + 1, commaAfter(broken, index)) };
+    const fix = tried(broken, message('Leave out "{words}"', { words: place.words }), [{ at: endOf(tokens[index - 1]!), to: endOf(tokens[index]!), text: '' }]);
+    return fix && { code: 'extra-word', from: index, to: index + 1, message: message('How far he goes, "{place}" says: leave out "{words}".', place), fixes: [fix] };
+  }
   const places = verb.class === 'screen' || verb.base === 'post up' ? ways.map((way) => way.replace('to the', 'at the')) : ways;
   return { code: 'unknown-word', from: index, to: index + 1, message: message('"{place}" can be many places. Say which: "{words}".', { place: written(broken, index), words: `${written(broken, index - 1)} ${places[0]!}` }), fixes: places.map((text) => writing(broken, index, index + 1, text)) };
 }

@@ -33,8 +33,10 @@ export function pickAndRoll(broken: Broken): SaidOtherwise | undefined {
 /** `1 rejects the screen`: he goes where the screen does not stand. */
 export function refuses(broken: Broken): SaidOtherwise | undefined {
   const { tokens, index } = broken;
-  if (!/^(rejects?|refuses?|splits?)$/.test(word(tokens[index])) || !isAttacker(tokens[index - 1])) return undefined;
-  return { code: 'unknown-word', from: index, to: index + 1, message: message('Who does not use the screen drives somewhere else: say where ("drives to left elbow"). If the defence brings it about, it is a step of its own.'), fixes: [] };
+  const turnsDown = [index, index - 1].find((i) => /^turns?$/.test(word(tokens[i])) && word(tokens[i + 1]).startsWith('down') && isAttacker(tokens[i - 1]));
+  if (turnsDown === undefined && (!/^(rejects?|refuses?|splits?)$/.test(word(tokens[index])) || !isAttacker(tokens[index - 1]))) return undefined;
+  const from = turnsDown ?? index;
+  return { code: 'unknown-word', from, to: from + 1, message: message('Who does not use the screen drives somewhere else: say where ("drives to left elbow"). If the defence brings it about, it is a step of its own.'), fixes: [] };
 }
 
 /** `2 curls the screen` */

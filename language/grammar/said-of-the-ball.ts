@@ -98,7 +98,9 @@ export function passToAPlace(broken: Broken): SaidOtherwise | undefined {
   if (word(tokens[index - 1]) !== 'to' || verbOf(word(verb))?.class !== 'pass' || !broken.wanted.every(({ token }) => /PLAYER|him|them/.test(token))) return undefined;
   const place = written(broken, index, commaAfter(broken, index));
   if (!reads(`2 cuts to ${place}`)) return undefined;
-  return { code: 'misplaced-word', from: index, to: index + 1, message: message('A pass goes to a man. Say who is there: "{words}".', { words: `${written(broken, index - 1)} 3 on the ${place.replace(/^the /i, '')}` }), fixes: [] };
+  const receiver = word(tokens[0]) === '3' ? '2' : '3';
+  const joint = /corner|gap|seam|lane$/.test(place) ? 'in' : 'on';
+  return { code: 'misplaced-word', from: index, to: index + 1, message: message('A pass goes to a man. Say who is there: "{words}".', { words: `${written(broken, index - 1)} ${receiver} ${joint} the ${place.replace(/^the /i, '')}` }), fixes: [] };
 }
 
 export function followsHisPass(broken: Broken): SaidOtherwise | undefined {

@@ -5,6 +5,7 @@ import { inNumber, isAttacker, word, writing, type Recogniser, type SaidOtherwis
 import { otherNumber, verbs } from './verbs.ts';
 import { saidOfHeads } from './said-of-heads.ts';
 import { saidOfLooks } from './said-of-looks.ts';
+import { inAPhrase } from './said-in-a-phrase.ts';
 import { icesTheScreen, whichZone, picksUpAMan, drawsTwo, fouls, makesOrMisses, shootsAFreeThrow, guardsHim, comesOutTo, boxAndOne, runsTheClockDown } from './said-of-defence.ts';
 import { otherVerb, takesHisMan, setsUpHisMan, upTheSideline, oppositeOfWhat, fillsALane, anOpenPlace, someonesSpot, clearsASide, highOrLow, andOutTo, facesUp, getsTo } from './said-of-moves.ts';
 import { setsAnAdjectiveScreen, pickAndRoll, refuses, offMissing, doublesFor, doubleBy, oneThenTheOther, whichOfTheZone, throughTheGate, shutsTheGate } from './said-of-screens.ts';
@@ -13,7 +14,7 @@ import { dependsOnTheDefence, before, onTheCatch, onTheSignal, waitsWithoutFor, 
 
 /** In the order in which they are tried: the first that fits speaks. */
 const RECOGNISERS: readonly Recogniser[] = [
-  ...saidOfHeads, ...saidOfLooks,
+  ...saidOfHeads, ...saidOfLooks, inAPhrase,
   fouls, makesOrMisses, shootsAFreeThrow, guardsHim, comesOutTo, boxAndOne, runsTheClockDown, pickAndRoll, setsAnAdjectiveScreen,
   icesTheScreen, probes, theHandOffTold, anOpponentsCount, drawsTwo, upTheSideline, behindTheBall, oppositeOfWhat, otherVerb, refuses, offMissing,
   onTheSignal, forSafety, getsAHandOff, passToAPlace, whichOfTheZone, fillsALane, atTheDefence, anOpenPlace, someonesSpot, throughTheGate,

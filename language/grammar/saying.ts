@@ -27,9 +27,15 @@ export function writing(broken: Broken, from: number, to: number, text: string):
   return first && last && tried(broken, message('Write "{words}"', { words: text }), [{ at: first.startOffset, to: endOf(last), text }]);
 }
 
-/** The verb in the number of the subject before the token. */
+/** The verb, with what follows it, in the number of the subject before the token. */
 export function inNumber(broken: Broken, index: number, one: string): string {
-  return singularAt(broken, index) ? one : (otherNumber.get(one) ?? one);
+  if (singularAt(broken, index)) return one;
+  const words = one.split(' ');
+  for (let length = words.length; length > 0; length--) {
+    const other = otherNumber.get(words.slice(0, length).join(' '));
+    if (other !== undefined) return [other, ...words.slice(length)].join(' ');
+  }
+  return one;
 }
 
 export function commaAfter(broken: Broken, index: number): number {

@@ -1,0 +1,54 @@
+// Phrases of coaches that one line says with other words: what is said, and what is written in its place.
+import { message, type Message } from '../message/message.ts';
+import { endOf, tried, type Broken } from './broken-line.ts';
+import { inNumber, type SaidOtherwise } from './saying.ts';
+
+/**
+ * The words said, as they stand in the line, behind who does it; what is written for them (`$1` is the first group), in the singular; and why.
+ * Common usage, no source.
+ */
+const PHRASES: readonly (readonly [said: RegExp, instead: string, why: Message])[] = [
+  [/\bmakes?(?: an?)?(?: (?:hard|quick|sharp|straight))?(?: (?:basket|rim)[ -]cut| cut to the (?:basket|rim))\b/i, 'basket-cuts', message('A cut is said with its verb.')],
+  [/\bmakes?(?: an?)?(?: (?:hard|quick|sharp))? (?:back|backdoor)[ -]?cut\b/i, 'back-cuts', message('A cut is said with its verb.')],
+  [/\bmakes?(?: an?)? (shallow|straight|v|l)[ -]cut\b/i, '$1-cuts', message('A cut is said with its verb.')],
+  [/\bmakes?(?: an?)?(?: (?:hard|quick|sharp))? cut\b/i, 'cuts', message('A cut is said with its verb.')],
+  [/\bdrags? (?:it|the ball)(?: back)? out\b/i, 'pulls it out', message('To drag the ball out is to pull it out.')],
+  [/\bdrags? for (\d)/i, 'drag-screens for $1', message('A drag is a ball screen in the open floor.')],
+  [/\bsprays? (?:it |the ball )?to (\d)/i, 'kicks out to $1', message('A pass out of the lane is a kick-out.')],
+  [/\bpitch(?:es)? (?:it|the ball) ahead to (\d)/i, 'passes ahead to $1', message('Ahead goes a pass; a pitch is a hand-off.')],
+  [/\bthrows?(?: an?)? skip pass to (\d)/i, 'skips to $1', message('A pass is said with its verb.')],
+  [/\bthrows?(?: an?)? bounce pass to (\d)/i, 'bounce-passes to $1', message('A pass is said with its verb.')],
+  [/\bthrows?(?: an?)? lob(?: pass)? to (\d)/i, 'lobs to $1', message('A pass is said with its verb.')],
+  [/\bgives? and (?:goes|go) with (\d)/i, 'passes to $1, then basket-cuts', message('To give and go is a pass and a cut to the rim.')],
+  [/\bfills? up\b/i, 'fills the open spot', message('Who fills up takes the next empty spot.')],
+  [/\bsneaks? up\b(?: to\b)?/i, 'lifts', message('To come up the floor along his side is a lift.')],
+  [/\bsneaks?\b/i, 'cuts', message('How he gets there, the places say.')],
+  [/\bflattens?(?: out)?\b/i, 'drifts', message('To flatten out is to drift towards the baseline.')],
+  [/\bducks? into\b/i, 'seals at', message('Who ducks in holds his man behind him: a seal.')],
+  [/\b(?:gets?|goes|gets? down) into the (?:paint|lane|key)\b/i, 'cuts to the lane', message('With the ball he "drives to the lane", without it he "cuts to the lane".')],
+  [/\bbehind the (screen|pick|flare|stagger)\b/i, 'off the $1', message('Who gets open behind a screen comes off it.')],
+  [/\bin the short roll\b/i, 'on the nail', message('A short roll ends at the free-throw line.')],
+  [/\bside(?:line)? out of bounds\b/i, 'sideline throw-in', message('From the side the ball is thrown in.')],
+  [/\bshort[ -]rolls? to\b/i, 'rolls to', message('A short roll is a roll that stops where you say.')],
+  [/\bdrops? back as the safety\b/i, 'is the safety', message('The safety is told in one line. He gets the ball when the looks are passed up.')],
+  [/\b(?:chases|fights|comes|trails|goes) over(?: the)? top of (\d)/i, 'goes over $1', message('A defender goes over a screener, or under him.')],
+];
+
+export function inAPhrase(broken: Broken): SaidOtherwise | undefined {
+  let without: SaidOtherwise | undefined;
+  for (const [said, instead, why] of PHRASES) {
+    const found = said.exec(broken.text);
+    if (found === null) continue;
+    const end = found.index + found[0].length;
+    const from = broken.tokens.findIndex(({ startOffset }) => startOffset >= found.index);
+    const to = broken.tokens.findLastIndex((token) => endOf(token) <= end) + 1;
+    if (from < 1 || to <= from) continue;
+    const text = inNumber(broken, from, found[0].replace(said, instead));
+    const fix = tried(broken, message('Write "{words}"', { words: text }), [{ at: broken.tokens[from]!.startOffset, to: end, text }]);
+    const told: SaidOtherwise = { code: 'unknown-word', from, to, message: message('{why} Write "{text}".', { why, text }), fixes: fix === undefined ? [] : [fix] };
+    if (fix !== undefined) return told;
+    // Something else in the line is not read either.
+    without ??= told;
+  }
+  return without;
+}
