@@ -11,8 +11,8 @@ import { recallShown, rememberShown, type ShownDocument } from './shown-document
 
 export const viewType = 'setwright.play';
 
-/** ms. What an opened window restores of a text's cursor comes with the text; nobody goes to a line so soon. */
-const RESTORING = 1000;
+/** ms. What an opened window restores of a text's cursor comes with the text, on a laden machine a little later; nobody goes to a line so soon. */
+const RESTORING = 3000;
 
 export interface PlayPanels {
   readonly disposables: readonly Disposable[];
@@ -135,6 +135,7 @@ export function registerPlayPanels({ extensionUri, workspaceState }: ExtensionCo
       const frame = protocol.readFrame(value);
       if (frame !== undefined) panels.get(frame.panel)?.receive(frame);
     }),
+    window.onDidChangeVisibleTextEditors(noteShown),
     window.onDidChangeActiveTextEditor((editor) => {
       if (editor === undefined || !isPlay(editor.document)) return;
       openWithPlay(editor);
