@@ -155,7 +155,7 @@ inRealVsCode(
       await press('Keep this play in the panel', 'the panel keeps the play', () => pinned.isVisible());
       await choose('Skiff', 'quick.play');
       // The server has answered for the new text: a panel that goes along would have been told before.
-      await page.locator('.editor-group-container').first().getByText(/First look at 3\.\d s/).first().waitFor();
+      await page.locator('.editor-group-container').first().getByText(/Looks? (at )?3\.\d/).first().waitFor();
       expect(await panel(editor()).locator('h1').first().innerText()).toContain('Lighthouse');
       await screenshot(editor(), 'a pinned play');
       await press('go with the text again', 'the panel goes with the text', () => pinned.isHidden());
