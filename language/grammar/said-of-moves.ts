@@ -1,32 +1,8 @@
 // What coaches say of how men move, and of where to, that a line says in other words.
-import { message, oneOf, type Message } from '../message/message.ts';
+import { message, oneOf } from '../message/message.ts';
 import { endOf, startWithArticles, tried, written, type Broken } from './broken-line.ts';
 import { commaAfter, inNumber, isAttacker, isDefender, word, writing, type SaidOtherwise } from './saying.ts';
 import { verbOf } from './verbs.ts';
-
-/** Verbs that one line says with others: [words, what is meant, why]. Common usage, no source. */
-const OTHER_VERBS: readonly (readonly [said: RegExp, singular: string, why: Message])[] = [
-  [/^(isolates?|isos?)$/, 'keeps his dribble', message('Alone with his man he first keeps his dribble; the others clear.')],
-  [/^(rim-runs?|runs-to-the-rim)$/, 'dives', message('To run to the rim is a dive.')],
-  [/^(ghosts?|ghost-screens?)$/, 'slips', message('A screen that is never set is a slip.')],
-  [/^(short-rolls?)$/, 'rolls to the nail', message('A short roll stops at the free-throw line.')],
-  [/^opens?(-up)?$/, 'seals', message('To open up is to turn and show the hands.')],
-  [/^(spaces-out|spreads|spread)$/, 'spaces', message('Say "spaces", or where to.')],
-];
-
-export function otherVerb(broken: Broken): SaidOtherwise | undefined {
-  const { tokens } = broken;
-  // `5 rim` is a place until `runs` comes.
-  const index = isAttacker(tokens[broken.index - 1]) || /^(and|then|,)$/.test(word(tokens[broken.index - 1])) ? broken.index : broken.index - 1;
-  const both = `${word(tokens[index])}-${word(tokens[index + 1])}`;
-  const found = OTHER_VERBS.find(([said]) => said.test(both) || said.test(word(tokens[index]).replaceAll(' ', '-')));
-  if (!found || !(isAttacker(tokens[index - 1]) || /^(and|then|,)$/.test(word(tokens[index - 1])))) return undefined;
-  // `opens up to the ball`: the two words go together.
-  const to = index + (found[0].test(both) || word(tokens[index + 1]) === 'up' || word(tokens[index + 1]) === 'up to' ? 2 : 1);
-  const text = inNumber(broken, index, found[1]);
-  const fix = writing(broken, index, to, text) ?? writing(broken, index, commaAfter(broken, index), text);
-  return { code: 'unknown-word', from: index, to, message: message('{why} Write "{text}".', { why: found[2], text }), fixes: [fix] };
-}
 
 /** `2 takes X2 to the corner`: he clears, his man follows. */
 export function takesHisMan(broken: Broken): SaidOtherwise | undefined {
