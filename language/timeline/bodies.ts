@@ -77,9 +77,11 @@ export function planWay(branch: Branch, errand: Errand): Planned {
   // Who waits need not go round any more, where the other is gone by then.
   const detour = best.way;
   for (const delay of errand.mayWait ? waitsMs : []) {
+    if (best.clash === undefined) break;
+    const waiting = whileWaiting(errand, delay, others, room);
     for (const way of new Set([ended.way, detour])) {
       if (best.clash === undefined) break;
-      const clash = whileWaiting(errand, delay, others, room).reduce(worse, worstClash(way, errand.start + delay, others, room, errand));
+      const clash = waiting.reduce(worse, worstClash(way, errand.start + delay, others, room, errand));
       if (clash === undefined || clash.gap > best.clash.gap + 1e-6) best = { way, delay, clash };
     }
   }
