@@ -149,11 +149,7 @@ function sayLevel(level: string): string {
 }
 
 /** What a caller of the command already says; anything else is asked. */
-function readWanted(value: unknown): Partial<Answers> {
-  if (typeof value !== 'object' || value === null || value instanceof Uri) return {};
-  const said = value as Record<string, unknown>;
-  return Object.fromEntries((['name', 'alignment', 'against', 'level', 'team'] as const).flatMap((key) => (typeof said[key] === 'string' ? [[key, said[key]]] : [])).concat(said['throwIn'] === 'sideline' || said['throwIn'] === 'baseline' ? [['throwIn', said['throwIn']]] : []));
-}
+const readWanted = (value: unknown) => protocol.readAnswers(value) ?? {};
 
 /** `Côté fort!` is the file `cote-fort.play`; a second one `cote-fort-2.play`. */
 async function freeName(folder: Uri, name: string): Promise<Uri | undefined> {

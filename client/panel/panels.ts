@@ -9,7 +9,7 @@ import { createEditorMarks } from './editor-marks.ts';
 import { openPlayPanel, type Opening, type PlayInText, type PlayPanel } from './panel.ts';
 import { recallShown, rememberShown, type ShownDocument } from './shown-documents.ts';
 
-export const viewType = 'setwright.play';
+const viewType = 'setwright.play';
 
 /** ms. What an opened window restores of a text's cursor comes with the text, on a laden machine a little later; nobody goes to a line so soon. */
 const RESTORING = 3000;

@@ -21,7 +21,7 @@ export function defenceAction(one: One, tree: ActionTree): Action[] {
       const base = baseOf(one, tree.verb);
       const parts = tree.$type === 'Move' || tree.$type === 'Seal' ? tree.parts : [];
       // A defender goes straight there: what says how is left over.
-      const { to } = goingOf(one, base.id, parts.filter(part => !saysHow.has(part?.$type) && (part?.$type !== 'Heading' || parts.length === 1)));
+      const { to } = goingOf(one, base.id, parts.filter((part) => !saysHow.has(part?.$type) && (part?.$type !== 'Heading' || parts.length === 1)));
       const man = tree.$type === 'Seal' || tree.$type === 'Crash' ? tree.on : undefined;
       const on = man && bodyOf(one.reader, take(one, man), meaningOf(one, base.id));
       return [{ ...base, kind: 'defend', ...(on === undefined ? {} : { on }), ...(to === undefined ? {} : { to }) }];

@@ -17,16 +17,12 @@ const usualCourt = courtOf(ruleSet('fiba'));
 /** As the notation writes them behind `against`; a press is learnt from the manual. */
 const defences = ['man', '2-3', '3-2', '1-3-1'] as const;
 
-/** From where 1 throws in, with the four on the floor in a box. */
-const throwIns = (['sideline', 'baseline'] as const).map((throwIn) => ({ name: 'box', places: `1 left ${throwIn}, 2 right elbow, 3 left elbow, 4 right block, 5 left block`, own: false, throwIn }));
-
 export function newPlayChoices(book: Book, uri: string | undefined): Choices {
   const file = uri === undefined ? undefined : book.files.get(uri);
   const own = file === undefined ? [] : ownAlignments(book, file);
-  const known = alignmentNames.filter(isWritten).map((name) => {
-    const points = [...(alignmentPoints(usualCourt, name) ?? [])];
-    return { name, places: points.map(([player, point]) => `${player} ${atPlace(sayPlace(usualCourt, point))}`).join(', '), own: false };
-  });
+  const known = alignmentNames.filter(isWritten).map((name) => ({ name, places: placesIn(name), own: false }));
+  // 1 throws in, the four on the floor stand in a box.
+  const throwIns = (['sideline', 'baseline'] as const).map((throwIn) => ({ name: 'box', places: `1 left ${throwIn}, ${placesIn('box', 1)}`, own: false, throwIn }));
   return {
     alignments: [...own.map((name) => ({ name, places: '', own: true })), ...known, ...throwIns],
     levels: [...levelIds],
@@ -34,6 +30,12 @@ export function newPlayChoices(book: Book, uri: string | undefined): Choices {
     levelSaid: fileSettingsOf(file?.blocks[0]).level !== undefined,
     taken: (file?.blocks ?? []).flatMap(({ kind, name }) => (kind === 'play' && name !== undefined ? [name] : [])),
   };
+}
+
+/** `1 top, 2 right block, …` */
+function placesIn(name: string, thrower?: PlayerNumber): string {
+  const points = [...(alignmentPoints(usualCourt, name, thrower && { thrower }) ?? [])];
+  return points.map(([player, point]) => `${player} ${atPlace(sayPlace(usualCourt, point))}`).join(', ');
 }
 
 /** `2 left wing`, `2 at 0.3 m above right elbow`: two numbers beside each other would be read as one. */

@@ -101,6 +101,8 @@ export const newPlaySchema = v.object({
   team: v.optional(v.string()),
 });
 export type NewPlay = v.InferOutput<typeof newPlaySchema>;
+/** What is asked of a coach, where a caller has answered some of it. */
+const answersSchema = v.partial(v.omit(newPlaySchema, ['version', 'uri', 'as']));
 
 function reading<const Schema extends v.GenericSchema>(schema: Schema) {
   return (value: unknown): v.InferOutput<Schema> | undefined => {
@@ -119,3 +121,4 @@ export const readArranged = reading(arrangedSchema);
 export const readChoicesQuestion = reading(choicesQuestionSchema);
 export const readChoices = reading(choicesSchema);
 export const readNewPlay = reading(newPlaySchema);
+export const readAnswers = reading(answersSchema);
