@@ -1,6 +1,6 @@
 // Phrases of coaches that one line says with other words: what is said, and what is written in its place.
 import { message, type Message } from '../message/message.ts';
-import { endOf, tried, type Broken } from './broken-line.ts';
+import { tried, type Broken } from './broken-line.ts';
 import { inNumber, type SaidOtherwise } from './saying.ts';
 
 /**
@@ -47,7 +47,8 @@ export function inAPhrase(broken: Broken): SaidOtherwise | undefined {
     if (found === null) continue;
     const end = found.index + found[0].length;
     const from = broken.tokens.findIndex(({ startOffset }) => startOffset >= found.index);
-    const to = broken.tokens.findLastIndex((token) => endOf(token) <= end) + 1;
+    // `up to` is one word to the reader of lines, of which a phrase may end with `up`.
+    const to = broken.tokens.findLastIndex(({ startOffset }) => startOffset < end) + 1;
     if (from < 1 || to <= from) continue;
     const text = inNumber(broken, from, found[0].replace(said, instead));
     const fix = tried(broken, message('Write "{words}"', { words: text }), [{ at: broken.tokens[from]!.startOffset, to: end, text }]);

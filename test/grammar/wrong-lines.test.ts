@@ -66,7 +66,7 @@ const rows: readonly (readonly [line: string, marked: string, code: string, mend
   ['1 gives and goes with 4', 'gives and goes with 4', 'unknown-word', '1 passes to 4, then basket-cuts'],
   ['3 fills up', 'fills up', 'unknown-word', '3 fills the open spot'],
   ['2 and 3 fill up', 'fill up', 'unknown-word', '2 and 3 fill the open spot'],
-  ['3 sneaks up to the wing', 'sneaks', 'unknown-word', '3 cuts up to the wing'],
+  ['3 sneaks up to the wing', 'sneaks up to', 'unknown-word', '3 lifts to the wing'],
   ['4 sets a ghost screen for 1', 'sets a ghost screen for 1', 'unknown-word', '4 slips'],
   ['4 and 5 ghost', 'ghost', 'unknown-word', '4 and 5 slip'],
   ['5 opens up to the ball', 'opens up to the ball', 'unknown-word', '5 seals'],
