@@ -22,7 +22,19 @@ export function usedScreens(branch: Branch, item: ActionItem): readonly UsedScre
 function lookUpScreens(branch: Branch, item: ActionItem): readonly UsedScreen[] {
   const { action } = item;
   if (action.kind !== 'move' && action.kind !== 'dribble') return [];
-  const written: UsedScreen[] = action.off.map((by): UsedScreen | undefined => {
+  const written = writtenUses(branch, item, action);
+  const unwritten: UsedScreen[] = [];
+  for (const other of branch.items) {
+    if (!isScreenItem(other) || other.order >= item.order || !other.action.users.includes(action.who)) continue;
+    if (written.some(({ screen, by }) => screen?.key === other.key || by === other.action.who)) continue;
+    if (isNextMove(branch, other, item) && !isWrittenElsewhere(branch, other, item)) unwritten.push({ by: other.action.who, on: other.key, screen: other, written: false });
+  }
+  return [...written, ...unwritten];
+}
+
+/** The screeners this line is written `off`. */
+function writtenUses(branch: Branch, item: ActionItem, { off }: Move | Dribble): readonly UsedScreen[] {
+  return off.map((by): UsedScreen | undefined => {
     const screen = screenOf(branch, item, by);
     if (screen !== undefined) return { by, on: screen.key, screen, written: true };
     const standing = nearestAbove(branch, item, (other) => other.kind === 'action' && other.action.who === by);
@@ -30,19 +42,30 @@ function lookUpScreens(branch: Branch, item: ActionItem): readonly UsedScreen[] 
     if (slipsBefore(branch, item.step, by)) return undefined;
     return { by, on: standing?.key ?? item.key, written: true };
   }).filter((used) => used !== undefined);
-  const unwritten: UsedScreen[] = [];
-  for (const other of branch.items) {
-    if (!isScreenItem(other) || other.order >= item.order || !other.action.users.includes(action.who)) continue;
-    if (written.some(({ screen, by }) => screen?.key === other.key || by === other.action.who)) continue;
-    if (isNextMove(branch, other, item)) unwritten.push({ by: other.action.who, on: other.key, screen: other, written: false });
-  }
-  return [...written, ...unwritten];
+}
+
+/** Another line of this man is written `off` that screen: this one is not for it. */
+function isWrittenElsewhere(branch: Branch, screen: ScreenItem, item: ActionItem): boolean {
+  return comesOffLines(branch, item.action.who, screen.action.who).some((other) => other.key !== item.key && screenOf(branch, other, screen.action.who)?.key === screen.key);
+}
+
+/** The lines of a man that are written `off` another. */
+function comesOffLines(branch: Branch, who: BodyId, by: BodyId): readonly ActionItem[] {
+  return branch.items.filter((other): other is ActionItem => other.kind === 'action' && other.action.who === who && (other.action.kind === 'move' || other.action.kind === 'dribble') && other.action.off.includes(by));
 }
 
 /** `off 5`: 5's screen for this user, else his screen in this step, else his latest on this path. */
 function screenOf(branch: Branch, item: ActionItem, by: BodyId): ScreenItem | undefined {
   const { who } = item.action;
-  const his = branch.items.filter((other): other is ScreenItem => isScreenItem(other) && other.action.who === by && (other.order < item.order || other.step === item.step));
+  const lines = comesOffLines(branch, who, by);
+  const screens = branch.items.filter((other): other is ScreenItem => isScreenItem(other) && other.action.who === by);
+  // One set below is his unless a line between it and the next is written off it, or it is a ball screen and he has no ball.
+  const mayBeHis = (other: ScreenItem): boolean => {
+    if (other.order < item.order || other.step !== item.step) return other.order < item.order;
+    const next = screens.find(({ order }) => order > other.order)?.order ?? Number.POSITIVE_INFINITY;
+    return !lines.some(({ order, step }) => order > other.order && order < next && step === other.step) && (other.action.style !== 'ball' || item.holder === who);
+  };
+  const his = screens.filter(mayBeHis);
   const forHim = his.filter(({ action }) => action.users.includes(who));
   const here = his.filter(({ step }) => step === item.step);
   return nearestOf(forHim.filter(({ step }) => step === item.step), item) ?? nearestOf(forHim, item) ?? nearestOf(here, item) ?? nearestOf(his, item);

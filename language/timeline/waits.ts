@@ -14,7 +14,7 @@ import { pointOf, standingOf } from './where.ts';
 export interface Spoken {
   readonly item: ActionItem;
   /** `done` for everything but a catch (somebody else's pass) and a screen passed. */
-  readonly moment: 'done' | 'got' | 'start' | 'there';
+  readonly moment: 'done' | 'got' | 'start' | 'there' | 'in';
   readonly screen?: ActionId;
 }
 
@@ -32,11 +32,15 @@ export function waitNeeds(branch: Branch, item: ActionItem): readonly Need[] {
   return needs;
 }
 
-/** The latest such event above on this path, else the first below it in the same step. */
+/** The latest such event above on this path, else the first below it in the same step; what is called otherwise there counts where nothing has its name. */
 export function spokenOf(branch: Branch, item: { readonly order: number; readonly step: string }, event: EventRef): Spoken | undefined {
-  const above = nearestAbove(branch, item, (other): other is ActionItem => fits(branch, other, event));
-  const found = above ?? branch.items.find((other): other is ActionItem => other.order > item.order && other.step === item.step && fits(branch, other, event));
+  const found = eventFor(branch, item, (other) => fits(branch, other, event)) ?? eventFor(branch, item, (other) => fitsInOtherWords(other, event));
   return found && momentOf(branch, found, event);
+}
+
+function eventFor(branch: Branch, item: { readonly order: number; readonly step: string }, isMeant: (other: Item) => boolean): ActionItem | undefined {
+  const above = nearestAbove(branch, item, (other): other is ActionItem => isMeant(other));
+  return above ?? branch.items.find((other): other is ActionItem => other.order > item.order && other.step === item.step && isMeant(other));
 }
 
 const receives = new Set(['catch', 'receive', 'take', 'get']);
@@ -58,6 +62,18 @@ function fits(branch: Branch, other: Item, event: EventRef): boolean {
   if (does === 'hand-off' || does === 'hand') return action.kind === 'hand-off';
   if (does === 'drive' || does === 'dribble') return action.kind === 'dribble' && (does === 'dribble' || action.style === 'drive');
   return action.kind === 'move' && action.style === does;
+}
+
+const sets: ReadonlySet<string> = new Set(['move', 'run', 'sprint']);
+const drives: ReadonlySet<string> = new Set(['drive', 'turn-the-corner', 'dribble', 'come-off']);
+
+/** `as 1 goes` of a man who drives off a screen, `as 1 drives` of one who goes right off it, `as 2 steps in` of the thrower, who does so untold (rule 14). */
+function fitsInOtherWords(other: Item, { does, who }: EventRef): boolean {
+  if (other.kind !== 'action' || other.action.who !== who) return false;
+  const { action } = other;
+  if (does === 'step-in') return action.kind === 'pass' && action.throwIn;
+  const goes = action.kind === 'dribble' && action.style !== 'keep';
+  return (goes && (sets.has(does) || drives.has(does))) || (action.kind === 'move' && sets.has(does));
 }
 
 function speaksOf(action: Action, other: BodyId): boolean {
@@ -97,6 +113,7 @@ function momentOf(branch: Branch, item: ActionItem, event: EventRef): Spoken {
     const used = usedScreens(branch, item).find(({ by, screen }) => by === event.other && screen !== undefined);
     if (used?.screen !== undefined) return { item, moment: 'done', screen: used.screen.key };
   }
+  if (event.does === 'step-in' && action.kind === 'pass') return { item, moment: 'in' };
   return { item, moment: arrives.has(event.does) && event.place !== undefined ? 'there' : 'done' };
 }
 
@@ -106,6 +123,7 @@ export function eventNumber(branch: Branch, spoken: Spoken, start: boolean): num
   if (settled === undefined) return undefined;
   if (spoken.screen !== undefined) return branch.byId.get(`${spoken.screen}:use.${spoken.item.action.who}`) ?? settled.done;
   if (spoken.moment === 'got') return settled.got ?? settled.done;
+  if (spoken.moment === 'in') return start ? settled.released : settled.free;
   // One reaches a place when he is there, not when he leaves for it.
   if (start && spoken.moment !== 'there') return settled.start;
   // Of a pass his own "passes" is the release: for the passer it is done then.

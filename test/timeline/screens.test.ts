@@ -123,6 +123,27 @@ describe('rules 8 and 9: coming off a screen', () => {
   });
 });
 
+describe('rule 8: `off 4` with several screens of 4', () => {
+  const ball = ['  2 dribbles to the right slot', '  4 ball-screens for 2', '  2 drives off 4 to right elbow'];
+  const head = ['from 1 at left slot, 2 at right block, 3 at left corner, 4 at right elbow, 5 at left block', 'step "Go"'];
+
+  it('one who runs off him before the pass does not wait for the ball screen that 4 sets for him later', () => {
+    const standing = timelineOf(playText(...head, '  2 runs off 4 to the top', '  1 passes to 2'));
+    const both = timelineOf(playText(...head, '  2 runs off 4 to the top', '  1 passes to 2', ...ball));
+    expect(codesOf(both)).toEqual(codesOf(standing));
+    expect(at(both.runs[0]!, 'go/2.1:start')).toBe(at(standing.runs[0]!, 'go/2.1:start'));
+    expect(at(both.runs[0]!, 'go/4.1:use.2')).toBeGreaterThan(at(both.runs[0]!, 'go/2.2:start'));
+  });
+
+  it('the screen written below his line is his, and not the dribble’s between the two', () => {
+    const timeline = timelineOf(playText(...head, '  2 runs off 4 to the top', '  4 screens for 2', '  1 passes to 2', ...ball));
+    expect(codesOf(timeline)).not.toContain('screen-refused');
+    const run = timeline.runs[0]!;
+    expect(at(run, 'go/4.1:use.2')).toBeGreaterThanOrEqual(at(run, 'go/4.1:set'));
+    expect(at(run, 'go/4.1:use.2')).toBeLessThan(at(run, 'go/2.1:arrive'));
+  });
+});
+
 describe('rule 10: leaving a screen', () => {
   it('the screener rolls when the last user has passed', () => {
     const run = timelineOf(playText('from horns', 'step "Go"', '  5 ball-screens for 1, then rolls', '  1 drives off 5 to left wing')).runs[0]!;

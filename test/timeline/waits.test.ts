@@ -42,6 +42,26 @@ describe('rule 18: written waits and times', () => {
     expect(at(above, 'go/2.1:start')).toBe(at(above, 'go/5.2:arrive') + reaction);
   });
 
+  it.each(['goes', 'drives', 'turns the corner', 'dribbles'])('`as 1 %s` is with him who goes right off a screen, whatever his line calls it', (does) => {
+    const timeline = timelineOf(playText('from horns', 'step "Go"', '  4 ball-screens for 1', '  1 goes right off 4 to right elbow', `  3 lifts to the left wing as 1 ${does}`));
+    expect(codesOf(timeline)).toEqual([]);
+    expect(at(timeline.runs[0]!, 'go/3.1:start')).toBe(at(timeline.runs[0]!, 'go/1.1:start'));
+  });
+
+  it('a line that has the name counts before one that is called otherwise', () => {
+    const one = run('from horns', 'step "Go"', '  1 dribbles to right slot', '  1 drives to rim', '  1 dribbles to left corner', '  as 1 drives, 2 cuts to left slot');
+    expect(at(one, 'go/2.1:start')).toBe(at(one, 'go/1.2:start'));
+  });
+
+  it('`as 2 steps in` of the thrower is with his release, `once` when he is in', () => {
+    const text = (how: string): readonly string[] => ['from line', '2 takes the ball out from the right sideline', 'step "Go"', '  3 cuts to the right corner', '  2 throws it to 3', `  ${how} 2 steps in, 5 cuts to rim`];
+    const together = timelineOf(playText(...text('as')));
+    expect(codesOf(together)).toEqual([]);
+    expect(at(together.runs[0]!, 'go/5.1:start')).toBe(at(together.runs[0]!, 'go/2.1:release'));
+    const then = run(...text('once'));
+    expect(at(then, 'go/5.1:start')).toBeGreaterThan(at(then, 'go/2.1:release') + 300 + reaction);
+  });
+
   it('a wait for something that never happens is told and dropped', () => {
     const timeline = timelineOf(playText('from horns', 'step "Go"', '  once 4 rolls, 2 cuts to left slot'));
     expect(codesOf(timeline)).toEqual(['wait-unknown']);
