@@ -162,11 +162,14 @@ function sideAmong(among: readonly BodyId[], left: Point, right: Point, situatio
     const [toLeft, toRight] = [distance(at, left), distance(at, right)];
     return { body, index, toLeft, toRight, lean: toLeft - toRight };
   });
+  const sideOf = (body: BodyId): number => sideSign(sideOfNumber(body, situation.evenSide));
+  // Of two whose numbers have the same side the one named first takes it, so that a mirror turns that round too.
+  const firstOnHisSide = (a: { body: BodyId; index: number }, b: { body: BodyId; index: number }): number => sideOf(a.body) - sideOf(b.body) || (b.index - a.index) * sideOf(a.body);
   const order = men.sort((a, b) => {
     if (Math.abs(a.lean - b.lean) > sameGap) return a.lean - b.lean;
-    if (a.lean < -sameGap) return a.toLeft - b.toLeft;
-    if (a.lean > sameGap) return b.toRight - a.toRight;
-    return sideSign(sideOfNumber(a.body, situation.evenSide)) - sideSign(sideOfNumber(b.body, situation.evenSide)) || a.index - b.index;
+    if (a.lean < -sameGap) return a.toLeft - b.toLeft || firstOnHisSide(a, b);
+    if (a.lean > sameGap) return b.toRight - a.toRight || firstOnHisSide(a, b);
+    return firstOnHisSide(a, b);
   });
   const place = order.findIndex(({ body }) => body === situation.who);
   const middle = (order.length - 1) / 2;

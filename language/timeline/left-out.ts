@@ -20,7 +20,8 @@ export function leaveOut(branch: Branch, read: ReadLook): void {
   const receiver = looker(read.look);
   for (const who of busy) {
     const meets = who !== receiver || read.meeting === undefined ? now : (read.meeting.stays ?? (read.meeting.stride ? now : read.meeting.when));
-    for (const { begin } of branch.bodies.get(who)?.stretches ?? []) if (whenOf(branch, begin) >= meets) dropped.add(begin);
+    // Coming to rest with a ball he has caught on the move is no way of its own.
+    for (const { begin } of branch.bodies.get(who)?.stretches ?? []) if (whenOf(branch, begin) >= meets && branch.scene.graph.events[begin]!.timed.kind !== 'catch') dropped.add(begin);
   }
   branch.ball = branch.ball.map((link) => (link === cut ? { ...link, end: read.read } : link));
   const staying = new Set(takeOut(branch, dropped));
@@ -29,8 +30,13 @@ export function leaveOut(branch: Branch, read: ReadLook): void {
     stopAt(branch, cut.by, pastWhoStands(branch, cut.by, now), read.read, branch.holder === cut.by && !passesFirst(read));
     staying.add(cut.by);
   }
-  const stopped = new Set([...staying].flatMap((who) => stopBefore(branch, who, now)));
-  tellInTheWay(branch, read.look.id, new Set([...staying, ...stopped]), now);
+  makeWayFor(branch, staying, read.look.id, now);
+}
+
+/** With the look taken these stay where they would have made room: whoever is on his way there stops short of them, or it is told. */
+export function makeWayFor(branch: Branch, staying: ReadonlySet<BodyId>, look: LookId, now: number): void {
+  const stopped = [...staying].flatMap((who) => stopBefore(branch, who, now));
+  tellInTheWay(branch, look, new Set([...staying, ...stopped]), now);
 }
 
 /** Takes events out with all that hangs on them and is not past by `since`, ms; gives the men who now stay where they would have left. */
@@ -98,15 +104,24 @@ function stopBefore(branch: Branch, staying: BodyId, now: number): readonly Body
       if (distance(bodyAt(other, at), place) >= room) continue;
       let stop = Math.max(now, at - stopsAheadMs);
       while (stop > now && distance(restAfter(other, stop), place) < room) stop = Math.max(now, stop - 50);
-      const gone = branch.events.filter((event) => branch.scene.graph.events[event]!.timed.who === other.who && whenOf(branch, event) > stop);
-      // Who has left for a screen that now is not set has left.
-      takeOut(branch, new Set(gone), now);
-      stopAt(branch, other.who, stop, branch.byId.get('call')!, false);
+      breakOff(branch, other.who, { stop, now, because: branch.byId.get('call')! });
       stopped.push(other.who);
       break;
     }
   }
   return stopped;
+}
+
+/** He stops at `stop`, ms, and what he was about is called off. Who has left by `now` for a screen that now is not set has left. */
+export function breakOff(branch: Branch, who: BodyId, { stop, now = stop, because, withBall = false }: { readonly stop: number; readonly now?: number; readonly because: number; readonly withBall?: boolean }): void {
+  callOff(branch, who, stop, now);
+  stopAt(branch, who, stop, because, withBall);
+}
+
+/** What he was about at `since`, ms, does not come about: no arrival, no screen set, and nothing that hangs on them and is not past by `now`. */
+export function callOff(branch: Branch, who: BodyId, since: number, now = since): void {
+  const gone = branch.events.filter((event) => branch.scene.graph.events[event]!.timed.who === who && whenOf(branch, event) > since);
+  if (gone.length > 0) takeOut(branch, new Set(gone), now);
 }
 
 /** Whoever still comes too near to a man who stays, or stopped, in this run-through alone. */

@@ -76,12 +76,12 @@ function gateOf(branch: Branch, item: Running, by: BodyId): Point | undefined {
   return gate && commit(pointOf(branch, gate, standingOf(branch, item.action.who, item.holder)));
 }
 
-/** Leaving his screen, he may brush those who came off him and those who stood beside him; after a hand-off, the other man. */
+/** Leaving his screen, he may brush those who came off him; after a hand-off, the other man. */
 function partnersBefore(branch: Branch, item: Running): readonly BodyId[] {
   const before = ownBefore(branch, item);
   if (before === undefined) return [];
   if (before.action.kind === 'hand-off') return [before.action.who, before.action.to];
-  return isScreenItem(before) ? [...before.action.users, ...before.action.together] : [];
+  return isScreenItem(before) ? before.action.users : [];
 }
 
 function goalsOf(branch: Branch, item: Running): { readonly corners: readonly Point[]; readonly end: Point } {
@@ -189,6 +189,8 @@ export interface RunOrder {
   readonly arrival?: 'arrive' | 'set' | 'none';
   /** For a man who runs on somebody else's line, as the taker of a hand-off. */
   readonly joins?: boolean;
+  /** Men who are brought together there, as at the boards: each goes round the others where he can, and where he cannot nothing is told. */
+  readonly untold?: true;
 }
 
 export interface RunDone {
@@ -203,7 +205,7 @@ export function runRoute(branch: Branch, wanted: RunOrder): RunDone {
   const body = bodyOf(branch, wanted.who);
   const order = notBefore(branch, wanted, body);
   const { plan, delay } = planRun(branch, order);
-  tellPlan(branch, order, plan);
+  if (order.untold !== true) tellPlan(branch, order, plan);
   const { way } = plan;
   const start = happen(branch, order.joins ? `${order.action}:start.${order.who}` : `${order.action}:start`, 'start', order.action, order.who, order.edges.map((cause) => delayed(cause, delay)));
   const t0 = whenOf(branch, start);
@@ -213,6 +215,8 @@ export function runRoute(branch: Branch, wanted: RunOrder): RunDone {
   }
   for (const { used, at, placed } of order.route.shoulders) {
     if (used.screen === undefined || placed === undefined) continue;
+    // He comes off a screen once; whoever runs by it again has done so.
+    if (placed.users.includes(order.who)) continue;
     const beat = Math.round(branch.scene.level.beat * 1000);
     happen(branch, `${used.screen.key}:use.${order.who}`, 'use', used.screen.key, order.who, [
       varyingEdge(start, 'legs', 0, msNearest(way, at), 'legs', order.who),

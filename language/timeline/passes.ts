@@ -80,11 +80,11 @@ function meetOf(branch: Branch, item: PassItem, from: Point, ready: number): Mee
   const receiver = bodyOf(branch, action.to);
   const last = lastToDo(branch, item, action.to);
   const settled = last && branch.settled.get(last.key);
-  if (action.at !== undefined) return meetAtSpot(branch, item, from, ready, settled);
+  if (action.at !== undefined) return meetAtSpot(branch, item, from, ready, last);
   const kind = action.pass.value;
   // Where a circle of waits was broken he may have gone on from there already.
   if (settled === undefined || receiver.until > whenOf(branch, settled.done)) return meetAtRest(branch, kind, receiver, from, ready);
-  if (action.early) {
+  if (action.early && last?.action.kind === 'move') {
     const early = earliestMeeting(branch, kind, action.to, from, ready);
     if (early !== undefined && early.when < whenOf(branch, settled.done)) {
       const flight = flightMs(branch, kind, from, early.at);
@@ -104,13 +104,17 @@ function meetAtRest(branch: Branch, kind: PassKind, receiver: Body, from: Point,
 }
 
 /** `at SPOT`: where his way comes by it, or he goes there for the ball. */
-function meetAtSpot(branch: Branch, item: PassItem, from: Point, ready: number, settled: Settled | undefined): Meet {
+function meetAtSpot(branch: Branch, item: PassItem, from: Point, ready: number, last: ActionItem | undefined): Meet {
   const { action } = item;
+  const settled = last && branch.settled.get(last.key);
   const receiver = bodyOf(branch, action.to);
   const spot = commit(pointOf(branch, action.at!.value, standingOf(branch, action.to, action.who)));
   const kind = action.pass.value;
   const flight = flightMs(branch, kind, from, spot);
-  const passing = settled === undefined ? undefined : passingBy(receiver.stretches, spot, ready);
+  // A screener is not caught on his way: he sets his screen first.
+  const there = last?.action.kind !== 'move' ? undefined : passingBy(receiver.stretches, spot, ready);
+  // Where the ball cannot be there in time, as soon after as it can.
+  const passing = there !== undefined && ready + flightMs(branch, kind, from, there.at) > there.when ? earliestMeeting(branch, kind, action.to, from, ready) : there;
   if (settled !== undefined && passing !== undefined && distance(receiver.place, spot) > nearSpot) {
     return { at: passing.at, edges: [edge(settled.start, 'meets-cutter', passing.when - flightMs(branch, kind, from, passing.at) - whenOf(branch, settled.start))], catching: [], onTheMove: passing.when };
   }

@@ -5,9 +5,9 @@ import { nearestTo } from '../play/places.ts';
 import type { Branch } from './branch.ts';
 import { bodyAt, bodyOf, legsOf, whenOf } from './branch.ts';
 import { latestOf, varyingEdge } from './graph.ts';
+import { breakOff } from './left-out.ts';
 import { runRoute } from './moves.ts';
 import { isOffence } from './sound.ts';
-import { stopAt } from './stops.ts';
 import { situationOf, standingOf } from './where.ts';
 
 /** The innermost rebound line counts: behind the look, in the step, for the play. */
@@ -39,12 +39,12 @@ export function sendToTheBoards(branch: Branch, shot: number, shooter: BodyId | 
         const spot = nearestTo(now, spots, situationOf(branch, { ...standingOf(branch, who, undefined), own: now }));
         if (spot === undefined) continue;
         spots.splice(spots.indexOf(spot), 1);
-        if (body.until > at) stopAt(branch, who, at, shot, false);
+        if (body.until > at) breakOff(branch, who, { stop: at, because: shot });
         const landing = who === shooter ? 400 : 0;
         const edges = [varyingEdge(shot, 'reaction', landing + Math.max(0, body.until - at), Math.round(level.reaction * 1000), 'reaction', `${line.part}/${who}`)];
         runRoute(branch, {
-          action: line.part, who, joins: true, withBall: false, mayWait: false, exit: 0, limits: legsOf(branch, who), edges,
-          startsAt: latestOf(branch.scene.graph, edges).at, route: { points: [body.place, spot], shoulders: [], partners: [...branch.bodies.keys()] },
+          action: line.part, who, joins: true, withBall: false, mayWait: true, untold: true, exit: 0, limits: legsOf(branch, who), edges,
+          startsAt: latestOf(branch.scene.graph, edges).at, route: { points: [body.place, spot], shoulders: [], partners: [] },
         });
       }
     };

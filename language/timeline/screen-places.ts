@@ -18,6 +18,8 @@ const between = 2.5;
 /** A man with the ball so far from his screener comes to him. */
 const farAway = 4.5;
 const staggerGap = 2;
+/** Two who stand shoulder to shoulder do not touch when their places are rounded. */
+const hairsbreadth = 0.01;
 
 export interface ScreenPlace {
   readonly at: Point;
@@ -104,7 +106,7 @@ function besideOthers(branch: Branch, action: Screen, first: Point, user: Point,
   // The far side of the first from the user; straight on his way, the side of the screener's number.
   const cross = way.x * (first.y - user.y) - way.y * (first.x - user.x);
   const side = Math.abs(cross) > 0.001 ? Math.sign(cross) : sideWhereNothingLeans(branch, action.who, { x: -way.y, y: way.x });
-  const room = bodyRoom(branch) * index;
+  const room = (bodyRoom(branch) + hairsbreadth) * index;
   return { x: first.x - way.y * room * side, y: first.y + way.x * room * side };
 }
 

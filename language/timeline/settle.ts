@@ -66,6 +66,7 @@ function settleOnTheSpot(branch: Branch, item: ActionItem, edges: readonly Edge[
 function settleMoment(branch: Branch, item: ActionItem, edges: readonly Edge[]): Settled {
   const { action } = item;
   const start = happen(branch, `${action.id}:start`, 'start', action.id, action.who, edges);
+  tellMissedTimes(branch, item, whenOf(branch, start));
   const place = branch.bodies.get(action.who)?.place ?? branch.scene.court.ring;
   return { start, done: start, free: start, place };
 }
@@ -79,7 +80,7 @@ function settleScreen(branch: Branch, item: ScreenItem, edges: readonly Edge[]):
   const later = edges.map((way) => delayed(way, waits));
   const run = runRoute(branch, {
     action: action.id, who: action.who, edges: later, startsAt: latestOf(branch.scene.graph, later).at, limits: legsOf(branch, action.who), exit: 0, withBall: false, mayWait: true, arrival: 'set',
-    route: { points, shoulders: [], partners: [...action.users, ...action.together] },
+    route: { points, shoulders: [], partners: action.users },
   });
   tellMissedTimes(branch, item, run.startsAt);
   branch.screens.set(action.id, { action, at: body.place, facing, set: run.arrive, users: [] });

@@ -2,19 +2,19 @@
 import { commit, distance } from '../court/point.ts';
 import type { Action, BodyId, LookId } from '../play/play.ts';
 import { bodyRoom } from './bodies.ts';
-import type { ActionItem, Branch, ReadLook } from './branch.ts';
+import type { ActionItem, Branch, Meeting, ReadLook } from './branch.ts';
 import { bodyAt, bodyOf, copyForLook, happen, legsOf, tell, whenOf } from './branch.ts';
 import type { Edge } from './graph.ts';
 import { edge, latestOf, varyingEdge } from './graph.ts';
-import { leaveOut } from './left-out.ts';
+import { breakOff, callOff, leaveOut, makeWayFor } from './left-out.ts';
 import { looker } from './looks.ts';
 import type { Running } from './running.ts';
 import { runRoute, settleMove } from './moves.ts';
 import { problem } from './problem-codes.ts';
-import { flightMs } from './receiving.ts';
+import { earliestMeeting, flightMs } from './receiving.ts';
 import { shoot, shotFrom } from './shots.ts';
 import { passReleaseMs } from './start.ts';
-import { keepRunning, stopAt } from './stops.ts';
+import { keepRunning } from './stops.ts';
 import { nearSpot } from './ways.ts';
 import { away, pointOf, standingOf } from './where.ts';
 
@@ -91,12 +91,11 @@ function playPass(tail: Tail, action: Extract<Action, { kind: 'pass' }>): void {
   const there = goToSpot(tail, action);
   const receiver = bodyOf(branch, action.to);
   const planned = there === undefined && !tail.met && action.to === looker(read.look) ? read.meeting : undefined;
-  // With the look taken he may have had to stop short of where they were to meet.
-  const meeting = planned !== undefined && distance(bodyAt(receiver, planned.when), planned.at) < samePlace ? planned : undefined;
   const ready = tail.caught ? tail.edges.map((way) => passAfter(way, passReleaseMs(branch), action.id)) : tail.edges;
   const release = happen(branch, `${action.id}:release`, 'release', action.id, action.who, there === undefined ? ready : [...ready, there]);
   const now = whenOf(branch, release);
   const from = commit(bodyAt(bodyOf(branch, action.who), now));
+  const meeting = planned && meetingKept(branch, action, planned, now);
   const at = meeting?.at ?? commit(bodyAt(receiver, Math.max(now, receiver.until)));
   const flight = flightMs(branch, action.pass.value, from, at);
   const catching = [varyingEdge(release, 'flight', 0, flight, 'pass', action.id)];
@@ -110,6 +109,19 @@ function playPass(tail: Tail, action: Extract<Action, { kind: 'pass' }>): void {
   tail.driven = meeting?.stride === true && catchInStride(tail, action.to, caught);
   tail.edges = [edge(caught, 'chain')];
   tail.last = caught;
+}
+
+/**
+ * Where they meet after all: with the look taken he may have had to stop short of the place, and the ball may come from farther away than
+ * where its holder was when it was looked for.
+ */
+function meetingKept(branch: Branch, { to, who, pass }: Extract<Action, { kind: 'pass' }>, planned: Meeting, now: number): Pick<Meeting, 'at' | 'when' | 'stride'> | undefined {
+  const receiver = bodyOf(branch, to);
+  if (distance(bodyAt(receiver, planned.when), planned.at) >= samePlace) return undefined;
+  const from = commit(bodyAt(bodyOf(branch, who), now));
+  if (!planned.stride || now + flightMs(branch, pass.value, from, planned.at) <= planned.when) return planned;
+  const met = earliestMeeting(branch, pass.value, to, from, now);
+  return met && { ...met, stride: true };
 }
 
 /** `2 passes to 4 at right elbow`: away from there, he goes there for the ball, and the ball waits for him; when it may leave the hand. */
@@ -138,9 +150,11 @@ function catchInStride(tail: Tail, who: BodyId, caught: number): boolean {
   const when = whenOf(branch, caught);
   const goesOn = read.look.tail.some((action) => action.who === who && (action.kind === 'dribble' || action.kind === 'move' || (action.kind === 'shot' && (action.shot.value === 'layup' || action.shot.value === 'dunk'))));
   if (!goesOn) {
-    stopAt(branch, who, when, caught);
+    breakOff(branch, who, { stop: when, because: caught, withBall: true });
+    makeWayFor(branch, new Set([who]), read.look.id, when);
     return false;
   }
+  callOff(branch, who, when);
   return keepRunning(branch, who, when) > 1;
 }
 

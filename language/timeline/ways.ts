@@ -4,6 +4,7 @@ import { commit, distance } from '../court/point.ts';
 import type { LegLimits } from '../motion/levels.ts';
 import type { Profile } from '../motion/legs.ts';
 import { distanceAt, legProfile, secondsAt, turnSpeed } from '../motion/legs.ts';
+import type { Segment } from './timeline.ts';
 
 /** One straight piece; `at` is when it begins, ms from the start of the way. */
 export interface Piece {
@@ -120,13 +121,13 @@ export function gapToLine(a: Point, b: Point, point: Point): number {
 export const nearSpot = 0.6;
 
 /** When and where a man comes by a spot, at the earliest from `from` ms on. */
-export function passingBy(stretches: readonly { readonly segment: { readonly t0: number; readonly t1: number; readonly path: readonly Point[] } }[], spot: Point, from: number): { readonly at: Point; readonly when: number } | undefined {
+export function passingBy(stretches: readonly { readonly segment: Pick<Segment, 't0' | 't1' | 'path' | 'profile'> }[], spot: Point, from: number): { readonly at: Point; readonly when: number } | undefined {
   for (const { segment } of stretches) {
     if (segment.t1 < from) continue;
     const [a, b] = [segment.path[0]!, segment.path[segment.path.length - 1]!];
     const share = shareNearest(a, b, spot);
     const at = { x: a.x + (b.x - a.x) * share, y: a.y + (b.y - a.y) * share };
-    if (distance(at, spot) <= nearSpot) return { at: commit(at), when: Math.round(segment.t0 + (segment.t1 - segment.t0) * share) };
+    if (distance(at, spot) <= nearSpot) return { at: commit(at), when: segment.t0 + Math.round(secondsAt(segment.profile, share * segment.profile.distance) * 1000) };
   }
   return undefined;
 }

@@ -16,6 +16,7 @@ export function sayWait(wait: Wait): string | undefined {
 export function sayEvent({ who, does, place, other }: EventRef): string {
   const words = [who, thirdPerson(does)];
   if (other !== undefined) words.push(betweenVerbAndMan(does), other);
+  else if (does === 'come-off') words.push('the screen');
   if (place !== undefined) words.push(does === 'reach' || does === 'leave' ? '' : does === 'catch' ? 'at' : 'to', sayWrittenPlace(place));
   return words.filter((word) => word !== '').join(' ');
 }

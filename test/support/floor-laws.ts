@@ -3,8 +3,9 @@ import { LEVELS } from '../../language/motion/levels.ts';
 import type { BodyId, Play } from '../../language/play/play.ts';
 import { OFFENCE } from '../../language/play/play.ts';
 import { schedule } from '../../language/timeline/schedule.ts';
-import type { Timeline } from '../../language/timeline/timeline.ts';
+import type { Run, Timeline } from '../../language/timeline/timeline.ts';
 import { trackAt } from '../../language/timeline/track.ts';
+import { why } from '../../language/timeline/why.ts';
 import { playsOf, readingOf, timelineOf } from './timeline-of.ts';
 
 /** What must hold of the floor in every play: each throws where its law is broken. Text whose play is named "Law". */
@@ -60,7 +61,7 @@ export const floorLaws = {
       for (let t = 0; t < run.end; t += 100) {
         for (const [who, other] of pairs) {
           const gap = distance(trackAt(run.tracks[who]!, t), trackAt(run.tracks[other]!, t));
-          if (gap < room - 0.12 && !arePartners(play, who, other) && !isTold(timeline, who, other)) throw new Error(`${who} and ${other} are ${gap.toFixed(2)} m apart at ${t} ms of ${run.id}`);
+          if (gap < room - 0.12 && !arePartners(play, who, other) && !isTold(timeline, who, other) && ![who, other].some((man) => isAtTheBoards(play, run, man, t))) throw new Error(`${who} and ${other} are ${gap.toFixed(2)} m apart at ${t} ms of ${run.id}`);
         }
       }
     }
@@ -83,6 +84,31 @@ export const floorLaws = {
       }
     }
   },
+
+  /** Every event has a cause that decides its time to the millisecond, back to the call. */
+  causes(text: string): void {
+    for (const run of timelineOf(text).runs) {
+      const byId = new Map(run.events.map((event) => [event.id, event]));
+      for (const { id, at, because } of run.events.filter(({ kind }) => kind !== 'call')) {
+        const from = because && byId.get(because.from);
+        // He left for a screen, or for a man, that the end of the run-through comes before.
+        if (because !== undefined && from === undefined && because.delay <= 0) continue;
+        if (from === undefined) throw new Error(`${id} in ${run.id} has no cause: ${because?.from ?? 'none'} is not there`);
+        if (from.at + because!.delay !== at) throw new Error(`${id} in ${run.id} comes at ${at} ms, ${because!.delay} ms after ${from.id} at ${from.at} ms`);
+        if (why(run, id).length === 0) throw new Error(`${id} in ${run.id}: no way back to the call`);
+      }
+    }
+  },
+
+  /** A screen that stands has been set, by a man who is there. */
+  screens(text: string): void {
+    for (const run of timelineOf(text).runs) {
+      for (const { action, by, at, from } of run.screens) {
+        const off = distance(trackAt(run.tracks[by]!, from), at);
+        if (off >= 0.01 || !run.events.some(({ id }) => id === `${action}:set`)) throw new Error(`the screen ${action} in ${run.id} stands ${off.toFixed(2)} m from ${by}, or was never set`);
+      }
+    }
+  },
 } as const;
 
 export type FloorLaw = keyof typeof floorLaws;
@@ -91,6 +117,11 @@ const pairs: readonly (readonly [BodyId, BodyId])[] = OFFENCE.flatMap((who, inde
 
 function isTold({ problems }: Timeline, a: BodyId, b: BodyId): boolean {
   return problems.some(({ code, params }) => (code === 'bodies-overlap' || code === 'spot-taken') && [params['who'], params['other']].includes(a) && [params['who'], params['other']].includes(b));
+}
+
+/** The ball is in the air, and his rebound line has sent him off: where all of them meet they meet. */
+function isAtTheBoards({ rebounds }: Play, run: Run, who: BodyId, ms: number): boolean {
+  return run.tracks[who]!.segments.some(({ action, t0 }) => t0 <= ms && rebounds.some(({ part }) => part === action));
 }
 
 /** Screener and user, or two who hand off, anywhere in the play. */

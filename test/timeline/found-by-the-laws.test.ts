@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { FloorLaw } from '../support/floor-laws.ts';
 import { floorLaws } from '../support/floor-laws.ts';
 
-const found: readonly { readonly law: FloorLaw; readonly level: string; readonly play: readonly string[] }[] = [
+const found: readonly { readonly law: FloorLaw; readonly level: string; readonly rules?: string; readonly play: readonly string[] }[] = [
   { law: 'mirror', level: 'u14', play: ['from diamond, ball with 1', '  5 ball-screens for 4, 4 drives off 5 to top'] },
   { law: 'mirror', level: 'u14', play: ['from 3-out 2-in, ball with 1', '  5 screens for 4', '  4 screens across for 1, then rolls'] },
   { law: 'mirror', level: 'u14', play: ['from diamond, ball with 1', '  1 ball-screens for 4, 4 drives off 1 to rim'] },
@@ -63,11 +63,26 @@ const found: readonly { readonly law: FloorLaw; readonly level: string; readonly
   { law: 'jump', level: 'pro', play: ['  4 fades to top', '  3 ball-screens for 2, 2 drives off 3 to right elbow', '  1 ball-screens for 2', '  1 hands off to 5', '  2 cuts to rim', 'step "S4"', '  4 screens down for 1', '  1 screens down for 2, then rolls', '  5 skips to 2', 'step "S5"', '  2 drives to left slot', '  look 5: three', '  look 3: three'] },
   { law: 'partners', level: 'pro', play: ['from stack, ball with 1', '  2 back-screens for 4', '  5 dribbles to right short corner', 'step "S2"', '  3 back-screens for 1', '  3 ball-screens for 5, 5 drives off 3 to top', '  1 screens for 2, then rolls', '  2 screens for 3, 3 cuts off 2 to right short corner'] },
   { law: 'apart', level: 'hs', play: ['from stack, ball with 1', '  1 bounce-passes to 2', 'step "S2"', '  4 ball-screens for 2, 2 drives off 4 to rim', '  5 cuts to right short corner'] },
+  { law: 'apart', level: 'u12', rules: 'ncaa-women', play: ['from 2-1-2', '  2 and 5 screen for 3', '  2 replaces 4'] },
+  { law: 'apart', level: 'college', play: ['  4 and 3 cut to the blocks', '  1 and 2 double-screen for 3'] },
+  { law: 'apart', level: 'u12', rules: 'mini', play: ['from horns', '  1 swings to 4 at weak-side corner', '  2 and 3 stagger for 4'] },
+  { law: 'apart', level: 'u10', rules: 'mini', play: ['from 4-out 1-in', '  3 and 4 double-screen for 5, 5 cuts between 3 and 4 to between left wing and nail', '  look 4 on the roll: drives to rim'] },
+  { law: 'mirror', level: 'u14', rules: 'nba', play: ['  5 and 3 stagger for 1', 'step "S3"', '  5 and 1 pop to the wings'] },
+  { law: 'flight', level: 'pro', rules: 'ncaa-women', play: ['  1 hands off to 4', '  4 and 1 swap', '  look 1 on the cut: dunk'] },
+  { law: 'flight', level: 'college', play: ['from stack', '  5 inbounds from the right sideline', '  1 seals at weak-side hash', '  5 bounce-passes to 1 at high post early'] },
+  { law: 'flight', level: 'pro', rules: 'nba', play: ['from 2-1-2', '  2 seconds later, 1 lobs to 3', '  1 screens away for 2, 2 fades off 1 to right block', '  3 skips to 2 at right mid-post'] },
+  { law: 'apart', level: 'u14', rules: 'nba', play: ['  3 ball-screens for 1, 1 drives off 3 to left block', '  1 chest-passes to 4', '  3 ball-screens for 4, 4 drives off 3 to nail', 'step "S2"', '  5 re-screens for 4, 4 dribbles off 5 to ball-side wing', '  at 12 on the clock, 1 ball-screens for 4', '  look 1 as 3 rolls: hook'] },
+  { law: 'apart', level: 'college', rules: 'nba', play: ['from line', '  2 and 5 stagger for 3, 3 cuts off 2 and 5 to right short corner', 'step "S2"', '  2 shallow-cuts off 3 to right hash', '  4 posts up', '  look 4 as 4 rolls: lob'] },
+  { law: 'causes', level: 'u14', rules: 'nfhs', play: ['  2 posts up', '  1 bounce-passes to 2 early', '  look 2: three or jumper'] },
+  { law: 'causes', level: 'pro', play: ['  as 4 catches, 3 screens away for 2, 2 back-cuts off 3 to half court', 'step "S2"', '  1 second later, 2 flashes off 3 to ball-side wing'] },
+  { law: 'screens', level: 'u10', rules: 'mini', play: ['from stack', 'rebound 2, 5 crash', '  3 inbounds to 4', 'step "S2"', '  1 and 2 swap', '  5 fills for 2', '  2 screens for 5', '  look 4: floater'] },
+  { law: 'screens', level: 'u12', play: ['  4 and 5 double-screen for 2', '  look 5 on the cut: three or jumper'] },
+  { law: 'screens', level: 'u10', rules: 'mini', play: ['  2 cross-screens for 5', '  1 swings to 2 early'] },
 ];
 
 describe('a play that once broke a law', () => {
-  it.each(found.map((entry) => [entry.law, entry.play.join(' / '), entry] as const))('%s: %s', (_, __, { law, level, play }) => {
-    const text = ['notation 1', `level ${level}`, 'rules fiba', 'play "Law"', ...play.map((line) => `  ${line}`)].join('\n');
+  it.each(found.map((entry) => [entry.law, entry.play.join(' / '), entry] as const))('%s: %s', (_, __, { law, level, rules = 'fiba', play }) => {
+    const text = ['notation 1', `level ${level}`, `rules ${rules}`, 'play "Law"', ...play.map((line) => `  ${line}`)].join('\n');
     expect(() => floorLaws[law](text)).not.toThrow();
   });
 });
