@@ -176,12 +176,12 @@ function meetingOf(branch: Branch, item: LookItem, who: BodyId, edges: readonly 
     const spot = pointOf(branch, look.pin.place, standingOf(branch, who, item.holder));
     const there = passingBy(body.stretches, spot, Math.max(start, ready));
     // Where the ball cannot be there in time, as soon after as it can.
-    const met = there !== undefined && ready + flightMs(branch, kind, from, there.at) > there.when ? earliestMeeting(branch, kind, who, from, ready) : there;
+    const met = there !== undefined && ready + flightMs(branch, kind, from, there.at) > there.when ? earliestMeeting(branch, kind, who, from, ready, start) : there;
     if (met !== undefined && met.when < done) return { ...strideMeeting(branch, kind, from, met, settled), ...stays };
   } else if (look.pin !== undefined && look.pin.kind !== 'at' && look.pin.kind !== 'later' && settled !== undefined) {
     const half = start + Math.round((done - start) * halfWay);
     const earliest = look.pin.kind === 'on' ? Math.max(ready, half - flightMs(branch, kind, from, bodyAt(body, half))) : ready;
-    const met = earliest < body.until ? earliestMeeting(branch, kind, who, from, earliest) : undefined;
+    const met = earliest < body.until ? earliestMeeting(branch, kind, who, from, earliest, start) : undefined;
     if (met !== undefined && met.when <= Math.max(done, ready)) return { ...strideMeeting(branch, kind, from, met, settled), ...stays };
   }
   const at = settled === undefined ? commit(bodyAt(body, ready)) : settled.place;

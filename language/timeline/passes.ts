@@ -85,7 +85,7 @@ function meetOf(branch: Branch, item: PassItem, from: Point, ready: number): Mee
   // Where a circle of waits was broken he may have gone on from there already.
   if (settled === undefined || receiver.until > whenOf(branch, settled.done)) return meetAtRest(branch, kind, receiver, from, ready);
   if (action.early && last?.action.kind === 'move') {
-    const early = earliestMeeting(branch, kind, action.to, from, ready);
+    const early = earliestMeeting(branch, kind, action.to, from, ready, whenOf(branch, settled.start));
     if (early !== undefined && early.when < whenOf(branch, settled.done)) {
       const flight = flightMs(branch, kind, from, early.at);
       return { at: early.at, edges: [edge(settled.start, 'meets-cutter', early.when - flight - whenOf(branch, settled.start))], catching: [], onTheMove: early.when };
@@ -112,9 +112,10 @@ function meetAtSpot(branch: Branch, item: PassItem, from: Point, ready: number, 
   const kind = action.pass.value;
   const flight = flightMs(branch, kind, from, spot);
   // A screener is not caught on his way: he sets his screen first.
-  const there = last?.action.kind !== 'move' ? undefined : passingBy(receiver.stretches, spot, ready);
+  const onHisWay = settled === undefined ? ready : Math.max(ready, whenOf(branch, settled.start));
+  const there = last?.action.kind !== 'move' ? undefined : passingBy(receiver.stretches, spot, onHisWay);
   // Where the ball cannot be there in time, as soon after as it can.
-  const passing = there !== undefined && ready + flightMs(branch, kind, from, there.at) > there.when ? earliestMeeting(branch, kind, action.to, from, ready) : there;
+  const passing = there !== undefined && ready + flightMs(branch, kind, from, there.at) > there.when ? earliestMeeting(branch, kind, action.to, from, ready, onHisWay) : there;
   if (settled !== undefined && passing !== undefined && distance(receiver.place, spot) > nearSpot) {
     return { at: passing.at, edges: [edge(settled.start, 'meets-cutter', passing.when - flightMs(branch, kind, from, passing.at) - whenOf(branch, settled.start))], catching: [], onTheMove: passing.when };
   }

@@ -35,10 +35,10 @@ export function flightMs(branch: Branch, kind: PassKind, from: Point, to: Point)
 
 const meetingStepMs = 20;
 
-/** The first place on his way where ball and man can be at once, `undefined` where he is through before the ball comes. */
-export function earliestMeeting(branch: Branch, kind: PassKind, receiver: BodyId, from: Point, ready: number): { readonly at: Point; readonly when: number } | undefined {
+/** The first place on his way where ball and man can be at once, no sooner than `since`; `undefined` where he is through before the ball comes. */
+export function earliestMeeting(branch: Branch, kind: PassKind, receiver: BodyId, from: Point, ready: number, since = ready): { readonly at: Point; readonly when: number } | undefined {
   const body = bodyOf(branch, receiver);
-  for (let when = ready; when <= body.until; when += meetingStepMs) {
+  for (let when = Math.max(ready, since); when <= body.until; when += meetingStepMs) {
     const at = bodyAt(body, when);
     if (ready + flightMs(branch, kind, from, at) <= when) return { at: commit(at), when };
   }

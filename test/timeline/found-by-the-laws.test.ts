@@ -77,6 +77,8 @@ const found: readonly { readonly law: FloorLaw; readonly level: string; readonly
   { law: 'causes', level: 'pro', play: ['  as 4 catches, 3 screens away for 2, 2 back-cuts off 3 to half court', 'step "S2"', '  1 second later, 2 flashes off 3 to ball-side wing'] },
   { law: 'screens', level: 'u10', rules: 'mini', play: ['from stack', 'rebound 2, 5 crash', '  3 inbounds to 4', 'step "S2"', '  1 and 2 swap', '  5 fills for 2', '  2 screens for 5', '  look 4: floater'] },
   { law: 'screens', level: 'u12', play: ['  4 and 5 double-screen for 2', '  look 5 on the cut: three or jumper'] },
+  { law: 'screens', level: 'u16', rules: 'nfhs', play: ['  2 screens down for 3', '  as 3 drives, 1 swings to 2 at weak-side slot', '  1 and 3 double-screen for 4', '  2 hands off to 5', '  1 pops to slot', '  5 lobs to 1 early'] },
+  { law: 'screens', level: 'u14', rules: 'ncaa-women', play: ['  2 screens for 3', '  1 chest-passes to 2 at nail', '  2 and 4 swap'] },
   { law: 'screens', level: 'u10', rules: 'mini', play: ['  2 cross-screens for 5', '  1 swings to 2 early'] },
 ];
 
