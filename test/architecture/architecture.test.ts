@@ -166,3 +166,16 @@ describe('nothing in the repository points to one machine', () => {
     expect(rules.machinePathsIn('a.ts', `import { at } from '../${'work'}/at.ts'; // homework/rooted/tmpfile`)).toEqual([]);
   });
 });
+
+describe('a test that replaces a module has its modules for itself', () => {
+  test('in this tree', () => {
+    const tests = globSync('{language,server,client,scripts,test}/**/*.test.ts', { cwd: root, ignore: ['**/node_modules/**', 'test/architecture/**'] });
+    expect(tests.flatMap((path) => rules.strayMocksIn(path, readFileSync(join(root, path), 'utf8')))).toEqual([]);
+  });
+
+  test('and one that does not would be found', () => {
+    const text = `vi.mock('../../server/lsp/hover.ts');`;
+    expect(rules.strayMocksIn('test/lsp/a.test.ts', text)).toHaveLength(1);
+    expect(rules.strayMocksIn('test/lsp/a.mocked.test.ts', text)).toEqual([]);
+  });
+});

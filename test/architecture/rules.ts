@@ -125,3 +125,8 @@ const machinePlaces = new RegExp(`(^|[\\s"'\`(=:,])/(${['work', 'tmp', 'root', '
 export function machinePathsIn(path: string, text: string): string[] {
   return text.split('\n').flatMap((line, at) => (machinePlaces.test(line) ? [`${path}:${at + 1} names a place on one machine: ${line.trim().slice(0, 100)}`] : []));
 }
+
+/** Unit tests share their modules (`vitest.config.ts`); one that puts something else in a module's place has them for itself, by its file's name. */
+export function strayMocksIn(path: string, text: string): string[] {
+  return /\bvi\.(mock|doMock|resetModules|stubGlobal|stubEnv)\(/.test(text) && !path.endsWith('.mocked.test.ts') ? [`${path} puts something in the place of what other tests use: name it .mocked.test.ts`] : [];
+}
