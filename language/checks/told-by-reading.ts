@@ -92,7 +92,7 @@ export const toldByReading = {
   }),
   'words-left-over': told('words-left-over', {
     severity: 'warning',
-    needs: 'before',
+    needs: 'line',
     message: '“{words}” is not carried out: the rest of the link leaves no room for it. Leave it out, or make it a link of its own, behind “then” and with a verb.',
     manual: { title: 'Words that are left over', why: 'A link has one verb and what goes with it. A second place to end at, or a man too many, would be dropped without a word; what comes next is a link of its own.', wrong: '1 dribbles to left slot and right slot\nlook 1: jumper', right: '1 dribbles to left slot, then dribbles to right slot\nlook 1: jumper' },
   }),

@@ -8,7 +8,7 @@ import { armLength } from './read-places.ts';
 
 const rim: Place = { kind: 'spot', name: 'rim' };
 
-const placeOfStyle: Readonly<Partial<Record<MoveStyle, Place>>> = {
+export const placeOfStyle: Readonly<Partial<Record<MoveStyle, Place>>> = {
   cut: rim, curl: rim, 'back-cut': rim, roll: rim, slip: rim, dive: rim,
   fade: { kind: 'spot', name: 'corner' },
   drift: { kind: 'spot', name: 'corner' },

@@ -54,7 +54,8 @@ function resolve(place: Place, situation: Situation): Point {
       return { x: man.x + side * armLength, y: man.y };
     }
     case 'behind':
-      return offsetPoint(positionOf(place.who, situation), armLength, 'behind', situation);
+      // A defender faces the ball: behind him is nearer to the basket.
+      return offsetPoint(positionOf(place.who, situation), armLength, place.who.startsWith('X') ? 'in front of' : 'behind', situation);
     case 'either':
       return place.options[0] === undefined ? ownPosition(situation) : resolve(place.options[0], situation);
   }
@@ -64,25 +65,43 @@ function resolveEnd(end: Place | BodyId, situation: Situation): Point {
   return typeof end === 'string' ? positionOf(end, situation) : resolve(end, situation);
 }
 
-/** Where a body stands; one that is not on the floor counts as at the top. */
+/** Where a body stands; a defender nothing is known of an arm from his man, towards the basket. One that is not on the floor counts as at the top. */
 function positionOf(body: BodyId, situation: Situation): Point {
-  return situation.positions[body] ?? spotPoint(situation.court, 'top', undefined) ?? situation.court.ring;
+  const man = body.startsWith('X') ? situation.positions[body.slice(1) as BodyId] : undefined;
+  const guard = man && pointTowards(man, situation.court.ring, Math.min(armLength, distance(man, situation.court.ring) / 2));
+  return situation.positions[body] ?? guard ?? spotPoint(situation.court, 'top', undefined) ?? situation.court.ring;
 }
 
 function ownPosition(situation: Situation): Point {
   return positionOf(situation.who, situation);
 }
 
-function resolveSpot({ name, side, extended = false, among }: Extract<Place, { readonly kind: 'spot' }>, situation: Situation): Point {
+function resolveSpot(place: Extract<Place, { readonly kind: 'spot' }>, situation: Situation): Point {
+  const { name, side, extended = false, among } = place;
   if (!isSpotName(name)) return ownPosition(situation);
   const { court } = situation;
+  if (place.where === 'open floor' && isInTheBackcourt(situation)) return spotPoint(court, 'half court', undefined) ?? ownPosition(situation);
   const needsSide = extended || takesSide(name) === 'needed';
   if (!needsSide && (side === undefined || side === 'middle' || takesSide(name) === 'never')) return spotPoint(court, name, undefined) ?? ownPosition(situation);
   const left = spotPoint(court, name, 'left', extended);
   const right = spotPoint(court, name, 'right', extended);
   if (left === undefined || right === undefined) return ownPosition(situation);
   const meant = side === undefined && among !== undefined && among.length > 1 ? sideAmong(among, left, right, situation) : sideMeant(side, left, right, situation);
+  if (place.where === 'half') return onHalf(meant, situation);
   return meant === 'left' ? left : right;
+}
+
+/** A man in the middle who is to be on one half stands this far from it. Common practice, no source. */
+const wellOnHalf = 3.5;
+
+function onHalf(side: 'left' | 'right', situation: Situation): Point {
+  const own = ownPosition(situation);
+  return sideOfFloor(own) === side ? own : { x: sideSign(side) * Math.max(Math.abs(own.x), wellOnHalf), y: own.y };
+}
+
+function isInTheBackcourt({ ball, court, positions }: Situation): boolean {
+  const point = typeof ball === 'string' ? positions[ball] : ball;
+  return point !== undefined && point.y > court.halfLineY;
 }
 
 /** Left or right, for any way of saying a side. The ball in the middle is on the man's own side. */

@@ -23,6 +23,7 @@ export function readAction(reader: Reader, scope: Scope, tree: ActionTree, claus
   for (const action of grouped) {
     if (action.kind === 'move') scope.lastMove = action;
     if (action.kind === 'screen') scope.screens.set(action.who, action);
+    if (action.kind === 'hand-off') scope.handOffs.add(action.to);
   }
   if (clause.subjects.length === 2) scope.pair = clause.subjects;
   if (reader.problems.length === before) tellLeftOver(reader, tree, clause);

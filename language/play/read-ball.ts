@@ -4,7 +4,7 @@ import type { Columns, NodeOf, SpotTree } from '../grammar/tree.ts';
 import type { Action, Dribble, Pass, PassKind, Place, Shot, ShotKind } from './play.ts';
 import type { One } from './read-clause.ts';
 import { baseOf, isHolder, meaningOf, partOf, putValue, take } from './read-clause.ts';
-import { readPlace } from './read-places.ts';
+import { onThatHalf, readPlace } from './read-places.ts';
 import { goThere, goingOf, placeOfSubject, rim } from './read-way.ts';
 import { baseForm } from './read-waits.ts';
 import { bodyOf, putPart, report } from './reader.ts';
@@ -29,6 +29,7 @@ export function readDribble(one: One, tree: NodeOf<'Dribble'>): Dribble {
   const dribble: Dribble = { ...base, kind: 'dribble', ...going, style, ...(target === undefined ? {} : { at: target }) };
   if (dribble.to !== undefined || target !== undefined) return dribble;
   const to = dribbleEnds[base.verb];
+  if (to === rim) one.scope.openEnds.set(base.id, {});
   return to === undefined ? dribble : { ...dribble, to: { value: to, origin: 'default' } };
 }
 
@@ -80,7 +81,7 @@ export function readPass(one: One, verb: string, parts: PassParts): Action[] {
       kind: 'pass',
       pass: { value: kind, origin: kind === 'pass' && (base.verb === 'pass' || base.verb === 'inbound') ? 'default' : 'written' },
       to,
-      ...(place?.[0] === undefined ? {} : { at: { value: place[0], origin: 'written' as const } }),
+      ...(place?.[0] === undefined ? {} : { at: { value: onThatHalf(place[0]), origin: 'written' as const } }),
       early: early && last,
       throwIn: count === 0 && one.scope.ball.out && (isThrowIn || one.scope.ball.holder === passer),
       ...(way === undefined || !last ? {} : { way }),
@@ -113,6 +114,12 @@ export function readHandOff(one: One, tree: NodeOf<'HandOff'>): Action[] {
   return [...going, { ...base, ...(going.length === 0 ? {} : { waits: [], link: base.link + 1 }), kind: 'hand-off', to }];
 }
 
+/** `a layup on the left side`: left of the rim; a shot from outside where he is on that half. */
+function onTheSideOf(place: Place, kind: ShotKind | undefined): Place {
+  if (place.kind !== 'spot' || place.name !== 'side') return place;
+  return kind === 'layup' || kind === 'dunk' || kind === 'tip-in' || kind === 'hook' ? { ...place, name: 'rim' } : onThatHalf(place);
+}
+
 const shotKinds: Readonly<Record<string, ShotKind>> = { dunk: 'dunk', 'lay-up': 'layup', 'pull-up': 'jumper', 'tip-in': 'tip-in', hook: 'hook' };
 
 export function readShot(one: Pick<One, 'reader' | 'scope' | 'clause' | 'who' | 'end'>, verb: string, kinds: readonly ShotKind[], columns: Columns | undefined, spot?: SpotTree): Shot {
@@ -124,6 +131,6 @@ export function readShot(one: Pick<One, 'reader' | 'scope' | 'clause' | 'who' | 
   const kind = written ?? byVerb;
   const from = spot === undefined ? undefined : readPlace(one.reader, spot, meaningOf(full, base.id));
   if (spot !== undefined) putPart(one.reader, `${base.id}#from`, one.clause.line.index, spot);
-  const taken = from === undefined ? {} : { from: { value: from, origin: 'written' as const } };
+  const taken = from === undefined ? {} : { from: { value: onTheSideOf(from, kind), origin: 'written' as const } };
   return { ...base, ...taken, kind: 'shot', shot: kind === undefined ? { value: 'shot', origin: 'default' } : { value: kind, origin: 'written' }, or };
 }

@@ -6,7 +6,7 @@ import type { Action, BodyId, Look, LookId, Pass, PassKind, Rebound } from './pl
 import { readAction } from './read-actions.ts';
 import { readShot } from './read-ball.ts';
 import { tellWords } from './left-over.ts';
-import { readPlace } from './read-places.ts';
+import { onThatHalf, readPlace } from './read-places.ts';
 import { readEvents } from './read-waits.ts';
 import { readReboundGroups } from './read-annotations.ts';
 import type { Meaning, Reader } from './reader.ts';
@@ -61,7 +61,7 @@ function readPin(reader: Reader, scope: Scope, tree: LookTree, line: Line, looke
     if (each.$type === 'WhenLeft') pin = { kind: 'at', seconds: each.time.seconds, of: each.clock === undefined ? 'period' : 'shot' };
     if (each.$type === 'At') {
       const place = each.spots[0] === undefined ? undefined : readPlace(reader, each.spots[0], meaning);
-      if (place !== undefined) pin = { kind: 'place', place };
+      if (place !== undefined) pin = { kind: 'place', place: onThatHalf(place) };
     }
     if (each.$type === 'LookTime') pin = { kind: 'at', seconds: each.time.seconds, of: each.from === 'after the call' ? 'call' : 'start' };
     if (each.$type === 'Wait') {

@@ -4,6 +4,8 @@ import type { Action, BodyId, Hold, Move, MoveStyle, Pace, Place, Wait } from '.
 import type { One } from './read-clause.ts';
 import { baseOf, meaningOf, partOf, putValue, take } from './read-clause.ts';
 import type { Part } from './read-way.ts';
+import { isSpotName, takesSide } from '../court/spots.ts';
+import { placeOfStyle } from './default-ends.ts';
 import { armLength } from './read-places.ts';
 import { goThere, goingOf, rim } from './read-way.ts';
 import { baseForm } from './read-waits.ts';
@@ -19,7 +21,11 @@ const paces: Readonly<Record<string, Pace>> = { sprint: 'sprint', run: 'set', jo
 export function readMove(one: One, tree: NodeOf<'Move'>): Move {
   const verb = baseForm(tree.verb);
   if (verb === 'same-cut') return sameCut(one, tree);
-  if (verb === 'come-off') return readMove(one, { ...tree, verb: 'cuts' });
+  if (verb === 'come-off') {
+    const comes = readMove(one, { ...tree, verb: 'cuts' });
+    if (comes.to === undefined) one.scope.openEnds.set(comes.id, { inItsLine: true });
+    return comes;
+  }
   for (const part of tree.parts) if (part?.$type === 'BeforeScreen' || part?.$type === 'OpenSpot') take(one, part);
   const beforeScreen = tree.parts.some(part => part?.$type === 'BeforeScreen');
   const openSpot = tree.parts.some(part => part?.$type === 'OpenSpot');
@@ -29,7 +35,16 @@ export function readMove(one: One, tree: NodeOf<'Move'>): Move {
 
 export function moveOf(one: One, verb: string, style: MoveStyle, going: { readonly parts: readonly Part[] }): Move {
   const base = baseOf(one, verb);
-  return { ...base, kind: 'move', ...goingOf(one, base.id, going.parts), style, pace: paces[base.verb] ?? 'set' };
+  const way = goingOf(one, base.id, going.parts);
+  const to = way.to === undefined ? {} : { to: { ...way.to, value: onTheSideOfStyle(way.to.value, style) } };
+  return { ...base, kind: 'move', ...way, ...to, style, pace: paces[base.verb] ?? 'set' };
+}
+
+/** `posts up on the left side`: where such a move ends, on that side. */
+function onTheSideOfStyle(place: Place, style: MoveStyle): Place {
+  if (place.kind !== 'spot' || place.where !== 'half') return place;
+  const own = style === 'space' ? ({ kind: 'spot', name: 'wing' } as const) : placeOfStyle[style];
+  return own?.kind === 'spot' && isSpotName(own.name) && takesSide(own.name) === 'needed' ? { ...own, side: place.side! } : place;
 }
 
 /** `2 and 4 swap`, `2 swaps with 4`: each fills for the other. */

@@ -1,4 +1,4 @@
-import type { LengthNode, NodeOf, PlaceNode, SideWord, SpotTree } from '../grammar/tree.ts';
+import type { Columns, LengthNode, NodeOf, PlaceNode, SideWord, SpotTree } from '../grammar/tree.ts';
 import { isSpotName, takesSide } from '../court/spots.ts';
 import type { BodyId, Direction, Place, Side } from './play.ts';
 import type { Meaning, Reader } from './reader.ts';
@@ -78,11 +78,36 @@ function readSpot(reader: Reader, tree: PlaceNode, meaning: Meaning): Place | un
   const name = tree.name === 'free-throw line extended' ? 'free-throw line' : tree.name;
   if (name === undefined || !isSpotName(name)) return undefined;
   const side = tree.side === undefined ? undefined : sides[tree.side];
+  const inTheOpenFloor = openFloorSpot(reader, tree, name, side, meaning);
+  if (inTheOpenFloor !== undefined) return inTheOpenFloor;
   if (side !== undefined && side !== 'middle' && takesSide(name) === 'never') {
     report(reader, 'spot-without-side', meaning.part, { name, side: tree.side! });
     return { kind: 'spot', name };
   }
   return { kind: 'spot', name, ...(side === undefined ? {} : { side }), ...(extended ? { extended } : {}) };
+}
+
+/** The words for a place as the coach wrote them. */
+export function placeWords({ lines, parts }: Reader, { at, to }: Columns, { part }: Meaning): string {
+  const line = parts.get(part)?.line;
+  return line === undefined ? '' : (lines[line]?.text.slice(at, to) ?? '');
+}
+
+/** Against a press `the middle` is that of the floor, while the ball is in the backcourt, and `the right lane` the strip a man runs in. Common usage, no source. */
+function openFloorSpot(reader: Reader, tree: PlaceNode, name: string, side: Side | undefined, meaning: Meaning): Place | undefined {
+  if ((name !== 'nail' && (name !== 'lane' || side === undefined)) || !isAgainstPress(reader)) return undefined;
+  const words = placeWords(reader, tree, meaning);
+  if (name === 'nail') return /middle/i.test(words) ? { kind: 'spot', name, where: 'open floor' } : undefined;
+  return /lane$/i.test(words) ? { kind: 'spot', name: 'wing', ...(side === undefined ? {} : { side }) } : undefined;
+}
+
+export function isAgainstPress({ lines }: Reader): boolean {
+  return lines.some(({ tree }) => (tree?.$type === 'Against' && tree.press) || (tree?.$type === 'Situation' && tree.parts.some(part => part?.$type === 'Circumstance' && /press|backcourt/.test(part.what))));
+}
+
+/** `on the left side`: where he is, if he is on that half of the floor. */
+export function onThatHalf(place: Place): Place {
+  return place.kind === 'spot' && place.name === 'side' ? { ...place, where: 'half' } : place;
 }
 
 function readOwnSpot(reader: Reader, name: string, meaning: Meaning): Place | undefined {

@@ -3,6 +3,7 @@ import type { Columns, NodeOf } from '../grammar/tree.ts';
 import type { Action, BodyId, Move, Place, Screen, Wait } from './play.ts';
 import type { Base, One } from './read-clause.ts';
 import { asList, baseOf, meaningOf, putValue, take } from './read-clause.ts';
+import { onThatHalf } from './read-places.ts';
 import { placeOfSubject } from './read-way.ts';
 import type { Reader } from './reader.ts';
 import { bodiesOf, bodyOf, isOffence } from './reader.ts';
@@ -62,7 +63,7 @@ export function readScreen(one: One, tree: NodeOf<'Screen'>): Screen {
     style: byVerb ?? way ?? before?.style ?? 'screen',
     users: own.length === 0 && before !== undefined ? before.users : own,
     ...(on === undefined ? {} : { on }),
-    ...(at?.[0] === undefined ? {} : { at: { value: at[0], origin: 'written' as const } }),
+    ...(at?.[0] === undefined ? {} : { at: { value: onThatHalf(at[0]), origin: 'written' as const } }),
     together: [one.who],
     formation: base.verb === 'double-screen' ? 'double' : base.verb === 'stagger-screen' ? 'stagger' : 'single',
   };

@@ -31,7 +31,7 @@ export interface StartLines {
 
 export function readStart(reader: Reader, lines: StartLines, gap: number): Start {
   const throwIn = readThrowIn(reader, lines);
-  const set = readFrom(reader, lines, throwIn?.by.value, gap);
+  const set = readFrom(reader, lines, throwIn, gap);
   const ball = readBall(reader, lines, set, throwIn?.by.value, gap);
   const places = throwIn === undefined ? set.places : { ...set.places, [throwIn.by.value]: { value: throwIn.from.value, origin: throwIn.from.origin } };
   const dead = throwIn !== undefined || lines.situation.some(part => /throw-in|time-out|free throw|jump ball/.test(part));
@@ -87,8 +87,9 @@ interface StartSet {
 
 type Places = Record<PlayerNumber, Value<Place>>;
 
-function readFrom(reader: Reader, lines: StartLines, thrower: PlayerNumber | undefined, gap: number): StartSet {
+function readFrom(reader: Reader, lines: StartLines, throwIn: Start['throwIn'], gap: number): StartSet {
   const from = lines.from;
+  const thrower = throwIn?.by.value;
   const defaults = namedPlaces(reader, alignment(defaultAlignment), thrower, 'default');
   if (from === undefined) {
     putGap(reader, 'from', 0, gap);
@@ -98,7 +99,7 @@ function readFrom(reader: Reader, lines: StartLines, thrower: PlayerNumber | und
   const { tree, line } = from;
   putPart(reader, 'from', line, tree);
   for (const player of players) putGap(reader, `from#${player}`, line, tree.to);
-  const base = tree.base === undefined ? undefined : readBase(reader, tree.base, thrower, line);
+  const base = tree.base === undefined ? undefined : readBase(reader, tree.base, throwIn, line);
   let places = base?.places ?? defaults;
   let ball = base?.ball;
   const placed = new Set<PlayerNumber>();
@@ -124,7 +125,8 @@ function withTheBall({ withBall, subject, at }: NodeOf<'Placing'>, line: number)
   return player && { tree: { $type: 'BallWith', at, to: player.to, spans: {}, player }, line };
 }
 
-function readBase(reader: Reader, tree: NodeOf<'AlignmentRef'>, thrower: PlayerNumber | undefined, line: number): StartSet | undefined {
+function readBase(reader: Reader, tree: NodeOf<'AlignmentRef'>, throwIn: Start['throwIn'], line: number): StartSet | undefined {
+  const thrower = throwIn?.by.value;
   const name = tree.own ?? tree.name;
   if (name === undefined) return undefined;
   putPart(reader, 'from#alignment', line, tree);
@@ -133,7 +135,9 @@ function readBase(reader: Reader, tree: NodeOf<'AlignmentRef'>, thrower: PlayerN
     report(reader, 'unknown-alignment', 'from#alignment', { name, known: reader.lookup.names('alignment') });
     return undefined;
   }
-  const listed = tree.order.length === 0 ? found.places : listedStack(reader, found.places, tree);
+  const side = sideStoodOn(tree, throwIn);
+  // At a throw-in a stack nobody is listed in stands on the right.
+  const listed = tree.order.length > 0 ? listedStack(reader, found.places, tree, side) : throwIn !== undefined && side === 'left' && found.alignment.value === 'stack' ? mirrored(found.places) : found.places;
   const places = tree.mirrored ? mirrored(listed) : listed;
   return { ...found, alignment: { value: name, origin: 'written' }, places };
 }
@@ -230,10 +234,20 @@ function withSide(place: Place, body: BodyId, side = usualSide(body)): Place {
   return takesSide(place.name) === 'needed' || place.extended ? { ...place, side } : place;
 }
 
+/** `on the left side`, `on the ball side` with the thrower there, and away from him `on the weak side`. */
+function sideStoodOn({ on }: NodeOf<'AlignmentRef'>, throwIn: Start['throwIn']): 'left' | 'right' {
+  if (on?.$type !== 'Place') return 'right';
+  const said = on.side ?? on.half ?? '';
+  const from = throwIn?.from.value;
+  const ball = from?.kind === 'spot' && (from.side === 'left' || from.side === 'right') ? from.side : 'right';
+  if (/^(ball|strong|near)/.test(said)) return ball;
+  if (/^(weak|far|opposite)/.test(said)) return ball === 'left' ? 'right' : 'left';
+  return said.startsWith('left') ? 'left' : 'right';
+}
+
 /** `from stack on right lane line: 2, 3, 4, 5 from the baseline up`. */
-function listedStack(reader: Reader, places: Places, tree: NodeOf<'AlignmentRef'>): Places {
+function listedStack(reader: Reader, places: Places, tree: NodeOf<'AlignmentRef'>, side: 'left' | 'right'): Places {
   const bodies = bodiesOf(reader, tree.order, { part: 'from', him: [] }).filter(isOffence);
-  const side = tree.on?.$type === 'Place' && (tree.on.side === 'left' || tree.on.half === 'left side') ? 'left' : 'right';
   const points: readonly Point[] = stackAlongLaneLine(reader.court, side, bodies.length);
   const upwards = tree.direction === 'from the top down' ? [...bodies].reverse() : bodies;
   const next = { ...places };

@@ -1,5 +1,6 @@
 // The lines of one step → its actions, looks and end.
 import type { LineTree } from '../grammar/tree.ts';
+import { endShort } from './goes-on.ts';
 import { keptActions, repeatedActions } from './kept.ts';
 import type { Action, ActionId, BodyId, Condition, LineKey, Look, StatedEnd, Step } from './play.ts';
 import { readEnd } from './read-annotations.ts';
@@ -104,7 +105,7 @@ export function readStep(reader: Reader, from: StepLines, treeOfLine: (line: Lin
     how: link.how,
     ...(link.insteadOf === undefined ? {} : { insteadOf: link.insteadOf }),
     ...(condition === undefined ? {} : { condition }),
-    actions,
+    actions: endShort(actions, looks, scope.openEnds),
     kept,
     looks,
     ...(end === undefined ? {} : { end }),

@@ -3,7 +3,7 @@ import type { Columns, NodeOf, SpotTree } from '../grammar/tree.ts';
 import type { Action, BodyId, Place, Value, Wait } from './play.ts';
 import type { One } from './read-clause.ts';
 import { asList, baseOf, isHolder, meaningOf, putValue, take } from './read-clause.ts';
-import { metresOf, readPlace, setApart } from './read-places.ts';
+import { metresOf, onThatHalf, placeWords, readPlace, setApart } from './read-places.ts';
 import { isSpotName, takesSide } from '../court/spots.ts';
 import type { Meaning, Reader } from './reader.ts';
 import { bodiesOf, bodyOf, report } from './reader.ts';
@@ -26,7 +26,7 @@ export function goingOf(one: One, id: string, parts: readonly Part[]): Going {
   let end: End | undefined;
   for (const part of parts) {
     if (part === undefined) continue;
-    const go = (place: Place | undefined, columns: Columns, how: Pick<End, 'origin' | 'weak'> = { origin: 'written' }) => {
+    const go = (place: Place | undefined, columns: Columns, how: Pick<End, 'origin' | 'weak' | 'short'> = { origin: 'written' }) => {
       if (place === undefined) return;
       // `cuts baseline to right corner`: the place says where the way ends, the direction how it goes there.
       const weak = end?.weak === true || how.weak === true;
@@ -41,12 +41,13 @@ export function goingOf(one: One, id: string, parts: readonly Part[]): Going {
     switch (part.$type) {
       case 'To':
         if (part.ball) go(ballPlace(one), part, { origin: 'derived' });
+        else if (isGapInTheZone(one, part, parts, meaning)) take(one, part);
         else go(...placeOfSubject(one, part.spots, meaning, part.either));
         // Through the lane under the ring and out again; common practice, no source.
         if (part.how === 'through to') via.push(rim);
         break;
       case 'At':
-        go(...placeOfSubject(one, part.spots, meaning, false, part.apart));
+        go(...onHalves(placeOfSubject(one, part.spots, meaning, false, part.apart)));
         break;
       case 'Via':
         take(one, part);
@@ -60,7 +61,8 @@ export function goingOf(one: One, id: string, parts: readonly Part[]): Going {
         take(one, part);
         for (const who of bodiesOf(reader, part.players, meaning)) {
           if (part.how === 'over' || part.how === 'around') off.push(who);
-          else via.push(part.how === 'behind' ? { kind: 'behind', who } : { kind: 'beside', who });
+          else if (part.how === 'behind') goBehind(who, part, { via, off, go, before: end, parts }, one);
+          else via.push({ kind: 'beside', who });
         }
         break;
       case 'Through': {
@@ -85,7 +87,7 @@ export function goingOf(one: One, id: string, parts: readonly Part[]): Going {
         if (heading === undefined) break;
         take(one, part);
         via.push(...heading.via);
-        go(heading.to, part, { origin: 'written', weak: true });
+        go(heading.to, part, { origin: 'written', weak: true, ...(heading.to === rim && heading.via.length > 0 ? { short: heading.via.at(-1)! } : {}) });
         break;
       }
       default:
@@ -93,7 +95,49 @@ export function goingOf(one: One, id: string, parts: readonly Part[]): Going {
     }
   }
   putValue(one, `${id}#to`, end?.columns);
+  if (end?.short !== undefined) one.scope.openEnds.set(id, { short: end.short });
   return { via, off, ...(end === undefined ? {} : { to: { value: end.place, origin: end.origin } }) };
+}
+
+/** What reading `behind 4` may touch. */
+interface Behind {
+  readonly via: Place[];
+  readonly off: BodyId[];
+  readonly go: (place: Place, columns: Columns, how: Pick<End, 'origin' | 'weak'>) => void;
+  readonly before: End | undefined;
+  readonly parts: readonly Part[];
+}
+
+/**
+ * Behind a man who screens one comes off him; behind a defender one is on the way to the basket; `to the slot behind 1` says once more where
+ * the slot is; where no place is said he stands behind him. Else the way leads round behind him. Common usage, no source.
+ */
+function goBehind(who: BodyId, part: Part, { via, off, go, before, parts }: Behind, one: One): void {
+  const hasPlace = parts.some(each => each?.$type === 'To' || each?.$type === 'At');
+  if (who.startsWith('X')) {
+    if (!hasPlace && !cutsToTheRim(one, part)) go({ kind: 'behind', who }, part!, { origin: 'written' });
+    return;
+  }
+  if (one.scope.screens.has(who)) off.push(who);
+  else if (before !== undefined) return;
+  else if (hasPlace || cutsToTheRim(one, part)) via.push({ kind: 'behind', who });
+  else go({ kind: 'behind', who }, part!, { origin: 'written' });
+}
+
+/** By its verb the clause ends at the rim. */
+function cutsToTheRim({ reader, clause }: One, part: Part): boolean {
+  const words = reader.lines[clause.line.index]?.text.slice(clause.columns.at, part?.at) ?? '';
+  return /\b(cuts?|curls?|dives?|rolls?|slips?|backdoors?|back door|drives?|breaks?|attacks?)\b/i.test(words);
+}
+
+/** `into the hole at the right slot`: of a man without the ball the gap in the zone, and where it is the other place says. */
+function isGapInTheZone(one: One, part: NodeOf<'To'>, parts: readonly Part[], meaning: Meaning): boolean {
+  const others = parts.some(each => each !== part && (each?.$type === 'At' || each?.$type === 'To'));
+  return others && !isHolder(one) && part.spots.some(spot => spot !== undefined && /\bhole$/i.test(placeWords(one.reader, spot, meaning)));
+}
+
+function onHalves([place, columns]: readonly [Place | undefined, Columns]): [Place | undefined, Columns] {
+  return [place && onThatHalf(place), columns];
 }
 
 /** Where the clause ends by the words read so far. */
@@ -101,8 +145,9 @@ interface End {
   readonly place: Place;
   readonly columns: Columns;
   readonly origin: 'written' | 'derived';
-  /** A direction’s own end, which any written place takes over. */
+  /** A direction’s own end, which any written place takes over, and the floor it names on the way there. */
   readonly weak?: boolean;
+  readonly short?: Place;
   readonly part: Part;
   readonly viaBefore: number;
 }
@@ -183,6 +228,8 @@ export function latestScreener(reader: Reader, scope: Scope, user: BodyId, part:
 /** `off the screen`, `off the stagger`: of several who screen for him together all, where the word means them all. */
 function screenersOf(one: One, off: Columns, part: string): readonly BodyId[] {
   const screen = one.reader.lines[one.clause.line.index]?.text.slice(off.at, off.to) ?? '';
+  // Off a hand-off he has the ball from nobody screens; they stand shoulder to shoulder.
+  if (/hand-? ?off$/i.test(screen) && (one.scope.handOffs.has(one.who) || isHolder(one))) return [];
   const last = latestScreener(one.reader, one.scope, one.who, part);
   if (last === undefined || !/stagger|double|screens$|picks$/i.test(screen)) return asList(last);
   return one.scope.screens.get(last)?.together ?? [last];
@@ -191,7 +238,7 @@ function screenersOf(one: One, off: Columns, part: string): readonly BodyId[] {
 /** `holds at left wing`, `hands off at the top`: he goes there first, with the ball if he has it. Of its own words the line has only the place. */
 export function goThere(one: One, spots: NodeOf<'At'>, waits: (wait: Wait) => boolean): Action[] {
   const base = baseOf(one, isHolder(one) ? 'dribble' : 'move');
-  const [place, columns] = placeOfSubject(one, spots.spots, meaningOf(one, base.id), false, spots.apart);
+  const [place, columns] = onHalves(placeOfSubject(one, spots.spots, meaningOf(one, base.id), false, spots.apart));
   if (place === undefined) return [];
   putValue(one, `${base.id}#to`, columns);
   take(one, spots);

@@ -1,5 +1,6 @@
 // What is known while the lines of one step (or the tail of one look) are read, from the top down.
 import type { SubjectsTree } from '../grammar/tree.ts';
+import type { OpenEnd } from './goes-on.ts';
 import type { Action, ActionId, BodyId, LineKey, Move, Screen, StepKey } from './play.ts';
 import { OFFENCE } from './play.ts';
 import type { Meaning, Reader } from './reader.ts';
@@ -27,6 +28,10 @@ export interface Scope {
   dribbledAt?: { readonly who: BodyId; readonly at: BodyId };
   /** Each man's last screen, for `re-screens`. */
   readonly screens: Map<BodyId, Screen>;
+  /** Who has taken a hand-off. */
+  readonly handOffs: Set<BodyId>;
+  /** Ways without a place of their own: what follows may tell where they end. */
+  readonly openEnds: Map<ActionId, OpenEnd>;
 }
 
 export function openScope(owner: string, step: StepKey, ball: Ball, named: ReadonlySet<BodyId>): Scope {
@@ -43,6 +48,8 @@ export function openScope(owner: string, step: StepKey, ball: Ball, named: Reado
     ball,
     pair: [],
     screens: new Map(),
+    openEnds: new Map(),
+    handOffs: new Set(),
   };
 }
 

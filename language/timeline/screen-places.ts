@@ -8,7 +8,7 @@ import { bodyRoom, inBounds } from './bodies.ts';
 import { endOfMove } from './ends.ts';
 import { isScreenItem, nearestAbove } from './items.ts';
 import type { FirstUse, ScreenItem } from './screens.ts';
-import { firstUse, guarded, leaderOf, replacedScreenOf } from './screens.ts';
+import { firstUse, guarded, isHalf, leaderOf, replacedScreenOf } from './screens.ts';
 import { gapToLine, shareNearest } from './ways.ts';
 import { away, pointOf, sideWhereNothingLeans, standingOf } from './where.ts';
 
@@ -27,8 +27,16 @@ export interface ScreenPlace {
   readonly stays: boolean;
 }
 
-/** Where a screen stands (rule 7). */
+/** Where a screen stands (rule 7); said to be on one half of the floor, it stands where it would there. */
 export function placeScreen(branch: Branch, screen: ScreenItem, use: FirstUse | undefined = firstUse(branch, screen)): ScreenPlace {
+  const { at: written, ...unplaced } = screen.action;
+  if (!isHalf(written?.value)) return placeWritten(branch, screen, use);
+  const place = placeWritten(branch, { ...screen, action: unplaced }, use);
+  const there = pointOf(branch, written!.value, { ...standingOf(branch, screen.action.who, screen.holder), own: place.at });
+  return there.x === place.at.x ? place : { at: commit(there), facing: { x: -place.facing.x, y: place.facing.y }, stays: false };
+}
+
+function placeWritten(branch: Branch, screen: ScreenItem, use: FirstUse | undefined): ScreenPlace {
   const { action } = screen;
   const { court, level } = branch.scene;
   const own = bodyOf(branch, action.who).place;

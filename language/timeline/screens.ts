@@ -1,6 +1,6 @@
 /** Screens (rules 7–10): which one a move comes off, where it stands, how its user passes the shoulder, when the screener is free. */
 import type { Point } from '../court/point.ts';
-import type { Action, BodyId, Dribble, Move, Screen, Step, StepKey } from '../play/play.ts';
+import type { Action, BodyId, Dribble, Move, Place, Screen, Step, StepKey } from '../play/play.ts';
 import type { ActionItem, Branch, FreeItem, Item, Need, UsedScreen } from './branch.ts';
 import { bodyRoom, roundCorner } from './bodies.ts';
 import { hasBall, isScreenItem, nearestAbove } from './items.ts';
@@ -139,9 +139,14 @@ export function firstUse(branch: Branch, screen: ScreenItem): FirstUse | undefin
   return who === undefined ? undefined : { who };
 }
 
+/** `on the left side`: no place of its own. */
+export function isHalf(place: Place | undefined): boolean {
+  return place?.kind === 'spot' && place.where === 'half';
+}
+
 /** The screen's place depends on where its user's last link before the use leaves him (rule 7). */
 export function screenNeeds(branch: Branch, screen: ScreenItem): readonly Need[] {
-  if (screen.action.at !== undefined) return [];
+  if (screen.action.at !== undefined && !isHalf(screen.action.at.value)) return [];
   const lead = leaderOf(branch, screen);
   if (lead !== undefined) return [{ on: lead.key, tie: 'user-place' }];
   const use = firstUse(branch, screen);

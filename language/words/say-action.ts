@@ -84,6 +84,7 @@ function sayVia(via: readonly Place[]): string | undefined {
 
 /** Where a way ends: `to left wing`; a man's place is filled for him. */
 function sayGoal(place: Place): string {
+  if (place.kind === 'spot' && place.where === 'half') return `on ${sayWrittenPlace(place)}`;
   return place.kind === 'player' ? `for ${place.who}` : `to ${sayWrittenPlace(place)}`;
 }
 

@@ -10,6 +10,7 @@ export function sayWrittenPlace(place: Place): string {
   switch (place.kind) {
     case 'spot':
       // A whole side: `the weak side`.
+      if (place.where === 'open floor') return 'middle';
       if (place.name === 'side' && place.side !== undefined) return `${sideWords[place.side].trim().replace('-side', '')} side`;
       return `${place.side === undefined ? '' : sideWords[place.side]}${place.name}${place.extended ? ' extended' : ''}`;
     case 'own':

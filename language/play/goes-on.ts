@@ -1,0 +1,74 @@
+// Where a drive or a move off a screen that says no place ends, once it is known what its man does next.
+import type { Action, ActionId, BodyId, Dribble, Look, Place } from './play.ts';
+
+/** A way without a place of its own, where it could end short of the rim, and whether the next line of the step counts. */
+export interface OpenEnd {
+  /** The floor its direction names: `drives left` goes by the left elbow. */
+  readonly short?: Place;
+  /** Only what follows in the same line tells where it ends: `uses it and comes to the ball`. */
+  readonly inItsLine?: true;
+}
+
+/**
+ * `1 drives left`, then `1 stops at the left elbow`: he does not go to the rim first. A direction ends where it names the floor, a drive
+ * without one where his next line goes; so does a drive with a direction out of which he is to shoot a jumper. Common usage, no source.
+ */
+export function endShort(actions: readonly Action[], looks: readonly Look[], openEnds: ReadonlyMap<ActionId, OpenEnd>): Action[] {
+  return actions.map((action, index) => {
+    const open = openEnds.get(action.id);
+    if (open === undefined || (action.kind !== 'move' && action.kind !== 'dribble')) return action;
+    const next = actions.slice(index + 1).find(({ who }) => who === action.who);
+    const place = goalOf(next);
+    if (open.inItsLine) return place !== undefined && next!.line === action.line ? { ...action, to: { value: place, origin: 'derived' } } : action;
+    if (action.kind !== 'dribble') return action;
+    if (place !== undefined && next!.kind === 'dribble' && (open.short !== undefined || goesThereAtOnce(next!)) && !isLookedFor(looks, action, next!.line)) return shortened(action, open, place);
+    return open.short !== undefined && shootsFromThere(next, looks, action.who) ? shortened(action, open, open.short) : action;
+  });
+}
+
+/** A direction has the floor it names among its corners. */
+function shortened(action: Dribble, { short }: OpenEnd, place: Place): Dribble {
+  if (short === undefined) return { ...action, to: { value: place, origin: 'derived' } };
+  return { ...action, via: action.via.filter((corner) => corner !== short), to: { value: short, origin: 'written' } };
+}
+
+/** The written place of his next line, if it is not the rim. */
+function goalOf(next: Action | undefined): Place | undefined {
+  if (next === undefined || (next.kind !== 'move' && next.kind !== 'dribble') || next.to === undefined || next.to.origin === 'default') return undefined;
+  const { value } = next.to;
+  return value.kind === 'spot' && value.name === 'rim' ? undefined : value;
+}
+
+/** `1 drives off 4`, `1 stops at the elbow`; in `1 dribbles back out to the top` he has been at the rim. */
+function goesThereAtOnce(next: Action): boolean {
+  return next.origin === 'derived' || next.verb === 'drive';
+}
+
+/** Between the two lines he is looked for at the rim: there he goes on to it. */
+function isLookedFor(looks: readonly Look[], { who, line }: Dribble, until: string): boolean {
+  return looks.some((look) => isHis(look, who) && numberOf(look.line) > numberOf(line) && numberOf(look.line) < numberOf(until));
+}
+
+/** Nothing more of his stands in the step, or the shot itself, and the first shot he is looked for is no layup. */
+function shootsFromThere(next: Action | undefined, looks: readonly Look[], who: BodyId): boolean {
+  if (next?.kind === 'shot') return isFromOutside(next);
+  if (next !== undefined) return false;
+  const his = looks.filter((look) => isHis(look, who));
+  return his.length > 0 && his.every(({ tail }) => {
+    const first = tail[0];
+    return first !== undefined && first.who === who && isFromOutside(first);
+  });
+}
+
+function isHis({ who }: Look, man: BodyId): boolean {
+  return `${who[0]}` === man;
+}
+
+function isFromOutside(action: Action): boolean {
+  return action.kind === 'shot' && action.from === undefined && (action.shot.value === 'jumper' || action.shot.value === 'three');
+}
+
+/** The how-manieth line of its step. */
+function numberOf(line: string): number {
+  return Number(line.slice(line.lastIndexOf(':') + 1));
+}

@@ -1,0 +1,144 @@
+// What a coach's words mean where a machine could take them otherwise: where a way ends, and how long it is.
+import { describe, expect, it } from 'vitest';
+import type { Point } from '../../language/court/point.ts';
+import { distance } from '../../language/court/point.ts';
+import type { Run } from '../../language/timeline/timeline.ts';
+import { playText, readingOf, timelineOf } from '../support/timeline-of.ts';
+
+const run = (...lines: readonly string[]): Run => timelineOf(playText(...lines)).runs[0]!;
+
+/** The corners of a way, where it began first; nothing where he stayed. */
+function way(of: Run, action: string, who = /\/(\d)/.exec(action)![1]! as '1'): readonly Point[] {
+  const segments = of.tracks[who]!.segments.filter((segment) => segment.action === action);
+  return segments.length === 0 ? [] : [segments[0]!.path[0]!, ...segments.map(({ path }) => path.at(-1)!)];
+}
+
+function metres(points: readonly Point[]): number {
+  return points.slice(1).reduce((sum, point, index) => sum + distance(points[index]!, point), 0);
+}
+
+const elbow = { left: { x: -2.8, y: 4.225 }, right: { x: 2.8, y: 4.225 } };
+const nail = { x: 0, y: 4.375 };
+const near = (point: Point | undefined, to: Point): void => expect(distance(point!, to)).toBeLessThan(0.3);
+
+describe('a drive with a direction', () => {
+  it('ends where it names the floor if his next line stops there: not at the rim and back', () => {
+    const one = run('from 4-out 1-in', 'step "Go"', '  1 drives left', '  1 stops at the left elbow', '  look 1: jumper');
+    near(way(one, 'go/1.1').at(-1), elbow.left);
+    expect(way(one, 'go/1.2')).toEqual([]);
+  });
+
+  it('`goes right off 4`, then `attacks the elbow`: the right one, on the way in', () => {
+    const one = run('from horns', 'step "Go"', '  4 ball-screens for 1', '  1 goes right off 4', '  1 attacks the elbow', '  look 1: jumper');
+    near(way(one, 'go/1.1').at(-1), elbow.right);
+    expect(way(one, 'go/1.2')).toEqual([]);
+  });
+
+  it.each([
+    ['drives off 4 going middle', nail], ['goes around the screen to the right', elbow.right],
+  ])('`%s` before a look for his jumper: shot from there', (words, place) => {
+    near(way(run('from horns', 'step "Go"', '  4 ball-screens for 1', `  1 ${words}`, '  look 1: pull-up jumper'), 'go/1.1').at(-1), place);
+  });
+
+  it.each(['look 1: layup', 'look 1 or 2: layup'])('goes to the rim before `%s`', (look) => {
+    expect(way(run('from 4-out 1-in', 'step "Go"', '  1 drives left', `  ${look}`), 'go/1.1').at(-1)!.y).toBeLessThan(1);
+  });
+
+  it('goes to the rim before he is looked for there, and out of there afterwards', () => {
+    const one = run('from 4-out 1-in', 'step "Go"', '  1 drives left', '  look 1: layup', '  1 drives to the left corner', '  look 1: three');
+    expect(way(one, 'go/1.1').at(-1)!.y).toBeLessThan(1);
+  });
+
+  it('without a direction `stops at` says where it ends; `dribbles back out` is from the rim', () => {
+    const text = (next: string): Run => run('from horns', 'step "Go"', '  4 ball-screens for 1', '  1 drives off 4', `  1 ${next}`, '  look 1: jumper');
+    near(way(text('stops at the right elbow'), 'go/1.1').at(-1), elbow.right);
+    expect(way(text('dribbles to the top'), 'go/1.1').at(-1)!.y).toBeLessThan(1);
+  });
+});
+
+describe('`behind`', () => {
+  it('a man who screens is off him', () => {
+    const text = (how: string): Run => run('from 4-out 1-in', 'step "Go"', '  1 passes to 3', '  5 flare-screens for 2', `  2 fades ${how} 5 to the right corner`, '  3 skips to 2');
+    expect(way(text('behind'), 'go/2.1')).toEqual(way(text('off'), 'go/2.1'));
+  });
+
+  it('a defender is towards the basket', () => {
+    const cut = way(run('from 4-out 1-in', 'step "Go"', '  4 cuts behind X4'), 'go/4.1');
+    expect(metres(cut)).toBeLessThan(7.5);
+    const step = way(run('from 4-out 1-in', 'step "Go"', '  5 moves behind X2'), 'go/5.1').at(-1)!;
+    const man = run('from 4-out 1-in', 'step "Go"', '  5 moves behind X2').tracks['2']!.start;
+    expect(distance(step, man)).toBeLessThan(2.5);
+    expect(distance(step, { x: 0, y: 0 })).toBeLessThan(distance(man, { x: 0, y: 0 }));
+  });
+
+  it('the ball’s man is no loop: `to the slot behind 2`, `steps in behind 1`', () => {
+    const straight = way(run('from 4-out 1-in', 'step "Go"', '  1 passes to 3', '  2 relocates to the right wing'), 'go/2.1');
+    expect(way(run('from 4-out 1-in', 'step "Go"', '  1 passes to 3', '  2 relocates to the right wing behind 3'), 'go/2.1')).toEqual(straight);
+    const thrower = run('from 4-out 1-in', '4 takes it out from the left sideline', 'step "Go"', '  4 inbounds to 1', '  4 steps in behind 1');
+    expect(metres(way(thrower, 'go/4.2'))).toBeLessThan(12);
+  });
+});
+
+describe('`on the left side`', () => {
+  const head = ['from 4-out 1-in', 'step "Go"'];
+
+  it('of a pass moves nobody who is there, and brings one across who is not', () => {
+    const there = run(...head, '  1 passes to 2 on the right side', '  look 2: three');
+    expect(there.tracks['2']!.segments).toEqual([]);
+    const across = run(...head, '  1 passes to 2 on the left side', '  look 2: three');
+    expect(across.tracks['2']!.segments.at(-1)!.path.at(-1)!.x).toBeLessThan(-1);
+  });
+
+  it('of a screen leaves it where it stands for its man', () => {
+    const text = (where: string): Run => run(...head, `  5 down-screens for 3${where}`, '  3 curls off 5 to the lane');
+    expect(text(' on the left side').screens[0]!.at).toEqual(text('').screens[0]!.at);
+    expect(text(' on the right side').screens[0]!.at.x).toBeGreaterThan(0);
+  });
+
+  it('of a post-up is the block, of a layup the ring’s left', () => {
+    const end = way(run('from 5-out', 'step "Go"', '  4 posts up on the left side'), 'go/4.1').at(-1)!;
+    near(end, { x: -2.8, y: 0.825 });
+    const one = run(...head, '  1 passes to 5', '  look 5: layup on the left side');
+    expect(one.tracks['5']!.segments.every(({ path }) => path.at(-1)!.x > -4)).toBe(true);
+  });
+});
+
+describe('against a press', () => {
+  const head = [
+    'from 1 at right backcourt elbow, 2 at left backcourt elbow, 3 at left half court, 5 at right half court', 'against full-court press', '4 takes it out from the far baseline', 'step "Go"',
+  ];
+
+  it('`uses it and comes toward the ball` does not run to the far rim first', () => {
+    const one = run(...head, '  2 screens for 1', '  1 uses it and comes toward the ball', '  4 inbounds to 1');
+    expect(metres(way(one, 'go/1.1'))).toBeLessThan(12);
+    expect(Math.min(...way(one, 'go/1.1').map(({ y }) => y))).toBeGreaterThan(14);
+  });
+
+  it('`the middle` is by half court while the ball is behind it, and the nail afterwards', () => {
+    const one = run(...head, '  5 flashes to the middle', '  4 inbounds to 1', '  1 passes to 5', '  3 sprints to the left wing', '  5 passes to 3', '  1 sprints to the middle');
+    expect(way(one, 'go/5.1').at(-1)!.y).toBeGreaterThan(11);
+    near(way(one, 'go/1.2').at(-1) ?? way(one, 'go/1.1').at(-1), nail);
+  });
+
+  it('`fills the right lane` is the strip of the floor, not the paint', () => {
+    expect(way(run(...head, '  4 inbounds to 1', '  2 fills the right lane'), 'go/2.1').at(-1)!.x).toBeGreaterThan(5);
+  });
+});
+
+it('`into the hole at the right slot` is the gap in the zone, at the slot', () => {
+  const text = (words: string): string => playText('from 1-3-1', 'against a 2-3 zone', 'step "Go"', '  1 passes to 2', `  1 slides ${words}`);
+  expect(way(timelineOf(text('into the hole at the right slot')).runs[0]!, 'go/1.2')).toEqual(way(timelineOf(text('to the right slot')).runs[0]!, 'go/1.2'));
+  expect(readingOf(text('into the hole at the right slot')).problems).toEqual([]);
+});
+
+it('`turns the corner off the hand-off` is off nobody who screened before', () => {
+  const text = (words: string): Run => run('from 5-out', 'step "Go"', '  1 passes to 2', '  1 screens for 3', '  3 comes off 1 to left slot', '  2 dribbles at 3 and hands it off', `  3 turns the corner${words}`, '  look 3: layup');
+  expect(way(text(' off the hand-off'), 'go/3.2')).toEqual(way(text(''), 'go/3.2'));
+});
+
+it('a stack on the ball side stands where the thrower is', () => {
+  const start = (side: string, where: string): number => run(`from stack on the ${side}: 1, 3, 4, 5 from the top down`, `2 takes it out of bounds on the ${where} side of the basket`, 'step "Go"', '  2 inbounds to 1').tracks['5']!.start.x;
+  expect(start('ball side', 'left')).toBeLessThan(0);
+  expect(start('ball side', 'right')).toBeGreaterThan(0);
+  expect(start('weak side', 'left')).toBeGreaterThan(0);
+});
