@@ -3,7 +3,7 @@ import { message } from '../message/message.ts';
 import { endOf, reads, startWithArticles, tried, written, type Broken } from './broken-line.ts';
 import { commaAfter, isAttacker, rewriting, wholeLine, word, writing, type Recogniser, type SaidOtherwise } from './saying.ts';
 
-export const saidOfHeads: readonly Recogniser[] = [levelOfAge, rulesOfWhom, onTheShotClock, shotWith, repeatsUntil, throwerInFrom, throwInInFrom, deepUnderTheBasket, endsWithTheBall, alignmentWithoutFrom, demandWithoutMust, hasTheBall, whoCrashes, inTheBackcourt];
+export const saidOfHeads: readonly Recogniser[] = [levelOfAge, rulesOfWhom, onTheShotClock, shotWith, repeatsUntil, throwerInFrom, throwInInFrom, deepUnderTheBasket, endsWithTheBall, alignmentWithoutFrom, demandWithoutMust, hasTheBall, whoCrashes, inTheBackcourt, leftInASituation];
 
 /** Up to which age the legs of a level are taken; `hs` is 15 to 18. Common practice, no source. */
 const AGES: readonly (readonly [upTo: number, level: string])[] = [[10, 'u10'], [12, 'u12'], [14, 'u14'], [16, 'u16'], [18, 'hs'], [23, 'college']];
@@ -148,4 +148,17 @@ function inTheBackcourt(broken: Broken): SaidOtherwise | undefined {
   if (!/^(in|of)$/.test(word(tokens[index])) || word(tokens[index + 1]) !== 'backcourt' || !spot) return undefined;
   const fix = tried(broken, message('Write "{words}"', { words: 'backcourt' }), [{ at: spot.startOffset, to: endOf(tokens[index + 1]!), text: 'backcourt' }]);
   return { code: 'misplaced-word', from: index - 1, to: index + 2, message: message('Places of the other half are backcourt corner, wing, elbow, block and top, the far free-throw line, the far baseline, and backcourt left, middle and right (three metres behind the half line); any other is said in metres: (-3, 22.5) m.'), fixes: [fix] };
+}
+
+/** `situation down 1, 8 seconds left`: what is on the clock is reckoned with, and has its own line. */
+function leftInASituation(broken: Broken): SaidOtherwise | undefined {
+  const { tokens, index } = broken;
+  if (word(tokens[0]) !== 'situation') return undefined;
+  const end = commaAfter(broken, index);
+  const said = written(broken, index, end);
+  const seconds = /^(?:under |last |about )?(\d+(?:\.\d+)?) ?(?:s|secs?|seconds?) (?:left|remaining|to go|to play|on the clock)$/i.exec(said)?.[1];
+  if (seconds === undefined) return undefined;
+  const line = `call with ${seconds} on the clock`;
+  const fix = index === 1 && end === tokens.length ? rewriting(broken, line) : writing(broken, index, end, `"${said}"`);
+  return { code: 'misplaced-word', from: index, to: end, message: message('How much is left when it is called has a line of its own: "{line}".', { line }), fixes: [fix] };
 }

@@ -134,3 +134,16 @@ export function getsTo(broken: Broken): SaidOtherwise | undefined {
   const fix = writing(broken, index, index + 1, text);
   return fix && { code: 'misplaced-word', from: index, to: index + 1, message: message('Did you mean "{text}"?', { text }), fixes: [fix] };
 }
+
+/** `everyone rotates up one spot`: round the arc each takes the place of the next. */
+export function rotatesASpot(broken: Broken): SaidOtherwise | undefined {
+  const { tokens, index } = broken;
+  const verb = tokens.findIndex((token, i) => i >= index - 1 && i <= index && /^(rotates?|moves?|shifts?|slides?|bumps?)$/.test(word(token)));
+  const rest = verb < 0 ? '' : written(broken, verb + 1, commaAfter(broken, verb));
+  if (verb < 1 || !/^(up |down |over |back )?(one|a|1) (spot|place|position)s?( up| down| over)?$/i.test(rest)) return undefined;
+  const end = commaAfter(broken, verb);
+  const text = `${inNumber(broken, verb, 'fills')} the open spot`;
+  // Which spot is open is clear for one man only.
+  const fix = verb === 1 && isAttacker(tokens[0]) ? writing(broken, verb, end, text) : undefined;
+  return { code: 'misplaced-word', from: verb, to: end, message: message('Say whose place each takes: "3 fills for 2", "2 fills for 1"; of one man "fills the open spot".'), fixes: [fix] };
+}

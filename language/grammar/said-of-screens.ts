@@ -87,6 +87,15 @@ export function whichOfTheZone(broken: Broken): SaidOtherwise | undefined {
   return { code: tokens[index]?.tokenType.name === 'UNKNOWN' ? 'unknown-word' : 'misplaced-word', from: index, to: index + 1, message: message('Say which defender is screened, by his number: "screens X4", or for whom: "screens for 2". Where each of a zone stands, the picture shows.'), fixes: [] };
 }
 
+/** `5 pins X4`, `5 pins the bottom man of the zone` */
+export function pins(broken: Broken): SaidOtherwise | undefined {
+  const { tokens, index } = broken;
+  if (!/^pins?$/.test(word(tokens[index])) || word(tokens[index + 1]) === 'down' || !isAttacker(tokens[index - 1])) return undefined;
+  const text = inNumber(broken, index, 'pin-screens');
+  if (isDefender(tokens[index + 1])) return { code: 'unknown-word', from: index, to: index + 1, message: message('Write "{text}".', { text }), fixes: [writing(broken, index, index + 1, text)] };
+  return { code: 'unknown-word', from: index, to: index + 1, message: message('To pin a man is to screen him where he stands. Say which by his number, "{text} X4", or for whom: "{text} for 2". Where each of a zone stands, the picture shows.', { text }), fixes: [] };
+}
+
 /** `4 and 5 form a gate`, `2 runs through the gate`: it is one once somebody goes between them. */
 export function throughTheGate(broken: Broken): SaidOtherwise | undefined {
   const { tokens, index } = broken;

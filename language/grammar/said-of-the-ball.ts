@@ -1,5 +1,5 @@
 // What coaches say of the ball, its passes and its dribbles, that a line says in other words.
-import { message, type Message } from '../message/message.ts';
+import { message, oneOf, type Message } from '../message/message.ts';
 import { endOf, isPlayer, reads, tried, written, type Broken } from './broken-line.ts';
 import { commaAfter, inNumber, isAttacker, rewriting, word, writing, type SaidOtherwise } from './saying.ts';
 import { verbOf } from './verbs.ts';
@@ -161,4 +161,31 @@ export function forSafety(broken: Broken): SaidOtherwise | undefined {
   const to = tokens.findLastIndex((token, i) => i < at && /^(to|at|on|in)$/.test(token.image));
   const text = `${written(broken, 0)} is the safety${to < 0 ? '' : ` at ${written(broken, to + 1, at)}`}`;
   return { code: 'misplaced-word', from: at, to: at + 2, message: message('The safety is told in one line: "{text}". He gets the ball when the looks are passed up.', { text }), fixes: [rewriting(broken, text)] };
+}
+
+/** `1 hits 3 off the flare`: the ball comes to him as he does. */
+export function passOffTheScreen(broken: Broken): SaidOtherwise | undefined {
+  const { tokens, index } = broken;
+  const off = tokens.findIndex((token, i) => i >= index && i <= index + 1 && word(token) === 'off');
+  if (off < 0 || (off > index && word(tokens[index]) !== 'coming') || !isAttacker(tokens[index - 1])) return undefined;
+  const verb = tokens.slice(0, index).findLast((token) => verbOf(token.image) !== undefined);
+  if (verbOf(word(verb))?.class !== 'pass') return undefined;
+  const end = commaAfter(broken, off);
+  const text = `as he comes ${written(broken, off, end)}`;
+  return { code: 'misplaced-word', from: index, to: end, message: message('When the ball comes to him is said with "as": "{text}".', { text }), fixes: [writing(broken, index, end, text)] };
+}
+
+/** `1 takes one dribble to the right`: how many, the way says. */
+export function countsHisDribbles(broken: Broken): SaidOtherwise | undefined {
+  const { tokens } = broken;
+  const verb = tokens.findIndex((token, i) => i > 0 && i <= broken.index && /^takes?$/.test(word(token)) && isAttacker(tokens[i - 1]));
+  const noun = tokens.findIndex((token, i) => i > verb && i <= verb + 4 && /^dribbles?$/.test(word(token)));
+  if (verb < 0 || noun < 0) return undefined;
+  const joint = tokens.findIndex((token, i) => i > noun && [',', 'and', 'then'].includes(token.image));
+  const end = joint < 0 ? tokens.length : joint;
+  const where = written(broken, noun + 1, end);
+  const side = /^(?:to )?(?:the |his )?(left|right)$/i.exec(where)?.[1];
+  const places = side !== undefined ? [`to the ${side.toLowerCase()} elbow`, `to the ${side.toLowerCase()} wing`] : where === '' ? ['to the right elbow', 'to the left elbow'] : [where];
+  const texts = places.map((place) => `${inNumber(broken, verb, 'dribbles')} ${place}`);
+  return { code: 'unknown-word', from: verb, to: end, message: message('How many dribbles it takes follows from the way. Say where they end: {words}.', { words: oneOf(texts.map((text) => `"${text}"`)) }), fixes: texts.map((text) => writing(broken, verb, end, text)) };
 }

@@ -7,16 +7,16 @@ import { saidOfHeads } from './said-of-heads.ts';
 import { saidOfLooks } from './said-of-looks.ts';
 import { inAPhrase } from './said-in-a-phrase.ts';
 import { icesTheScreen, whichZone, picksUpAMan, drawsTwo, fouls, makesOrMisses, shootsAFreeThrow, guardsHim, comesOutTo, boxAndOne, runsTheClockDown } from './said-of-defence.ts';
-import { takesHisMan, setsUpHisMan, upTheSideline, oppositeOfWhat, fillsALane, anOpenPlace, someonesSpot, clearsASide, highOrLow, andOutTo, facesUp, getsTo } from './said-of-moves.ts';
-import { setsAnAdjectiveScreen, pickAndRoll, refuses, offMissing, doublesFor, doubleBy, oneThenTheOther, whichOfTheZone, throughTheGate, shutsTheGate } from './said-of-screens.ts';
-import { isAFake, getsTheBall, getsAHandOff, theHandOffTold, ballGoesTo, eitherReceiver, passToAPlace, followsHisPass, probes, anOpponentsCount, atTheDefence, atForTo, behindTheBall, forSafety } from './said-of-the-ball.ts';
+import { takesHisMan, setsUpHisMan, upTheSideline, oppositeOfWhat, fillsALane, anOpenPlace, someonesSpot, clearsASide, highOrLow, andOutTo, facesUp, getsTo, rotatesASpot } from './said-of-moves.ts';
+import { setsAnAdjectiveScreen, pickAndRoll, refuses, offMissing, doublesFor, doubleBy, oneThenTheOther, whichOfTheZone, pins, throughTheGate, shutsTheGate } from './said-of-screens.ts';
+import { isAFake, getsTheBall, getsAHandOff, theHandOffTold, ballGoesTo, eitherReceiver, passToAPlace, followsHisPass, probes, anOpponentsCount, atTheDefence, atForTo, behindTheBall, forSafety, passOffTheScreen, countsHisDribbles } from './said-of-the-ball.ts';
 import { dependsOnTheDefence, before, onTheCatch, onTheSignal, waitsWithoutFor, waitsForAScreen, countsTo } from './said-of-waits.ts';
 
 /** In the order in which they are tried: the first that fits speaks. */
 const RECOGNISERS: readonly Recogniser[] = [
   ...saidOfHeads, ...saidOfLooks, inAPhrase,
   fouls, makesOrMisses, shootsAFreeThrow, guardsHim, comesOutTo, boxAndOne, runsTheClockDown, pickAndRoll, setsAnAdjectiveScreen,
-  icesTheScreen, probes, theHandOffTold, anOpponentsCount, drawsTwo, upTheSideline, behindTheBall, oppositeOfWhat, refuses, offMissing,
+  icesTheScreen, pins, countsHisDribbles, passOffTheScreen, rotatesASpot, probes, theHandOffTold, anOpponentsCount, drawsTwo, upTheSideline, behindTheBall, oppositeOfWhat, refuses, offMissing,
   onTheSignal, forSafety, getsAHandOff, passToAPlace, whichOfTheZone, fillsALane, atTheDefence, anOpenPlace, someonesSpot, throughTheGate,
   shutsTheGate,
   dependsOnTheDefence, before, onTheCatch, waitsWithoutFor, waitsForAScreen, isAFake, getsTheBall, takesHisMan, setsUpHisMan, oneThenTheOther,

@@ -21,11 +21,12 @@ export function dribbled(tree: NodeOf<'Move'>): NodeOf<'Dribble'> {
 export function readDribble(one: One, tree: NodeOf<'Dribble'>): Dribble {
   const base = baseOf(one, tree.verb);
   const at = take(one, tree.parts.find(part => part?.$type === 'DribbleAt'));
-  const going = goingOf(one, base.id, tree.parts);
+  const isDrive = base.verb === 'drive' || base.verb === 'turn-the-corner';
+  const going = goingOf(one, base.id, tree.parts, { baseline: isDrive ? 'to the rim' : 'as written' });
   const meaning = meaningOf(one, base.id);
   const target = at?.$type === 'DribbleAt' ? bodyOf(one.reader, at.player, meaning) : undefined;
   if (target !== undefined) one.scope.dribbledAt = { who: one.who, at: target };
-  const style = target !== undefined ? 'dribble-at' : base.verb === 'drive' || base.verb === 'turn-the-corner' ? 'drive' : 'dribble';
+  const style = target !== undefined ? 'dribble-at' : isDrive ? 'drive' : 'dribble';
   const dribble: Dribble = { ...base, kind: 'dribble', ...going, style, ...(target === undefined ? {} : { at: target }) };
   if (dribble.to !== undefined || target !== undefined) return dribble;
   const to = dribbleEnds[base.verb];

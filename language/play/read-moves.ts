@@ -35,7 +35,7 @@ export function readMove(one: One, tree: NodeOf<'Move'>): Move {
 
 export function moveOf(one: One, verb: string, style: MoveStyle, going: { readonly parts: readonly Part[] }): Move {
   const base = baseOf(one, verb);
-  const way = goingOf(one, base.id, going.parts);
+  const way = goingOf(one, base.id, going.parts, { baseline: runs.has(base.verb) ? 'along' : 'as written' });
   const to = way.to === undefined ? {} : { to: { ...way.to, value: onTheSideOfStyle(way.to.value, style) } };
   return { ...base, kind: 'move', ...way, ...to, style, pace: paces[base.verb] ?? 'set' };
 }
@@ -46,6 +46,9 @@ function onTheSideOfStyle(place: Place, style: MoveStyle): Place {
   const own = style === 'space' ? ({ kind: 'spot', name: 'wing' } as const) : placeOfStyle[style];
   return own?.kind === 'spot' && isSpotName(own.name) && takesSide(own.name) === 'needed' ? { ...own, side: place.side! } : place;
 }
+
+/** Who runs the baseline runs along it; who cuts baseline comes to the rim that way. */
+const runs: ReadonlySet<string> = new Set(['run', 'sprint', 'jog']);
 
 /** `2 and 4 swap`, `2 swaps with 4`: each fills for the other. */
 export function readSwap(one: One, tree: NodeOf<'Move'>): Action[] {

@@ -5,6 +5,7 @@ import { readAction } from './read-actions.ts';
 import { tellWords } from './left-over.ts';
 import { readTrigger } from './read-waits.ts';
 import type { Meaning, Reader } from './reader.ts';
+import { bodiesOf } from './reader.ts';
 import type { Line, Scope } from './scope.ts';
 import { subjectsOf } from './scope.ts';
 
@@ -29,7 +30,7 @@ export function readStatement(reader: Reader, scope: Scope, tree: StatementTree,
     const taken = new Set<unknown>();
     const waitsOf = (owner: string) => {
       for (const trigger of triggers) taken.add(trigger);
-      return readTriggers(reader, scope, triggers, { part: line.key, him }, line.index, owner);
+      return readTriggers(reader, scope, triggers, (trigger) => ({ part: line.key, him: goesHimself(trigger) ? receiversOf(reader, action, him) : him }), line.index, owner);
     };
     const told = reader.problems.length;
     actions.push(...readAction(reader, scope, action, { subjects, him, columns, line, link, waitsOf, taken }));
@@ -42,11 +43,26 @@ function columnsOf(clause: ClauseTree, at: number): { readonly at: number; reado
   return { at, to: clause.to };
 }
 
-function readTriggers(reader: Reader, scope: Scope, triggers: readonly (TriggerTree | undefined)[], meaning: Meaning, line: number, owner: string) {
+function readTriggers(reader: Reader, scope: Scope, triggers: readonly (TriggerTree | undefined)[], meaningOf: (trigger: TriggerTree) => Meaning, line: number, owner: string) {
   return triggers.reduce<ReturnType<typeof readTrigger>>((waits, trigger) => {
     if (trigger === undefined) return waits;
-    return [...waits, ...readTrigger(reader, trigger, scope, meaning, line, owner, waits.length)];
+    return [...waits, ...readTrigger(reader, trigger, scope, meaningOf(trigger), line, owner, waits.length)];
   }, []);
+}
+
+/** `as he cuts`, `once he comes off 4`: what a man does without the ball. */
+function goesHimself(trigger: TriggerTree): boolean {
+  if (trigger.$type !== 'Wait' || trigger.event.$type !== 'PlayerEvent' || trigger.event.subject?.$type !== 'Pronoun') return false;
+  const { action, by } = trigger.event;
+  return by !== undefined || action?.$type === 'Move' || action?.$type === 'Seal';
+}
+
+/** `1 passes to 2 as he cuts`, `4 screens for 2 as he cuts`: that is the man the ball comes to, or the screen is set for. */
+function receiversOf(reader: Reader, action: ActionTree, him: readonly BodyId[]): readonly BodyId[] {
+  if (action.$type !== 'Pass' && action.$type !== 'HandOff' && action.$type !== 'Screen') return him;
+  const players = action.parts.flatMap(part => (part?.$type === 'PassTo' ? [part.player] : part?.$type === 'For' ? part.players : []));
+  const numbers = players.filter(player => player?.number !== undefined);
+  return numbers.length === 0 ? him : bodiesOf(reader, numbers, { part: '', him });
 }
 
 /** `waits until 8 on the clock`: what he does next is pinned there, so the hold is. */

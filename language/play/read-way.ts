@@ -17,8 +17,13 @@ export interface Going {
   readonly off: readonly BodyId[];
 }
 
+/** What the verb makes of the baseline: the way along it to the other corner, or to the rim. */
+interface Manner {
+  readonly baseline: 'along' | 'to the rim' | 'as written';
+}
+
 /** Where a clause sends its man: `to`, `via`, `off` and the directions without a spot. */
-export function goingOf(one: One, id: string, parts: readonly Part[]): Going {
+export function goingOf(one: One, id: string, parts: readonly Part[], { baseline }: Manner = { baseline: 'as written' }): Going {
   const { reader } = one;
   const meaning = meaningOf(one, id);
   const via: Place[] = [];
@@ -83,7 +88,7 @@ export function goingOf(one: One, id: string, parts: readonly Part[]): Going {
         break;
       }
       case 'Heading': {
-        const heading = headings[part.way];
+        const heading = headingOf(part.way, baseline);
         if (heading === undefined) break;
         take(one, part);
         via.push(...heading.via);
@@ -154,7 +159,7 @@ interface End {
 
 export const rim: Place = { kind: 'spot', name: 'rim' };
 
-/** A direction without a spot ends at the rim, by way of the floor it names; along the baseline one runs behind the ring. Common practice, no source. */
+/** A direction without a spot ends at the rim, by way of the floor it names; along the baseline one runs behind the ring to the other corner. Common practice, no source. */
 const headings: Readonly<Record<string, { readonly via: readonly Place[]; readonly to?: Place }>> = {
   baseline: { via: [{ kind: 'spot', name: 'short corner' }], to: rim },
   middle: { via: [{ kind: 'spot', name: 'nail' }], to: rim },
@@ -172,10 +177,15 @@ const headings: Readonly<Record<string, { readonly via: readonly Place[]; readon
   through: { via: [{ kind: 'spot', name: 'lane' }] },
   'up the lane': { via: [], to: { kind: 'spot', name: 'nail' } },
   'down the lane': { via: [{ kind: 'spot', name: 'nail' }], to: rim },
-  'along the baseline': { via: [{ kind: 'spot', name: 'dunker spot' }] },
+  'along the baseline': { via: [{ kind: 'spot', name: 'dunker spot' }], to: { kind: 'spot', name: 'corner', side: 'far' } },
   'across the lane': { via: [], to: { kind: 'spot', name: 'block', side: 'far' } },
   'through the lane': { via: [{ kind: 'spot', name: 'lane' }] },
 };
+
+function headingOf(way: string, baseline: Manner['baseline']): (typeof headings)[string] | undefined {
+  if (baseline === 'as written' || !way.endsWith('baseline')) return headings[way];
+  return headings[baseline === 'along' ? 'along the baseline' : 'baseline'];
+}
 
 /** Metres between a thrower and a man who comes to the ball. Common practice, no source. */
 const roomToThrow = 3;

@@ -89,3 +89,28 @@ describe('a screen on a defender', () => {
 it('along the baseline is down beside the lane, then behind the ring: no step out to the side first', () => {
   expect(actionsOf('from 2 left block', '2 cuts along the baseline to right corner').at(-1)).toMatchObject({ via: [{ kind: 'spot', name: 'dunker spot' }], to: { value: { name: 'corner', side: 'right' } } });
 });
+
+it.each([
+  ['2 runs the baseline', 'dunker spot', 'far corner'],
+  ['2 sprints the baseline off 4', 'dunker spot', 'far corner'],
+  ['2 cuts along the baseline', 'dunker spot', 'far corner'],
+  ['2 cuts baseline', 'short corner', 'rim'],
+])('%s: to the other corner, or to the rim', (line, by, end) => {
+  const [, side, name] = /^(?:(far) )?(.*)$/.exec(end)!;
+  expect(actionsOf('from 2 left corner', line).at(-1)).toMatchObject({ via: [{ name: by }], to: { value: { name, ...(side && { side }) } } });
+});
+
+it('a drive along the baseline is one to the rim', () => {
+  expect(actionsOf('1 drives along the baseline').at(-1)).toMatchObject({ via: [{ name: 'short corner' }], to: { value: { name: 'rim' } } });
+});
+
+it.each([
+  ['1 passes to 2 as he cuts', { who: '2', does: 'cut' }],
+  ['1 hits 2 as he comes off 4', { who: '2', does: 'come-off', other: '4' }],
+  ['5 hands off to 2 as he comes off 4', { who: '2', does: 'come-off', other: '4' }],
+  ['4 screens for 2 as he cuts', { who: '2', does: 'cut' }],
+  ['1 passes to 2 once he reaches the wing', { who: '1', does: 'reach' }],
+  ['3 cuts to rim as he catches', { who: '3', does: 'catch' }],
+])('%s: who is meant', (line, event) => {
+  expect(actionsOf(line).at(-1)!.waits).toMatchObject([{ event }]);
+});
