@@ -1,5 +1,6 @@
 import { check } from './check.ts';
 import type { Court } from '../court/court.ts';
+import { message } from '../message/message.ts';
 import { distance, type Point } from '../court/point.ts';
 import { ballHeight, ballRadius, passFlight, type Flight } from '../motion/ball.ts';
 import { LEVELS } from '../motion/levels.ts';
@@ -28,7 +29,7 @@ export const passIntoBoard = check({
   message: '{who} throws from behind the board, and the ball would meet it: it comes there {height} m up, and the board hangs from {low} to {high} m, {half} m to either side. Let {who} stand {aside} m farther out to the side, or write bounce-passes: below the board there is room.',
   manual: {
     title: 'A pass into the board',
-    why: 'Who throws from behind the board, as under the basket on a throw-in, has it between himself and the floor in front of the ring. A flat or a bounce pass goes through below it; a ball that has to rise does not. Counted as a thrown ball without drag, from hand to hand at the level’s usual speed; one that is to be dunked or tipped in is caught above the ring.',
+    why: 'Who throws from behind the board, as under the basket on a throw-in, has it between himself and the floor in front of the ring. A flat or a bounce pass goes through below it; a ball that has to rise does not. Nor does one lobbed to a man behind it, or skipped from corner to corner: the corners lie in the plane of the board. Counted as a thrown ball without drag, from hand to hand at the level’s usual speed; one that is to be dunked or tipped in is caught above the ring.',
     wrong: 'from 1 left corner, 2 top, 3 under the basket, 4 left elbow, 5 right block\n3 inbounds from under the basket\n3 lobs to 2\nlook 2: three',
     right: 'from 1 left corner, 2 top, 3 under the basket, 4 left elbow, 5 right block\n3 inbounds from under the basket\n3 inbounds to 5\nlook 5: layup',
   },
@@ -44,9 +45,12 @@ export const passIntoBoard = check({
         const crossing = atTheBoard(court, state, isFinishedInTheAir(run, index) ? { ...usual, toHeight: court.ringHeight + overRing } : usual);
         if (crossing === undefined || Math.abs(crossing.x) > half + ballRadius || crossing.height < low - ballRadius || crossing.height > high + ballRadius) continue;
         const aside = (half + ballRadius - Math.abs(crossing.x)) / (1 - crossing.share);
+        const board = { who: state.by, height: crossing.height.toFixed(1), low: low.toFixed(2), high: high.toFixed(2), half: half.toFixed(1) };
+        const fromBehind = isBehind(state.from, court.boardY) && !isBehind(state.to, court.boardY);
         yield {
           part: state.action, run: run.id, moment: state.t0, spot: { x: crossing.x, y: court.boardY },
-          params: { who: state.by, height: crossing.height.toFixed(1), low: low.toFixed(2), high: high.toFixed(2), half: half.toFixed(1), aside: aside.toFixed(1) },
+          params: { ...board, aside: aside.toFixed(1) },
+          ...(!fromBehind && { instead: message('The ball from {who} to {to} would meet the board: it comes there {height} m up, and the board hangs from {low} to {high} m, {half} m to either side. Let one of them stand a step farther up the floor, or write bounce-passes: below the board there is room.', { ...board, to: state.receiver }) }),
         };
       }
     }
@@ -59,11 +63,17 @@ function isFinishedInTheAir(run: Run, index: number): boolean {
   return next?.kind === 'shot' && (next.shot === 'dunk' || next.shot === 'tip-in');
 }
 
-/** Where a ball from behind the board's plane comes to it, if it flies to the front of it. */
+/** Where a ball comes to the board's plane: through it, or along it, as from corner to corner, where the board is nearest. */
 function atTheBoard({ boardY }: Court, { from, to }: InTheAir, flight: Flight): AtTheBoard | undefined {
-  if (!isBehind(from, boardY) || isBehind(to, boardY)) return undefined;
-  const share = (boardY - from.y) / (to.y - from.y);
-  return { share, x: from.x + (to.x - from.x) * share, height: ballHeight(flight, (share * flight.durationMs) / 1000) };
+  const share = isBehind(from, boardY) === isBehind(to, boardY) ? alongTheBoard(from, to, boardY) : (boardY - from.y) / (to.y - from.y);
+  return share === undefined ? undefined : { share, x: from.x + (to.x - from.x) * share, height: ballHeight(flight, (share * flight.durationMs) / 1000) };
+}
+
+/** The share of a way on one side of the board at which it is before the middle of it, near enough to touch. */
+function alongTheBoard(from: Point, to: Point, boardY: number): number | undefined {
+  if (Math.sign(from.x) === Math.sign(to.x)) return undefined;
+  const share = from.x / (from.x - to.x);
+  return Math.abs(from.y + (to.y - from.y) * share - boardY) < ballRadius ? share : undefined;
 }
 
 function isBehind({ y }: Point, boardY: number): boolean {

@@ -19,6 +19,7 @@ describe('a pass from behind the board', () => {
     ['bounced', ['3 inbounds from under the basket', '3 bounce-passes to 2', 'look 2: three']],
     ['past it, from beside', ['3 inbounds from (4, -2) m', '3 lobs to 2', 'look 2: three']],
     ['to a man behind it as well', ['3 inbounds from under the basket', '3 lobs to 1', 'look 1: three']],
+    ['flat, to a man behind it', ['2 passes to 3', 'look 3: layup']],
   ])('%s is none', (_, lines) => {
     expect(told(...lines)).toBe(false);
   });
@@ -26,5 +27,20 @@ describe('a pass from behind the board', () => {
   test('as far aside as is told it goes by', () => {
     expect(told('3 inbounds from (1.35, -2.1) m', '3 lobs to 2', 'look 2: three')).toBe(false);
     expect(told('3 inbounds from (1.1, -2.1) m', '3 lobs to 2', 'look 2: three')).toBe(true);
+  });
+
+  test.each([
+    ['lobbed to a man behind it', ['ball with 2', '3 cuts to (0, -1) m', '2 lobs to 3', 'look 3: layup']],
+    ['from corner to corner', ['ball with 1', '2 clears to right corner', '1 skips to 2', 'look 2: three']],
+  ])('one %s is told too', (_, lines) => {
+    expect(told(...lines)).toBe(true);
+  });
+
+  test('and says between whom', () => {
+    expect(messageOf('pass-into-board', `${from}\nball with 1\n2 clears to right corner\n1 skips to 2\nlook 2: three`, 'level hs\nrules fiba')).toMatch(/^The ball from 1 to 2 would meet the board: it comes there \d\.\d m up,/);
+  });
+
+  test.each(['fiba', 'nba', 'ncaa-men', 'ncaa-women', 'nfhs', 'mini'])('a lob from corner to corner goes over it (%s)', (rules) => {
+    expect(codesIn(`${from}\nball with 1\n2 clears to right corner\n1 lobs to 2\nlook 2: three`, `level u12\nrules ${rules}`)).not.toContain('pass-into-board');
   });
 });
