@@ -8,6 +8,7 @@ import { sayMoment } from '../../language/words/say-seconds.ts';
 import { CallError } from './call-error.ts';
 import { readFiles } from './files.ts';
 import { playbackOf } from '../../language/playback/playback-of.ts';
+import { remarkOnLinesNotRead } from './lines-not-read.ts';
 import { openBook } from './open-book.ts';
 import { onePlay } from './plays-named.ts';
 import { writeResult } from './write-result.ts';
@@ -35,7 +36,9 @@ export function addDraw(program: Command): void {
     .description('Draws a play as one SVG file: the floor at a moment, or a strip with one frame a step.')
     .action((name: string, options: DrawOptions) => {
       const files = openBook(readFiles([name]));
-      const playback = playbackOf(onePlay(files, options.play).play);
+      const drawn = onePlay(files, options.play);
+      const playback = playbackOf(drawn.play);
+      remarkOnLinesNotRead([drawn]);
       const run = runNamed(playback, options.run);
       const others = files.reduce((sum, file) => sum + file.plays().length, 0) - 1;
       if (options.play === undefined && others > 0) remark(`Drawn is “${playback.play.name}”, the first of ${others + 1} plays; another one with --play.`);

@@ -1,6 +1,7 @@
 // `setwright list FILE…`: which plays there are.
 import type { Command } from 'commander';
 import { readFiles } from './files.ts';
+import { remarkOnLinesNotRead } from './lines-not-read.ts';
 import { openBook } from './open-book.ts';
 import { CallError } from './call-error.ts';
 import { playsNamed, type PlayInFile } from './plays-named.ts';
@@ -17,7 +18,9 @@ export function addList(program: Command): void {
     .description('Lists the plays with their file, level, what is asked of the clock, how many looks they have, and their tags.')
     .action((names: string[], options: { readonly tag?: string }) => {
       const plays = playsNamed(openBook(readFiles(names)), undefined);
-      const rows = tagged(plays, options.tag).map(({ file, play: { play, timeline } }) => [
+      const listed = tagged(plays, options.tag);
+      remarkOnLinesNotRead(listed);
+      const rows = listed.map(({ file, play: { play, timeline } }) => [
         play.name, file.name, play.level.value, called(play.clock.call), String(timeline.times.firstLook?.fromCall ?? '-'), String(play.steps.flatMap(({ looks }) => looks).length), play.tags.join(', '),
       ]);
       print(table(['play', 'file', 'level', 'call with', 'needs', 'looks', 'tags'], rows));

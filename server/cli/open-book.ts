@@ -1,8 +1,9 @@
 // The files of a call as one book, compiled when asked. Files that they use are read as well, but not reported on.
 import { inEnglish } from '../../language/message/message.ts';
 import { readFileSync } from 'node:fs';
+import { relative } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
-import { emptyBook, lineText, openFile, setFiles, type Book } from '../../language/book/book.ts';
+import { emptyBook, firstLineOf, lineText, openFile, setFiles, type Block, type Book, type BookFile } from '../../language/book/book.ts';
 import { createKeeper, type Compiled, type FileFinding } from '../../language/compile.ts';
 import { createLookup, usedUris } from '../../language/names/lookup.ts';
 import { sectionsOf } from '../../language/names/sections.ts';
@@ -25,6 +26,8 @@ export interface OpenedFile {
   readonly playsAt: (uri: string) => readonly Compiled[];
   /** The text of a line of the file, from 0. */
   readonly line: (at: number) => string;
+  /** The lines of a play that cannot be read, from 1, and the file they stand in: a book names plays of others. */
+  readonly notRead: (play: Compiled) => { readonly name: string; readonly lines: readonly number[] };
   /** The way a finding speaks of, in words, and what its moments are counted from. */
   readonly wayOf: (finding: FileFinding) => { readonly way?: string; readonly zero?: string };
   /** Lets go of what is compiled: a thousand files at once would fill the memory with plays that nobody asks for again. */
@@ -56,6 +59,10 @@ export function openReadable(sources: readonly SourceFile[]): { readonly files: 
       sections: () => sectionsIn(book, uri),
       playsAt: (used) => keeper.playsOf(book, used),
       line: (at) => (lines[at] === undefined ? '' : lineText(lines[at])),
+      notRead: ({ block }) => {
+        const [at, file] = [...book.files].find(([, { blocks: all }]) => all.includes(block))!;
+        return { name: at === uri ? name : relative('', fileURLToPath(at)), lines: notReadIn(file, block) };
+      },
       wayOf: ({ block, run }) => {
         const compiled = run === undefined ? undefined : keeper.playsOf(book, uri).find(({ key }) => key === block);
         if (compiled === undefined || run === undefined) return {};
@@ -65,6 +72,11 @@ export function openReadable(sources: readonly SourceFile[]): { readonly files: 
     };
   });
   return { files, refused };
+}
+
+function notReadIn(file: BookFile, { key, lines }: Block): readonly number[] {
+  const first = firstLineOf(file, key)! + 1;
+  return lines.flatMap(({ parsed }, index) => (parsed.fault === undefined ? [] : [first + index]));
 }
 
 function sectionsIn(book: Book, uri: string): ReturnType<OpenedFile['sections']> {

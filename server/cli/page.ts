@@ -10,6 +10,7 @@ import { fileNameOf } from '../../language/book/slug.ts';
 import { CallError } from './call-error.ts';
 import { readFiles, whyNotWritten } from './files.ts';
 import { playbackOf } from '../../language/playback/playback-of.ts';
+import { remarkOnLinesNotRead } from './lines-not-read.ts';
 import { openBook } from './open-book.ts';
 import { playsInOrder } from './plays-named.ts';
 import { writeResult } from './write-result.ts';
@@ -42,6 +43,7 @@ export function addPage(program: Command): void {
 /** One page, whatever it holds; a folder to write to gets a page for each play. */
 function writePages(name: string, options: PageOptions): void {
   const plays = playsInOrder(openBook(readFiles([name])), options.play);
+  remarkOnLinesNotRead(plays);
   const { output } = options;
   if (plays.length === 1 || output === undefined || output === '-' || output.toLowerCase().endsWith('.html')) {
     const title = plays.length === 1 ? plays[0]!.play.play.name : titleOf(name);

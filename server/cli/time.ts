@@ -4,6 +4,7 @@ import type { Compiled } from '../../language/compile.ts';
 import type { LookTime, Needed } from '../../language/timeline/timeline.ts';
 import { sayMoment } from '../../language/words/say-seconds.ts';
 import { readFiles } from './files.ts';
+import { remarkOnLinesNotRead } from './lines-not-read.ts';
 import { openBook } from './open-book.ts';
 import { playsNamed } from './plays-named.ts';
 import { table } from './table.ts';
@@ -21,6 +22,7 @@ export function addTime(program: Command): void {
     )
     .action((names: string[], options: { readonly play?: string }) => {
       const plays = playsNamed(openBook(readFiles(names)), options.play);
+      remarkOnLinesNotRead(plays);
       print(plays.map(({ play }) => timesOf(play)).join('\n\n'));
     });
   withExamples(command, 'setwright time examples/lighthouse.play', 'setwright time plays --play "Lighthouse"');

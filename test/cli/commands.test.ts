@@ -47,6 +47,18 @@ describe('colours', () => {
   test('nobody is told how far it is where nobody looks', async () => expect((await run(['check', '-'], { input: broken })).err).toBe(''));
 });
 
+describe('a play with lines that cannot be read', () => {
+  const two = 'level u16\n\nplay "A"\n  from 5-out\n  1 dribles to left wing\n  2 gets busy\n  look 1: jumper\n';
+  test.each([['time'], ['list'], ['draw'], ['page', '-o', '-']])('%s says beside what it gives that they are missing, and still gives it', async (...args) => {
+    const { code, out, err } = await run([...args, '-'], { input: two });
+    expect(err).toContain('2 lines of “A” cannot be read (5, 6) and are left out');
+    expect(err).toContain('setwright check');
+    expect(out).not.toContain('cannot be read (5');
+    expect([code, out.length > 0]).toEqual([0, true]);
+  });
+  test('and nothing is said of one that can be read', async () => expect((await run(['time', '-'], { input: play('A') })).err).toBe(''));
+});
+
 describe('a file that cannot be read', () => {
   beforeAll(() => {
     mkdirSync(join(folder, 'folder.play'), { recursive: true });
