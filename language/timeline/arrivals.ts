@@ -43,6 +43,8 @@ export function entrySpeed(branch: Branch, order: SettingOut): number {
   const [from, to] = order.route.points;
   const last = body.stretches[body.stretches.length - 1]?.segment.path;
   if (body.exit === 0 || body.until !== order.startsAt || last === undefined || from === undefined || to === undefined) return 0;
+  // Hardly under way he runs in no direction yet.
+  if (distance(last[0]!, from) < 0.01) return 0;
   return Math.min(body.exit, turnSpeed(order.limits.vmax, turn(last[0]!, from, to)));
 }
 

@@ -12,6 +12,7 @@ import type { Segment } from './timeline.ts';
 export function cutAt(branch: Branch, who: BodyId, ms: number): { readonly speed: number; readonly heading?: Point } {
   const body = bodyOf(branch, who);
   const begun = body.stretches.filter(({ segment }) => segment.t0 < ms);
+  const onwards = body.stretches[begun.length]?.segment;
   body.stretches = begun;
   const last = begun[begun.length - 1];
   body.exit = 0;
@@ -25,7 +26,8 @@ export function cutAt(branch: Branch, who: BodyId, ms: number): { readonly speed
   if (segment.t1 <= ms) {
     body.place = end;
     body.until = segment.t1;
-    return { speed: 0 };
+    // At a corner of his way he is still on the run.
+    return segment.t1 === ms && onwards?.t0 === ms ? { speed: segment.profile.v1, heading: onwards.path[onwards.path.length - 1]! } : { speed: 0 };
   }
   const speed = speedAt(segment.profile, (ms - segment.t0) / 1000);
   const cut = shorten(segment, ms);

@@ -68,6 +68,7 @@ const found: readonly { readonly law: FloorLaw; readonly level: string; readonly
   { law: 'apart', level: 'u12', rules: 'mini', play: ['from horns', '  1 swings to 4 at weak-side corner', '  2 and 3 stagger for 4'] },
   { law: 'apart', level: 'u10', rules: 'mini', play: ['from 4-out 1-in', '  3 and 4 double-screen for 5, 5 cuts between 3 and 4 to between left wing and nail', '  look 4 on the roll: drives to rim'] },
   { law: 'mirror', level: 'u14', rules: 'nba', play: ['  5 and 3 stagger for 1', 'step "S3"', '  5 and 1 pop to the wings'] },
+  { law: 'mirror', level: 'u10', rules: 'nba', play: ['from stack', '  1 drives at 3', '  1 drives at 4', 'step "S3"', '  1 drives to ball-side high post', '  4 and 3 pop to the wings', '  look 4 as 5 rolls: layup'] },
   { law: 'flight', level: 'pro', rules: 'ncaa-women', play: ['  1 hands off to 4', '  4 and 1 swap', '  look 1 on the cut: dunk'] },
   { law: 'flight', level: 'college', play: ['from stack', '  5 inbounds from the right sideline', '  1 seals at weak-side hash', '  5 bounce-passes to 1 at high post early'] },
   { law: 'flight', level: 'pro', rules: 'nba', play: ['from 2-1-2', '  2 seconds later, 1 lobs to 3', '  1 screens away for 2, 2 fades off 1 to right block', '  3 skips to 2 at right mid-post'] },

@@ -23,6 +23,16 @@ describe('rule 15: when a look comes', () => {
     expect(end.x).toBeLessThan(7);
   });
 
+  it('a dribble that it cuts short at a screener’s shoulder is braked, not stopped dead', () => {
+    const run = runNamed(timelineOf(playText('from horns, ball with 3', 'step "Go"', '  4 ball-screens for 3, then rolls, 3 drives off 4 to right block', '  look 3 as 4 rolls: jumper')), 'go?3.1');
+    const use = at(run, 'go/4.1:use.3');
+    expect(at(run, 'go?3.1:read')).toBe(use);
+    const braking = run.tracks['3']!.segments.at(-1)!;
+    expect(braking.t0).toBe(use);
+    expect(braking.profile.v1).toBeLessThan(0.1);
+    expect(braking.profile.v0).toBeGreaterThan(2);
+  });
+
   it('is passed up a reading time after the man came off his screen, or when he is there', () => {
     const run = runNamed(timelineOf(playText('from stack', 'step "Go"', '  5 screens down for 3', '  3 cuts off 5 to left block', '  look 3: layup', '  look 2: layup')), 'go?2.1');
     const expected = Math.max(at(run, 'go/3.1:arrive'), at(run, 'go/5.1:use.3') + Math.round(u14.read * 1000));
