@@ -19,15 +19,17 @@ export interface Spread {
 /** Runs the graph `draws` times; `wanted` are the events whose times are kept. */
 export function spreadOf(graph: Graph, level: Level, wanted: readonly number[]): Spread {
   const compiled = compile(graph, level, causesOf(graph, wanted));
-  const kept = new Map(wanted.map((event) => [event, new Int32Array(draws)]));
+  const events = [...new Set(wanted)];
+  const rows = events.map(() => new Int32Array(draws));
   const times = new Float64Array(graph.events.length);
   const factors = new Float64Array(compiled.keys.length);
   for (let draw = 0; draw < draws; draw++) {
     for (let key = 0; key < factors.length; key++) factors[key] = 1 + compiled.deviation[key]! * normal(compiled.keys[key]!, draw);
     evaluate(compiled, factors, times);
-    for (const [event, row] of kept) row[draw] = Math.round(times[event]!);
+    // By index: two hundred turns of a map's iterator are more garbage than all the rest.
+    for (let row = 0; row < rows.length; row++) rows[row]![draw] = Math.round(times[events[row]!]!);
   }
-  return { draws, of: (event) => kept.get(event) ?? new Int32Array(draws) };
+  return { draws, of: (event) => rows[events.indexOf(event)] ?? new Int32Array(draws) };
 }
 
 interface Compiled {
@@ -130,6 +132,6 @@ function normal(key: number, draw: number): number {
 
 /** The values below which each of the shares of the draws lies. */
 export function percentiles(values: Int32Array, shares: readonly number[]): readonly number[] {
-  const sorted = Int32Array.from(values).sort();
+  const sorted = values.toSorted();
   return shares.map((share) => sorted[Math.min(sorted.length - 1, Math.max(0, Math.ceil(share * sorted.length) - 1))] ?? 0);
 }
