@@ -277,9 +277,15 @@ export function spanOf(node: TreeNode, property: string, index = 0): Columns {
 /** All child nodes, in the order of the properties. */
 export function childrenOf(node: TreeNode): readonly TreeNode[] {
   const found: TreeNode[] = [];
-  for (const [key, value] of Object.entries(node)) {
+  for (const key in node) {
     if (key === 'spans') continue;
-    for (const item of Array.isArray(value) ? value : [value]) if (typeof item === 'object' && item !== null && '$type' in item) found.push(item as TreeNode);
+    const value: unknown = node[key as keyof TreeNode];
+    if (!Array.isArray(value)) putNode(found, value);
+    else for (const item of value) putNode(found, item);
   }
   return found;
+}
+
+function putNode(found: TreeNode[], value: unknown): void {
+  if (typeof value === 'object' && value !== null && '$type' in value) found.push(value as TreeNode);
 }

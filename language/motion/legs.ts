@@ -83,9 +83,9 @@ function finite(value: number): number {
   return Number.isFinite(value) ? Math.min(value, largest) : 0;
 }
 
-function finish(solved: Omit<Profile, 'seconds' | 'durationMs'>): Profile {
-  const seconds = solved.rampSeconds + (solved.peak - solved.v1) / solved.brake * Number(solved.rampDistance < solved.distance);
-  return { ...solved, seconds, durationMs: Math.max(1, Math.ceil(seconds * 1000 - 1e-6)) };
+function finish({ distance, v0, v1, vmax, tau, brake, rampSeconds, rampDistance, peak }: Omit<Profile, 'seconds' | 'durationMs'>): Profile {
+  const seconds = rampSeconds + (peak - v1) / brake * Number(rampDistance < distance);
+  return { distance, v0, v1, vmax, tau, brake, rampSeconds, rampDistance, peak, seconds, durationMs: Math.max(1, Math.ceil(seconds * 1000 - 1e-6)) };
 }
 
 function speedOnRamp(t: number, v0: number, vmax: number, tau: number): number {

@@ -171,7 +171,9 @@ export function sideSign(side: 'left' | 'right' | undefined): number {
 export function nearestTo(here: Point, points: readonly Point[], situation: Situation): Point | undefined {
   const least = Math.min(...points.map((point) => distance(point, here)));
   const near = points.filter((point) => distance(point, here) <= least + sameGap);
-  return near.find((point) => sideOfFloor(point) === sideOfMiddleMan(situation)) ?? near[0];
+  if (near.length < 2) return near[0];
+  const side = sideOfMiddleMan(situation);
+  return near.find((point) => sideOfFloor(point) === side) ?? near[0];
 }
 
 /** Several who share one pair of spots: those farther left take the left one, so that their ways together are the shortest. */

@@ -74,13 +74,21 @@ interface ItemBase {
   readonly order: number;
   needs: readonly Need[];
   /** Waits dropped because they stand in a circle or name nothing. */
-  readonly dropped: Set<Wait>;
-  readonly ignored: Set<string>;
+  dropped: ReadonlySet<Wait>;
+  ignored: ReadonlySet<string>;
   /** Passes he takes standing before he starts, because meeting him later would close a circle (rule 19). */
-  readonly heeds: Set<string>;
+  heeds: ReadonlySet<string>;
   /** Edges into its start, once all it needs is settled. */
   ready?: { readonly edges: readonly Edge[]; readonly at: number };
 }
+
+/** Few lines have any of these: all share one empty set until one gets something of its own. */
+export const nothingYet: Pick<ItemBase, 'dropped' | 'ignored' | 'heeds'> = { dropped: new Set(), ignored: new Set(), heeds: new Set() };
+
+export function withOne<One>(some: ReadonlySet<One>, one: One): ReadonlySet<One> {
+  return new Set(some).add(one);
+}
+
 export interface ActionItem extends ItemBase {
   readonly kind: 'action';
   readonly action: Action;
@@ -216,7 +224,7 @@ function copyScreens(from: Branch): Map<ActionId, PlacedScreen> {
 }
 
 function unsettledCopy(item: Item): Item {
-  return { ...item, dropped: new Set(item.dropped), ignored: new Set(item.ignored), heeds: new Set(item.heeds), ready: undefined };
+  return { ...item, ready: undefined };
 }
 
 /** Adds an event to the graph and to this path. */

@@ -1,7 +1,7 @@
 /** Circles of waits (rule 19): one finding that names each line, and the least of the waits dropped. */
 import type { PartId } from '../play/play.ts';
 import type { Branch, Item, Need } from './branch.ts';
-import { tell } from './branch.ts';
+import { tell, withOne } from './branch.ts';
 import { problem } from './problem-codes.ts';
 
 interface Wanted {
@@ -24,11 +24,12 @@ export function breakCircle(branch: Branch, stuck: readonly Item[]): void {
 }
 
 function drop(branch: Branch, { item, need }: Wanted): void {
-  if (need.wait !== undefined) item.dropped.add(need.wait);
-  item.ignored.add(`${need.tie} ${need.on}`);
+  if (need.wait !== undefined) item.dropped = withOne(item.dropped, need.wait);
+  item.ignored = withOne(item.ignored, `${need.tie} ${need.on}`);
   item.needs = item.needs.filter((other) => !(other.on === need.on && other.tie === need.tie));
   item.ready = undefined;
-  if (need.tie === 'meet') branch.index.get(need.on)?.heeds.add(item.key);
+  const other = need.tie === 'meet' ? branch.index.get(need.on) : undefined;
+  if (other !== undefined) other.heeds = withOne(other.heeds, item.key);
 }
 
 export function partOf(item: Item): PartId {

@@ -1,6 +1,7 @@
 /** Which lines must be settled before which, and why (rules 3–6, 8, 11, 15, 18). */
 import type { Action, BodyId, Move, Place, Step } from '../play/play.ts';
 import type { ActionItem, Branch, Item, Need } from './branch.ts';
+import { nothingYet } from './branch.ts';
 import { ballBefore, bodyNumber, chainedTo, freeKey, freeOrSet, hasBall, isScreenItem, lookBefore, ownBefore, standNeeds } from './items.ts';
 import { lookNeeds } from './looks.ts';
 import { meetingNeedsOf } from './passes.ts';
@@ -18,16 +19,16 @@ export function itemsOf(branch: Branch, step: Step): Item[] {
   const items: Item[] = [];
   const add = (action: Action, offset: number): void => {
     const order = base + offset + lineNumber(action.line) * 1000 + action.link * 10 + bodyNumber(action.who);
-    const item: ActionItem = { kind: 'action', key: action.id, step: step.key, order, needs: [], dropped: new Set(), ignored: new Set(), heeds: new Set(), action, holder: undefined };
+    const item: ActionItem = { kind: 'action', key: action.id, step: step.key, order, needs: [], ...nothingYet, action, holder: undefined };
     items.push(item);
-    if (isScreenItem(item)) items.push({ kind: 'free', key: freeKey(action.id), step: step.key, order: order + 0.5, needs: [], dropped: new Set(), ignored: new Set(), heeds: new Set(), screen: item });
+    if (isScreenItem(item)) items.push({ kind: 'free', key: freeKey(action.id), step: step.key, order: order + 0.5, needs: [], ...nothingYet, screen: item });
   };
   for (const action of withoutSlipped(soundActions(step.kept))) add(action, 0);
   for (const action of withoutSlipped(soundActions(step.actions))) add(action, keptLines);
   for (const look of step.looks.map(soundLook)) {
     if (look === undefined) continue;
     const order = base + keptLines + lineNumber(look.line) * 1000;
-    items.push({ kind: 'look', key: look.id, step: step.key, order, needs: [], dropped: new Set(), ignored: new Set(), heeds: new Set(), look, holder: undefined });
+    items.push({ kind: 'look', key: look.id, step: step.key, order, needs: [], ...nothingYet, look, holder: undefined });
   }
   return items.sort((a, b) => a.order - b.order);
 }

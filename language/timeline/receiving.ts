@@ -4,7 +4,7 @@ import { commit, distance } from '../court/point.ts';
 import { passFlight } from '../motion/ball.ts';
 import type { Action, BodyId, PassKind } from '../play/play.ts';
 import type { ActionItem, Branch, Item } from './branch.ts';
-import { bodyAt, bodyOf } from './branch.ts';
+import { bodyAt, bodyOf, withOne } from './branch.ts';
 import { hasBall, isBallAction, nearestAbove, waitsFor } from './items.ts';
 
 /** The last thing without the ball that the receiver still has to do before his next ball action, unless it waits for this pass. */
@@ -18,7 +18,7 @@ export function lastToDo(branch: Branch, item: Item, receiver: BodyId): ActionIt
     if (other.action.who !== receiver || (other.action.kind !== 'move' && other.action.kind !== 'screen')) return false;
     if (!waitsFor(branch, other, item.key)) return true;
     // He takes the ball standing, and starts with it in his hands or past.
-    if (item.kind === 'action') other.heeds.add(item.key);
+    if (item.kind === 'action') other.heeds = withOne(other.heeds, item.key);
     return false;
   });
   return last !== undefined && isBallAction(last.action) ? undefined : last;

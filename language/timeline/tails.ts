@@ -3,7 +3,7 @@ import { commit, distance } from '../court/point.ts';
 import type { Action, BodyId, LookId } from '../play/play.ts';
 import { bodyRoom } from './bodies.ts';
 import type { ActionItem, Branch, Meeting, ReadLook } from './branch.ts';
-import { bodyAt, bodyOf, copyForLook, happen, legsOf, tell, whenOf } from './branch.ts';
+import { bodyAt, bodyOf, copyForLook, happen, legsOf, nothingYet, tell, whenOf } from './branch.ts';
 import type { Edge } from './graph.ts';
 import { edge, latestOf, varyingEdge } from './graph.ts';
 import { breakOff, callOff, leaveOut, makeWayFor } from './left-out.ts';
@@ -199,7 +199,7 @@ function afterOwn(tail: Tail, who: BodyId): readonly Edge[] {
 }
 
 function tailItem(branch: Branch, action: Action): ActionItem {
-  return { kind: 'action', key: action.id, step: action.step, order: Number.MAX_SAFE_INTEGER, needs: [], dropped: new Set(), ignored: new Set(), heeds: new Set(), action, holder: branch.holder };
+  return { kind: 'action', key: action.id, step: action.step, order: Number.MAX_SAFE_INTEGER, needs: [], ...nothingYet, action, holder: branch.holder };
 }
 
 function playShot(tail: Tail, action: Extract<Action, { kind: 'shot' }>): void {

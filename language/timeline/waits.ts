@@ -1,7 +1,7 @@
 /** Written waits and times (rule 18): which event they speak of, and the edges they make. */
 import type { Action, ActionId, BodyId, EventRef, Wait } from '../play/play.ts';
 import type { ActionItem, Branch, Item, Need, Settled } from './branch.ts';
-import { bodyOf, tell, whenOf } from './branch.ts';
+import { bodyOf, tell, whenOf, withOne } from './branch.ts';
 import type { Edge } from './graph.ts';
 import { delayed, edge, varyingEdge } from './graph.ts';
 import { nearestAbove } from './items.ts';
@@ -25,7 +25,7 @@ export function waitNeeds(branch: Branch, item: ActionItem): readonly Need[] {
     const spoken = spokenOf(branch, item, wait.event);
     if (spoken !== undefined && spoken.item.key !== item.key) needs.push({ on: spoken.item.key, tie: 'wait', wait });
     else {
-      item.dropped.add(wait);
+      item.dropped = withOne(item.dropped, wait);
       tell(branch, problem('wait-unknown', wait.part, { who: wait.event.who, does: wait.event.does }, { related: [item.key] }));
     }
   }
@@ -184,7 +184,7 @@ export function laterMs(item: ActionItem): number {
 function clockEdge(branch: Branch, item: ActionItem, wait: Extract<Wait, { kind: 'clock' }>): Edge | undefined {
   const at = clockMoment(branch, wait);
   if (at === undefined) {
-    item.dropped.add(wait);
+    item.dropped = withOne(item.dropped, wait);
     tell(branch, problem('clock-unknown', wait.part, { who: item.action.who, clock: wait.clock }));
     return undefined;
   }

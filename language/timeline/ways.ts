@@ -29,7 +29,7 @@ const sameSpot = 0.001;
  * Points nearer than a millimetre to the one before are dropped; a single point is a way of no length.
  */
 export function layWay(corners: readonly Point[], limits: LegLimits, entry = 0, exit = 0): Way {
-  const points = corners.map(commit).filter((point, index, all) => index === 0 || distance(point, all[index - 1]!) > sameSpot);
+  const points = apart(corners);
   const first = points[0];
   if (first === undefined || points.length === 1) return { points, pieces: [], ms: 0, exit: 0 };
   const speeds = cornerSpeeds(points, limits, exit);
@@ -39,12 +39,24 @@ export function layWay(corners: readonly Point[], limits: LegLimits, entry = 0, 
   for (let index = 1; index < points.length; index++) {
     const from = points[index - 1]!;
     const to = points[index]!;
-    const profile = legProfile({ distance: distance(from, to), v0: speed, v1: speeds[index]!, ...limits });
+    const { vmax, tau, brake } = limits;
+    const profile = legProfile({ distance: distance(from, to), v0: speed, v1: speeds[index]!, vmax, tau, brake });
     pieces.push({ from, to, profile, at });
     at += profile.durationMs;
     speed = profile.v1;
   }
   return { points, pieces, ms: at, exit: speed };
+}
+
+function apart(corners: readonly Point[]): readonly Point[] {
+  const points: Point[] = [];
+  let before: Point | undefined;
+  for (const corner of corners) {
+    const point = commit(corner);
+    if (before === undefined || distance(point, before) > sameSpot) points.push(point);
+    before = point;
+  }
+  return points;
 }
 
 /** The speed wanted at each point: what the turn allows, and no more than can be braked from by the next one. */
