@@ -1,7 +1,7 @@
 import type { Wanted } from './follow.ts';
 import { ARTICLES, keywordAtoms } from './lexer.ts';
 import { lineParser } from './line-parser.ts';
-import type { LineTree, SubjectsTree } from './tree.ts';
+import type { SubjectsTree } from './tree.ts';
 import { verbOf, type VerbClass } from './verbs.ts';
 
 export type ExpectedKind = 'keyword' | 'player' | 'xplayer' | 'string' | 'number' | 'seconds' | 'length' | 'speed' | 'form' | 'label';
@@ -25,8 +25,6 @@ export interface Expectations {
   /** That word, as far as it is typed; of several words if a keyword of several has begun. */
   readonly typed: string;
   readonly items: readonly Expected[];
-  /** The tree of what stands before `from`, as far as it is complete. */
-  readonly before?: LineTree;
   /** In an action line: who acts in the link being typed (carried on from the link before if not said), and the verb if it stands already. */
   readonly acting?: { readonly subject?: SubjectsTree; readonly verb?: string };
 }
@@ -107,13 +105,12 @@ function withoutFirst(keyword: string, count: number): string {
 /** What may be written at the end of `prefix`, the beginning of a line up to the cursor. Pure; never throws. */
 export function expectedAfter(prefix: string): Expectations {
   const text = prefix.length > 2000 ? '' : prefix;
-  const { lexer, parse } = lineParser();
+  const { lexer } = lineParser();
   const lexed = lexer.lex(text);
   if (lexed.comment || prefix.length > 2000) return { from: prefix.length, typed: '', items: [] };
   const found = lexed.openQuote === undefined ? atWord(text) : inQuotes(text, lexed.openQuote);
   if (!found) return { from: text.length, typed: '', items: [] };
-  const { tree } = found.tokens.length ? parse({ tokens: found.tokens }) : { tree: undefined };
-  return { from: found.from, typed: found.typed, items: found.items, ...(tree ? { before: tree } : {}), ...acting(found) };
+  return { from: found.from, typed: found.typed, items: found.items, ...acting(found) };
 }
 
 function acting({ tokens, items }: Typed): Pick<Expectations, 'acting'> {

@@ -26,7 +26,8 @@ const kinds: Readonly<Record<ChoiceKind, CompletionItemKind>> = {
   alignment: CompletionItemKind.Struct, shot: CompletionItemKind.Event, word: CompletionItemKind.Keyword, value: CompletionItemKind.Value, statement: CompletionItemKind.Snippet,
 };
 
-const dataSchema = v.object({ uri: v.string(), line: v.number(), kind: v.string(), text: v.string() });
+const dataSchema = v.object({ uri: v.string(), line: v.number(), kind: v.string() });
+/** Beside the label, which every editor sends back: a hundred items are written at a keystroke. */
 export type ItemData = v.InferOutput<typeof dataSchema>;
 
 /** What an item carries for `documented`, read from the unknown. */
@@ -94,13 +95,12 @@ function itemOf(choice: Choice, rank: number, { uri, position, line, text, say }
   const restOfWord = /^[\p{L}\p{N}-]*/u.exec(behind)![0].length;
   const end = { line: position.line, character: position.character + (closing || restOfWord) };
   const more = choice.more === true && !/^\s/.test(text.slice(end.character));
-  const data: ItemData = { uri, line: position.line, kind: choice.kind, text: choice.text };
+  const data: ItemData = { uri, line: position.line, kind: choice.kind };
   return {
     label: choice.text,
     kind: kinds[choice.kind],
     ...(choice.detail !== undefined && { labelDetails: { description: say(choice.detail) } }),
     sortText: String(rank).padStart(4, '0'),
-    filterText: choice.text,
     textEdit: { range: { start, end }, newText: more ? `${choice.text} ` : choice.text },
     ...(choice.snippet !== undefined && withStopsAt(choice, choice.snippet, position.line, text, { start, end })),
     ...(choice.about !== undefined && { documentation: say(choice.about) }),
@@ -123,7 +123,8 @@ function withStopsAt({ indent }: Choice, snippet: string, line: number, text: st
 }
 
 /** The item with its documentation, asked for only when the list shows it: a sentence, and a drawing where the editor shows images. */
-export function documented({ documents, options, say }: Pick<Asking, 'documents' | 'options' | 'say'>, item: CompletionItem, { uri, line, kind, text }: ItemData): CompletionItem {
+export function documented({ documents, options, say }: Pick<Asking, 'documents' | 'options' | 'say'>, item: CompletionItem, { uri, line, kind }: ItemData): CompletionItem {
+  const text = item.label;
   const said = about(kind as ChoiceKind, text);
   const document = documents.get(uri);
   const picture = document === undefined ? [] : pictureOf(documents.book(), document, { line, kind: kind as ChoiceKind, text }, { theme: options().pictures, say });

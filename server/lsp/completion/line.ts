@@ -22,7 +22,7 @@ export interface Line {
 
 /** Whether one of the item's rules is called so: `has(item, 'PassTo')`. */
 export function has(item: Expected, rule: string): boolean {
-  return item.path.some((part) => part === rule || part.endsWith(`>${rule}`));
+  return item.path.some((part) => part.endsWith(rule) && (part.length === rule.length || part[part.length - rule.length - 1] === '>'));
 }
 
 export function bodiesOf(subject: SubjectsTree | undefined): readonly BodyId[] {

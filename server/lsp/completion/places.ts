@@ -14,9 +14,8 @@ const seldom: ReadonlySet<string> = new Set(['lane', 'lane line', 'side', 'backc
 const inTheMiddle: ReadonlySet<string> = new Set(['rim', 'high post', 'free-throw line']);
 const sides = ['ball-side', 'weak-side', 'near', 'far'];
 
-
 export function isPlaceWord(item: Expected): boolean {
-  return (has(item, 'Place') || has(item, 'PointRef')) && item.kind === 'keyword' && (has(item, 'Spot') || has(item, 'SpotName') || has(item, 'Side') || has(item, 'Place'));
+  return item.kind === 'keyword' && (has(item, 'Place') || (has(item, 'PointRef') && (has(item, 'Spot') || has(item, 'SpotName') || has(item, 'Side'))));
 }
 
 export function placeChoices(line: Line, items: readonly Expected[]): readonly Choice[] {
