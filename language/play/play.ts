@@ -5,9 +5,10 @@ import type { BodyId, PlayerNumber } from '../court/bodies.ts';
 import type { Point } from '../court/point.ts';
 import type { RuleSetId } from '../court/rule-set.ts';
 import type { LevelId } from '../court/youth.ts';
+import type { Direction, Place, Side, WhereOnTheFloor } from './place.ts';
 
 export { DEFENCE, OFFENCE } from '../court/bodies.ts';
-export type { BlockKey, BodyId, LevelId, PartId, Places, PlayerNumber, RuleSetId, TextPlace };
+export type { BlockKey, BodyId, Direction, LevelId, PartId, Place, Places, PlayerNumber, RuleSetId, Side, TextPlace, WhereOnTheFloor };
 
 /** A step's name in lower case with blanks as hyphens (`zip`, `give-and-go`), unique in its play; the unnamed first step is `start`. */
 export type StepKey = string;
@@ -236,20 +237,6 @@ export interface EventRef {
   readonly place?: Place;
   readonly other?: BodyId;
 }
-
-/** A place as written. Sides that depend on the game (`ball-side`, `near`, an omitted side) are worked out when its line starts. */
-export type Place =
-  | { readonly kind: 'spot'; readonly name: string; readonly side?: Side; readonly extended?: boolean; /** `2 and 3 to the wings`: they share the two sides out. */ readonly among?: readonly BodyId[]; readonly where?: WhereOnTheFloor }
-  | { readonly kind: 'own'; readonly name: string }
-  | { readonly kind: 'point'; readonly point: Point }
-  | { readonly kind: 'offset'; readonly by: number; readonly direction: Direction; readonly from: Place }
-  | { readonly kind: 'between'; readonly a: Place | BodyId; readonly b: Place | BodyId }
-  | { readonly kind: 'beside' | 'behind' | 'player'; readonly who: BodyId }
-  | { readonly kind: 'either'; readonly options: readonly Place[] };
-/** `half`: on that half of the floor, where he stands if he is on it. `open floor`: with the ball behind half court, by half court; else as everywhere. */
-export type WhereOnTheFloor = 'half' | 'open floor';
-export type Side = 'left' | 'right' | 'middle' | 'ball' | 'weak' | 'near' | 'far';
-export type Direction = 'above' | 'below' | 'left of' | 'right of' | 'inside' | 'outside' | 'in front of' | 'behind';
 
 export interface Look {
   readonly id: LookId;

@@ -22,111 +22,127 @@ interface Manner {
   readonly baseline: 'along' | 'to the rim' | 'as written';
 }
 
+/** A way as far as its words are read. */
+interface WaySoFar extends Manner {
+  readonly one: One;
+  readonly id: string;
+  readonly meaning: Meaning;
+  readonly parts: readonly Part[];
+  readonly via: Place[];
+  readonly off: BodyId[];
+  end?: End;
+}
+
 /** Where a clause sends its man: `to`, `via`, `off` and the directions without a spot. */
 export function goingOf(one: One, id: string, parts: readonly Part[], { baseline }: Manner = { baseline: 'as written' }): Going {
-  const { reader } = one;
-  const meaning = meaningOf(one, id);
-  const via: Place[] = [];
-  const off: BodyId[] = [];
-  let end: End | undefined;
-  for (const part of parts) {
-    if (part === undefined) continue;
-    const go = (place: Place | undefined, columns: Columns, how: Pick<End, 'origin' | 'weak' | 'short'> = { origin: 'written' }) => {
-      if (place === undefined) return;
-      // `cuts baseline to right corner`: the place says where the way ends, the direction how it goes there.
-      const weak = end?.weak === true || how.weak === true;
-      // `cuts to left wing, to right corner`: by way of the first to the last.
-      const onwards = end?.part.$type === 'To' && part.$type === 'To';
-      if (end !== undefined && !weak && !onwards) return;
-      take(one, part);
-      if (end !== undefined && how.weak) return;
-      if (end !== undefined && onwards) via.splice(end.viaBefore, 0, end.place);
-      end = { place, columns, part, viaBefore: via.length, ...how };
-    };
-    switch (part.$type) {
-      case 'To':
-        if (part.ball) go(ballPlace(one), part, { origin: 'derived' });
-        else if (isGapInTheZone(one, part, parts, meaning)) take(one, part);
-        else go(...placeOfSubject(one, part.spots, meaning, part.either));
-        // Through the lane under the ring and out again; common practice, no source.
-        if (part.how === 'through to') via.push(rim);
-        break;
-      case 'At':
-        go(...onHalves(placeOfSubject(one, part.spots, meaning, false, part.apart)));
-        break;
-      case 'Via':
-        take(one, part);
-        for (const spot of spotsOfSubject(one, part.spots)) via.push(...asList(readPlace(reader, spot, meaning)));
-        break;
-      case 'Off':
-        take(one, part);
-        off.push(...(part.screen && part.players.length === 0 ? screenersOf(one, part, id) : bodiesOf(reader, part.players, meaning)));
-        break;
-      case 'Past':
-        take(one, part);
-        for (const who of bodiesOf(reader, part.players, meaning)) {
-          if (part.how === 'over' || part.how === 'around') off.push(who);
-          else if (part.how === 'behind') goBehind(who, part, { via, off, go, before: end, parts }, one);
-          else via.push({ kind: 'beside', who });
-        }
-        break;
-      case 'Through': {
-        take(one, part);
-        const a = bodyOf(reader, part.a, meaning);
-        const b = bodyOf(reader, part.b, meaning);
-        if (a === undefined || b === undefined) break;
-        via.push({ kind: 'between', a, b });
-        // Two who screen for him, or together, are the gate he goes through; two who merely stand are only passed.
-        if ([a, b].every(who => one.scope.screens.get(who) !== undefined)) off.push(a, b);
-        break;
-      }
-      case 'For': {
-        // `2 and 3 fill for 4 and 5`: each for one.
-        const player = part.players[one.clause.subjects.length > 1 ? Math.min(one.index, part.players.length - 1) : 0];
-        const who = player && bodyOf(reader, take(one, player), meaning);
-        if (who !== undefined) go({ kind: 'player', who }, part);
-        break;
-      }
-      case 'Heading': {
-        const heading = headingOf(part.way, baseline);
-        if (heading === undefined) break;
-        take(one, part);
-        via.push(...heading.via);
-        go(heading.to, part, { origin: 'written', weak: true, ...(heading.to === rim && heading.via.length > 0 ? { short: heading.via.at(-1)! } : {}) });
-        break;
-      }
-      default:
-        break;
-    }
-  }
+  const way: WaySoFar = { one, id, meaning: meaningOf(one, id), parts, baseline, via: [], off: [] };
+  for (const part of parts) if (part !== undefined) readPart(way, part);
+  const { via, off, end } = way;
   putValue(one, `${id}#to`, end?.columns);
   if (end?.short !== undefined) one.scope.openEnds.set(id, { short: end.short });
   return { via, off, ...(end === undefined ? {} : { to: { value: end.place, origin: end.origin } }) };
 }
 
-/** What reading `behind 4` may touch. */
-interface Behind {
-  readonly via: Place[];
-  readonly off: BodyId[];
-  readonly go: (place: Place, columns: Columns, how: Pick<End, 'origin' | 'weak'>) => void;
-  readonly before: End | undefined;
-  readonly parts: readonly Part[];
+function readPart(way: WaySoFar, part: NonNullable<Part>): void {
+  const { one, meaning, via, off } = way;
+  switch (part.$type) {
+    case 'To':
+      if (part.ball) goTo(way, part, ballPlace(one), part, { origin: 'derived' });
+      else if (isGapInTheZone(way, part)) take(one, part);
+      else goTo(way, part, ...placeOfSubject(one, part.spots, meaning, part.either));
+      // Through the lane under the ring and out again; common practice, no source.
+      if (part.how === 'through to') via.push(rim);
+      break;
+    case 'At':
+      goTo(way, part, ...onHalves(placeOfSubject(one, part.spots, meaning, false, part.apart)));
+      break;
+    case 'Via':
+      take(one, part);
+      for (const spot of spotsOfSubject(one, part.spots)) via.push(...asList(readPlace(one.reader, spot, meaning)));
+      break;
+    case 'Off':
+      take(one, part);
+      off.push(...(part.screen && part.players.length === 0 ? screenersOf(one, part, way.id) : bodiesOf(one.reader, part.players, meaning)));
+      break;
+    case 'Past':
+      goPast(way, part);
+      break;
+    case 'Through':
+      goThrough(way, part);
+      break;
+    case 'For': {
+      // `2 and 3 fill for 4 and 5`: each for one.
+      const player = part.players[one.clause.subjects.length > 1 ? Math.min(one.index, part.players.length - 1) : 0];
+      const who = player && bodyOf(one.reader, take(one, player), meaning);
+      if (who !== undefined) goTo(way, part, { kind: 'player', who });
+      break;
+    }
+    case 'Heading':
+      goHeading(way, part);
+      break;
+    default:
+      break;
+  }
+}
+
+/** The way ends here, by the words read so far. */
+function goTo(way: WaySoFar, part: NonNullable<Part>, place: Place | undefined, columns: Columns = part, how: Pick<End, 'origin' | 'weak' | 'short'> = { origin: 'written' }): void {
+  if (place === undefined) return;
+  const { one, via, end } = way;
+  // `cuts baseline to right corner`: the place says where the way ends, the direction how it goes there.
+  const weak = end?.weak === true || how.weak === true;
+  // `cuts to left wing, to right corner`: by way of the first to the last.
+  const onwards = end?.part.$type === 'To' && part.$type === 'To';
+  if (end !== undefined && !weak && !onwards) return;
+  take(one, part);
+  if (end !== undefined && how.weak) return;
+  if (end !== undefined && onwards) via.splice(end.viaBefore, 0, end.place);
+  way.end = { place, columns, part, viaBefore: via.length, ...how };
+}
+
+function goPast(way: WaySoFar, part: NodeOf<'Past'>): void {
+  const { one, via, off } = way;
+  take(one, part);
+  for (const who of bodiesOf(one.reader, part.players, way.meaning)) {
+    if (part.how === 'over' || part.how === 'around') off.push(who);
+    else if (part.how === 'behind') goBehind(way, part, who);
+    else via.push({ kind: 'beside', who });
+  }
 }
 
 /**
  * Behind a man who screens one comes off him; behind a defender one is on the way to the basket; `to the slot behind 1` says once more where
  * the slot is; where no place is said he stands behind him. Else the way leads round behind him. Common usage, no source.
  */
-function goBehind(who: BodyId, part: Part, { via, off, go, before, parts }: Behind, one: One): void {
+function goBehind(way: WaySoFar, part: NodeOf<'Past'>, who: BodyId): void {
+  const { one, via, off, parts } = way;
   const hasPlace = parts.some(each => each?.$type === 'To' || each?.$type === 'At');
   if (who.startsWith('X')) {
-    if (!hasPlace && !cutsToTheRim(one, part)) go({ kind: 'behind', who }, part!, { origin: 'written' });
+    if (!hasPlace && !cutsToTheRim(one, part)) goTo(way, part, { kind: 'behind', who });
     return;
   }
   if (one.scope.screens.has(who)) off.push(who);
-  else if (before !== undefined) return;
+  else if (way.end !== undefined) return;
   else if (hasPlace || cutsToTheRim(one, part)) via.push({ kind: 'behind', who });
-  else go({ kind: 'behind', who }, part!, { origin: 'written' });
+  else goTo(way, part, { kind: 'behind', who });
+}
+
+function goThrough({ one, meaning, via, off }: WaySoFar, part: NodeOf<'Through'>): void {
+  take(one, part);
+  const a = bodyOf(one.reader, part.a, meaning);
+  const b = bodyOf(one.reader, part.b, meaning);
+  if (a === undefined || b === undefined) return;
+  via.push({ kind: 'between', a, b });
+  // Two who screen for him, or together, are the gate he goes through; two who merely stand are only passed.
+  if ([a, b].every(who => one.scope.screens.get(who) !== undefined)) off.push(a, b);
+}
+
+function goHeading(way: WaySoFar, part: NodeOf<'Heading'>): void {
+  const heading = headingOf(part.way, way.baseline);
+  if (heading === undefined) return;
+  take(way.one, part);
+  way.via.push(...heading.via);
+  goTo(way, part, heading.to, part, { origin: 'written', weak: true, ...(heading.to === rim && heading.via.length > 0 ? { short: heading.via.at(-1)! } : {}) });
 }
 
 /** By its verb the clause ends at the rim. */
@@ -136,7 +152,7 @@ function cutsToTheRim({ reader, clause }: One, part: Part): boolean {
 }
 
 /** `into the hole at the right slot`: of a man without the ball the gap in the zone, and where it is the other place says. */
-function isGapInTheZone(one: One, part: NodeOf<'To'>, parts: readonly Part[], meaning: Meaning): boolean {
+function isGapInTheZone({ one, parts, meaning }: WaySoFar, part: NodeOf<'To'>): boolean {
   const others = parts.some(each => each !== part && (each?.$type === 'At' || each?.$type === 'To'));
   return others && !isHolder(one) && part.spots.some(spot => spot !== undefined && /\bhole$/i.test(placeWords(one.reader, spot, meaning)));
 }
