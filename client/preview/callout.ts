@@ -1,6 +1,6 @@
 // What a finding says, at its spot on the floor, with the buttons that mend it.
 import type { ToldFinding } from '../../language/checks/tell-finding.ts';
-import { element } from './elements.ts';
+import { element, setHidden } from './elements.ts';
 import { message } from '../../language/message/message.ts';
 import { tell } from './tell.ts';
 
@@ -30,12 +30,12 @@ export interface Callout {
 
 export function createCallout(chosen: FixChosen): Callout {
   const root = element('div', { class: 'callout', role: 'note', 'aria-label': tell(message('What is wrong here')) });
-  root.hidden = true;
+  setHidden(root, true);
   const close = element('button', { type: 'button', class: 'close', 'aria-label': tell(message('Close')), title: tell(message('Close')) }, '×');
   close.addEventListener('click', hide);
 
   function hide(): void {
-    root.hidden = true;
+    setHidden(root, true);
   }
 
   return {
@@ -44,7 +44,7 @@ export function createCallout(chosen: FixChosen): Callout {
       root.className = `callout ${finding.severity}`;
       const fixes = fixButtons(finding, index, chosen);
       root.replaceChildren(close, element('strong', {}, `${severityWords(finding.severity)}. `), finding.message, ...(fixes === undefined ? [] : [fixes]));
-      root.hidden = false;
+      setHidden(root, false);
       const box = root.parentElement!.getBoundingClientRect();
       const { width, height } = root.getBoundingClientRect();
       const x = spot === undefined ? 8 : Math.min(Math.max(spot.x - width / 2, 8), Math.max(8, box.width - width - 8));

@@ -1,6 +1,6 @@
 // The clock: what the game clock shows, counted from when the play is called, and the seconds since the call.
 import type { Playback } from '../../language/playback/playback.ts';
-import { element, setText } from './elements.ts';
+import { element, setHidden, setText } from './elements.ts';
 import type { LabelledRun } from './state.ts';
 import { clockWords, tenths } from './words.ts';
 import { message } from '../../language/message/message.ts';
@@ -35,9 +35,9 @@ export function createClock(): ClockFace {
   return {
     root,
     load(playback, run) {
-      root.hidden = playback === null || run === undefined;
+      setHidden(root, playback === null || run === undefined);
       if (playback === null || run === undefined) return;
-      gameCell.hidden = playback.play.callWith === undefined;
+      setHidden(gameCell, playback.play.callWith === undefined);
       setText(sinceWords, playback.play.throwIn ? tell(message('s since the hand-over')) : tell(message('s since the call')));
     },
     frame(playback, run, t) {

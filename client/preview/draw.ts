@@ -10,7 +10,7 @@ import { drawWay, waysOf, type Way } from '../../language/picture/ways.ts';
 import type { BodyId, PartId } from '../../language/play/play.ts';
 import type { BodyAt, Moment } from '../../language/playback/at.ts';
 import type { Playback } from '../../language/playback/playback.ts';
-import { build, group } from './elements.ts';
+import { build, group, rebuild, setAttribute } from './elements.ts';
 import { createRows } from './rows.ts';
 import type { LabelledRun } from './state.ts';
 import { message } from '../../language/message/message.ts';
@@ -26,6 +26,11 @@ const themed: Palette = {
 const paints = paint(themed);
 
 interface Figure {
+  /** Where he is drawn, and how large; NaN before he is. */
+  x: number;
+  y: number;
+  facing: number;
+  scale: number;
   readonly root: SVGGElement;
   readonly place: SVGTransform;
   readonly size: SVGTransform;
@@ -77,7 +82,7 @@ export function createCourt(picked: Picked): CourtPicture {
   let run: LabelledRun | undefined;
   let view: View = { left: -820, right: 820, top: -227, bottom: 1312, full: false, bodies: 1 };
   let floor = '';
-  const setWays = createRows(layers.ways, ({ t0: _t0, t1: _t1, ...made }: Way) => made, drawnWay);
+  const setWays = createRows(layers.ways, ({ part, kind }: Way) => [part, kind], drawnWay);
   let ways: readonly DrawnWay[] = [];
   let labels: readonly Placed[] = [];
   /** What the labels in the picture say. */
@@ -101,7 +106,7 @@ export function createCourt(picked: Picked): CourtPicture {
       ways = setWays([]);
       showNoLabels();
       for (const figure of figures.values()) hide(figure);
-      ball.root.setAttribute('visibility', 'hidden');
+      ball.frame(undefined, 1);
       return;
     }
     if (next !== playback) loadFloor(next);
@@ -140,7 +145,11 @@ export function createCourt(picked: Picked): CourtPicture {
       figures.set(id, made);
       layers[team].append(made.root);
     }
-    for (const { size } of figures.values()) size.setScale(view.bodies, view.bodies);
+    for (const figure of figures.values()) {
+      if (figure.scale === view.bodies) continue;
+      figure.scale = view.bodies;
+      figure.size.setScale(view.bodies, view.bodies);
+    }
   }
 
   function frame(moment: Moment, lit: readonly BodyId[], part: PartId | undefined): void {
@@ -174,7 +183,7 @@ export function createCourt(picked: Picked): CourtPicture {
       layers.labels.replaceChildren(...labels.map((label) => tagged(build(labelNode(label, paints)), label.key)));
       return;
     }
-    labels.forEach(({ x, y }, i) => layers.labels.children[i]!.setAttribute('transform', `translate(${x.toFixed(1)} ${y.toFixed(1)})`));
+    labels.forEach(({ x, y }, i) => setAttribute(layers.labels.children[i]!, 'transform', `translate(${x.toFixed(1)} ${y.toFixed(1)})`));
   }
 
   /** Letters stay readable in a small panel: at least 11 px. */
@@ -207,8 +216,7 @@ function drawnWay(way: Way): DrawnWay {
   const root = group(`way ${way.kind}`);
   root.dataset.part = way.part;
   root.setAttribute('visibility', 'hidden');
-  const d = way.points.map(([x, y], i) => `${i === 0 ? 'M' : 'L'}${x} ${y}`).join('');
-  root.append(build(node('path', { class: 'reach', d })), ...drawWay(way, paints).map(build));
+  let looks = '';
   const drawn: DrawnWay = {
     way,
     root,
@@ -216,6 +224,12 @@ function drawnWay(way: Way): DrawnWay {
     marked: false,
     fill(newest) {
       drawn.way = newest;
+      const { t0: _t0, t1: _t1, ...seen } = newest;
+      const now = JSON.stringify(seen);
+      if (now === looks) return;
+      looks = now;
+      const d = newest.points.map(([x, y], i) => `${i === 0 ? 'M' : 'L'}${x} ${y}`).join('');
+      rebuild(root, [node('path', { class: 'reach', d }), ...drawWay(newest, paints)]);
     },
   };
   return drawn;
@@ -246,7 +260,7 @@ function createFigure(svg: SVGSVGElement, id: BodyId, team: 'offence' | 'defence
   const place = transformOf(svg, root);
   const size = root.transform.baseVal.appendItem(svg.createSVGTransform());
   const turn = transformOf(svg, turned);
-  return { root, place, size, turn, turned, hasBall: false, screening: false, lit: false, shown: true };
+  return { root, place, size, turn, turned, x: NaN, y: NaN, facing: NaN, scale: NaN, hasBall: false, screening: false, lit: false, shown: true };
 }
 
 function transformOf(svg: SVGSVGElement, of: SVGGElement): SVGTransform {
@@ -260,8 +274,8 @@ function hide(figure: Figure): void {
 }
 
 function moveFigure(figure: Figure, { x, y, facing }: BodyAt, hasBall: boolean, screening: boolean, lit: boolean): void {
-  figure.place.setTranslate(x * 100, y * 100);
-  figure.turn.setRotate((facing * 180) / Math.PI, 0, 0);
+  if (figure.x !== x || figure.y !== y) figure.place.setTranslate((figure.x = x) * 100, (figure.y = y) * 100);
+  if (figure.facing !== facing) figure.turn.setRotate(((figure.facing = facing) * 180) / Math.PI, 0, 0);
   if (!figure.shown) {
     figure.shown = true;
     figure.root.removeAttribute('visibility');
@@ -284,9 +298,13 @@ function createBall(svg: SVGSVGElement) {
   const place = transformOf(svg, root);
   const size = transformOf(svg, sized);
   const fall = transformOf(svg, shadow as SVGGElement);
+  let drawn: string | undefined;
   return {
     root,
     frame(ball: { readonly x: number; readonly y: number; readonly z: number } | undefined, scale: number): void {
+      const now = ball === undefined ? '' : `${ball.x} ${ball.y} ${ball.z} ${scale}`;
+      if (now === drawn) return;
+      drawn = now;
       if (ball === undefined) {
         root.setAttribute('visibility', 'hidden');
         return;

@@ -43,6 +43,36 @@ export function setText(target: Element, text: string): void {
   } else if (target.textContent !== text) target.textContent = text;
 }
 
+/** Sets an attribute only where it differs: the browser works out anew what is set again. */
+export function setAttribute(target: Element, name: string, value: string): void {
+  if (target.getAttribute(name) !== value) target.setAttribute(name, value);
+}
+
+/** Hides an element, or shows it again. */
+export function setHidden(target: HTMLElement, hidden: boolean): void {
+  if (target.hidden !== hidden) target.hidden = hidden;
+}
+
+/** Makes elements built before those of `nodes`: of the same kind and number they stay, and only what differs is set. */
+export function rebuild(parent: Element, nodes: readonly SvgNode[]): void {
+  const made = [...parent.children] as SVGElement[];
+  if (made.length === nodes.length && nodes.every((one, i) => isLike(made[i]!, one))) nodes.forEach(({ attrs }, i) => Object.entries(attrs).forEach(([name, value]) => value !== undefined && setAttribute(made[i]!, name, String(value))));
+  else parent.replaceChildren(...nodes.map(build));
+}
+
+const isLike = (made: SVGElement, { tag, attrs, children, text }: SvgNode): boolean =>
+  made.localName === tag && children.length === 0 && text === undefined && made.attributes.length === Object.values(attrs).filter((value) => value !== undefined).length && Object.keys(attrs).every((name) => made.hasAttribute(name));
+
+/** Sets a style of its own only where it differs: the browser lays out anew for one that is set again, where it is computed. */
+export function styleOf(target: ElementCSSInlineStyle): (name: 'left' | 'width' | 'marginInlineStart' | 'marginInlineEnd', value: string) => void {
+  const set: Record<string, string> = {};
+  return (name, value) => {
+    if (set[name] === value) return;
+    set[name] = value;
+    target.style[name] = value;
+  };
+}
+
 /** An icon of the player's own, drawn on a grid of 24. */
 export function icon(d: string): SVGElement {
   const svg = document.createElementNS(SVG, 'svg');

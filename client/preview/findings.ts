@@ -1,7 +1,7 @@
 // What the checks say of this run-through, each with its moment.
 import type { Playback } from '../../language/playback/playback.ts';
 import { fixButtons, severityWords, type FixChosen } from './callout.ts';
-import { element } from './elements.ts';
+import { element, setHidden } from './elements.ts';
 import { createRows } from './rows.ts';
 import type { LabelledRun } from './state.ts';
 import { tenths } from './words.ts';
@@ -51,7 +51,7 @@ export function createFindings(picked: (index: number) => void, chosen: FixChose
       ofRun = run?.id;
       const all = (playback?.findings ?? []).map((finding, index): FindingRow => ({ finding, index }));
       rows = setFindings(all.filter(({ finding }) => finding.run === undefined || run === undefined || finding.run === run.id));
-      root.hidden = rows.length === 0;
+      setHidden(root, rows.length === 0);
       mark(undefined);
     },
     mark(index) {

@@ -4,7 +4,7 @@ import { node } from '../../language/picture/nodes.ts';
 import type { Pt } from '../../language/picture/lines.ts';
 import type { Asking } from './asking.ts';
 import type { Chip } from './chip.ts';
-import { build } from './elements.ts';
+import { build, setAttribute } from './elements.ts';
 import { metres, type Handle } from './handles.ts';
 import type { Outcome } from './messages.ts';
 import { message } from '../../language/message/message.ts';
@@ -54,9 +54,9 @@ export function createHand({ asking, chip, picked, say }: Wishes): Hand {
         made.set(handle.key, entry);
         root.append(entry.target);
       }
-      entry.target.setAttribute('transform', `translate(${handle.at[0].toFixed(1)} ${handle.at[1].toFixed(1)}) scale(${scale})`);
-      entry.target.setAttribute('class', `handle ${handle.kind}${handle.under === true ? ' under' : ''}`);
-      entry.target.setAttribute('aria-label', tell(message('{what}. Enter takes hold of it.', { what: handle.words })));
+      setAttribute(entry.target, 'transform', `translate(${handle.at[0].toFixed(1)} ${handle.at[1].toFixed(1)}) scale(${scale})`);
+      setAttribute(entry.target, 'class', `handle ${handle.kind}${handle.under === true ? ' under' : ''}`);
+      setAttribute(entry.target, 'aria-label', tell(message('{what}. Enter takes hold of it.', { what: handle.words })));
     }
     for (const [key, { target }] of made) {
       if (seen.has(key)) continue;

@@ -2,7 +2,7 @@
 import { stepSpans } from '../../language/playback/moments.ts';
 import type { Playback } from '../../language/playback/playback.ts';
 import type { BodyId, PartId } from '../../language/play/play.ts';
-import { element, setText } from './elements.ts';
+import { element, setHidden, setText, styleOf } from './elements.ts';
 import type { LaneHand } from './lane-hand.ts';
 import { lanesOf, ticksOf, type Lane, type LaneMark } from './lane-marks.ts';
 import { createRows } from './rows.ts';
@@ -70,7 +70,7 @@ export function createLanes(picks: LanePicks, hand?: LaneHand): LanesView {
   rows.addEventListener('keydown', moveAmongMarks);
 
   function load(playback: Playback | null, run: LabelledRun | undefined): void {
-    root.hidden = playback === null || run === undefined;
+    setHidden(root, playback === null || run === undefined);
     if (playback === null || run === undefined) return;
     end = Math.max(1, run.end);
     const focused = shown.find(({ button }) => button === document.activeElement);
@@ -89,7 +89,7 @@ export function createLanes(picks: LanePicks, hand?: LaneHand): LanesView {
     const label = id === 'ball' ? element('span', { class: 'who ball', title: tell(message('The ball')) }, tell(message('ball'))) : element('button', { type: 'button', class: 'who', 'aria-label': name, title: name }, id);
     if (id !== 'ball') label.addEventListener('click', () => picks.body(id));
     const track = element('div', { class: 'track', role: 'group', 'aria-label': name });
-    const setMarks = createRows(track, ({ mark: { from: _from, to: _to, words: _words, ...made } }: MarkHere) => made, markButton);
+    const setMarks = createRows(track, ({ mark: { from: _from, to: _to, words: _words, short, ...made } }: MarkHere) => [short !== '', made], markButton);
     let marks: readonly Shown[] = [];
     return {
       id,
@@ -107,23 +107,25 @@ export function createLanes(picks: LanePicks, hand?: LaneHand): LanesView {
     const point = mark.kind === 'look' || mark.kind === 'finding';
     const kind = `${mark.kind}${mark.taken === false ? ' passed' : ''}${mark.severity === undefined ? '' : ` ${mark.severity}`}${mark.afterShot === true ? ' after-shot' : ''}`;
     const button = element('button', { type: 'button', class: `mark ${point ? 'point' : 'bar'} ${kind}`, tabindex: -1 });
-    const room = mark.short === '' ? undefined : element('span', { class: 'room' }, element('span', {}, mark.short));
+    const short = element('span');
+    const room = mark.short === '' ? undefined : element('span', { class: 'room' }, short);
     if (room !== undefined) button.append(room);
     if (!point && mark.part?.includes('/') === true && mark.kind !== 'shot') hand?.give(button, mark, () => end);
     const one: Shown = { mark, button, now: false, marked: false };
+    const [place, words] = [styleOf(button), room && styleOf(room)];
     button.addEventListener('click', () => picks.mark(one.mark));
     return {
       root: button,
       shown: one,
       fill({ mark: newest, looks }: MarkHere) {
         one.mark = newest;
-        const { from, to, words } = newest;
-        button.title = words;
-        button.ariaLabel = words;
+        const { from, to } = newest;
+        setText(short, newest.short);
+        if (button.title !== newest.words) button.title = button.ariaLabel = newest.words;
         // The shortest bar is still seen, and ends where the track does.
-        button.style.left = point ? percent(from) : `min(${percent(from)}, 100% - ${SHORTEST_BAR}px)`;
-        if (!point) button.style.width = percent(to - from);
-        if (room !== undefined) leaveFree(room, newest, looks);
+        place('left', point ? percent(from) : `min(${percent(from)}, 100% - ${SHORTEST_BAR}px)`);
+        if (!point) place('width', percent(to - from));
+        if (words !== undefined) leaveFree(words, newest, looks);
       },
     };
   }
@@ -148,13 +150,14 @@ export function createLanes(picks: LanePicks, hand?: LaneHand): LanesView {
     if (kind === 'tick') made.append(words);
     else if (words !== '') made.append(element('span', {}, words));
     let start = 0;
+    const place = styleOf(made);
     if (step !== undefined) made.addEventListener('click', () => picks.step(step, start));
     return {
       root: made,
       fill({ from, to }: AxisMark) {
         start = from;
-        made.style.left = percent(from);
-        if (kind !== 'tick') made.style.width = percent(to - from);
+        place('left', percent(from));
+        if (kind !== 'tick') place('width', percent(to - from));
         // Near either end a figure stays inside the track.
         made.classList.toggle('first', kind === 'tick' && from === 0);
         made.classList.toggle('last', kind === 'tick' && from > end * 0.97);
@@ -210,10 +213,10 @@ const SHORTEST_BAR = 14;
 const BAR_PADDING = 7;
 
 /** A bar's words stand in the widest stretch that the looks on it leave free. */
-function leaveFree(room: HTMLElement, { from, to }: LaneMark, looks: readonly number[]): void {
+function leaveFree(words: ReturnType<typeof styleOf>, { from, to }: LaneMark, looks: readonly number[]): void {
   const { before, after } = widestStretch(from, to, looks);
-  room.style.marginInlineStart = before === undefined ? '' : beside(before);
-  room.style.marginInlineEnd = after === undefined ? '' : beside(after);
+  words('marginInlineStart', before === undefined ? '' : beside(before));
+  words('marginInlineEnd', after === undefined ? '' : beside(after));
 }
 
 // A margin is a share of the bar without its padding, a look stands at a share of the whole bar.

@@ -1,5 +1,5 @@
 // The frame of the page: head, floor, controls on one side, run-throughs, lanes and words on the other.
-import { element, setText } from './elements.ts';
+import { element, setHidden, setText } from './elements.ts';
 import { currentRun, type PlayerState } from './state.ts';
 import { factsOf, sentence } from './words.ts';
 import { message } from '../../language/message/message.ts';
@@ -58,11 +58,11 @@ export function createFrame(pieces: Pieces): Layout {
       if (document.title !== name.textContent) document.title = name.textContent;
       const words = staleWords(state);
       setText(stale, words);
-      stale.hidden = words === '';
+      setHidden(stale, words === '');
       main.classList.toggle('is-stale', words !== '' && run !== undefined);
       main.classList.toggle('is-empty', run === undefined);
       empty.replaceChildren(...(run === undefined ? emptyState(state) : []));
-      empty.hidden = run !== undefined;
+      setHidden(empty, run !== undefined);
       if (run === undefined) floor.style.removeProperty('aspect-ratio');
       pieces.court.setAttribute('aria-label', run === undefined ? tell(message('The empty floor')) : tell(message('{play}: {run}', { play: state.playback!.play.name, run: run.label })));
     },

@@ -35,6 +35,8 @@ const calm = matchMedia('(prefers-reduced-motion: reduce)');
 let state: PlayerState = change.initialState(port.kept);
 let loaded: { playback: PlayerState['playback']; run: change.LabelledRun | undefined } | undefined;
 let scheduled = false;
+/** The picture that was drawn before its frame. */
+let early: number | undefined;
 let before: number | undefined;
 let told: PartId | null | undefined;
 let drawing = false;
@@ -90,6 +92,8 @@ function frame(now: number): void {
   scheduled = false;
   const arrived = inbox.takeShow();
   if (arrived !== undefined) receive(arrived);
+  const seq = arrived?.seq ?? early;
+  early = undefined;
   // After the picture it belongs to, however the two arrived.
   const pointed = state.playback === null ? undefined : inbox.takeCursor();
   if (pointed !== undefined) {
@@ -101,8 +105,18 @@ function frame(now: number): void {
   before = state.playing ? now : undefined;
   draw();
   keepSoon();
-  if (arrived !== undefined && arrived.seq === state.seq) report(arrived.seq);
+  if (seq !== undefined && seq === state.seq) report(seq);
   if (state.playing) schedule();
+}
+
+/** At rest a picture is drawn as it comes, in the time until the next frame and not in the frame's own; what else comes until then waits for it. */
+function drawEarly(): void {
+  if (scheduled || state.playing) return;
+  const arrived = inbox.takeShow();
+  if (arrived === undefined) return;
+  early = arrived.seq;
+  receive(arrived);
+  draw();
 }
 
 function receive(message: Show): void {
@@ -298,8 +312,10 @@ function openHelp(): void {
 function hear(message: ToPlayer): void {
   if (message.kind === 'outcome') return byHand?.hear(message);
   if (message.kind === 'team') return layout.isTeam() ? undefined : showTeam();
-  if (inbox.put(message)) schedule();
-  else if (message.kind === 'show') port.post({ v: MESSAGES_VERSION, kind: 'missed', seq: message.seq });
+  if (inbox.put(message)) {
+    drawEarly();
+    schedule();
+  } else if (message.kind === 'show') port.post({ v: MESSAGES_VERSION, kind: 'missed', seq: message.seq });
 }
 
 // What was told of the last change by hand does not linger over the next thing.

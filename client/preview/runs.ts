@@ -1,6 +1,6 @@
 // The choice of run-through, in the coach's words, with the time each look takes.
 import type { Playback } from '../../language/playback/playback.ts';
-import { element, setText } from './elements.ts';
+import { element, setHidden, setText } from './elements.ts';
 import { createRows } from './rows.ts';
 import type { LabelledRun } from './state.ts';
 import { tenths } from './words.ts';
@@ -27,7 +27,7 @@ export function createRuns(chosen: (index: number) => void): RunsView {
   let buttons: readonly HTMLButtonElement[] = [];
 
   function load(playback: Playback | null, run: LabelledRun | undefined): void {
-    root.hidden = playback === null || playback.runs.length === 0;
+    setHidden(root, playback === null || playback.runs.length === 0);
     if (playback === null) return;
     if (playback !== loaded) {
       loaded = playback;
@@ -36,7 +36,7 @@ export function createRuns(chosen: (index: number) => void): RunsView {
       // One that was made anew, or is gone, had the keyboard.
       if (focused >= 0) buttons[Math.min(focused, buttons.length - 1)]?.focus();
       setText(advice, callWith(playback));
-      advice.hidden = advice.textContent === '';
+      setHidden(advice, advice.textContent === '');
       setText(legend, playback.times.looks.length === 0 ? '' : (playback.play.throwIn ? tell(message('shot after the hand-over: usual, late')) : tell(message('shot after the call: usual, late'))));
     }
     buttons.forEach((button, i) => {

@@ -2,7 +2,7 @@
 import type { Playback } from '../../language/playback/playback.ts';
 import type { PartId } from '../../language/play/play.ts';
 import type { Moment } from '../../language/playback/at.ts';
-import { element, setText } from './elements.ts';
+import { element, setHidden, setText } from './elements.ts';
 import { createRows } from './rows.ts';
 import { tenths } from './words.ts';
 import { message } from '../../language/message/message.ts';
@@ -44,7 +44,7 @@ export function createTold(picked: (part: PartId) => void): ToldView {
     root,
     live,
     load(playback) {
-      root.hidden = playback === null || playback.told.length === 0;
+      setHidden(root, playback === null || playback.told.length === 0);
       if (playback === loaded || playback === null) return;
       loaded = playback;
       sentences = setSentences(playback.told);

@@ -12,7 +12,7 @@ export const noChange: Change = { keys: {} };
 
 /** What makes `after` of `before`, `undefined` where both are the same. Never larger than `after` itself by more than a few letters. */
 export function changeBetween(before: unknown, after: unknown): Change | undefined {
-  return compare(before, after).change;
+  return compare(before, after, { whole: 0, changed: 0 });
 }
 
 /** `before` with what has changed; `undefined` where the change is not of such a value, or is none. */
@@ -24,50 +24,72 @@ export function withChange(before: unknown, change: unknown): unknown {
   return undefined;
 }
 
-interface Compared {
-  readonly change: Change | undefined;
-  /** About how much there is to send: values and names. */
-  readonly size: number;
-  readonly whole: number;
+/**
+ * About how much there is to send, values and names: of all that has been compared so far, and of what has changed in it. One counter for a whole
+ * comparison: most values are the same after a key, and an object for each would be most of the work.
+ */
+interface Size {
+  whole: number;
+  changed: number;
 }
 
-function compare(before: unknown, after: unknown): Compared {
-  if (Array.isArray(after)) return Array.isArray(before) ? compareLists(before, after) : other(after);
-  if (isObject(after)) return isObject(before) ? compareObjects(before, after) : other(after);
-  return before === after ? { change: undefined, size: 0, whole: 1 } : other(after);
+function compare(before: unknown, after: unknown, size: Size): Change | undefined {
+  if (Array.isArray(after)) return Array.isArray(before) ? compareLists(before, after, size) : other(after, size);
+  if (isObject(after)) return isObject(before) ? compareObjects(before, after, size) : other(after, size);
+  if (before !== after) return other(after, size);
+  size.whole++;
+  return undefined;
 }
 
-function other(after: unknown): Compared {
+function other(after: unknown, size: Size): Change {
   const whole = sizeOf(after);
-  return { change: { is: after }, size: whole, whole };
+  size.whole += whole;
+  size.changed += whole;
+  return { is: after };
 }
 
-function compareObjects(before: Named, after: Named): Compared {
+function compareObjects(before: Named, after: Named, size: Size): Change | undefined {
+  // Names come in an order that may mean something: others, or others first, are another object.
   const names = namesOf(after);
   const known = namesOf(before);
-  // Names come in an order that may mean something: others, or others first, are another object.
-  if (names.length !== known.length || names.some((name, i) => name !== known[i])) return other(after);
-  return smaller(after, names.map((name) => [name, compare(before[name], after[name])]), (keys) => ({ keys }));
-}
-
-function compareLists(before: readonly unknown[], after: readonly unknown[]): Compared {
-  const compared = after.map((item, i): [string, Compared] => [String(i), i < before.length ? compare(before[i], item) : other(item)]);
-  return smaller(after, compared, (items) => ({ items, length: after.length }), before.length !== after.length);
-}
-
-function smaller(after: unknown, parts: readonly (readonly [string, Compared])[], made: (changed: Readonly<Record<string, Change>>) => Change, longer = false): Compared {
-  let whole = 1;
-  let size = 1;
-  const changed: [string, Change][] = [];
-  for (const [name, part] of parts) {
-    whole += part.whole + 1;
-    if (part.change === undefined) continue;
-    // A place in a list, and a change's own name.
-    size += part.size + 2;
-    changed.push([name, part.change]);
+  if (!sameNames(names, known)) return other(after, size);
+  const { whole, changed } = size;
+  size.whole++;
+  let keys: [string, Change][] | undefined;
+  for (const name of names) {
+    const change = compare(before[name], after[name], size);
+    size.whole++;
+    if (change === undefined) continue;
+    // Its name.
+    size.changed += 2;
+    (keys ??= []).push([name, change]);
   }
-  if (changed.length === 0 && !longer) return { change: undefined, size: 0, whole };
-  return size < whole ? { change: made(Object.fromEntries(changed)), size, whole } : { change: { is: after }, size: whole, whole };
+  // Not by assignment: a name may be `__proto__`.
+  return keys === undefined ? undefined : smaller({ keys: Object.fromEntries(keys) }, after, size, whole, changed);
+}
+
+function compareLists(before: readonly unknown[], after: readonly unknown[], size: Size): Change | undefined {
+  const { whole, changed } = size;
+  size.whole++;
+  let items: Record<string, Change> | undefined;
+  for (let i = 0; i < after.length; i++) {
+    const change = i < before.length ? compare(before[i], after[i], size) : other(after[i], size);
+    size.whole++;
+    if (change === undefined) continue;
+    // Its place.
+    size.changed += 2;
+    (items ??= {})[i] = change;
+  }
+  if (items === undefined && before.length === after.length) return undefined;
+  return smaller({ items: items ?? {}, length: after.length }, after, size, whole, changed);
+}
+
+/** The change, or the value itself where that is less to send. `whole` and `changed`: what had been counted before this value. */
+function smaller(change: Change, after: unknown, size: Size, whole: number, changed: number): Change {
+  size.changed++;
+  if (size.changed - changed < size.whole - whole) return change;
+  size.changed = changed + size.whole - whole;
+  return { is: after };
 }
 
 function sizeOf(value: unknown): number {
@@ -102,4 +124,14 @@ type Named = Readonly<Record<string, unknown>>;
 const isObject = (value: unknown): value is Named => typeof value === 'object' && value !== null && !Array.isArray(value);
 
 /** JSON has no `undefined`: a name without a value is not there for whoever reads it. */
-const namesOf = (value: Named): readonly string[] => Object.keys(value).filter((name) => value[name] !== undefined);
+function namesOf(value: Named): readonly string[] {
+  const names = Object.keys(value);
+  for (const name of names) if (value[name] === undefined) return names.filter((one) => value[one] !== undefined);
+  return names;
+}
+
+function sameNames(names: readonly string[], others: readonly string[]): boolean {
+  if (names.length !== others.length) return false;
+  for (let i = 0; i < names.length; i++) if (names[i] !== others[i]) return false;
+  return true;
+}

@@ -14,6 +14,14 @@ const rulesId = v.picklist(['fiba', 'nba', 'ncaa-men', 'ncaa-women', 'nfhs', 'mi
 const textPlace = v.object({ line: finite, at: finite, to: finite });
 const strings = v.array(v.string());
 
+/** Parts of playbacks that have been read, or would be again: they are never changed in place. */
+const known = new WeakSet<object>();
+const isKnown = (value: unknown): boolean => typeof value === 'object' && value !== null && known.has(value);
+const anything = v.unknown();
+
+/** A part that is the same object as in a playback read before is not looked through again: after a key most of them are. */
+const once = <Of extends v.GenericSchema>(schema: Of) => v.lazy((value) => (isKnown(value) ? anything : schema));
+
 // A long array of places is the bulk of a playback: one loop instead of an object schema each.
 const points = v.custom<readonly { x: number; y: number }[]>(
   (value) => Array.isArray(value) && value.every((p) => typeof p === 'object' && p !== null && Number.isFinite(p.x) && Number.isFinite(p.y)),
@@ -54,8 +62,8 @@ const screen = v.object({
 const run = v.object({
   id: v.string(), label: v.string(), steps: strings, look: optional(v.string()),
   startsAt: finite, clockStartsAt: finite, releaseAt: optional(finite), end: v.pipe(finite, v.minValue(0)),
-  tracks: v.record(v.string(), track), defenders: v.record(v.string(), keyframes),
-  ball: v.array(ballState), events: v.array(event), screens: v.array(screen),
+  tracks: v.record(v.string(), once(track)), defenders: v.record(v.string(), once(keyframes)),
+  ball: v.array(ballState), events: v.array(once(event)), screens: v.array(screen),
 });
 
 const rectangle = v.object({ left: finite, right: finite, bottom: finite, top: finite });
@@ -92,16 +100,16 @@ export const playbackSchema = v.object({
     key: v.string(), name: v.string(), level: v.picklist(['u10', 'u12', 'u14', 'u16', 'hs', 'college', 'pro']), rules: rulesId,
     tags: strings, callWith: optional(finite), throwIn: v.boolean(),
   }),
-  court,
+  court: once(court),
   bodies: v.array(v.object({ id: bodyId, team: v.picklist(['offence', 'defence']), label: v.string() })),
   steps: v.array(v.object({ key: v.string(), name: v.string(), parent: v.nullable(v.string()), how: v.string(), condition: optional(v.string()) })),
   looks: v.array(v.object({ id: v.string(), step: v.string(), who: bodyId, label: v.string() })),
-  says: v.record(v.string(), v.string()),
-  runs: v.array(run),
-  times,
-  findings: v.array(finding),
-  told: v.array(v.object({ text: v.string(), part: optional(v.string()) })),
-  text: v.record(v.string(), textPlace),
+  says: once(v.record(v.string(), v.string())),
+  runs: v.array(once(run)),
+  times: once(times),
+  findings: v.array(once(finding)),
+  told: once(v.array(v.object({ text: v.string(), part: optional(v.string()) }))),
+  text: once(v.record(v.string(), textPlace)),
 });
 
 /**
@@ -117,8 +125,16 @@ export function readPlayback(value: unknown): ReadPlayback {
     };
   }
   const read = v.safeParse(playbackSchema, value, { abortEarly: true });
-  if (read.success) return { ok: true, playback: value as Playback };
+  if (read.success) {
+    remember(value as Playback);
+    return { ok: true, playback: value as Playback };
+  }
   const issue = read.issues[0];
   const where = v.getDotPath(issue) ?? 'the whole';
   return { ok: false, message: `The data of this play cannot be shown: ${where} is not as expected (${issue.message}). Make the page again.` };
+}
+
+function remember({ court, says, runs, times, findings, told, text }: Playback): void {
+  for (const part of [court, says, times, told, text, ...runs, ...findings]) known.add(part);
+  for (const { tracks, defenders, events } of runs) for (const part of [...Object.values(tracks), ...Object.values(defenders), ...events]) known.add(part);
 }
