@@ -23,7 +23,11 @@ export function tellPlay(play: PlayEntry): string {
   const throwIn = { sideline: l10n.t('throw-in from the sideline'), baseline: l10n.t('throw-in from the baseline') };
   const lines = [
     play.name,
-    first === null || all === null ? l10n.t('No look, so nothing to time.') : l10n.t('Call it with {0} s or more for the first look, {1} s for every look.', first.fromCall, all.fromCall),
+    first === null || all === null
+      ? l10n.t('No look, so nothing to time.')
+      : first.fromCall === all.fromCall
+        ? l10n.t('Call with {0} s or more.', first.fromCall)
+        : l10n.t('Call with {0} s or more for the first look, with {1} s for every look.', first.fromCall, all.fromCall),
     ...(first !== null && first.alreadySet !== first.fromCall ? [l10n.t('{0} s are enough when everybody stands in his place.', first.alreadySet)] : []),
     ...(call === null ? [] : [call.from === call.to ? l10n.t('You call it with {0} on the clock.', call.to) : l10n.t('You call it with {0} to {1} on the clock.', call.from, call.to)]),
     [play.from, play.against === null ? null : sayAgainst(play.against), play.throwIn === null ? null : throwIn[play.throwIn]].filter((word) => word !== null).join(', '),

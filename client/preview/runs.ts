@@ -4,7 +4,7 @@ import { element, setHidden, setText } from './elements.ts';
 import { createRows } from './rows.ts';
 import type { LabelledRun } from './state.ts';
 import { tenths } from './words.ts';
-import { message, type Message } from '../../language/message/message.ts';
+import { message } from '../../language/message/message.ts';
 import { tell } from './tell.ts';
 
 export interface RunsView {
@@ -67,17 +67,11 @@ export function takes(playback: Playback, run: LabelledRun): string {
 }
 
 /** When to call it, as the coach needs it at the bench. */
-export function callWith({ times, play }: Playback): string {
+export function callWith({ times }: Playback): string {
   const { firstLook, allLooks } = times;
   if (firstLook === undefined) return '';
   const seconds = firstLook.fromCall;
-  const called = allLooks === undefined || allLooks.fromCall === seconds ? calledFor(play.throwIn, seconds) : calledForAll(play.throwIn, seconds, allLooks.fromCall);
+  const called = allLooks === undefined || allLooks.fromCall === seconds ? message('Call with {seconds} s or more.', { seconds }) : message('Call with {seconds} s or more for the first look, with {all} s for every look.', { seconds, all: allLooks.fromCall });
   const set = firstLook.alreadySet < seconds ? [message('Already in place: {seconds} s.', { seconds: firstLook.alreadySet })] : [];
   return [called, ...set].map(tell).join(' ');
 }
-
-const calledFor = (throwIn: boolean, seconds: number): Message =>
-  throwIn ? message('Take the ball in with {seconds} s or more for the first look.', { seconds }) : message('Call it with {seconds} s or more for the first look.', { seconds });
-
-const calledForAll = (throwIn: boolean, seconds: number, all: number): Message =>
-  throwIn ? message('Take the ball in with {seconds} s or more for the first look, with {all} s for every look.', { seconds, all }) : message('Call it with {seconds} s or more for the first look, with {all} s for every look.', { seconds, all });

@@ -4,6 +4,7 @@ import type { Court } from '../court/court.ts';
 import { distance, type Point } from '../court/point.ts';
 import { metresPerFoot } from '../court/sources.ts';
 import { allSpots, type Spot } from '../court/spots.ts';
+import { message, type Words } from '../message/message.ts';
 import type { Direction, Place } from '../play/play.ts';
 
 export interface PlaceWords {
@@ -33,6 +34,13 @@ const steps = [up, down, left, right];
 /** The words for a place: a spot's name where one is within a hand, `2 ft above left elbow`, else `(4.2, 3) m`. */
 export function sayPlace(court: Court, point: Point): string {
   return wordsFor(court, point).text;
+}
+
+/** To be read, not to be written: where no words fit, the spot that is nearest. */
+export function sayAbout(court: Court, point: Point): Words {
+  const { text, place } = wordsFor(court, point);
+  const nearest = place.kind === 'point' ? least(allSpots(court).filter(isUsual), (spot) => distance(spot.point, point)) : undefined;
+  return nearest === undefined ? text : message('near {spot}', { spot: nearest.item.label });
 }
 
 export function wordsFor(court: Court, point: Point): PlaceWords {

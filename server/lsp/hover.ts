@@ -7,7 +7,7 @@ import { stateAtCall } from '../../language/play/state.ts';
 import type { LookTime, Run, Segment } from '../../language/timeline/timeline.ts';
 import { message, type Message, type Say } from '../../language/message/message.ts';
 import { distance } from '../../language/court/point.ts';
-import { sayPlace } from '../../language/words/say-place.ts';
+import { sayAbout } from '../../language/words/say-place.ts';
 import { least, sayMoment } from '../../language/words/say-seconds.ts';
 import type { OpenDocument } from './documents.ts';
 import { restsOn } from '../../language/checks/rests-on.ts';
@@ -93,7 +93,7 @@ function tellLegs({ court }: Compiled, legs: readonly Segment[]): Message {
   const length = legs.reduce((sum, { profile }) => sum + profile.distance, 0);
   const seconds = legs.reduce((sum, { t0, t1 }) => sum + t1 - t0, 0);
   const params = {
-    way: plain(`${sayPlace(court, first.path[0]!)} → ${sayPlace(court, last.path.at(-1)!)}`),
+    way: message('{from} → {to}', { from: sayAbout(court, first.path[0]!), to: sayAbout(court, last.path.at(-1)!) }),
     metres: tenth(length),
     seconds: sayMoment(seconds),
     fastest: tenth(Math.max(...legs.map(({ profile }) => profile.peak))),

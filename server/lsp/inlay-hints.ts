@@ -23,18 +23,21 @@ export function inlayHints(document: OpenDocument, plays: readonly Compiled[], s
 
 function hintsOf(compiled: Compiled, firstLine: number, settings: HintSettings, say: Say): readonly InlayHint[] {
   const called = compiled.play.start.throwIn === undefined;
+  // Where they stand at first is just being written: no time of the play is what it will be.
+  const startIsUnfinished = compiled.block.lines.some(({ parsed }) => parsed.fault !== undefined && /^\s*from\b/i.test(parsed.text));
+  const clocks = settings.clock && !startIsUnfinished;
   return compiled.reading.lines.flatMap((meaning, line): readonly InlayHint[] => {
     const parsed = compiled.block.lines[line]!.parsed;
     const character = parsed.text.slice(0, parsed.comment?.at).trimEnd().length;
     const behind = (label: string, tooltip: string): InlayHint => ({ position: { line: firstLine + line, character }, label, tooltip, paddingLeft: true });
     switch (meaning.kind) {
       case 'action': {
-        const done = settings.clock ? doneAt(compiled, meaning.actions) : undefined;
+        const done = clocks ? doneAt(compiled, meaning.actions) : undefined;
         const clock = done === undefined ? [] : [behind(`→ ${sayMoment(done)}`, say(called ? message('Done {at} after the call.', { at: sayMoment(done) }) : message('Done {at} after the hand-over.', { at: sayMoment(done) })))];
         return [...(settings.places ? meaning.actions.flatMap((id) => placeHint(compiled, firstLine, id, say)) : []), ...clock];
       }
       case 'look': {
-        const time = settings.clock ? compiled.timeline.times.looks.find(({ look }) => look === meaning.look) : undefined;
+        const time = clocks ? compiled.timeline.times.looks.find(({ look }) => look === meaning.look) : undefined;
         return time === undefined ? [] : [behind(`→ ${sayMoment(time.typical)}`, say(sayRelease(time, called)))];
       }
       case 'step': {

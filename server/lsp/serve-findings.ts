@@ -50,10 +50,12 @@ export function serveFindings(asking: Asking, files: PlayFiles): Findings {
   function diagnosticsOf(uri: string): Diagnostic[] {
     const file = documents.book().files.get(uri);
     if (file === undefined) return [];
-    return keeper.findingsOf(documents.book(), uri).flatMap((whole) => {
-      const block = blockOfKey(file, whole.block);
+    const all = keeper.findingsOf(documents.book(), uri);
+    return [...new Set(all.map(({ block }) => block))].flatMap((key) => {
+      const block = blockOfKey(file, key);
       if (block === undefined) return [];
-      return written.quieter(uri, block, whole.firstLine, [whole]).map((finding) => diagnosticOf(uri, block, finding.firstLine, finding, options().manual ?? host.manual, asking.say));
+      const findings = all.filter((one) => one.block === key);
+      return written.quieter(uri, block, findings[0]!.firstLine, findings).map((finding) => diagnosticOf(uri, block, finding.firstLine, finding, options().manual ?? host.manual, asking.say));
     });
   }
   /** The play that a line stands in, where that line cannot be read. */

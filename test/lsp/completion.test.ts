@@ -64,6 +64,12 @@ describe('what is offered first', () => {
     expect((await labels(line, 5)).slice(0, first.length)).toEqual(first);
   });
 
+  test.each(['    3 and |', '    2, 3 and |', '    3, |'])('nobody acts with himself: %s', async (line) => {
+    const others = await labels(line);
+    expect(others).toEqual(expect.arrayContaining(['1', '4', '5']));
+    expect(others).not.toContain('3');
+  });
+
   test('in the head of a file: what may open, and nobody who acts', async () => {
     const items = await labels('|', 0);
     expect(items).toEqual(expect.arrayContaining(['level', 'rules', 'play', 'alignment']));

@@ -35,6 +35,13 @@ test.each([
   for (const part of parts) expect(value).toMatch(part);
 });
 
+test('a way from where no words fit is told from the nearest spot, without coordinates', async () => {
+  const text = lighthouse.replace('2 clears to right corner', '2 clears to (3.9, 2.9) m');
+  const value = await told('2 cle|ars to (3.9', text);
+  expect(value).toMatch(/→ (near )?[a-z -]+: \d+\.\d m in/);
+  expect(value).not.toMatch(/→[^:]*\(\d/);
+});
+
 test('a cause that takes no time is not told', async () => {
   expect(await told('look 2 "cor|ner": three')).not.toMatch(/takes 0\.0 s|needs 0\.0 s/);
 });

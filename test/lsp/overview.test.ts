@@ -106,6 +106,13 @@ describe('beside the lines', () => {
     expect(labels).toContain('step "Middle" | 1 has the ball');
   });
 
+  test('no time while where they start is just being written', async () => {
+    await client.change(uri, 4, [{ text: lighthouse.replace('from stack', 'from sta') }]);
+    expect((await hints()).filter(({ label }) => String(label).startsWith('→'))).toEqual([]);
+    await client.change(uri, 5, [{ text: lighthouse }]);
+    expect((await hints()).filter(({ label }) => String(label).startsWith('→'))).not.toEqual([]);
+  });
+
   test('only for the lines asked for', async () => {
     const line = lines.findIndex((one) => one.includes('1 dribbles'));
     expect(await hints({ start: { line, character: 0 }, end: { line, character: 40 } })).toHaveLength(1);

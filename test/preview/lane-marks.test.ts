@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { clockRemark, gameClock } from '../../client/preview/clock.ts';
 import { lanesOf, ticksOf } from '../../client/preview/lane-marks.ts';
+import { callWith } from '../../client/preview/runs.ts';
 import { clockWords, tenths } from '../../client/preview/words.ts';
 import { sayMoment, sayWithTime } from '../../client/preview/told.ts';
 import { at } from '../../language/playback/at.ts';
@@ -39,6 +40,16 @@ describe('the lanes', () => {
   it('show a look that is passed up as such', () => {
     const looks = lanesOf(lighthouse, lighthouse.runs[1]!).flatMap(({ marks }) => marks.filter(({ kind }) => kind === 'look'));
     expect(looks.map(({ part, taken }) => [part, taken])).toEqual([['middle?3.1', false], ['middle?4.1', true]]);
+  });
+});
+
+describe('when to call it', () => {
+  const times = (first: number, all: number) => ({ ...lighthouse.times, firstLook: { fromCall: first, alreadySet: first }, allLooks: { fromCall: all, alreadySet: all } });
+
+  it('is said once where every look needs the same, and of a throw-in in the same words', () => {
+    expect(callWith({ ...lighthouse, times: times(9, 9) })).toBe('Call with 9 s or more.');
+    expect(callWith({ ...throwIn, times: times(4, 4) })).toBe('Call with 4 s or more.');
+    expect(callWith({ ...throwIn, times: times(4, 6) })).toBe('Call with 4 s or more for the first look, with 6 s for every look.');
   });
 });
 

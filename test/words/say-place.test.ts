@@ -4,12 +4,20 @@ import { courtOf } from '../../language/court/court.ts';
 import { distance } from '../../language/court/point.ts';
 import { ruleSets } from '../../language/court/rule-sets.ts';
 import { allSpots } from '../../language/court/spots.ts';
+import { inEnglish, type Message } from '../../language/message/message.ts';
 import { parseLine } from '../../language/grammar/parse-line.ts';
-import { sayPlace, wordsFor } from '../../language/words/say-place.ts';
+import { sayAbout, sayPlace, wordsFor } from '../../language/words/say-place.ts';
 
 const courts = ruleSets.map(courtOf);
 const anywhere = fc.tuple(fc.constantFrom(...courts), fc.double({ min: -7.6, max: 7.6, noNaN: true }), fc.double({ min: -1.9, max: 13, noNaN: true }));
 const fiba = courts[0]!;
+
+test('a place that only numbers could write is told from the nearest spot', () => {
+  const between = { x: 5.9, y: -0.1 };
+  expect(sayPlace(fiba, between)).toMatch(/^\(/);
+  expect(inEnglish(sayAbout(fiba, between) as Message)).toMatch(/^near [a-z -]+$/);
+  expect(sayAbout(fiba, allSpots(fiba).find(({ label }) => label === 'left wing')!.point)).toBe('left wing');
+});
 
 describe('a place is said as a coach says it', () => {
   test('by the spot a player stands on, a hand more or less', () => {

@@ -44,6 +44,9 @@ function wantedBy(item: Expected): Wanted | undefined {
   return item.path.some((part) => part.startsWith('subject>')) ? 'subject' : 'anyone';
 }
 
+/** So far the line only names who acts. */
+const stillNaming = /^\s*(?:X?[1-5](?:\s*,\s*|\s*,?\s+and\s+))+$/i;
+
 /** Undefined for one it cannot be. */
 function rankOf(line: Line, body: BodyId, wanted: Wanted): number | undefined {
   const { standing, actors } = line;
@@ -67,6 +70,8 @@ function rankOf(line: Line, body: BodyId, wanted: Wanted): number | undefined {
     case 'looker':
       return isDefender(body) ? undefined : (standing.looked.includes(body) ? 20 : 10) + (body === standing.holder ? 0 : number);
     case 'subject':
+      // `3 and …`: nobody acts with himself.
+      if (himself && stillNaming.test(line.prefix.slice(0, line.expected.from))) return undefined;
       if (himself && actors.length < 5 && line.prefix.trim() !== '') return 60 + number;
       if (isDefender(body)) return 80 + number;
       return body === standing.holder ? 10 : (standing.acted.includes(body) ? 20 : 11) + number;
