@@ -31,7 +31,7 @@ const OTHER_WORDS: ReadonlyMap<string, readonly string[]> = new Map(Object.entri
   rejects: [], refuses: [], bumps: [], tags: [], digs: [], stunts: [], spins: [], shuffles: [],
 }));
 /** Left out, the line would say the opposite, or another place. */
-const MEANT: ReadonlySet<string> = new Set(['unless', 'before', 'if', 'not', 'never', 'no', 'without', 'high', 'low', 'wide', 'middle', 'fakes', 'fake', 'whoever', 'except', 'until', 'instead of', 'lanes', 'long', 'open', 'empty', 'opposite']);
+const MEANT: ReadonlySet<string> = new Set(['unless', 'before', 'if', 'not', 'never', 'no', 'without', 'high', 'low', 'wide', 'middle', 'fakes', 'fake', 'whoever', 'except', 'until', 'instead of', 'lanes', 'long', 'open', 'empty', 'opposite', 'side']);
 const NUMBER_WORDS = ['one', 'two', 'three', 'four', 'five'];
 const SHORT_WORDS = [',', 'to', 'for', 'off', 'and', ':', 'at', 'on', 'with', 'have', 'of', 'after'] as const;
 /** No line needs more tries, and a wrong line must not cost more than a keystroke. */
@@ -86,7 +86,7 @@ function candidates(broken: Broken): readonly Candidate[] {
       if (broken.tokens.slice(from, from + count).some((token) => isPlayer(token) || ['STRING', 'NUMBER', 'SECONDS', 'LENGTH', 'FORM'].includes(token.tokenType.name))) break;
       const word = plainWords(written(broken, from, from + count));
       if (word.length > 40) break;
-      const limit = word.length < 3 && !/^o/.test(word) ? 1 : reach(word);
+      const limit = nearEnough(broken, from, count, word);
       const known = OTHER_WORDS.get(word);
       const others = count === 1 && from === broken.index ? (known ?? []) : [];
       // A word with a meaning of its own is no slip of the pen, nor is a phrase that begins with it.
@@ -96,6 +96,10 @@ function candidates(broken: Broken): readonly Candidate[] {
         const target = keywordAtoms(keyword).join(' ');
         const meant = others.indexOf(keyword);
         const distance = meant >= 0 ? meant / 10 : keystrokes(word, target, limit);
+        // Two letters off and another beginning: another word, not a slip of the pen.
+        if (meant < 0 && distance >= 2 && word[0] !== target[0]) continue;
+        // A phrase with another first word is another deed.
+        if (count > 1 && distance > 2 && target.split(' ')[0] !== word.split(' ')[0]) continue;
         if (distance <= limit && (distance < target.length || meant >= 0)) found.push({ from, to: from + count, words: agreeing(broken, keyword, from), distance: distance + (from === broken.index ? 0 : 0.5) });
       }
       const digit = NUMBER_WORDS.indexOf(word) + 1;
@@ -107,6 +111,12 @@ function candidates(broken: Broken): readonly Candidate[] {
   const kept = found.filter((candidate, index) => found.findIndex((other) => other.from === candidate.from && other.to === candidate.to && other.words === candidate.words) === index);
   candidatesOf.set(broken, kept);
   return kept;
+}
+
+/** How many keystrokes off a word may be: one that the grammar has is seldom mistyped, and farther off it says something else. */
+function nearEnough(broken: Broken, from: number, count: number, word: string): number {
+  if (count === 1 && broken.tokens[from]!.tokenType.name !== 'UNKNOWN') return 1;
+  return word.length < 3 && !/^o/.test(word) ? 1 : reach(word);
 }
 
 const OF_A_DEFENDER: ReadonlySet<string> = new Set(['defend', 'move', 'seal', 'rebound', 'hold', 'event']);
@@ -192,8 +202,10 @@ function* insertions(broken: Broken): Generator<Mend | undefined> {
     // A screen or a pass for an opponent is never meant.
     if ((word === 'for' || word === 'to') && token.image.startsWith('x') && isPlayer(token)) continue;
     const before = broken.tokens[index - 1];
+    // `goes under the hand-off`: what a defender goes under is no screen of his men.
+    if (word === 'off' && before !== undefined && verbOf(before.image)?.class === 'defend') continue;
     const tight = (word === ',' || word === ':') && before !== undefined;
-    const at = tight ? endOf(before) : token.startOffset;
+    const at = tight ? endOf(before) : startWithArticles(broken, index);
     const text = tight ? word : `${word} `;
     const fix = tried(broken, message('Put "{word}" before {words}', { word, words: said(written(broken, index)) }), [{ at, to: at, text }]);
     yield fix && { kind: 'insert', from: index, to: index + 1, words: word === ',' || word === ':' ? `${written(broken, index - 1)}${word} ${written(broken, index)}` : `${word} ${written(broken, index)}`, fix };
@@ -219,7 +231,7 @@ function* omissions(broken: Broken): Generator<Mend | undefined> {
     if (!last || !broken.token || isPlayer(broken.token)) return;
     // What stands there may hold what the coach means: leaving out a verb or a name changes the play.
     if (broken.tokens.slice(broken.index, broken.index + count).some((token) => isPlayer(token) || lineParser().lexer.verbs.has(token.tokenType.name))) return;
-    if (MEANT.has(broken.token.image.toLowerCase())) return;
+    if (broken.tokens.slice(broken.index, broken.index + count).some(({ image }) => MEANT.has(image.toLowerCase()))) return;
     const next = broken.tokens[broken.index + count];
     const before = broken.tokens[broken.index - 1];
     const edit = next ? { at: broken.token.startOffset, to: next.startOffset, text: '' } : { at: before ? endOf(before) : broken.token.startOffset, to: endOf(last), text: '' };
@@ -240,7 +252,8 @@ export function* quotes(broken: Broken): Generator<Mend | undefined> {
     const last = broken.tokens.length;
     const ends = [...Array(Math.min(6, last - from)).keys()].map((count) => from + count + 1).filter((to) => to > broken.index);
     if (!ends.includes(last)) ends.push(last);
-    for (const to of isOwnName ? ends.slice(0, 2) : ends) {
+    // A spot’s name is one word here: several say something else, and quotes would only hide it.
+    for (const to of isOwnName ? ends.slice(0, 1) : ends) {
       const at = startWithArticles(broken, from);
       const end = endOf(broken.tokens[to - 1]!);
       const words = broken.text.slice(at, end).replaceAll(/["“”]/g, '');

@@ -79,6 +79,8 @@ export function comesOutTo(broken: Broken): SaidOtherwise | undefined {
   const verb = tokens.findLastIndex((token, i) => i < index && i >= index - 3 && /^(comes?|steps?|gets?|goes)/.test(word(token)));
   if (verb < 1 || !isDefender(tokens[verb - 1]) || !isAttacker(tokens[index])) return undefined;
   const text = `${inNumber(broken, verb, 'closes out')} on ${written(broken, index)}`;
+  // Nobody waits for a defender: what depends on him is a step.
+  if (/^(when|once|as|after|if)$/.test(word(tokens[0]))) return { code: 'misplaced-word', from: 0, to: index + 1, message: message('A line happens whatever the defence does. What depends on it is a step of its own: {shown}.', { shown: `step "…" instead of "…" when ${written(broken, verb - 1)} ${text}` }), fixes: [] };
   return { code: 'misplaced-word', from: verb, to: index + 1, message: message('A defender who runs out at a man with the ball closes out: "{text}".', { text }), fixes: [writing(broken, verb, index + 1, text)] };
 }
 
@@ -94,6 +96,8 @@ export function runsTheClockDown(broken: Broken): SaidOtherwise | undefined {
   const { tokens, index } = broken;
   const clock = tokens.findIndex((token, i) => i >= index - 1 && i <= index + 3 && /^(clock|time)$|clock$/.test(word(token)));
   const verb = tokens.findLastIndex((token, i) => i <= index && verbOf(word(token)) !== undefined);
+  // `at the same time` is no clock.
+  if (/^same( time)?$/.test(word(tokens[clock - 1])) || /same time/.test(word(tokens[clock]))) return undefined;
   if (clock < 0 || verb < 1 || !isAttacker(tokens[verb - 1]) || !['dribble', 'move', 'hold'].includes(verbOf(word(tokens[verb]))!.class)) return undefined;
   const seconds = /\d+(\.\d+)?/.exec(written(broken, clock, tokens.length))?.[0];
   const text = `${inNumber(broken, verb, 'keeps his dribble')} until ${seconds ?? '8'} on the clock`;

@@ -45,8 +45,11 @@ function looksTo(broken: Broken): SaidOtherwise | undefined {
   if (!isAttacker(joint)) {
     // `4 turns and looks up the floor`
     if (!['and', 'then', ','].includes(joint.image)) return undefined;
-    const words = written(broken, index - 1, tokens.length);
-    return { code: 'misplaced-word', from: index, to: tokens.length, message: message('Looking moves nobody. A chance to score is a line that begins with "look" and the man who scores: "{words}".', { words: 'look 1: layup' }), fixes: [tried(broken, message('Leave out "{words}"', { words }), [{ at: endOf(tokens[index - 2]!), to: endOf(tokens.at(-1)!), text: '' }])] };
+    // What he does behind it stays.
+    const next = tokens.findIndex(({ image }, at) => at > index && ['and', 'then', ','].includes(image));
+    const end = next < 0 ? tokens.length : next;
+    const words = written(broken, index - 1, end);
+    return { code: 'misplaced-word', from: index, to: end, message: message('Looking moves nobody. A chance to score is a line that begins with "look" and the man who scores: "{words}".', { words: 'look 1: layup' }), fixes: [tried(broken, message('Leave out "{words}"', { words }), [{ at: endOf(tokens[index - 2]!), to: endOf(tokens[end - 1]!), text: '' }])] };
   }
   const whom = tokens.findIndex((token, at) => at > index && isAttacker(token));
   const text = whom < 0 ? undefined : `look ${written(broken, whom)}`;

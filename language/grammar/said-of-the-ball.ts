@@ -13,7 +13,8 @@ export function isAFake(broken: Broken): SaidOtherwise | undefined {
   const player = tokens[index - 1];
   const on = rest > 0 ? tried(broken, message('Write only "{words}"', { words: `${written(broken, index - 1)} ${written(broken, rest, tokens.length)}` }), [{ at: tokens[index]!.startOffset, to: tokens[rest]!.startOffset, text: '' }]) : undefined;
   const words = written(broken, index, tokens.length).replaceAll(/["“”]/g, '');
-  const whole = index === 1 && isAttacker(player) ? `note ${written(broken, 0)} "${words}"` : undefined;
+  // What he does behind the fake would be lost in a note.
+  const whole = index === 1 && rest < 0 && isAttacker(player) ? `note ${written(broken, 0)} "${words}"` : undefined;
   const note = whole === undefined ? undefined : tried(broken, message('Write {words}', { words: whole }), [{ at: tokens[0]!.startOffset, to: endOf(tokens.at(-1)!), text: whole }]);
   const told = whole === undefined ? message('A fake is not drawn. Write it as a note, and what he does then as his action.') : message('A fake is not drawn. Write it as a note ({note}), and what he does then as his action.', { note: whole });
   return { code: 'unknown-word', from: index, to: index + 1, message: told, fixes: [on, note] };
@@ -98,6 +99,15 @@ export function passToAPlace(broken: Broken): SaidOtherwise | undefined {
   if (word(tokens[index - 1]) !== 'to' || verbOf(word(verb))?.class !== 'pass' || !broken.wanted.every(({ token }) => /PLAYER|him|them/.test(token))) return undefined;
   const place = written(broken, index, commaAfter(broken, index));
   if (!reads(`2 cuts to ${place}`)) return undefined;
+  const isLook = word(tokens[0]) === 'look';
+  const comma = commaAfter(broken, index);
+  // The looker is there himself: `look 3: skip to the corner, three`.
+  if (isLook && isAttacker(tokens[1]) && word(tokens[2]) === ':') {
+    const at = /corner|gap|seam|lane$/.test(place) ? 'in' : 'on';
+    const text = `look ${written(broken, 1)} ${at} the ${place.replace(/^the /i, '')}: ${written(broken, 3, index - 1)}${comma < tokens.length ? written(broken, comma, tokens.length) : ''}`;
+    const fix = rewriting(broken, text);
+    if (fix !== undefined) return { code: 'misplaced-word', from: index - 1, to: comma, message: message('Write "{text}".', { text }), fixes: [fix] };
+  }
   const receiver = word(tokens[0]) === '3' ? '2' : '3';
   const joint = /corner|gap|seam|lane$/.test(place) ? 'in' : 'on';
   return { code: 'misplaced-word', from: index, to: index + 1, message: message('A pass goes to a man. Say who is there: "{words}".', { words: `${written(broken, index - 1)} ${receiver} ${joint} the ${place.replace(/^the /i, '')}` }), fixes: [] };
@@ -150,7 +160,7 @@ export function behindTheBall(broken: Broken): SaidOtherwise | undefined {
   const { tokens, index } = broken;
   if (word(tokens[index]) !== 'ball' || !/^(behind|beside|in front of|around|over)$/.test(word(tokens[index - 1]))) return undefined;
   const from = index - 1;
-  return { code: 'misplaced-word', from, to: index + 1, message: message('Say which man has it then: "{words} 2".', { words: word(tokens[from]) }), fixes: ['1', '2', '3'].map((who) => tried(broken, message('Write "{words} {who}"', { words: word(tokens[from]), who }), [{ at: tokens[from]!.startOffset, to: endOf(tokens[index]!), text: `${word(tokens[from])} ${who}` }])) };
+  return { code: 'misplaced-word', from, to: index + 1, message: message('Say which man has it then: "{words} 2".', { words: word(tokens[from]) }), fixes: ['1', '2', '3', '4'].filter((who) => who !== word(tokens[0])).slice(0, 3).map((who) => tried(broken, message('Write "{words} {who}"', { words: word(tokens[from]), who }), [{ at: tokens[from]!.startOffset, to: endOf(tokens[index]!), text: `${word(tokens[from])} ${who}` }])) };
 }
 
 /** `2 steps back to the top for safety` */

@@ -10,12 +10,12 @@ import { icesTheScreen, whichZone, picksUpAMan, drawsTwo, fouls, makesOrMisses, 
 import { takesHisMan, setsUpHisMan, upTheSideline, oppositeOfWhat, fillsALane, anOpenPlace, someonesSpot, clearsASide, highOrLow, andOutTo, facesUp, getsTo, rotatesASpot } from './said-of-moves.ts';
 import { setsAnAdjectiveScreen, pickAndRoll, refuses, offMissing, doublesFor, doubleBy, oneThenTheOther, whichOfTheZone, pins, throughTheGate, shutsTheGate } from './said-of-screens.ts';
 import { isAFake, getsTheBall, getsAHandOff, theHandOffTold, ballGoesTo, eitherReceiver, passToAPlace, followsHisPass, probes, anOpponentsCount, atTheDefence, atForTo, behindTheBall, forSafety, passOffTheScreen, countsHisDribbles } from './said-of-the-ball.ts';
-import { dependsOnTheDefence, before, onTheCatch, onTheSignal, waitsWithoutFor, waitsForAScreen, countsTo } from './said-of-waits.ts';
+import { atTheSameTime, dependsOnTheDefence, before, onTheCatch, onTheSignal, waitsWithoutFor, waitsForAScreen, countsTo } from './said-of-waits.ts';
 
 /** In the order in which they are tried: the first that fits speaks. */
 const RECOGNISERS: readonly Recogniser[] = [
   ...saidOfHeads, ...saidOfLooks, inAPhrase,
-  fouls, makesOrMisses, shootsAFreeThrow, guardsHim, comesOutTo, boxAndOne, runsTheClockDown, pickAndRoll, setsAnAdjectiveScreen,
+  atTheSameTime, fouls, makesOrMisses, shootsAFreeThrow, guardsHim, comesOutTo, boxAndOne, runsTheClockDown, pickAndRoll, setsAnAdjectiveScreen,
   icesTheScreen, pins, countsHisDribbles, passOffTheScreen, rotatesASpot, probes, theHandOffTold, anOpponentsCount, drawsTwo, upTheSideline, behindTheBall, oppositeOfWhat, refuses, offMissing,
   onTheSignal, forSafety, getsAHandOff, passToAPlace, whichOfTheZone, fillsALane, atTheDefence, anOpenPlace, someonesSpot, throughTheGate,
   shutsTheGate,

@@ -2,6 +2,7 @@
 import { message, type Message } from '../message/message.ts';
 import { alignmentNames } from '../court/alignments.ts';
 import { endOf, isPlayer, said, tried, written, type Broken } from './broken-line.ts';
+import { verbOf } from './verbs.ts';
 import type { LineFix } from './line-fault.ts';
 import { rewriting } from './saying.ts';
 
@@ -44,8 +45,17 @@ function verbs(broken: Broken, word: string): WhatThereIs | undefined {
   const isDefender = who.image.startsWith('x');
   const note = isPlayer(who) && !isDefender ? `note ${who.image} "${words}"` : `note "${isPlayer(who) ? `${written(broken, 0)} ` : ''}${words}"`;
   const some = isDefender ? 'switches, denies, helps …' : 'cuts, passes, screens …';
+  if (!isDefender && namesAnAction(broken, index + 1)) return { message: message('{word} is no verb I know. Say it with one of those in the reference under Actions ({some}). A note ({note}) moves nobody.', { word, some, note: 'note "…"' }), fixes: [] };
   return { message: message('{word} is no verb I know. Say it with one of those in the reference under Actions ({some}), or as a coaching point: {note}.', { word, some, note }), fixes: isDefender ? [] : [rewriting(broken, note)] };
 }
+
+/** Another verb, or somewhere to go: as a note it would be lost. */
+function namesAnAction({ tokens }: Broken, from: number): boolean {
+  return tokens.slice(from).some(({ image, tokenType }, at) => tokenType.name !== 'STRING' && ((verbOf(image)?.number === 'singular' && at > 0) || ['to', 'into', 'toward', 'up top', 'off', 'via'].includes(image)));
+}
+
+/** Words for the floor, or for a space in it, which no spot is called: a name of his own would be no help. */
+const NOT_A_SPOT: ReadonlySet<string> = new Set(['court', 'floor', 'gap', 'gaps', 'seam', 'space', 'area', 'hole', 'line', 'spot', 'place', 'open']);
 
 function finishes(_broken: Broken, word: string): WhatThereIs {
   return { message: message('{word} is no shot and no pass I know. Shots are layup, dunk, jumper, three, hook and tip-in; before one may stand how he gets the ball: lob, bounce pass, skip.', { word }), fixes: [] };
@@ -61,6 +71,7 @@ function spots(broken: Broken, word: string): WhatThereIs | undefined {
   const at = tokens[from]!.startOffset;
   const to = endOf(tokens[index]!);
   const name = broken.text.slice(at, to);
+  if (NOT_A_SPOT.has(written(broken, index).toLowerCase())) return { message: message('{word} can be many places. Say which: "{example}".', { word, example: 'to the nail' }), fixes: [] };
   const quoted = tried(broken, message('Put "{name}" in quotes, and say where it is: spot "{name}" is …', { name }), [{ at, to, text: `"${name}"` }]);
   const metres = tried(broken, message('Say it in metres'), [{ at, to, text: '(4.2, 3) m' }]);
   if (!quoted && !metres) return undefined;

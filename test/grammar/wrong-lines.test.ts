@@ -115,7 +115,8 @@ const rows: readonly (readonly [line: string, marked: string, code: string, mend
   ['two cuts to rim', 'two', 'unknown-word', '2 cuts to rim'],
   ['everyone els holds', 'els', 'unknown-word', 'everyone else holds'],
   ['4 rolls thn 5 pops', 'thn', 'unknown-word', '4 rolls then 5 pops'],
-  ['5 flies to rim', 'flies', 'unknown-word', 'note 5 "flies to rim"'],
+  ['5 flies to rim', 'flies', 'unknown-word'],
+  ['5 flies about', 'flies', 'unknown-word', 'note 5 "flies about"'],
   ['3 to rim', '3 to', 'verb-missing', '3 cuts to rim'],
   ['4 for 2', '4 for', 'verb-missing', '4 screens for 2'],
   ['3cuts to rim', '3cuts', 'unknown-word', '3 cuts to rim'],
@@ -288,7 +289,7 @@ describe('messages', () => {
   it.each([
     ['4 scrrens for 2', '"scrrens" is no word I know here. Did you mean "screens"?'],
     ['4 screens for', 'The line stops too early. After "screens for" comes a player (1 to 5).'],
-    ['5 flies to rim', '"flies" is no verb I know. Say it with one of those in the reference under Actions (cuts, passes, screens …), or as a coaching point: note 5 "flies to rim".'],
+    ['5 flies to rim', '"flies" is no verb I know. Say it with one of those in the reference under Actions (cuts, passes, screens …). A note (note "…") moves nobody.'],
     ['6 cuts to rim', 'There is no player 6. The offence is 1 to 5, the defence X1 to X5.'],
     ['pass 1 to 5', 'The player comes first: "1 passes …".'],
     ['4 sets a screen for 2', 'Say it with the verb alone: "screens".'],
