@@ -3,9 +3,9 @@ import type { LineFault, LineFix } from './line-fault.ts';
 import { spanOf, type ClauseTree, type Columns, type LineTree, type NodeOf, type SubjectsTree } from './tree.ts';
 import { otherNumber, verbOf } from './verbs.ts';
 
-/** A line that can be read, with a word that a careful reader would mend. */
+/** A line that can be read, with a word that a careful reader would mend, or with words that nothing comes of. */
 export interface LineWarning extends Columns {
-  readonly code: 'verb-number';
+  readonly code: 'verb-number' | 'not-drawn' | 'words-not-read';
   readonly message: Message;
   readonly fixes: readonly LineFix[];
 }

@@ -3,6 +3,7 @@ import { SetLineTerminals } from './generated/ast.ts';
 import type { LineWords } from './line-tables.ts';
 import type { LineToken } from './line-token.ts';
 import { readOver } from './read-over.ts';
+import { reworded } from './reworded.ts';
 
 export interface LexedLine {
   readonly tokens: LineToken[];
@@ -17,6 +18,8 @@ export interface LineLexer {
   /** Names of the keywords that are verbs of a player. */
   readonly verbs: ReadonlySet<string>;
   readonly lex: (text: string) => LexedLine;
+  /** Marks each player directly before a verb as its subject. */
+  readonly tagged: (tokens: LineToken[]) => LineToken[];
 }
 
 interface Phrase {
@@ -31,7 +34,7 @@ const TIME_IN_WORDS = /(half an?|an?|one|two|three|four|five)\s+(?:seconds?|secs
 const SECONDS_IN_WORDS: { readonly [word: string]: string } = { a: '1', an: '1', one: '1', two: '2', three: '3', four: '4', five: '5' };
 
 /** Words that may stand or not, everywhere but in quotes. */
-export const ARTICLES: ReadonlySet<string> = new Set(['the', 'a', 'an', 'his', 'her', 'their']);
+export const ARTICLES: ReadonlySet<string> = new Set(['the', 'a', 'an', 'his', 'her', 'their', 'our']);
 const JOINT = /[ \t]+|-/y;
 const ATOM = /[\p{L}\p{N}_'’]+/uy;
 const TERMINALS_IN_ORDER = ['SECONDS', 'SPEED', 'LENGTH', 'FORM', 'XPLAYER', 'PLAYER', 'NEGATIVE', 'NUMBER'] as const;
@@ -203,7 +206,10 @@ export function buildLexer(words: LineWords): LineLexer {
   /** A player directly before a verb is that verb's subject. In `must have 3 passes` the word is a noun. */
   function retagged(written: LineToken[]): LineToken[] {
     if (written[0]?.image === 'must') return written;
-    const tokens = readOver(written, definition);
+    return tagged(readOver(reworded(written, definition), definition));
+  }
+
+  function tagged(tokens: LineToken[]): LineToken[] {
     // `look 4 rolling`, `look 2 backdoor`: whom one looks for is named, not told of.
     const first = tokens[0]?.image === 'look' ? tokens.findIndex(({ image, tokenType }, i) => i > 0 && !players.has(tokenType) && !['for', ',', 'or', 'him', 'them'].includes(image)) + 1 || tokens.length : 1;
     for (let i = first; i < tokens.length; i++) {
@@ -215,5 +221,5 @@ export function buildLexer(words: LineWords): LineLexer {
     return tokens;
   }
 
-  return { definition, verbs, lex };
+  return { definition, verbs, lex, tagged };
 }

@@ -27,8 +27,8 @@ const OTHER_WORDS: ReadonlyMap<string, readonly string[]> = new Map(Object.entri
   from: ['off'], around: ['off', 'around'], using: ['off'], against: ['on'], near: ['beside'], by: ['beside', 'off'], next: ['beside'], '&': ['and'], '+': ['and'], everybody: ['everyone'], all: ['everyone'], rest: ['others'],
   set: ['is set', 'are set'], open: ['is open', 'are open'], free: ['is free', 'are free'], inbounder: ['is the thrower'], thrower: ['is the thrower'], safety: ['is the safety'], trap: ['traps'], double: ['doubles'], deny: ['denies'], must: ['must have'], needs: ['must have'], requires: ['must have'], with: ['at'],
   // Right words with a meaning of their own that no line has: the nearest word would say something else.
-  unless: [], before: [], out: [], back: [], tight: [], high: [], low: [], wide: [], deep: [], fakes: [], fake: [], jabs: [], pinches: [], faces: [], counts: [], bigs: [], whoever: [], screening: [], lanes: [], long: [], looks: [], splits: [], probes: [], ices: [], opposite: [],
-  rejects: [], refuses: [], bumps: [], tags: [], digs: [], stunts: [], spins: [], shuffles: [],
+  no: [], unless: [], before: [], out: [], back: [], tight: [], high: [], low: [], wide: [], deep: [], fakes: [], fake: [], jabs: [], pinches: [], faces: [], counts: [], bigs: [], whoever: [], screening: [], lanes: [], long: [], looks: [], splits: [], probes: [], ices: [], opposite: [],
+  rejects: [], refuses: [], bumps: [], tags: [], flies: [], digs: [], stunts: [], spins: [], shuffles: [],
 }));
 /** Left out, the line would say the opposite, or another place. */
 const MEANT: ReadonlySet<string> = new Set(['unless', 'before', 'if', 'not', 'never', 'no', 'without', 'high', 'low', 'wide', 'middle', 'fakes', 'fake', 'whoever', 'except', 'until', 'instead of', 'lanes', 'long', 'open', 'empty', 'opposite', 'side']);
@@ -264,4 +264,10 @@ export function* quotes(broken: Broken): Generator<Mend | undefined> {
       }
     }
   }
+}
+
+/** Whether a word near the wrong one makes the line readable: a slip of the pen. */
+export function isSlip(broken: Broken): boolean {
+  const [mend] = mends(broken, 1);
+  return mend !== undefined && ['replace', 'blank', 'swap', 'insert'].includes(mend.kind);
 }

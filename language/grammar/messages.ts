@@ -14,7 +14,7 @@ const LINE_BEGINS = message('A line begins with a player and what he does ("3 cu
 type Recogniser = (broken: Broken) => LineFault | undefined;
 /** Mistakes that have a message of their own, the surest first. */
 const RECOGNISERS: readonly Recogniser[] = [
-  openQuote, formationWithoutHyphens, otherWords, noSuchPlayer, verbFirst, setsAScreen, articleAsName, unfinished, whoDoesIt, noVerb, unitMissing, nameWithoutQuotes,
+  openQuote, formationWithoutHyphens, otherWords, noSuchPlayer, verbFirst, articleAsName, unfinished, whoDoesIt, noVerb, unitMissing, nameWithoutQuotes,
 ];
 
 /** What is wrong with a line that the parser refused: the exact place, what was wanted there, and what would mend it. */
@@ -88,23 +88,6 @@ function singular(verb: string): string {
   return verbOf(verb)?.number === 'plural' ? (otherNumber.get(verb) ?? verb) : verb;
 }
 
-/** Other words for a screen, behind `sets a`. */
-const PICKS: ReadonlyMap<string, string> = new Map(Object.entries({ pick: 'screen', picks: 'screens', 'back pick': 'back-screen', pindown: 'pin-screen', 'pin down': 'pin-screen', ghost: 'screen' }));
-
-/** `4 sets a screen for 2`: the kind of screen is the verb. */
-function setsAScreen(broken: Broken): LineFault | undefined {
-  // `gives` is a verb of its own: the fault is the noun behind it.
-  const index = /^gives?$/.test(broken.tokens[broken.index - 1]?.image ?? '') ? broken.index - 1 : broken.index;
-  const token = broken.tokens[index];
-  const noun = broken.tokens[index + 1];
-  const said = noun && (PICKS.get(noun.image.toLowerCase()) ?? noun.image);
-  if (!token || !/^(sets?|gives?|makes?|puts?)$/i.test(token.image) || !noun || !said || verbOf(said)?.class !== 'screen') return undefined;
-  const both = [said, otherNumber.get(said)!];
-  const verb = both.find((word) => (verbOf(word)!.number === 'singular') === singularAt(broken, index))!;
-  const fix = tried(broken, message('Write "{words}"', { words: verb }), [{ at: token.startOffset, to: endOf(noun), text: verb }]);
-  return fault('noun-for-verb', token.startOffset, endOf(noun), message('Say it with the verb alone: "{verb}".', { verb }), [fix], { found: written(broken, index, index + 2), suggestion: verb });
-}
-
 function unfinished(broken: Broken): LineFault | undefined {
   const { token, tokens, index } = broken;
   if (token && (index !== tokens.length - 1 || !isBegun(broken))) return undefined;
@@ -128,7 +111,8 @@ function endings(broken: Broken): LineFix[] {
 }
 
 /** Whether the last word is the beginning of a word that may stand there. */
-function isBegun(broken: Broken): boolean {
+export function isBegun(broken: Broken): boolean {
+  if (broken.token === undefined || broken.index !== broken.tokens.length - 1) return false;
   const word = written(broken, broken.index).toLowerCase().replaceAll('-', ' ');
   return broken.wanted.some(({ token, isKeyword }) => isKeyword && token !== word && keywordAtoms(token).join(' ').startsWith(word));
 }

@@ -4,6 +4,7 @@ import { lineParser } from './line-parser.ts';
 import type { LexedLine } from './lexer.ts';
 import type { LineFault } from './line-fault.ts';
 import { faultOf } from './messages.ts';
+import { unheard } from './unheard.ts';
 import type { Columns, LineTree } from './tree.ts';
 
 export type { LineEdit, LineFault, LineFix } from './line-fault.ts';
@@ -54,5 +55,5 @@ export function parseLine(text: string): ParsedLine {
   const { tree, whole } = parser.parse(lexed);
   const read = { text, ...(tree ? { tree } : {}), ...opened, warnings: whole && tree ? agreementOf(tree) : [], ...comment };
   if (whole) return read;
-  return { ...read, fault: faultOf(text, lexed) };
+  return unheard(read, lexed) ?? { ...read, fault: faultOf(text, lexed) };
 }

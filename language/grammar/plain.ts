@@ -9,7 +9,7 @@ const PLACE_SYNONYMS: Record<string, string> = {
   basket: 'rim', hoop: 'rim', ring: 'rim', hole: 'rim', bucket: 'rim', 'under the basket': 'rim', 'under the hoop': 'rim', 'under the rim': 'rim', 'under the ring': 'rim', 'front of the rim': 'rim', 'front of the basket': 'rim', 'front of the hoop': 'rim',
   'top of the key': 'top', 'top of the arc': 'top', 'top of the circle': 'top', 'up top': 'top', 'out top': 'top', post: 'mid-post', middle: 'nail', paint: 'lane', key: 'lane',
   'half-court line': 'half court', 'half line': 'half court', midcourt: 'half court', 'mid court': 'half court', 'midcourt line': 'half court', 'center court': 'half court', 'centre court': 'half court', 'center line': 'half court', 'centre line': 'half court',
-  'over half court': 'half court', 'across half court': 'half court', 'past half court': 'half court', 'own free-throw line': 'far free-throw line', 'own baseline': 'far baseline',
+  'over half court': 'half court', 'across half court': 'half court', 'past half court': 'half court', 'own free-throw line': 'far free-throw line', 'own baseline': 'far baseline', 'foul line': 'free-throw line', 'foul line extended': 'free-throw line', 'hash mark': 'hash',
 };
 /** `SpotAtBothEnds` of the grammar as the other half calls it. */
 const IN_THE_BACKCOURT: Record<string, string> = {
@@ -26,6 +26,8 @@ const SHOT_SYNONYMS: Record<string, string> = { 'tip in': 'tip-in', 'lay-up': 'l
   'put-back': 'layup', putback: 'layup', 'finger roll': 'layup', 'lay-in': 'layup', layin: 'layup', '3 pointer': 'three',
   // What a man with his back to the rim does there. Common practice, no source.
   'drop step': 'layup', 'up and under': 'layup', 'baby hook': 'hook',
+  // Who finishes or scores off a pass inside lays it up. Common practice, no source.
+  finish: 'layup', 'catch and finish': 'layup', 'catch and score': 'layup', score: 'layup', scoop: 'layup',
 };
 const COUNTABLES: Record<string, string> = {
   passes: 'pass', screens: 'screen', 'ball-screens': 'ball-screen', cuts: 'cut', dribbles: 'dribble', drives: 'drive', 'hand-offs': 'hand-off', 'hand off': 'hand-off', handoffs: 'hand-off', handoff: 'hand-off', reversals: 'reversal', looks: 'look',
@@ -52,7 +54,10 @@ const WAITS: Record<string, string> = { 'as soon as': 'once', after: 'once' };
 const PASS_SYNONYMS: Record<string, string> = { 'hand off': 'hand-off', 'kick out': 'kick-out', 'skip-pass': 'skip', 'dump off': 'pass', 'dump pass': 'pass',
   'drop pass': 'pass', dish: 'pass', 'high-low': 'pass', 'high-low pass': 'pass', 'give and go': 'pass', 'kick-out pass': 'kick-out', 'alley-oop': 'lob', handoff: 'hand-off',
   // A pass between two defenders off the dribble is bounced. Common practice, no source.
-  'pocket pass': 'bounce-pass', 'entry pass': 'pass', 'lob pass': 'lob', 'touch pass': 'tip', 'wrap-around pass': 'pass', 'drop-off': 'pass' };
+  'pocket pass': 'bounce-pass', 'entry pass': 'pass', 'lob pass': 'lob', 'touch pass': 'tip', 'wrap-around pass': 'pass', 'drop-off': 'pass',
+  'throw back': 'pass', throwback: 'pass', 'hit ahead': 'pass', swing: 'pass', 'swing pass': 'pass', 'swing back': 'pass', reversal: 'pass', kick: 'kick-out', 'kick back': 'kick-out', 'kick ahead': 'pass', dump: 'pass', 'dump in': 'pass', 'dump down': 'pass',
+  feed: 'pass', 'post feed': 'pass', 'post entry': 'pass', 'pass inside': 'pass', 'pass back': 'pass', 'pass ahead': 'pass', 'pass across': 'pass', 'pass over the top': 'pass', 'lob over the top': 'lob', 'slip pass': 'bounce-pass',
+  'backdoor pass': 'bounce-pass', 'inside pass': 'pass', 'return pass': 'pass', 'lead pass': 'pass', 'throw ahead': 'pass', 'outlet pass': 'pass', 'drive and kick': 'kick-out', 'quick pass': 'pass' };
 const PASS_STYLES: Record<string, string> = { long: 'baseball', 'long pass': 'baseball' };
 
 function lengthOf(text: string): { value: number; unit: LengthUnit; metres: number } {
@@ -95,7 +100,7 @@ const reshape: { [type: string]: (out: Node) => void } = {
     if (out['side'] === 'other') out['side'] = 'opposite';
     if (out['half'] === 'left' || out['half'] === 'right') out['half'] = `${out['half']} side`;
     if (out['half'] === 'opposite side' || out['half'] === 'other side') out['half'] = 'far side';
-    // `half court, left side`; `the left elbow in the backcourt`.
+    // `half court, left side`, `half court left`; `the left elbow in the backcourt`.
     if (out['onSide'] !== undefined) out['side'] ??= (out['onSide'] as string).replace(/ side.*/, '');
     delete out['onSide'];
     if (name === undefined) {
@@ -104,6 +109,7 @@ const reshape: { [type: string]: (out: Node) => void } = {
       return;
     }
     out['each'] = name in PLURAL_PLACES;
+    if (name === 'foul line extended') out['extended'] = true;
     const plain = PLURAL_PLACES[name] ?? PLACE_SYNONYMS[name] ?? name;
     out['name'] = out['inBackcourt'] === true ? IN_THE_BACKCOURT[plain] : plain;
     delete out['inBackcourt'];
@@ -142,7 +148,13 @@ const reshape: { [type: string]: (out: Node) => void } = {
   Everyone(out) {
     if (out['all'] === 'rest') out['all'] = 'others';
   },
+  // `down the left sideline`: by it, in bounds.
+  Heading(out) {
+    const way = out['way'] as string | undefined;
+    if (way !== undefined) out['way'] = way.replace(/^along the (\w+) sideline$/, 'down the $1 side').replace(/ sideline$/, ' side');
+  },
   At(out) {
+    out['how'] ??= 'at';
     if (out['how'] === 'on') out['how'] = 'at';
   },
   Circumstance(out) {

@@ -3,20 +3,21 @@ import type { LineToken } from './line-token.ts';
 import { verbOf } from './verbs.ts';
 
 /** How hard or how fast: said in every gym, drawn in no play. Common usage, no source. */
-const MANNER: ReadonlySet<string> = new Set(['hard', 'tight', 'tightly', 'quickly', 'sharply', 'strongly', 'immediately', 'simply', 'slowly', 'patiently', 'straight']);
+const MANNER: ReadonlySet<string> = new Set(['hard', 'tight', 'tightly', 'quickly', 'sharply', 'strongly', 'immediately', 'simply', 'slowly', 'patiently', 'straight', 'downhill', 'just', 'really', 'now']);
 /** Which way, as far as the place behind it says the same: `pops out to the top`, `posts up low on the block`. */
 const DIRECTIONS: ReadonlySet<string> = new Set(['out', 'back', 'up', 'down', 'over', 'across', 'away', 'around', 'in', 'high', 'low', 'wide', 'deep']);
-const BEFORE_A_PLACE: ReadonlySet<string> = new Set(['to', 'into', 'toward', 'at', 'on', 'in', 'off', 'via']);
+const BEFORE_A_PLACE: ReadonlySet<string> = new Set(['to', 'into', 'toward', 'at', 'on', 'in', 'off', 'via', 'between', 'out of']);
 /** Which way, where the verb says it already. */
 const SAID_BY_THE_VERB: { readonly [base: string]: readonly string[] } = {
   pop: ['out', 'back'], lift: ['up'], space: ['out', 'wide'], 'spot up': ['wide'], drift: ['out'], fade: ['out', 'away'], flash: ['up', 'out'], clear: ['away'], dive: ['down', 'in'], roll: ['down'],
-  run: ['wide'], sprint: ['wide'], stay: ['wide', 'high', 'low', 'out', 'deep'], hold: ['wide', 'high', 'low'], wait: ['wide', 'high', 'low'],
+  turn: ['around', 'over'], hold: ['wide', 'high', 'low', 'up'], stand: ['wide', 'high', 'low', 'tall'],
+  run: ['wide'], sprint: ['wide'], stay: ['wide', 'high', 'low', 'out', 'deep'], wait: ['wide', 'high', 'low'],
 };
 /** `comes up and ball-screens`: where he comes to, the screen says. */
 const SAID_BY_WHAT_FOLLOWS: ReadonlySet<string> = new Set(['comes', 'come']);
 /** `a pull-up jumper`, `a trailer three`: the shot is the last word. */
 const OF_A_SHOT: ReadonlySet<string> = new Set([
-  'pull up', 'spot up', 'backdoor', 'corner', 'elbow', 'wing', 'trailer', 'open', 'step back', 'fadeaway', 'face up', 'baby', 'drop-step', 'uncontested', 'rhythm', 'pick-and-pop', 'kick out', 'kick-out pass', 'wide-open', 'turnaround', 'driving', 'baseline', 'free-throw line', 'top of the key', 'short corner', 'reverse', 'power', 'quick', 'running', 'short', 'mid-range', 'midrange', 'deep', 'contested', 'catch-and-shoot', 'catch and shoot',
+  'one-dribble', 'two-dribble', 'off-the-dribble', 'step-in', 'clean', 'easy', 'good', 'wide', 'rim', 'pull up', 'spot up', 'backdoor', 'corner', 'elbow', 'wing', 'trailer', 'open', 'step back', 'fadeaway', 'face up', 'baby', 'drop-step', 'uncontested', 'rhythm', 'pick-and-pop', 'kick out', 'kick-out pass', 'wide-open', 'turnaround', 'driving', 'baseline', 'free-throw line', 'top of the key', 'short corner', 'reverse', 'power', 'quick', 'running', 'short', 'mid-range', 'midrange', 'deep', 'contested', 'catch-and-shoot', 'catch and shoot',
 ]);
 /** `corner 3`, `a 3 pointer`. */
 const THREE_ENDS: ReadonlySet<string> = new Set([',', 'or', 'then']);
@@ -28,10 +29,13 @@ const OF_A_SCREEN: ReadonlySet<string> = new Set(['flat', 'high', 'side', 'solid
 const OF_A_CUT: ReadonlySet<string> = new Set(['shuffle', 'flex', 'zip', 'zipper', 'brush', 'rub', 'speed', 'slice', 'banana', 'quick']);
 /** Behind the man a look is for. */
 const OF_A_LOOK: ReadonlySet<string> = new Set(['long', 'deep', 'early', 'open', 'first', 'ahead']);
-const SHOTS: ReadonlySet<string> = new Set(['layup', 'lay-up', 'dunk', 'jumper', 'jump shot', 'three', 'three-pointer', 'hook', 'hook shot', 'floater', 'runner', 'bank shot']);
+/** Of a corner how deep, of a block how low: there is one of each. */
+const OF_A_PLACE: ReadonlySet<string> = new Set(['deep', 'low', 'high', 'dead', 'wide']);
+const OF_A_PLACE_NAMES: ReadonlySet<string> = new Set(['corner', 'corners', 'left', 'right', 'block', 'blocks', 'wing', 'wings', 'elbow', 'elbows', 'slot', 'slots']);
+const SHOTS: ReadonlySet<string> = new Set(['layup', 'lay-up', 'dunk', 'jumper', 'jump shot', 'three', 'three-pointer', 'hook', 'hook shot', 'floater', 'runner', 'bank shot', 'pull up', 'step back', 'fadeaway', 'put-back', 'lay-in', 'finish']);
 const CATCHES: ReadonlySet<string> = new Set(['catches', 'catch']);
 const JOINTS: ReadonlySet<string> = new Set(['and', 'then', ',']);
-const TELLING: ReadonlySet<string> = new Set([...DIRECTIONS, ...OF_A_SHOT, ...CATCHES, 'of', 'off', 'up to', '3', "'s", 'both', 'then', 'and', 'catch', 'drop step', 'middle', 'drag', 'going', 'long', 'early', 'ahead', 'first', 'baseline', 'free-throw line', 'top of the key', 'short corner']);
+const TELLING: ReadonlySet<string> = new Set([...DIRECTIONS, ...OF_A_SHOT, ...CATCHES, 'of', 'off', 'up to', '3', "'s", 'both', 'then', 'and', 'catch', 'drop step', 'middle', 'drag', 'going', 'long', 'early', 'ahead', 'first', 'rim', 'baseline', 'free-throw line', 'top of the key', 'short corner']);
 const BEFORE_A_SHOT: ReadonlySet<string> = new Set([':', ',', 'or', 'then', 'shoots', 'shoot', 'takes', 'take']);
 
 const wordOf = ({ image }: LineToken): string => image.toLowerCase();
@@ -136,6 +140,10 @@ function retyped(token: LineToken, tokenType: TokenType, width: number): LineTok
 function isReadOver(kept: readonly LineToken[], token: LineToken, next: readonly LineToken[]): boolean {
   const word = wordOf(token);
   if (MANNER.has(word)) return token.tokenType.name === 'UNKNOWN';
+  // `quickly`, `aggressively`: how; but not `only` and `hardly`, which turn the line round.
+  if (/..ly$/.test(word) && token.tokenType.name === 'UNKNOWN' && !/^(only|hardly|barely|rarely|nearly|possibly|probably|likely|rely|fly|apply|supply|early)$/.test(word)) return true;
+  // `the deep corner`, `the low block`
+  if (OF_A_PLACE.has(word) && OF_A_PLACE_NAMES.has(next[0]?.image ?? '') && !(word === 'low' && next[0]!.image === 'post')) return true;
   if (OF_A_SCREEN.has(word) && verbOf(next[0]?.image ?? '')?.class === 'screen' && (/^PLAYER$/.test(kept.at(-1)!.tokenType.name) || ['off', 'and', "'s", 'then'].includes(kept.at(-1)!.image))) return true;
   if (OF_A_CUT.has(word) && verbOf(next[0]?.image ?? '')?.base.endsWith('cut') === true && kept.at(-1)!.tokenType.name === 'PLAYER') return true;
   if (OF_A_LOOK.has(word) && kept[0]!.image === 'look' && kept.at(-1)!.tokenType.name === 'PLAYER' && (next[0] === undefined || next[0].image === ':')) return true;
@@ -160,6 +168,7 @@ function isReadOver(kept: readonly LineToken[], token: LineToken, next: readonly
   if (direction === 'in' && following === 'off') return verbClass === 'move';
   if (direction === 'in') return following === 'to' && ['move', 'dribble', 'pass'].includes(verbClass);
   // Behind a screen `up` and `down`, behind a pass `back` and `across` are words of the notation.
+  if (verbClass === 'hand-off' && (direction === 'back' || direction === 'off')) return true;
   if (verbClass === 'screen' || verbClass === 'pass' || verbClass === 'hand-off') return isUpTo ? verbClass !== 'screen' : token.tokenType.name === 'UNKNOWN' || (verbClass === 'pass' && (direction === 'up' || direction === 'over' || direction === 'down'));
   return ['move', 'seal', 'dribble', 'hold', 'defend', 'shot'].includes(verbClass);
 }

@@ -83,7 +83,7 @@ function forAShot(broken: Broken): SaidOtherwise | undefined {
 /** `if they jump out on 2, 5 slips`: they are the defence. */
 function theyDo(broken: Broken): SaidOtherwise | undefined {
   const { tokens, index } = broken;
-  const at = [0, index].find((i) => /^(if|when|once|unless)$/.test(word(tokens[i])) && /^(they|their|defence|defense|defender|defenders|x)$/.test(word(tokens[i + 1])));
+  const at = [0, index, index - 1].find((i) => /^(if|when|once|unless|after|as|as soon as|until)$/.test(word(tokens[i])) && /^(they|their|defence|defense|defender|defenders|zone|press|trap|help|helper|x)$/.test(word(tokens[i + 1])));
   if (at === undefined || tokens.slice(at, index).some(isDefender)) return undefined;
   if (word(tokens[0]) === 'step') return undefined;
   return { code: 'misplaced-word', from: at, to: at + 2, message: message('What the defence decides is a step of its own, and names the defender: step "…" instead of "…" when X4 shows on 1.'), fixes: [] };

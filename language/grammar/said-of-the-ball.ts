@@ -25,11 +25,11 @@ export function getsTheBall(broken: Broken): SaidOtherwise | undefined {
   const { tokens } = broken;
   // `1 takes` is a shot until the hand-off comes.
   const index = /^hand[ -]?offs?$/.test(word(tokens[broken.index])) && broken.index === 2 ? 1 : broken.index;
-  if (!/^(gets?|receives?|catches|catch|takes?)$/.test(word(tokens[index])) || index !== 1 || !isAttacker(tokens[0])) return undefined;
+  if (!/^(gets?|receives?|catches|catch|takes?)( it| the ball)?$/.test(word(tokens[index])) || index !== 1 || !isAttacker(tokens[0])) return undefined;
   const from = tokens.findIndex((token, i) => i > index && i <= index + 4 && token.image === 'from');
   const passer = tokens[from + 1];
   const ofThePasser = (text: string): Message => message('Say it of the man who passes: "{text}".', { text });
-  if (from < 0 || !isAttacker(passer)) return /^(gets?|receives?)$/.test(word(tokens[index])) && /^(ball|pass|it|hand[ -]?off)$/.test(word(tokens[index + 1])) ? { code: 'unknown-word', from: index, to: index + 1, message: ofThePasser(`4 passes to ${written(broken, 0)}`), fixes: [] } : undefined;
+  if (from < 0 || !isAttacker(passer)) return /^(gets?|receives?)( it| the ball)$/.test(word(tokens[index])) || (/^(gets?|receives?)$/.test(word(tokens[index])) && /^(ball|pass|it|hand[ -]?off)$/.test(word(tokens[index + 1]))) ? { code: 'unknown-word', from: index, to: index + 1, message: ofThePasser(`4 passes to ${written(broken, 0)}`), fixes: [] } : undefined;
   const isHandOff = tokens.slice(index, from).some((token) => /^hand[ -]?offs?$/.test(word(token)));
   const text = `${written(broken, from + 1)} ${isHandOff ? 'hands off' : 'passes'} to ${written(broken, 0)}`;
   return { code: 'unknown-word', from: index, to: index + 1, message: ofThePasser(text), fixes: [writing(broken, 0, from + 2, text)] };
@@ -198,4 +198,31 @@ export function countsHisDribbles(broken: Broken): SaidOtherwise | undefined {
   const places = side !== undefined ? [`to the ${side.toLowerCase()} elbow`, `to the ${side.toLowerCase()} wing`] : where === '' ? ['to the right elbow', 'to the left elbow'] : [where];
   const texts = places.map((place) => `${inNumber(broken, verb, 'dribbles')} ${place}`);
   return { code: 'unknown-word', from: verb, to: end, message: message('How many dribbles it takes follows from the way. Say where they end: {words}.', { words: oneOf(texts.map((text) => `"${text}"`)) }), fixes: texts.map((text) => writing(broken, verb, end, text)) };
+}
+
+/** `2 and 1 play catch`, `they swing it around`: which passes? */
+export function playsCatch(broken: Broken): SaidOtherwise | undefined {
+  const { tokens, index } = broken;
+  const at = [index, index - 1].find((i) => /^(plays?|trades?|exchanges?)$/.test(word(tokens[i])) && /^(catch|passes|ball)$/.test(word(tokens[i + 1])));
+  if (at === undefined || at < 1) return undefined;
+  const [one, other] = tokens.slice(0, at).filter(isAttacker).map(({ image }) => image);
+  const words = `${one ?? '1'} passes to ${other ?? '2'}, ${other ?? '2'} passes to ${one ?? '1'}`;
+  return { code: 'misplaced-word', from: at, to: at + 2, message: message('Each pass is said: "{words}".', { words }), fixes: [other === undefined ? undefined : tried(broken, message('Write "{words}"', { words }), [{ at: tokens[0]!.startOffset, to: endOf(tokens.at(-1)!), text: words }])] };
+}
+
+/** `4 slaps the ball`: the call. */
+export function givesASignal(broken: Broken): SaidOtherwise | undefined {
+  const { tokens, index } = broken;
+  const at = [index, index - 1].find((i) => /^(slaps?|claps?|taps?|raises?|yells?|shouts?|signals?|whistles?)( the ball| it)?$/.test(word(tokens[i])) && isAttacker(tokens[i - 1]));
+  if (at === undefined) return undefined;
+  const words = written(broken, 0, tokens.length).replaceAll(/["“”]/g, '');
+  return { code: 'unknown-word', from: at, to: at + 1, message: message('A signal moves nobody: the first lines of the first step begin with the call, or as the thrower gets the ball. Keep it as a note.'), fixes: [writing(broken, 0, tokens.length, `note "${words}"`)] };
+}
+
+/** `hits the roller`, `screens the screener`: who is that? */
+export function whoIsThat(broken: Broken): SaidOtherwise | undefined {
+  const { tokens, index } = broken;
+  if (!/^(roller|screener|cutter|shooter|passer|dribbler|ball-handler|handler|popper|inbounder|post|point|trailer|rollers|cutters|open man|guard|big|center|centre)$/.test(word(tokens[index])) || index < 2 || word(tokens[0]) === 'from') return undefined;
+  if (!['pass', 'screen', 'hand-off', 'move'].includes(verbOf(word(tokens[index - 1]))?.class ?? '') && !/^(to|for|off|into)$/.test(word(tokens[index - 1]))) return undefined;
+  return { code: 'unknown-word', from: index, to: index + 1, message: message('Say which man that is, by his number: “{words}” could be several.', { words: written(broken, index) }), fixes: [] };
 }

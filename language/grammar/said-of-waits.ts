@@ -9,6 +9,19 @@ export function dependsOnTheDefence(broken: Broken): SaidOtherwise | undefined {
   const { tokens, index } = broken;
   const saying = word(tokens[index]);
   if (saying !== 'if' && saying !== 'unless') return undefined;
+  return makesAChoice(broken, index, saying);
+}
+
+/** `cuts behind his man if X3 turns his head`: what cannot be read before it is the smaller trouble. */
+export function choosesLater(broken: Broken): SaidOtherwise | undefined {
+  const { tokens, index } = broken;
+  if (!isAttacker(tokens[0])) return undefined;
+  const at = tokens.findIndex((token, i) => i >= index && /^(if|unless)$/.test(word(token)));
+  return at < 0 ? undefined : makesAChoice(broken, at, word(tokens[at]));
+}
+
+function makesAChoice(broken: Broken, index: number, saying: string): SaidOtherwise | undefined {
+  const { tokens } = broken;
   const end = commaAfter(broken, index);
   const clause = written(broken, index + 1, end);
   const found = { code: 'unknown-word', from: index, to: index + 1, fixes: [] } as const;

@@ -9,8 +9,8 @@ import { inAPhrase } from './said-in-a-phrase.ts';
 import { icesTheScreen, whichZone, picksUpAMan, drawsTwo, fouls, makesOrMisses, shootsAFreeThrow, guardsHim, comesOutTo, boxAndOne, runsTheClockDown } from './said-of-defence.ts';
 import { takesHisMan, setsUpHisMan, upTheSideline, oppositeOfWhat, fillsALane, anOpenPlace, someonesSpot, clearsASide, highOrLow, andOutTo, facesUp, getsTo, rotatesASpot } from './said-of-moves.ts';
 import { setsAnAdjectiveScreen, pickAndRoll, refuses, offMissing, doublesFor, doubleBy, oneThenTheOther, whichOfTheZone, pins, throughTheGate, shutsTheGate } from './said-of-screens.ts';
-import { isAFake, getsTheBall, getsAHandOff, theHandOffTold, ballGoesTo, eitherReceiver, passToAPlace, followsHisPass, probes, anOpponentsCount, atTheDefence, atForTo, behindTheBall, forSafety, passOffTheScreen, countsHisDribbles } from './said-of-the-ball.ts';
-import { atTheSameTime, dependsOnTheDefence, before, onTheCatch, onTheSignal, waitsWithoutFor, waitsForAScreen, countsTo } from './said-of-waits.ts';
+import { isAFake, getsTheBall, getsAHandOff, theHandOffTold, ballGoesTo, eitherReceiver, passToAPlace, followsHisPass, probes, anOpponentsCount, atTheDefence, atForTo, behindTheBall, forSafety, passOffTheScreen, countsHisDribbles, givesASignal, playsCatch, whoIsThat } from './said-of-the-ball.ts';
+import { atTheSameTime, dependsOnTheDefence, before, onTheCatch, onTheSignal, waitsWithoutFor, waitsForAScreen, countsTo, choosesLater } from './said-of-waits.ts';
 
 /** In the order in which they are tried: the first that fits speaks. */
 const RECOGNISERS: readonly Recogniser[] = [
@@ -21,7 +21,7 @@ const RECOGNISERS: readonly Recogniser[] = [
   shutsTheGate,
   dependsOnTheDefence, before, onTheCatch, waitsWithoutFor, waitsForAScreen, isAFake, getsTheBall, takesHisMan, setsUpHisMan, oneThenTheOther,
   ballGoesTo, startsAt, whichZone, isDoing, eitherReceiver, doublesFor, clearsASide, picksUpAMan, countsTo, highOrLow, theBigs, placesWithoutFrom,
-  andOutTo, followsHisPass, doubleBy, facesUp, getsTo, atForTo,
+  choosesLater, whoIsThat, playsCatch, givesASignal, andOutTo, followsHisPass, doubleBy, facesUp, getsTo, atForTo,
 ];
 
 /** The first of the sayings that fits. Each mend keeps what the coach meant; where none can, the message says what can be written. */

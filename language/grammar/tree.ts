@@ -37,7 +37,8 @@
  *
  * Clause { subject?, action, triggers[] }: no subject means the subject carries on. Subjects: Players { players } · Everyone { all, else } · Pronoun { word }.
  * Player { number?, defence, pronoun? }: `X4` is { number: 4, defence: true }; `him` has a pronoun and no number.
- * Trigger: Wait { how: as|once|when|until, event } (`as soon as`, `after`: once) · Later { time } · OnClock { time, clock } (`with 8 seconds left` too) · WhenLeft { time, clock? }.
+ * Trigger: Wait { how: as|once|when|until, event } (`as soon as`, `after`: once) · Later { time } · OnClock { time, clock } (`with 8 seconds left` too) · WhenLeft { time, clock? };
+ * of an action also OfWhatIsAbove { how: after|on|with|behind, player?, what } (`with the drive`, `after 4's screen`) · SameTime { player? } (`at the same time`, `together with 2`).
  * Event: PlayerEvent { subject, verb?, spot?, by?, overHalfCourt, action? } (verb for set, catches, reaches, comes off …, else an action) · BallEvent { spot?, is? }.
  *
  * Actions have a verb and parts in the order written:
@@ -256,6 +257,8 @@ export type LineTree = Plain<ast.Line>;
 export type ActionTree = Plain<ast.Action | ast.SameAgain>;
 export type SpotTree = Plain<ast.Spot>;
 export type TriggerTree = Plain<ast.Trigger>;
+/** What an action waits for; a look is pinned by the former only. */
+export type ClauseTriggerTree = Plain<ast.ClauseTrigger>;
 export type EventTree = Plain<ast.Event>;
 export type SubjectsTree = Plain<ast.Subjects>;
 export type ClauseTree = Plain<ast.Clause>;

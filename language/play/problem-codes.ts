@@ -25,6 +25,8 @@ export interface ReadingProblems {
   'spot-without-side': { readonly name: string; readonly side: string };
   /** `he`, `him`, `both`, `then for 2` with nobody or nothing before it. */
   'who-is-meant': { readonly word: string };
+  /** `after the hand-off`, `at the same time` where no line above tells of one. */
+  'not-told-above': { readonly words: string };
   /** Words of a link that say what it has no room for: a second place to end at, a screen on two men. */
   'words-left-over': { readonly words: string };
   'pass-to-nobody': { readonly who: string };

@@ -20,6 +20,7 @@ export function readAction(reader: Reader, scope: Scope, tree: ActionTree, claus
   const actions = clause.subjects.flatMap((who, index) => actionsOfOne(reader, scope, tree, clause, who, index));
   const screens = actions.filter(action => action.kind === 'screen');
   const grouped = screens.length > 1 ? actions.map(action => (action.kind === 'screen' ? together(action, screens) : action)) : actions;
+  scope.acts.push(...grouped);
   for (const action of grouped) {
     if (action.kind === 'move') scope.lastMove = action;
     if (action.kind === 'screen') scope.screens.set(action.who, action);

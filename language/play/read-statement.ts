@@ -1,5 +1,5 @@
 // A line of a step → its actions: subjects carried on, links numbered, triggers turned into waits.
-import type { ActionTree, ClauseTree, NodeOf, StatementTree, TriggerTree } from '../grammar/tree.ts';
+import type { ActionTree, ClauseTree, ClauseTriggerTree, NodeOf, StatementTree } from '../grammar/tree.ts';
 import type { Action, BodyId } from './play.ts';
 import { readAction } from './read-actions.ts';
 import { tellWords } from './left-over.ts';
@@ -43,7 +43,7 @@ function columnsOf(clause: ClauseTree, at: number): { readonly at: number; reado
   return { at, to: clause.to };
 }
 
-function readTriggers(reader: Reader, scope: Scope, triggers: readonly (TriggerTree | undefined)[], meaningOf: (trigger: TriggerTree) => Meaning, line: number, owner: string) {
+function readTriggers(reader: Reader, scope: Scope, triggers: readonly (ClauseTriggerTree | undefined)[], meaningOf: (trigger: ClauseTriggerTree) => Meaning, line: number, owner: string) {
   return triggers.reduce<ReturnType<typeof readTrigger>>((waits, trigger) => {
     if (trigger === undefined) return waits;
     return [...waits, ...readTrigger(reader, trigger, scope, meaningOf(trigger), line, owner, waits.length)];
@@ -51,7 +51,7 @@ function readTriggers(reader: Reader, scope: Scope, triggers: readonly (TriggerT
 }
 
 /** `as he cuts`, `once he comes off 4`: what a man does without the ball. */
-function goesHimself(trigger: TriggerTree): boolean {
+function goesHimself(trigger: ClauseTriggerTree): boolean {
   if (trigger.$type !== 'Wait' || trigger.event.$type !== 'PlayerEvent' || trigger.event.subject?.$type !== 'Pronoun') return false;
   const { action, by } = trigger.event;
   return by !== undefined || action?.$type === 'Move' || action?.$type === 'Seal';

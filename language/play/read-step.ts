@@ -43,6 +43,7 @@ export function readStep(reader: Reader, from: StepLines, treeOfLine: (line: Lin
   const copied = model?.actions ?? [];
   const ball = [...kept, ...copied].reduce(ballAfter, from.ball);
   const scope = openScope(head.key, head.key, ball, subjectsNamed(reader, trees, head.lines));
+  scope.acts.push(...kept, ...copied);
   const nextLook = lookIds(head.key);
   // Their numbers are taken.
   for (const { who } of copied) scope.nextId(who);

@@ -1,12 +1,13 @@
-import type { Columns, EventTree, NodeOf, PlayerNode, SpotTree, TriggerTree } from '../grammar/tree.ts';
+import type { ClauseTriggerTree, Columns, EventTree, NodeOf, PlayerNode, SpotTree } from '../grammar/tree.ts';
 import { verbOf } from '../grammar/verbs.ts';
-import type { EventRef, PartId, Place, Wait } from './play.ts';
+import type { BodyId, EventRef, PartId, Place, Wait } from './play.ts';
 import { saysNothing, tellWords } from './left-over.ts';
 import { readPlace } from './read-places.ts';
 import type { Meaning, Reader } from './reader.ts';
 import { bodyOf, isOffence, putPart, report } from './reader.ts';
 import type { Scope } from './scope.ts';
 import { subjectsOf } from './scope.ts';
+import { atTheSameTime, ofWhatIsAbove } from './told-above.ts';
 
 /** The base form of a verb as it stands in the data: one word with hyphens. */
 export function baseForm(word: string): string {
@@ -14,7 +15,7 @@ export function baseForm(word: string): string {
 }
 
 /** The waits a trigger means; none (and a problem) where it cannot be waited for. `owner` is the part that waits. */
-export function readTrigger(reader: Reader, tree: TriggerTree, scope: Scope, meaning: Meaning, line: number, owner: PartId, from = 0): Wait[] {
+export function readTrigger(reader: Reader, tree: ClauseTriggerTree, scope: Scope, meaning: Meaning, line: number, owner: PartId, from = 0): Wait[] {
   const waits = waitsOf(reader, tree, scope, meaning);
   return waits.map((wait, index) => {
     const count = from + index + 1;
@@ -26,7 +27,7 @@ export function readTrigger(reader: Reader, tree: TriggerTree, scope: Scope, mea
 
 type Unplaced<T> = T extends unknown ? Omit<T, 'part'> : never;
 
-function waitsOf(reader: Reader, tree: TriggerTree, scope: Scope, meaning: Meaning): Unplaced<Wait>[] {
+function waitsOf(reader: Reader, tree: ClauseTriggerTree, scope: Scope, meaning: Meaning): Unplaced<Wait>[] {
   switch (tree.$type) {
     case 'Later':
       return [{ kind: 'later', seconds: tree.time.seconds }];
@@ -36,6 +37,10 @@ function waitsOf(reader: Reader, tree: TriggerTree, scope: Scope, meaning: Meani
       return [{ kind: 'clock', clock: tree.clock === undefined ? 'period' : 'shot', seconds: tree.time.seconds }];
     case 'Wait':
       return readEvents(reader, tree.event, scope, meaning).map(event => ({ kind: tree.how, event }));
+    case 'OfWhatIsAbove':
+      return [...ofWhatIsAbove(reader, tree, scope, meaning)];
+    case 'SameTime':
+      return [...atTheSameTime(reader, tree, scope, meaning)];
     default:
       return [];
   }
@@ -50,7 +55,7 @@ export function readEvents(reader: Reader, tree: EventTree, scope: Scope, meanin
     report(reader, 'wait-on-defender', meaning.part, { who: defenders.join(' and ') });
     return [];
   }
-  return bodies.map(who => ({ who, ...whatHappens(reader, tree, { ...meaning, him: meaning.him.length > 0 ? meaning.him : [who] }) }));
+  return bodies.map(who => ({ who, ...whatHappens(reader, tree, who, scope, { ...meaning, him: meaning.him.length > 0 ? meaning.him : [who] }) }));
 }
 
 function ballEvent(reader: Reader, tree: NodeOf<'BallEvent'>, scope: Scope, meaning: Meaning): EventRef[] {
@@ -66,10 +71,13 @@ function ballEvent(reader: Reader, tree: NodeOf<'BallEvent'>, scope: Scope, mean
 
 const halfCourt: Place = { kind: 'spot', name: 'half court' };
 
-function whatHappens(reader: Reader, tree: NodeOf<'PlayerEvent'>, meaning: Meaning): Omit<EventRef, 'who'> {
+function whatHappens(reader: Reader, tree: NodeOf<'PlayerEvent'>, who: BodyId, scope: Scope, meaning: Meaning): Omit<EventRef, 'who'> {
   if (tree.action !== undefined) return actionMeant(reader, tree.action, meaning);
   const does = tree.verb === undefined ? 'start' : baseForm(tree.verb);
   const other = tree.by === undefined ? undefined : bodyOf(reader, tree.by, meaning);
+  // `after 2 has gone by`: past him who waits, if he screens for him; else where 2 goes.
+  const [waiting] = meaning.him;
+  if (does === 'clear' && other === undefined && tree.verb !== undefined) return waiting !== undefined && waiting !== who && scope.screens.get(waiting)?.users.includes(who) === true ? { does, other: waiting } : { does: 'arrive' };
   const place = tree.overHalfCourt ? halfCourt : tree.spot === undefined ? undefined : readPlace(reader, tree.spot as SpotTree, meaning);
   // `has the ball over half court` is a matter of place; `has the ball` is his catch.
   const named = tree.overHalfCourt ? 'reach' : does === 'have-ball' ? 'catch' : does;

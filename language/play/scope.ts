@@ -26,6 +26,8 @@ export interface Scope {
   lastMove?: Move;
   /** Whom the man with the ball dribbles at: `and hands it off` is to him. */
   dribbledAt?: { readonly who: BodyId; readonly at: BodyId };
+  /** Everything the step's lines have told so far. */
+  readonly acts: Action[];
   /** Each man's last screen, for `re-screens`. */
   readonly screens: Map<BodyId, Screen>;
   /** Who has taken a hand-off. */
@@ -47,6 +49,7 @@ export function openScope(owner: string, step: StepKey, ball: Ball, named: Reado
     },
     ball,
     pair: [],
+    acts: [],
     screens: new Map(),
     openEnds: new Map(),
     handOffs: new Set(),

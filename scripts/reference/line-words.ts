@@ -106,6 +106,7 @@ export const partWords: Readonly<Record<string, Words>> = {
   Link: { title: 'next link', around: 'step', says: 'What follows on the same line. After a comma a number is the new man; `and` or `then` with a verb keeps the man before.', above: 'from horns', example: '1 passes to 3 and cuts to left block, 4 pops' },
   Subjects: { title: 'who', around: 'step', says: 'One man or several. 1 to 5 have the ball, X1 to X5 are their defenders.', above: 'from horns\n1 dribbles to left wing', example: '4 and 5 cut to blocks\neveryone else holds' },
   Trigger: { title: 'wait', around: 'step', says: '`as` means as the other starts; `once` and `when` mean when he is done, plus a reaction; `until` ends what goes on. `2 seconds later` adds to the start.', above: 'from horns', example: '1 dribbles to left wing\nonce 1 reaches left wing, 4 rolls\n2 drifts 1 second later' },
+  ClauseTrigger: { title: 'wait of an action', around: 'step', says: 'A wait, or a moment that a line above tells in the same step: `with the drive`, `after the hand-off`, `at the same time`.', above: 'from 5-out', example: '1 drives to right elbow\n3 lifts to left wing with the drive' },
   Event: { title: 'event', around: 'step', says: 'What a wait or an ending waits for: something a player does, or where the ball is.', above: 'from horns', example: '1 passes to 3\nwhen 3 catches, 5 cuts to rim' },
   Condition: {
     title: 'condition', around: 'play', says: 'What brings a counter about: what a defender does, a remark in quotes, or the seconds that are left.',

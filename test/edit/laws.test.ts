@@ -137,7 +137,7 @@ describe('a change by hand in any play of the book', () => {
       const place = action && compiled.places.get(action.id);
       if (action === undefined || place === undefined || action.origin !== 'written') continue;
       const lines = compiled.block.lines.map(lineText);
-      const torn = after(name, compiled, lines.with(place.line, `${lines[place.line]} wnig of`));
+      const torn = after(name, compiled, lines.with(place.line, `${lines[place.line]} unless 5`));
       for (const intent of [{ kind: 'move-end', action: action.id, to: { x: 0, y: 5 } }, { kind: 'set-wait', action: action.id, seconds: 1 }] as const) {
         const outcome = intentOn(torn, createLookup(book, uri(name)), intent);
         const same = torn.play.steps[0]!.actions.some(({ id }) => id === action.id && torn.places.get(id)?.line === place.line);

@@ -114,3 +114,28 @@ it.each([
 ])('%s: who is meant', (line, event) => {
   expect(actionsOf(line).at(-1)!.waits).toMatchObject([{ event }]);
 });
+
+describe('of what stands above', () => {
+  const waits = (...lines: string[]) => actionsOf(...lines).at(-1)!.waits.map(wait => ({ ...wait, part: '' }));
+  it.each([
+    [['1 drives to right elbow'], '3 lifts to left wing with the drive', '3 lifts to left wing as 1 drives'],
+    [['1 passes to 5', '5 hands off to 1'], '3 lifts to left wing after the hand-off', '3 lifts to left wing once 5 hands off to 1'],
+    [['1 passes to 5'], 'on the catch, 3 cuts to rim', 'once 5 catches, 3 cuts to rim'],
+    [['1 passes to 5'], '3 cuts to rim on the pass', '3 cuts to rim as 1 passes to 5'],
+    [['4 ball-screens for 1'], '3 lifts to left wing after the screen', '3 lifts to left wing once 4 is set'],
+    [['4 ball-screens for 1'], "3 lifts to left wing after 4's screen", '3 lifts to left wing once 4 is set'],
+    [['2 cuts to rim'], '3 lifts to left wing at the same time', '3 lifts to left wing as 2 cuts'],
+    [['2 cuts to rim', '4 dives'], '3 lifts to left wing at the same time as 2', '3 lifts to left wing as 2 cuts'],
+    [['5 pin-screens for 2', '2 curls off 5 to nail'], '5 pops to left wing after 2 has gone by', '5 pops to left wing once 2 clears 5'],
+  ])('%j, %s: as %s', (above, spoken, notation) => {
+    expect(waits(...above, spoken)).toEqual(waits(...above, notation));
+    expect(waits(...above, spoken)).toHaveLength(1);
+  });
+  it('his own screen a man has left already', () => {
+    expect(waits('4 ball-screens for 1', '4 rolls after his screen')).toEqual([]);
+    expect(codes(readLines('4 ball-screens for 1', '4 rolls after his screen'))).toEqual([]);
+  });
+  it('must be told above', () => {
+    expect(codes(readLines('3 lifts to left wing with the drive', '1 drives to right elbow'))).toContain('not-told-above');
+  });
+});

@@ -57,15 +57,20 @@ export type SetLineKeywordNames =
     | "alley-oop"
     | "allow"
     | "along the baseline"
+    | "along the left sideline"
+    | "along the right sideline"
     | "already set"
     | "also"
     | "and"
     | "apart"
     | "are"
     | "are free"
+    | "are in place"
     | "are open"
     | "are over half court"
     | "are set"
+    | "are there"
+    | "are through"
     | "around"
     | "arrive"
     | "arrives"
@@ -75,6 +80,7 @@ export type SetLineKeywordNames =
     | "at least"
     | "at most"
     | "at the buzzer"
+    | "at the same time"
     | "attack"
     | "attacks"
     | "average"
@@ -102,6 +108,7 @@ export type SetLineKeywordNames =
     | "backcourt wings"
     | "backdoor"
     | "backdoor cut"
+    | "backdoor pass"
     | "backdoors"
     | "backs out"
     | "ball"
@@ -131,10 +138,14 @@ export type SetLineKeywordNames =
     | "blob"
     | "block"
     | "blocks"
+    | "bolt"
+    | "bolts"
     | "book"
     | "both"
+    | "bounce"
     | "bounce-pass"
     | "bounce-passes"
+    | "bounces"
     | "box"
     | "box out"
     | "boxes out"
@@ -148,20 +159,38 @@ export type SetLineKeywordNames =
     | "brings it up"
     | "brings the ball"
     | "brings the ball up"
+    | "brush"
+    | "brushes"
     | "bucket"
+    | "burst"
+    | "bursts"
     | "by"
     | "call"
+    | "camp"
+    | "camps"
+    | "carries on"
+    | "carry on"
     | "catch"
+    | "catch and finish"
+    | "catch and score"
     | "catch and shoot"
+    | "catch it"
+    | "catch the ball"
     | "catch-and-shoot jumper"
     | "catch-and-shoot three"
     | "catches"
+    | "catches it"
+    | "catches the ball"
     | "center court"
     | "center line"
     | "centre court"
     | "centre line"
     | "change places"
     | "changes places"
+    | "chase"
+    | "chase over"
+    | "chases"
+    | "chases over"
     | "chest-pass"
     | "chest-passes"
     | "circle"
@@ -177,12 +206,17 @@ export type SetLineKeywordNames =
     | "closes out"
     | "college"
     | "come"
+    | "come by"
     | "come inbounds"
     | "come off"
+    | "come past"
     | "comes"
+    | "comes by"
     | "comes inbounds"
     | "comes off"
+    | "comes past"
     | "coming"
+    | "continue"
     | "continues"
     | "corner"
     | "corners"
@@ -207,10 +241,15 @@ export type SetLineKeywordNames =
     | "cuts backdoor"
     | "cutting"
     | "cutting backdoor"
+    | "dart"
+    | "darts"
+    | "deliver"
+    | "delivers"
     | "denies"
     | "deny"
     | "diamond"
     | "dish"
+    | "dishes"
     | "dive"
     | "dives"
     | "diving"
@@ -223,14 +262,18 @@ export type SetLineKeywordNames =
     | "down"
     | "down the lane"
     | "down the left side"
+    | "down the left sideline"
     | "down the middle"
     | "down the right side"
+    | "down the right sideline"
     | "down-screen"
     | "down-screens"
     | "drag"
     | "drag-screen"
     | "drag-screens"
     | "dribble"
+    | "dribble hand off"
+    | "dribble hands off"
     | "dribble it"
     | "dribble the ball"
     | "dribbles"
@@ -240,7 +283,12 @@ export type SetLineKeywordNames =
     | "drifting"
     | "drifts"
     | "drive"
+    | "drive and kick"
+    | "drive it"
+    | "drive the ball"
     | "drives"
+    | "drives it"
+    | "drives the ball"
     | "driving"
     | "drop"
     | "drop pass"
@@ -253,6 +301,8 @@ export type SetLineKeywordNames =
     | "ducks in"
     | "ducks under"
     | "dump"
+    | "dump down"
+    | "dump in"
     | "dump off"
     | "dump pass"
     | "dumps"
@@ -305,6 +355,9 @@ export type SetLineKeywordNames =
     | "find"
     | "finds"
     | "finger roll"
+    | "finish"
+    | "fire"
+    | "fires"
     | "first"
     | "five out"
     | "flare"
@@ -315,12 +368,18 @@ export type SetLineKeywordNames =
     | "flash"
     | "flashes"
     | "flashing"
+    | "flip"
+    | "flips"
+    | "float"
     | "floater"
+    | "floats"
     | "follow"
     | "follows"
     | "for"
     | "for a put-back"
     | "for the rebound"
+    | "foul line"
+    | "foul line extended"
     | "four corners"
     | "four out one in"
     | "four-man"
@@ -341,16 +400,32 @@ export type SetLineKeywordNames =
     | "get back on d"
     | "get back on defence"
     | "get back on defense"
+    | "get by"
+    | "get it"
     | "get open"
     | "get past"
+    | "get set"
+    | "get the ball"
+    | "get there"
+    | "get through"
     | "get to"
     | "gets back"
     | "gets back on d"
     | "gets back on defence"
     | "gets back on defense"
+    | "gets by"
+    | "gets it"
     | "gets open"
     | "gets past"
+    | "gets set"
+    | "gets the ball"
+    | "gets there"
+    | "gets through"
     | "gets to"
+    | "ghost"
+    | "ghost it"
+    | "ghosts"
+    | "ghosts it"
     | "give"
     | "give and go"
     | "gives"
@@ -358,8 +433,11 @@ export type SetLineKeywordNames =
     | "go back door"
     | "go backdoor"
     | "go behind"
+    | "go by"
     | "go one on one"
     | "go over"
+    | "go over the top of"
+    | "go past"
     | "go through"
     | "go to the boards"
     | "go to the glass"
@@ -368,8 +446,11 @@ export type SetLineKeywordNames =
     | "goes back door"
     | "goes backdoor"
     | "goes behind"
+    | "goes by"
     | "goes one on one"
     | "goes over"
+    | "goes over the top of"
+    | "goes past"
     | "goes through"
     | "goes to the boards"
     | "goes to the glass"
@@ -392,12 +473,31 @@ export type SetLineKeywordNames =
     | "hands back"
     | "hands it off"
     | "hands off"
+    | "has cleared"
+    | "has come off"
+    | "has cut"
+    | "has gone"
+    | "has gone by"
+    | "has gone past"
+    | "has gone through"
+    | "has it"
+    | "has it out"
+    | "has it out of bounds"
+    | "has passed"
     | "has the ball"
+    | "has the ball out"
+    | "has the ball out of bounds"
+    | "has used"
     | "hash"
+    | "hash mark"
     | "hashes"
     | "have"
+    | "have gone by"
+    | "have it"
     | "have the ball"
     | "he"
+    | "head"
+    | "heads"
     | "hedge"
     | "hedges"
     | "help"
@@ -409,6 +509,7 @@ export type SetLineKeywordNames =
     | "him"
     | "hip"
     | "hit"
+    | "hit ahead"
     | "hit the boards"
     | "hit the glass"
     | "hits"
@@ -423,6 +524,10 @@ export type SetLineKeywordNames =
     | "hoop"
     | "horns"
     | "hs"
+    | "hurries"
+    | "hurry"
+    | "hustle"
+    | "hustles"
     | "if"
     | "in"
     | "in front of"
@@ -431,16 +536,32 @@ export type SetLineKeywordNames =
     | "inbound"
     | "inbounds"
     | "inside"
+    | "inside pass"
     | "instead of"
     | "into"
     | "is"
+    | "is by"
     | "is free"
+    | "is gone"
+    | "is in place"
+    | "is inbounding"
     | "is inbounds"
+    | "is off"
     | "is open"
+    | "is out of bounds with the ball"
     | "is over half court"
+    | "is past"
     | "is set"
+    | "is taking it out"
+    | "is taking the ball out"
+    | "is the inbounder"
     | "is the safety"
+    | "is the safety valve"
     | "is the thrower"
+    | "is there"
+    | "is through"
+    | "is throwing in"
+    | "is throwing it in"
     | "it"
     | "jog"
     | "jogs"
@@ -449,10 +570,18 @@ export type SetLineKeywordNames =
     | "jump shot"
     | "jumper"
     | "jumps"
+    | "keep going"
+    | "keep it"
+    | "keep the ball"
     | "keep their dribble"
+    | "keeps going"
     | "keeps his dribble"
+    | "keeps it"
+    | "keeps the ball"
     | "key"
     | "kick"
+    | "kick ahead"
+    | "kick back"
     | "kick out"
     | "kick-out pass"
     | "kicks"
@@ -470,6 +599,7 @@ export type SetLineKeywordNames =
     | "lays it up"
     | "lays up"
     | "layup"
+    | "lead pass"
     | "leak out"
     | "leaks out"
     | "leave"
@@ -484,7 +614,10 @@ export type SetLineKeywordNames =
     | "lifting"
     | "lifts"
     | "line"
+    | "line up"
+    | "lines up"
     | "lob"
+    | "lob over the top"
     | "lob pass"
     | "lobs"
     | "long"
@@ -540,7 +673,9 @@ export type SetLineKeywordNames =
     | "on the shot clock"
     | "once"
     | "open spot"
+    | "open up"
     | "opening up"
+    | "opens up"
     | "opposite"
     | "opposite side"
     | "or"
@@ -551,8 +686,10 @@ export type SetLineKeywordNames =
     | "other side"
     | "others"
     | "otherwise"
+    | "out of"
     | "out top"
     | "outlet"
+    | "outlet pass"
     | "outlets"
     | "outside"
     | "over"
@@ -567,11 +704,24 @@ export type SetLineKeywordNames =
     | "own free-throw line"
     | "pace"
     | "paint"
+    | "park"
+    | "parks"
     | "pass"
+    | "pass across"
+    | "pass ahead"
+    | "pass back"
+    | "pass inside"
     | "pass it in"
+    | "pass over the top"
     | "passes"
     | "passes it in"
     | "past half court"
+    | "peel"
+    | "peel off"
+    | "peels"
+    | "peels off"
+    | "penetrate"
+    | "penetrates"
     | "pick"
     | "pick up"
     | "pick up their dribble"
@@ -595,6 +745,8 @@ export type SetLineKeywordNames =
     | "popping"
     | "pops"
     | "post"
+    | "post entry"
+    | "post feed"
     | "post up"
     | "posting up"
     | "posts up"
@@ -616,6 +768,7 @@ export type SetLineKeywordNames =
     | "pushes the ball up"
     | "put-back"
     | "putback"
+    | "quick pass"
     | "race"
     | "races"
     | "re-screen"
@@ -623,6 +776,11 @@ export type SetLineKeywordNames =
     | "reach"
     | "reaches"
     | "rebound"
+    | "receive"
+    | "receive it"
+    | "receives"
+    | "receives it"
+    | "receives the ball"
     | "recover"
     | "recovers"
     | "release"
@@ -635,6 +793,7 @@ export type SetLineKeywordNames =
     | "replaces"
     | "rest"
     | "return"
+    | "return pass"
     | "returns"
     | "reversal"
     | "reversals"
@@ -652,14 +811,24 @@ export type SetLineKeywordNames =
     | "roster"
     | "rotate"
     | "rotates"
+    | "rub"
+    | "rubs"
     | "rules"
     | "run"
+    | "run past"
     | "runner"
     | "running"
     | "runs"
+    | "runs past"
+    | "rush"
+    | "rushes"
     | "sag"
     | "sags"
     | "same"
+    | "scoop"
+    | "score"
+    | "scrape"
+    | "scrapes"
     | "screen"
     | "screens"
     | "seal"
@@ -669,8 +838,16 @@ export type SetLineKeywordNames =
     | "send"
     | "sends"
     | "set shot"
+    | "set up"
+    | "sets up"
+    | "settle"
+    | "settles"
+    | "shake"
+    | "shakes"
     | "shallow-cut"
     | "shallow-cuts"
+    | "shape up"
+    | "shapes up"
     | "shoot"
     | "shoot it"
     | "shoots"
@@ -693,21 +870,30 @@ export type SetLineKeywordNames =
     | "skip-pass"
     | "skip-passes"
     | "skips"
+    | "slash"
+    | "slashes"
     | "slide"
     | "slides"
     | "slip"
+    | "slip it"
+    | "slip pass"
     | "slipping"
     | "slips"
+    | "slips it"
     | "slob"
     | "slot"
     | "slots"
     | "slow"
     | "space"
     | "spaces"
+    | "spin"
+    | "spins"
     | "spot"
     | "spot up"
     | "spots up"
     | "spotting up"
+    | "spray"
+    | "sprays"
     | "spread"
     | "sprint"
     | "sprint back"
@@ -729,9 +915,11 @@ export type SetLineKeywordNames =
     | "stay"
     | "stay back"
     | "stay home"
+    | "stay put"
     | "stays"
     | "stays back"
     | "stays home"
+    | "stays put"
     | "step"
     | "step back"
     | "step in"
@@ -752,6 +940,8 @@ export type SetLineKeywordNames =
     | "stops"
     | "straight-cut"
     | "straight-cuts"
+    | "streak"
+    | "streaks"
     | "strong-side"
     | "swap"
     | "swap places"
@@ -759,6 +949,8 @@ export type SetLineKeywordNames =
     | "swaps"
     | "swaps places"
     | "swing"
+    | "swing back"
+    | "swing pass"
     | "swings"
     | "switch"
     | "switch places"
@@ -770,6 +962,7 @@ export type SetLineKeywordNames =
     | "take it"
     | "take it out"
     | "take it out of bounds"
+    | "take off"
     | "take the ball"
     | "take the ball out"
     | "take the ball out of bounds"
@@ -778,6 +971,7 @@ export type SetLineKeywordNames =
     | "takes it"
     | "takes it out"
     | "takes it out of bounds"
+    | "takes off"
     | "takes the ball"
     | "takes the ball out"
     | "takes the ball out of bounds"
@@ -794,9 +988,12 @@ export type SetLineKeywordNames =
     | "through the middle"
     | "through to"
     | "throw"
+    | "throw ahead"
+    | "throw back"
     | "throw in"
     | "throw it in"
     | "throw the ball in"
+    | "throwback"
     | "throws"
     | "throws in"
     | "throws it in"
@@ -811,10 +1008,13 @@ export type SetLineKeywordNames =
     | "tips"
     | "tips in"
     | "to"
+    | "together with"
     | "top"
     | "top of the arc"
     | "top of the circle"
     | "top of the key"
+    | "toss"
+    | "tosses"
     | "touch pass"
     | "touch the ball"
     | "toward"
@@ -849,8 +1049,10 @@ export type SetLineKeywordNames =
     | "up and under"
     | "up the lane"
     | "up the left side"
+    | "up the left sideline"
     | "up the middle"
     | "up the right side"
+    | "up the right sideline"
     | "up to"
     | "up top"
     | "up-screen"
@@ -867,7 +1069,11 @@ export type SetLineKeywordNames =
     | "walk"
     | "walks"
     | "weak-side"
+    | "wheel"
+    | "wheels"
     | "when"
+    | "whip"
+    | "whips"
     | "wing"
     | "wings"
     | "with"
@@ -875,6 +1081,8 @@ export type SetLineKeywordNames =
     | "within"
     | "without a shot"
     | "wrap-around pass"
+    | "zip"
+    | "zips"
     | "zone";
 
 export type SetLineTokenNames = SetLineTerminalNames | SetLineKeywordNames;
@@ -1189,7 +1397,7 @@ export interface Clause extends langium.AstNode {
     readonly $type: 'Clause';
     action: Action | SameAgain;
     subject?: Subjects;
-    triggers: Array<Trigger>;
+    triggers: Array<ClauseTrigger>;
 }
 
 export const Clause = {
@@ -1201,6 +1409,16 @@ export const Clause = {
 
 export function isClause(item: unknown): item is Clause {
     return reflection.isInstance(item, Clause.$type);
+}
+
+export type ClauseTrigger = OfWhatIsAbove | SameTime | Trigger;
+
+export const ClauseTrigger = {
+    $type: 'ClauseTrigger'
+} as const;
+
+export function isClauseTrigger(item: unknown): item is ClauseTrigger {
+    return reflection.isInstance(item, ClauseTrigger.$type);
 }
 
 export interface ClockAt extends langium.AstNode {
@@ -1403,10 +1621,10 @@ export function isDefendTo(item: unknown): item is DefendTo {
     return reflection.isInstance(item, DefendTo.$type);
 }
 
-export type DefendVerb = 'close out' | 'closes out' | 'denies' | 'deny' | 'double' | 'doubles' | 'drop' | 'drops' | 'duck under' | 'ducks under' | 'fight over' | 'fight through' | 'fights over' | 'fights through' | 'follow' | 'follows' | 'front' | 'fronts' | 'go behind' | 'go over' | 'go through' | 'go under' | 'goes behind' | 'goes over' | 'goes through' | 'goes under' | 'guard' | 'guards' | 'hedge' | 'hedges' | 'help' | 'helps' | 'jump' | 'jumps' | 'overplay' | 'overplays' | 'recover' | 'recovers' | 'rotate' | 'rotates' | 'sag' | 'sags' | 'show' | 'shows' | 'stay home' | 'stays home' | 'switch' | 'switches' | 'tag' | 'tags' | 'trail' | 'trails' | 'trap' | 'traps';
+export type DefendVerb = 'chase over' | 'chase' | 'chases over' | 'chases' | 'close out' | 'closes out' | 'denies' | 'deny' | 'double' | 'doubles' | 'drop' | 'drops' | 'duck under' | 'ducks under' | 'fight over' | 'fight through' | 'fights over' | 'fights through' | 'follow' | 'follows' | 'front' | 'fronts' | 'go behind' | 'go over the top of' | 'go over' | 'go through' | 'go under' | 'goes behind' | 'goes over the top of' | 'goes over' | 'goes through' | 'goes under' | 'guard' | 'guards' | 'hedge' | 'hedges' | 'help' | 'helps' | 'jump' | 'jumps' | 'overplay' | 'overplays' | 'recover' | 'recovers' | 'rotate' | 'rotates' | 'sag' | 'sags' | 'show' | 'shows' | 'stay home' | 'stays home' | 'switch' | 'switches' | 'tag' | 'tags' | 'trail' | 'trails' | 'trap' | 'traps';
 
 export function isDefendVerb(item: unknown): item is DefendVerb {
-    return item === 'switches' || item === 'switch' || item === 'goes under' || item === 'go under' || item === 'goes over' || item === 'go over' || item === 'goes through' || item === 'go through' || item === 'goes behind' || item === 'go behind' || item === 'trails' || item === 'trail' || item === 'follows' || item === 'follow' || item === 'helps' || item === 'help' || item === 'tags' || item === 'tag' || item === 'denies' || item === 'deny' || item === 'shows' || item === 'show' || item === 'hedges' || item === 'hedge' || item === 'traps' || item === 'trap' || item === 'doubles' || item === 'double' || item === 'drops' || item === 'drop' || item === 'guards' || item === 'guard' || item === 'recovers' || item === 'recover' || item === 'rotates' || item === 'rotate' || item === 'fronts' || item === 'front' || item === 'closes out' || item === 'close out' || item === 'sags' || item === 'sag' || item === 'overplays' || item === 'overplay' || item === 'jumps' || item === 'jump' || item === 'stays home' || item === 'stay home' || item === 'fights over' || item === 'fight over' || item === 'fights through' || item === 'fight through' || item === 'ducks under' || item === 'duck under';
+    return item === 'switches' || item === 'switch' || item === 'goes under' || item === 'go under' || item === 'goes over' || item === 'go over' || item === 'goes through' || item === 'go through' || item === 'goes behind' || item === 'go behind' || item === 'trails' || item === 'trail' || item === 'follows' || item === 'follow' || item === 'helps' || item === 'help' || item === 'tags' || item === 'tag' || item === 'denies' || item === 'deny' || item === 'shows' || item === 'show' || item === 'hedges' || item === 'hedge' || item === 'traps' || item === 'trap' || item === 'doubles' || item === 'double' || item === 'drops' || item === 'drop' || item === 'guards' || item === 'guard' || item === 'recovers' || item === 'recover' || item === 'rotates' || item === 'rotate' || item === 'fronts' || item === 'front' || item === 'closes out' || item === 'close out' || item === 'sags' || item === 'sag' || item === 'overplays' || item === 'overplay' || item === 'jumps' || item === 'jump' || item === 'stays home' || item === 'stay home' || item === 'fights over' || item === 'fight over' || item === 'chases over' || item === 'chase over' || item === 'chases' || item === 'chase' || item === 'goes over the top of' || item === 'go over the top of' || item === 'fights through' || item === 'fight through' || item === 'ducks under' || item === 'duck under';
 }
 
 export type Demand = Amount | EveryTouch | NotHold | Touch;
@@ -1461,10 +1679,10 @@ export function isDribblePart(item: unknown): item is DribblePart {
     return reflection.isInstance(item, DribblePart.$type);
 }
 
-export type DribbleVerb = 'back out' | 'backs out' | 'bring it up' | 'bring it' | 'bring the ball up' | 'bring the ball' | 'brings it up' | 'brings it' | 'brings the ball up' | 'brings the ball' | 'dribble it' | 'dribble the ball' | 'dribble' | 'dribbles it' | 'dribbles the ball' | 'dribbles' | 'drive' | 'drives' | 'go one on one' | 'goes one on one' | 'play one on one' | 'plays one on one' | 'pull it out' | 'pull the ball out' | 'pulls it out' | 'pulls the ball out' | 'push it up' | 'push it' | 'push the ball up' | 'push the ball' | 'pushes it up' | 'pushes it' | 'pushes the ball up' | 'pushes the ball' | 'take it' | 'take the ball up' | 'take the ball' | 'takes it' | 'takes the ball up' | 'takes the ball' | 'turn the corner' | 'turns the corner';
+export type DribbleVerb = 'back out' | 'backs out' | 'bring it up' | 'bring it' | 'bring the ball up' | 'bring the ball' | 'brings it up' | 'brings it' | 'brings the ball up' | 'brings the ball' | 'dribble it' | 'dribble the ball' | 'dribble' | 'dribbles it' | 'dribbles the ball' | 'dribbles' | 'drive it' | 'drive the ball' | 'drive' | 'drives it' | 'drives the ball' | 'drives' | 'go one on one' | 'goes one on one' | 'penetrate' | 'penetrates' | 'play one on one' | 'plays one on one' | 'pull it out' | 'pull the ball out' | 'pulls it out' | 'pulls the ball out' | 'push it up' | 'push it' | 'push the ball up' | 'push the ball' | 'pushes it up' | 'pushes it' | 'pushes the ball up' | 'pushes the ball' | 'take it' | 'take the ball up' | 'take the ball' | 'takes it' | 'takes the ball up' | 'takes the ball' | 'turn the corner' | 'turns the corner';
 
 export function isDribbleVerb(item: unknown): item is DribbleVerb {
-    return item === 'dribbles' || item === 'dribble' || item === 'dribbles it' || item === 'dribble it' || item === 'dribbles the ball' || item === 'dribble the ball' || item === 'drives' || item === 'drive' || item === 'turns the corner' || item === 'turn the corner' || item === 'brings the ball up' || item === 'bring the ball up' || item === 'backs out' || item === 'back out' || item === 'brings the ball' || item === 'bring the ball' || item === 'brings it' || item === 'bring it' || item === 'takes the ball' || item === 'take the ball' || item === 'takes it' || item === 'take it' || item === 'pushes the ball' || item === 'push the ball' || item === 'pushes it' || item === 'push it' || item === 'brings it up' || item === 'bring it up' || item === 'takes the ball up' || item === 'take the ball up' || item === 'pushes the ball up' || item === 'push the ball up' || item === 'pushes it up' || item === 'push it up' || item === 'pulls the ball out' || item === 'pull the ball out' || item === 'pulls it out' || item === 'pull it out' || item === 'goes one on one' || item === 'go one on one' || item === 'plays one on one' || item === 'play one on one';
+    return item === 'drives it' || item === 'drive it' || item === 'drives the ball' || item === 'drive the ball' || item === 'dribbles' || item === 'dribble' || item === 'dribbles it' || item === 'dribble it' || item === 'dribbles the ball' || item === 'dribble the ball' || item === 'drives' || item === 'drive' || item === 'turns the corner' || item === 'turn the corner' || item === 'brings the ball up' || item === 'bring the ball up' || item === 'backs out' || item === 'back out' || item === 'brings the ball' || item === 'bring the ball' || item === 'brings it' || item === 'bring it' || item === 'takes the ball' || item === 'take the ball' || item === 'takes it' || item === 'take it' || item === 'pushes the ball' || item === 'push the ball' || item === 'pushes it' || item === 'push it' || item === 'brings it up' || item === 'bring it up' || item === 'takes the ball up' || item === 'take the ball up' || item === 'pushes the ball up' || item === 'push the ball up' || item === 'pushes it up' || item === 'push it up' || item === 'pulls the ball out' || item === 'pull the ball out' || item === 'pulls it out' || item === 'pull it out' || item === 'goes one on one' || item === 'go one on one' || item === 'plays one on one' || item === 'play one on one' || item === 'penetrates' || item === 'penetrate';
 }
 
 export interface Early extends langium.AstNode {
@@ -1526,10 +1744,10 @@ export function isEvent(item: unknown): item is Event {
     return reflection.isInstance(item, Event.$type);
 }
 
-export type EventVerb = 'are free' | 'are open' | 'are set' | 'arrive' | 'arrives' | 'has the ball' | 'have the ball' | 'is free' | 'is open' | 'is set' | 'release' | 'releases' | 'turn' | 'turns';
+export type EventVerb = 'are free' | 'are in place' | 'are open' | 'are set' | 'are there' | 'are through' | 'arrive' | 'arrives' | 'catch it' | 'catch the ball' | 'catches it' | 'catches the ball' | 'get it' | 'get set' | 'get the ball' | 'get there' | 'get through' | 'gets it' | 'gets set' | 'gets the ball' | 'gets there' | 'gets through' | 'go by' | 'goes by' | 'has cut' | 'has gone by' | 'has gone through' | 'has gone' | 'has it' | 'has passed' | 'has the ball' | 'have gone by' | 'have it' | 'have the ball' | 'is by' | 'is free' | 'is gone' | 'is in place' | 'is open' | 'is past' | 'is set' | 'is there' | 'is through' | 'receive it' | 'receive' | 'receives it' | 'receives the ball' | 'receives' | 'release' | 'releases' | 'turn' | 'turns';
 
 export function isEventVerb(item: unknown): item is EventVerb {
-    return item === 'is set' || item === 'are set' || item === 'has the ball' || item === 'have the ball' || item === 'is open' || item === 'are open' || item === 'is free' || item === 'are free' || item === 'releases' || item === 'release' || item === 'turns' || item === 'turn' || item === 'arrives' || item === 'arrive';
+    return item === 'is set' || item === 'are set' || item === 'has the ball' || item === 'have the ball' || item === 'is open' || item === 'are open' || item === 'is free' || item === 'are free' || item === 'releases' || item === 'release' || item === 'turns' || item === 'turn' || item === 'arrives' || item === 'arrive' || item === 'has it' || item === 'have it' || item === 'gets it' || item === 'get it' || item === 'gets the ball' || item === 'get the ball' || item === 'receives it' || item === 'receive it' || item === 'receives the ball' || item === 'receives' || item === 'receive' || item === 'catches it' || item === 'catch it' || item === 'catches the ball' || item === 'catch the ball' || item === 'has gone by' || item === 'have gone by' || item === 'goes by' || item === 'go by' || item === 'is by' || item === 'is past' || item === 'is through' || item === 'are through' || item === 'gets through' || item === 'get through' || item === 'has gone' || item === 'has gone through' || item === 'has cut' || item === 'has passed' || item === 'is gone' || item === 'is there' || item === 'are there' || item === 'gets there' || item === 'get there' || item === 'is in place' || item === 'are in place' || item === 'gets set' || item === 'get set';
 }
 
 export interface Everyone extends langium.AstNode {
@@ -1663,6 +1881,12 @@ export function isGuarded(item: unknown): item is Guarded {
     return reflection.isInstance(item, Guarded.$type);
 }
 
+export type HalfCourtLine = 'half court' | 'half-court line' | 'mid court' | 'midcourt';
+
+export function isHalfCourtLine(item: unknown): item is HalfCourtLine {
+    return item === 'half court' || item === 'half-court line' || item === 'midcourt' || item === 'mid court';
+}
+
 export interface HandOff extends langium.AstNode {
     readonly $container: Clause | DefenceDoes | PlayerEvent | TailClause;
     readonly $type: 'HandOff';
@@ -1690,10 +1914,22 @@ export function isHandOffPart(item: unknown): item is HandOffPart {
     return reflection.isInstance(item, HandOffPart.$type);
 }
 
-export type HandOffVerb = 'hand back' | 'hand it off' | 'hand off' | 'hand' | 'hands back' | 'hands it off' | 'hands off' | 'hands' | 'pitch' | 'pitches';
+export type HandOffVerb = 'dribble hand off' | 'dribble hands off' | 'flip' | 'flips' | 'hand back' | 'hand it off' | 'hand off' | 'hand' | 'hands back' | 'hands it off' | 'hands off' | 'hands' | 'pitch' | 'pitches';
 
 export function isHandOffVerb(item: unknown): item is HandOffVerb {
-    return item === 'hands off' || item === 'hand off' || item === 'hands' || item === 'hand' || item === 'hands back' || item === 'hand back' || item === 'hands it off' || item === 'hand it off' || item === 'pitches' || item === 'pitch';
+    return item === 'hands off' || item === 'hand off' || item === 'hands' || item === 'hand' || item === 'hands back' || item === 'hand back' || item === 'hands it off' || item === 'hand it off' || item === 'pitches' || item === 'pitch' || item === 'flips' || item === 'flip' || item === 'dribble hands off' || item === 'dribble hand off';
+}
+
+export type Happening = 'back-screen' | 'ball-screen' | 'catch' | 'cross-screen' | 'cut' | 'down-screen' | 'dribble' | 'drive' | 'flare-screen' | 'flash' | 'hand off' | 'handoff' | 'pass' | 'pick' | 'pin down' | 'roll' | 'screen' | 'shot' | 'stagger' | 'throw in';
+
+export function isHappening(item: unknown): item is Happening {
+    return item === 'drive' || item === 'dribble' || item === 'pass' || item === 'catch' || item === 'cut' || item === 'roll' || item === 'screen' || item === 'pick' || item === 'ball-screen' || item === 'back-screen' || item === 'cross-screen' || item === 'down-screen' || item === 'flare-screen' || item === 'pin down' || item === 'stagger' || item === 'hand off' || item === 'handoff' || item === 'flash' || item === 'throw in' || item === 'shot';
+}
+
+export type HappeningOnTheWay = 'cut' | 'dribble' | 'drive' | 'flash' | 'hand off' | 'handoff' | 'pass' | 'roll';
+
+export function isHappeningOnTheWay(item: unknown): item is HappeningOnTheWay {
+    return item === 'drive' || item === 'dribble' || item === 'pass' || item === 'cut' || item === 'roll' || item === 'hand off' || item === 'handoff' || item === 'flash';
 }
 
 export type Header = Against | AlreadySet | BallWith | Call | ClockAt | From | InboundWithin | Leave | ShotWindow | Situation | Tags;
@@ -1709,7 +1945,7 @@ export function isHeader(item: unknown): item is Header {
 export interface Heading extends langium.AstNode {
     readonly $container: Defend | Dribble | Move | OnMove;
     readonly $type: 'Heading';
-    way: 'across the lane' | 'along the baseline' | 'baseline' | 'down the lane' | 'down the left side' | 'down the middle' | 'down the right side' | 'left side' | 'left' | 'middle' | 'right side' | 'right' | 'through the lane' | 'through the middle' | 'through' | 'up the lane' | 'up the left side' | 'up the middle' | 'up the right side';
+    way: 'across the lane' | 'along the baseline' | 'along the left sideline' | 'along the right sideline' | 'baseline' | 'down the lane' | 'down the left side' | 'down the left sideline' | 'down the middle' | 'down the right side' | 'down the right sideline' | 'left side' | 'left' | 'middle' | 'right side' | 'right' | 'through the lane' | 'through the middle' | 'through' | 'up the lane' | 'up the left side' | 'up the left sideline' | 'up the middle' | 'up the right side' | 'up the right sideline';
 }
 
 export const Heading = {
@@ -1763,10 +1999,10 @@ export function isHoldPart(item: unknown): item is HoldPart {
     return reflection.isInstance(item, HoldPart.$type);
 }
 
-export type HoldVerb = 'face up' | 'faces up' | 'hold' | 'holds' | 'keep their dribble' | 'keeps his dribble' | 'pick up their dribble' | 'pick up' | 'picks up his dribble' | 'picks up' | 'pivot' | 'pivots' | 'square up' | 'squares up' | 'stand' | 'stands' | 'stay' | 'stays' | 'stop' | 'stops' | 'turn' | 'turns' | 'wait' | 'waits';
+export type HoldVerb = 'camp' | 'camps' | 'face up' | 'faces up' | 'hold' | 'holds' | 'keep it' | 'keep the ball' | 'keep their dribble' | 'keeps his dribble' | 'keeps it' | 'keeps the ball' | 'line up' | 'lines up' | 'park' | 'parks' | 'pick up their dribble' | 'pick up' | 'picks up his dribble' | 'picks up' | 'pivot' | 'pivots' | 'set up' | 'sets up' | 'square up' | 'squares up' | 'stand' | 'stands' | 'stay put' | 'stay' | 'stays put' | 'stays' | 'stop' | 'stops' | 'turn' | 'turns' | 'wait' | 'waits';
 
 export function isHoldVerb(item: unknown): item is HoldVerb {
-    return item === 'holds' || item === 'hold' || item === 'waits' || item === 'wait' || item === 'stays' || item === 'stay' || item === 'keeps his dribble' || item === 'keep their dribble' || item === 'picks up his dribble' || item === 'pick up their dribble' || item === 'picks up' || item === 'pick up' || item === 'turns' || item === 'turn' || item === 'pivots' || item === 'pivot' || item === 'stops' || item === 'stop' || item === 'stands' || item === 'stand' || item === 'faces up' || item === 'face up' || item === 'squares up' || item === 'square up';
+    return item === 'holds' || item === 'hold' || item === 'waits' || item === 'wait' || item === 'stays' || item === 'stay' || item === 'keeps his dribble' || item === 'keep their dribble' || item === 'picks up his dribble' || item === 'pick up their dribble' || item === 'picks up' || item === 'pick up' || item === 'turns' || item === 'turn' || item === 'pivots' || item === 'pivot' || item === 'stops' || item === 'stop' || item === 'stands' || item === 'stand' || item === 'faces up' || item === 'face up' || item === 'squares up' || item === 'square up' || item === 'lines up' || item === 'line up' || item === 'sets up' || item === 'set up' || item === 'camps' || item === 'camp' || item === 'keeps it' || item === 'keep it' || item === 'keeps the ball' || item === 'keep the ball' || item === 'parks' || item === 'park' || item === 'stays put' || item === 'stay put';
 }
 
 export interface InboundWithin extends langium.AstNode {
@@ -1813,7 +2049,7 @@ export function isLater(item: unknown): item is Later {
     return reflection.isInstance(item, Later.$type);
 }
 
-export type Lead = OnClock | Trigger;
+export type Lead = ClauseTrigger | OnClock;
 
 export const Lead = {
     $type: 'Lead'
@@ -1990,10 +2226,10 @@ export function isMovePart(item: unknown): item is MovePart {
     return reflection.isInstance(item, MovePart.$type);
 }
 
-export type MoveVerb = 'back-cut' | 'back-cuts' | 'backdoor' | 'backdoors' | 'basket-cut' | 'basket-cuts' | 'break' | 'breaks' | 'circle' | 'circles' | 'clear out' | 'clear' | 'clears out' | 'clears' | 'come inbounds' | 'come' | 'comes inbounds' | 'comes' | 'curl' | 'curls' | 'cut back door' | 'cut backdoor' | 'cut' | 'cuts back door' | 'cuts backdoor' | 'cuts' | 'dive' | 'dives' | 'drift' | 'drifts' | 'fade' | 'fades' | 'flare' | 'flares' | 'flash' | 'flashes' | 'get open' | 'gets open' | 'go back door' | 'go backdoor' | 'go' | 'goes back door' | 'goes backdoor' | 'goes' | 'jog' | 'jogs' | 'l-cut' | 'l-cuts' | 'leak out' | 'leaks out' | 'lift' | 'lifts' | 'loop' | 'loops' | 'make the same cut' | 'makes the same cut' | 'move' | 'moves' | 'pop' | 'pops' | 'post up' | 'posts up' | 'race' | 'races' | 'relocate' | 'relocates' | 'return' | 'returns' | 'roll' | 'rolls' | 'run' | 'runs' | 'shallow-cut' | 'shallow-cuts' | 'sink' | 'sinks' | 'slide' | 'slides' | 'slip' | 'slips' | 'space' | 'spaces' | 'spot up' | 'spots up' | 'sprint' | 'sprints' | 'step back' | 'step in bounds' | 'step in' | 'step inbounds' | 'step out' | 'step up' | 'step' | 'steps back' | 'steps in bounds' | 'steps in' | 'steps inbounds' | 'steps out' | 'steps up' | 'steps' | 'straight-cut' | 'straight-cuts' | 'v-cut' | 'v-cuts' | 'walk' | 'walks';
+export type MoveVerb = 'back-cut' | 'back-cuts' | 'backdoor' | 'backdoors' | 'basket-cut' | 'basket-cuts' | 'bolt' | 'bolts' | 'break' | 'breaks' | 'brush' | 'brushes' | 'burst' | 'bursts' | 'carries on' | 'carry on' | 'circle' | 'circles' | 'clear out' | 'clear' | 'clears out' | 'clears' | 'come inbounds' | 'come' | 'comes inbounds' | 'comes' | 'continue' | 'continues' | 'curl' | 'curls' | 'cut back door' | 'cut backdoor' | 'cut' | 'cuts back door' | 'cuts backdoor' | 'cuts' | 'dart' | 'darts' | 'dive' | 'dives' | 'drift' | 'drifts' | 'fade' | 'fades' | 'flare' | 'flares' | 'flash' | 'flashes' | 'float' | 'floats' | 'get open' | 'gets open' | 'ghost it' | 'ghost' | 'ghosts it' | 'ghosts' | 'go back door' | 'go backdoor' | 'go' | 'goes back door' | 'goes backdoor' | 'goes' | 'head' | 'heads' | 'hurries' | 'hurry' | 'hustle' | 'hustles' | 'jog' | 'jogs' | 'keep going' | 'keeps going' | 'l-cut' | 'l-cuts' | 'leak out' | 'leaks out' | 'lift' | 'lifts' | 'loop' | 'loops' | 'make the same cut' | 'makes the same cut' | 'move' | 'moves' | 'peel off' | 'peel' | 'peels off' | 'peels' | 'pop' | 'pops' | 'post up' | 'posts up' | 'race' | 'races' | 'relocate' | 'relocates' | 'return' | 'returns' | 'roll' | 'rolls' | 'rub' | 'rubs' | 'run' | 'runs' | 'rush' | 'rushes' | 'scrape' | 'scrapes' | 'settle' | 'settles' | 'shake' | 'shakes' | 'shallow-cut' | 'shallow-cuts' | 'sink' | 'sinks' | 'slash' | 'slashes' | 'slide' | 'slides' | 'slip it' | 'slip' | 'slips it' | 'slips' | 'space' | 'spaces' | 'spin' | 'spins' | 'spot up' | 'spots up' | 'sprint' | 'sprints' | 'step back' | 'step in bounds' | 'step in' | 'step inbounds' | 'step out' | 'step up' | 'step' | 'steps back' | 'steps in bounds' | 'steps in' | 'steps inbounds' | 'steps out' | 'steps up' | 'steps' | 'straight-cut' | 'straight-cuts' | 'streak' | 'streaks' | 'take off' | 'takes off' | 'v-cut' | 'v-cuts' | 'walk' | 'walks' | 'wheel' | 'wheels';
 
 export function isMoveVerb(item: unknown): item is MoveVerb {
-    return item === 'cuts' || item === 'cut' || item === 'basket-cuts' || item === 'basket-cut' || item === 'back-cuts' || item === 'back-cut' || item === 'v-cuts' || item === 'v-cut' || item === 'l-cuts' || item === 'l-cut' || item === 'shallow-cuts' || item === 'shallow-cut' || item === 'straight-cuts' || item === 'straight-cut' || item === 'curls' || item === 'curl' || item === 'fades' || item === 'fade' || item === 'flares' || item === 'flare' || item === 'flashes' || item === 'flash' || item === 'rolls' || item === 'roll' || item === 'pops' || item === 'pop' || item === 'slips' || item === 'slip' || item === 'dives' || item === 'dive' || item === 'posts up' || item === 'post up' || item === 'lifts' || item === 'lift' || item === 'drifts' || item === 'drift' || item === 'steps out' || item === 'step out' || item === 'steps in' || item === 'step in' || item === 'clears' || item === 'clear' || item === 'clears out' || item === 'clear out' || item === 'spaces' || item === 'space' || item === 'spots up' || item === 'spot up' || item === 'sprints' || item === 'sprint' || item === 'runs' || item === 'run' || item === 'jogs' || item === 'jog' || item === 'walks' || item === 'walk' || item === 'moves' || item === 'move' || item === 'relocates' || item === 'relocate' || item === 'sinks' || item === 'sink' || item === 'circles' || item === 'circle' || item === 'races' || item === 'race' || item === 'leaks out' || item === 'leak out' || item === 'steps inbounds' || item === 'step inbounds' || item === 'steps in bounds' || item === 'step in bounds' || item === 'comes inbounds' || item === 'come inbounds' || item === 'makes the same cut' || item === 'make the same cut' || item === 'breaks' || item === 'break' || item === 'steps' || item === 'step' || item === 'steps back' || item === 'step back' || item === 'backdoors' || item === 'backdoor' || item === 'comes' || item === 'come' || item === 'goes' || item === 'go' || item === 'slides' || item === 'slide' || item === 'loops' || item === 'loop' || item === 'returns' || item === 'return' || item === 'steps up' || item === 'step up' || item === 'gets open' || item === 'get open' || item === 'cuts backdoor' || item === 'cut backdoor' || item === 'cuts back door' || item === 'cut back door' || item === 'goes backdoor' || item === 'go backdoor' || item === 'goes back door' || item === 'go back door';
+    return item === 'cuts' || item === 'cut' || item === 'basket-cuts' || item === 'basket-cut' || item === 'back-cuts' || item === 'back-cut' || item === 'v-cuts' || item === 'v-cut' || item === 'l-cuts' || item === 'l-cut' || item === 'shallow-cuts' || item === 'shallow-cut' || item === 'straight-cuts' || item === 'straight-cut' || item === 'curls' || item === 'curl' || item === 'fades' || item === 'fade' || item === 'flares' || item === 'flare' || item === 'flashes' || item === 'flash' || item === 'rolls' || item === 'roll' || item === 'pops' || item === 'pop' || item === 'slips' || item === 'slip' || item === 'dives' || item === 'dive' || item === 'posts up' || item === 'post up' || item === 'lifts' || item === 'lift' || item === 'drifts' || item === 'drift' || item === 'steps out' || item === 'step out' || item === 'steps in' || item === 'step in' || item === 'clears' || item === 'clear' || item === 'clears out' || item === 'clear out' || item === 'spaces' || item === 'space' || item === 'spots up' || item === 'spot up' || item === 'sprints' || item === 'sprint' || item === 'runs' || item === 'run' || item === 'jogs' || item === 'jog' || item === 'walks' || item === 'walk' || item === 'moves' || item === 'move' || item === 'relocates' || item === 'relocate' || item === 'sinks' || item === 'sink' || item === 'circles' || item === 'circle' || item === 'races' || item === 'race' || item === 'leaks out' || item === 'leak out' || item === 'steps inbounds' || item === 'step inbounds' || item === 'steps in bounds' || item === 'step in bounds' || item === 'comes inbounds' || item === 'come inbounds' || item === 'makes the same cut' || item === 'make the same cut' || item === 'breaks' || item === 'break' || item === 'steps' || item === 'step' || item === 'steps back' || item === 'step back' || item === 'backdoors' || item === 'backdoor' || item === 'comes' || item === 'come' || item === 'goes' || item === 'go' || item === 'slides' || item === 'slide' || item === 'loops' || item === 'loop' || item === 'returns' || item === 'return' || item === 'steps up' || item === 'step up' || item === 'gets open' || item === 'get open' || item === 'heads' || item === 'head' || item === 'hustles' || item === 'hustle' || item === 'darts' || item === 'dart' || item === 'bolts' || item === 'bolt' || item === 'streaks' || item === 'streak' || item === 'rushes' || item === 'rush' || item === 'hurries' || item === 'hurry' || item === 'bursts' || item === 'burst' || item === 'floats' || item === 'float' || item === 'wheels' || item === 'wheel' || item === 'spins' || item === 'spin' || item === 'peels' || item === 'peel' || item === 'peels off' || item === 'peel off' || item === 'continues' || item === 'continue' || item === 'carries on' || item === 'carry on' || item === 'keeps going' || item === 'keep going' || item === 'takes off' || item === 'take off' || item === 'slashes' || item === 'slash' || item === 'ghosts' || item === 'ghost' || item === 'slips it' || item === 'slip it' || item === 'ghosts it' || item === 'ghost it' || item === 'rubs' || item === 'rub' || item === 'brushes' || item === 'brush' || item === 'scrapes' || item === 'scrape' || item === 'shakes' || item === 'shake' || item === 'settles' || item === 'settle' || item === 'cuts backdoor' || item === 'cut backdoor' || item === 'cuts back door' || item === 'cut back door' || item === 'goes backdoor' || item === 'go backdoor' || item === 'goes back door' || item === 'go back door';
 }
 
 export interface NextTo extends langium.AstNode {
@@ -2110,6 +2346,25 @@ export const OffSpot = {
 
 export function isOffSpot(item: unknown): item is OffSpot {
     return reflection.isInstance(item, OffSpot.$type);
+}
+
+export interface OfWhatIsAbove extends langium.AstNode {
+    readonly $container: Clause | Statement;
+    readonly $type: 'OfWhatIsAbove';
+    how: 'after' | 'behind' | 'on' | 'with';
+    player?: Player;
+    what: Happening | HappeningOnTheWay;
+}
+
+export const OfWhatIsAbove = {
+    $type: 'OfWhatIsAbove',
+    how: 'how',
+    player: 'player',
+    what: 'what'
+} as const;
+
+export function isOfWhatIsAbove(item: unknown): item is OfWhatIsAbove {
+    return reflection.isInstance(item, OfWhatIsAbove.$type);
 }
 
 export interface On extends langium.AstNode {
@@ -2324,10 +2579,10 @@ export function isPassBall(item: unknown): item is PassBall {
     return reflection.isInstance(item, PassBall.$type);
 }
 
-export type PassByVerb = 'clear' | 'clears' | 'come off' | 'comes off' | 'get past' | 'gets past';
+export type PassByVerb = 'clear' | 'clears' | 'come by' | 'come off' | 'come past' | 'comes by' | 'comes off' | 'comes past' | 'get by' | 'get past' | 'gets by' | 'gets past' | 'go by' | 'go past' | 'goes by' | 'goes past' | 'has cleared' | 'has come off' | 'has gone past' | 'has used' | 'is by' | 'is off' | 'is past' | 'run past' | 'runs past';
 
 export function isPassByVerb(item: unknown): item is PassByVerb {
-    return item === 'comes off' || item === 'come off' || item === 'clears' || item === 'clear' || item === 'gets past' || item === 'get past';
+    return item === 'comes off' || item === 'come off' || item === 'clears' || item === 'clear' || item === 'gets past' || item === 'get past' || item === 'is past' || item === 'goes past' || item === 'go past' || item === 'runs past' || item === 'run past' || item === 'comes past' || item === 'come past' || item === 'has gone past' || item === 'goes by' || item === 'go by' || item === 'comes by' || item === 'come by' || item === 'is off' || item === 'has cleared' || item === 'has come off' || item === 'has used' || item === 'is by' || item === 'gets by' || item === 'get by';
 }
 
 export interface PassKind extends langium.AstNode {
@@ -2347,10 +2602,10 @@ export function isPassKind(item: unknown): item is PassKind {
     return reflection.isInstance(item, PassKind.$type);
 }
 
-export type PassKindName = 'alley-oop' | 'baseball-pass' | 'bounce-pass' | 'chest-pass' | 'dish' | 'drop pass' | 'drop-off' | 'dump off' | 'dump pass' | 'entry pass' | 'give and go' | 'hand off' | 'handoff' | 'high-low pass' | 'high-low' | 'kick out' | 'kick-out pass' | 'lob pass' | 'lob' | 'overhead-pass' | 'pass' | 'pocket pass' | 'skip' | 'skip-pass' | 'tip' | 'touch pass' | 'wrap-around pass';
+export type PassKindName = 'alley-oop' | 'backdoor pass' | 'baseball-pass' | 'bounce-pass' | 'chest-pass' | 'dish' | 'drive and kick' | 'drop pass' | 'drop-off' | 'dump down' | 'dump in' | 'dump off' | 'dump pass' | 'dump' | 'entry pass' | 'feed' | 'give and go' | 'hand off' | 'handoff' | 'high-low pass' | 'high-low' | 'hit ahead' | 'inside pass' | 'kick ahead' | 'kick back' | 'kick out' | 'kick' | 'kick-out pass' | 'lead pass' | 'lob over the top' | 'lob pass' | 'lob' | 'outlet pass' | 'overhead-pass' | 'pass across' | 'pass ahead' | 'pass back' | 'pass inside' | 'pass over the top' | 'pass' | 'pocket pass' | 'post entry' | 'post feed' | 'quick pass' | 'return pass' | 'reversal' | 'skip' | 'skip-pass' | 'slip pass' | 'swing back' | 'swing pass' | 'swing' | 'throw ahead' | 'throw back' | 'throwback' | 'tip' | 'touch pass' | 'wrap-around pass';
 
 export function isPassKindName(item: unknown): item is PassKindName {
-    return item === 'pass' || item === 'bounce-pass' || item === 'lob' || item === 'skip' || item === 'skip-pass' || item === 'overhead-pass' || item === 'baseball-pass' || item === 'chest-pass' || item === 'hand off' || item === 'kick out' || item === 'tip' || item === 'dump off' || item === 'dump pass' || item === 'drop pass' || item === 'dish' || item === 'high-low' || item === 'high-low pass' || item === 'give and go' || item === 'alley-oop' || item === 'kick-out pass' || item === 'pocket pass' || item === 'entry pass' || item === 'lob pass' || item === 'touch pass' || item === 'wrap-around pass' || item === 'drop-off' || item === 'handoff';
+    return item === 'pass' || item === 'bounce-pass' || item === 'lob' || item === 'skip' || item === 'skip-pass' || item === 'overhead-pass' || item === 'baseball-pass' || item === 'chest-pass' || item === 'hand off' || item === 'kick out' || item === 'tip' || item === 'dump off' || item === 'dump pass' || item === 'drop pass' || item === 'dish' || item === 'high-low' || item === 'high-low pass' || item === 'give and go' || item === 'alley-oop' || item === 'kick-out pass' || item === 'pocket pass' || item === 'entry pass' || item === 'lob pass' || item === 'touch pass' || item === 'wrap-around pass' || item === 'drop-off' || item === 'handoff' || item === 'throw back' || item === 'throwback' || item === 'hit ahead' || item === 'swing' || item === 'swing pass' || item === 'reversal' || item === 'kick' || item === 'kick back' || item === 'kick ahead' || item === 'dump' || item === 'dump in' || item === 'dump down' || item === 'feed' || item === 'post feed' || item === 'post entry' || item === 'pass inside' || item === 'pass back' || item === 'pass ahead' || item === 'pass across' || item === 'pass over the top' || item === 'lob over the top' || item === 'slip pass' || item === 'backdoor pass' || item === 'inside pass' || item === 'return pass' || item === 'lead pass' || item === 'swing back' || item === 'throw ahead' || item === 'outlet pass' || item === 'drive and kick' || item === 'quick pass';
 }
 
 export type PassPart = At | Early | PassAlong | PassBall | PassStyle | PassTo;
@@ -2393,10 +2648,10 @@ export function isPassTo(item: unknown): item is PassTo {
     return reflection.isInstance(item, PassTo.$type);
 }
 
-export type PassVerb = 'bounce-pass' | 'bounce-passes' | 'chest-pass' | 'chest-passes' | 'dump' | 'dumps' | 'enter' | 'enters' | 'kick out' | 'kick' | 'kicks out' | 'kicks' | 'lob' | 'lobs' | 'outlet' | 'outlets' | 'pass' | 'passes' | 'reverse' | 'reverses' | 'send' | 'sends' | 'skip' | 'skip-pass' | 'skip-passes' | 'skips' | 'swing' | 'swings' | 'throw' | 'throws' | 'tip' | 'tips';
+export type PassVerb = 'bounce' | 'bounce-pass' | 'bounce-passes' | 'bounces' | 'chest-pass' | 'chest-passes' | 'deliver' | 'delivers' | 'dish' | 'dishes' | 'dump' | 'dumps' | 'enter' | 'enters' | 'fire' | 'fires' | 'kick out' | 'kick' | 'kicks out' | 'kicks' | 'lob' | 'lobs' | 'outlet' | 'outlets' | 'pass' | 'passes' | 'reverse' | 'reverses' | 'send' | 'sends' | 'skip' | 'skip-pass' | 'skip-passes' | 'skips' | 'spray' | 'sprays' | 'swing' | 'swings' | 'throw' | 'throws' | 'tip' | 'tips' | 'toss' | 'tosses' | 'whip' | 'whips' | 'zip' | 'zips';
 
 export function isPassVerb(item: unknown): item is PassVerb {
-    return item === 'passes' || item === 'pass' || item === 'bounce-passes' || item === 'bounce-pass' || item === 'chest-passes' || item === 'chest-pass' || item === 'lobs' || item === 'lob' || item === 'skips' || item === 'skip' || item === 'skip-passes' || item === 'skip-pass' || item === 'throws' || item === 'throw' || item === 'tips' || item === 'tip' || item === 'swings' || item === 'swing' || item === 'reverses' || item === 'reverse' || item === 'kicks out' || item === 'kick out' || item === 'kicks' || item === 'kick' || item === 'dumps' || item === 'dump' || item === 'sends' || item === 'send' || item === 'outlets' || item === 'outlet' || item === 'enters' || item === 'enter';
+    return item === 'passes' || item === 'pass' || item === 'bounce-passes' || item === 'bounce-pass' || item === 'chest-passes' || item === 'chest-pass' || item === 'lobs' || item === 'lob' || item === 'skips' || item === 'skip' || item === 'skip-passes' || item === 'skip-pass' || item === 'throws' || item === 'throw' || item === 'tips' || item === 'tip' || item === 'swings' || item === 'swing' || item === 'reverses' || item === 'reverse' || item === 'kicks out' || item === 'kick out' || item === 'kicks' || item === 'kick' || item === 'dumps' || item === 'dump' || item === 'sends' || item === 'send' || item === 'outlets' || item === 'outlet' || item === 'enters' || item === 'enter' || item === 'bounces' || item === 'bounce' || item === 'fires' || item === 'fire' || item === 'zips' || item === 'zip' || item === 'whips' || item === 'whip' || item === 'tosses' || item === 'toss' || item === 'delivers' || item === 'deliver' || item === 'dishes' || item === 'dish' || item === 'sprays' || item === 'spray';
 }
 
 export interface Past extends langium.AstNode {
@@ -2422,8 +2677,8 @@ export interface Place extends langium.AstNode {
     extended: boolean;
     half?: 'ball-side' | 'far side' | 'left side' | 'left' | 'near side' | 'opposite side' | 'other side' | 'right side' | 'right' | 'strong-side' | 'weak-side';
     inBackcourt: boolean;
-    name?: 'across half court' | 'backcourt' | 'over half court' | 'past half court' | 'under the basket' | 'under the hoop' | 'under the rim' | 'under the ring' | GoalName | SpotAtBothEnds | SpotName;
-    onSide?: 'left side of' | 'left side' | 'right side of' | 'right side';
+    name?: 'across half court' | 'backcourt' | 'out top' | 'over half court' | 'past half court' | 'under the basket' | 'under the hoop' | 'under the rim' | 'under the ring' | 'up top' | GoalName | HalfCourtLine | SpotAtBothEnds | SpotName;
+    onSide?: 'left side of' | 'left side' | 'left' | 'right side of' | 'right side' | 'right';
     own?: string;
     side?: 'left' | 'middle' | 'right' | Side;
 }
@@ -2473,7 +2728,7 @@ export function isPlainShot(item: unknown): item is PlainShot {
 }
 
 export interface Player extends langium.AstNode {
-    readonly $container: AlignmentRef | BallWith | Close | Crash | DefendTo | DribbleAt | For | Guarded | Look | NextTo | Note | Off | On | OnMove | PartSwap | PassKind | PassTo | Past | PlayerEvent | Players | PointOfPlayer | Seal | SwapWith | Swapped | Through | To | With;
+    readonly $container: AlignmentRef | BallWith | Close | Crash | DefendTo | DribbleAt | For | Guarded | Look | NextTo | Note | OfWhatIsAbove | Off | On | OnMove | PartSwap | PassKind | PassTo | Past | PlayerEvent | Players | PointOfPlayer | SameTime | Seal | SwapWith | Swapped | Through | To | With;
     readonly $type: 'Player';
     number: string;
     pronoun?: 'him' | 'them';
@@ -2701,10 +2956,10 @@ export function isRole(item: unknown): item is Role {
     return reflection.isInstance(item, Role.$type);
 }
 
-export type RoleVerb = 'is the safety' | 'is the thrower';
+export type RoleVerb = 'is the inbounder' | 'is the safety valve' | 'is the safety' | 'is the thrower';
 
 export function isRoleVerb(item: unknown): item is RoleVerb {
-    return item === 'is the safety' || item === 'is the thrower';
+    return item === 'is the safety' || item === 'is the safety valve' || item === 'is the thrower' || item === 'is the inbounder';
 }
 
 export interface RosterHead extends langium.AstNode {
@@ -2756,6 +3011,21 @@ export const SameAgain = {
 
 export function isSameAgain(item: unknown): item is SameAgain {
     return reflection.isInstance(item, SameAgain.$type);
+}
+
+export interface SameTime extends langium.AstNode {
+    readonly $container: Clause | Statement;
+    readonly $type: 'SameTime';
+    player?: Player;
+}
+
+export const SameTime = {
+    $type: 'SameTime',
+    player: 'player'
+} as const;
+
+export function isSameTime(item: unknown): item is SameTime {
+    return reflection.isInstance(item, SameTime.$type);
 }
 
 export interface Score extends langium.AstNode {
@@ -2858,10 +3128,10 @@ export function isSealPart(item: unknown): item is SealPart {
     return reflection.isInstance(item, SealPart.$type);
 }
 
-export type SealVerb = 'duck in' | 'ducks in' | 'seal' | 'seals';
+export type SealVerb = 'duck in' | 'ducks in' | 'open up' | 'opens up' | 'seal' | 'seals' | 'shape up' | 'shapes up';
 
 export function isSealVerb(item: unknown): item is SealVerb {
-    return item === 'seals' || item === 'seal' || item === 'ducks in' || item === 'duck in';
+    return item === 'seals' || item === 'seal' || item === 'ducks in' || item === 'duck in' || item === 'opens up' || item === 'open up' || item === 'shapes up' || item === 'shape up';
 }
 
 export interface Seconds extends langium.AstNode {
@@ -2924,10 +3194,10 @@ export function isShot(item: unknown): item is Shot {
     return reflection.isInstance(item, Shot.$type);
 }
 
-export type ShotKindName = '3 pointer' | 'baby hook' | 'bank shot' | 'catch-and-shoot jumper' | 'catch-and-shoot three' | 'drop step' | 'dunk' | 'fadeaway' | 'finger roll' | 'floater' | 'hook shot' | 'hook' | 'jump shot' | 'jumper' | 'lay-in' | 'lay-up' | 'layin' | 'layup' | 'pull up' | 'put-back' | 'putback' | 'runner' | 'set shot' | 'step back' | 'teardrop' | 'three' | 'three-pointer' | 'tip in' | 'turnaround' | 'up and under';
+export type ShotKindName = '3 pointer' | 'baby hook' | 'bank shot' | 'catch and finish' | 'catch and score' | 'catch-and-shoot jumper' | 'catch-and-shoot three' | 'drop step' | 'dunk' | 'fadeaway' | 'finger roll' | 'finish' | 'floater' | 'hook shot' | 'hook' | 'jump shot' | 'jumper' | 'lay-in' | 'lay-up' | 'layin' | 'layup' | 'pull up' | 'put-back' | 'putback' | 'runner' | 'scoop' | 'score' | 'set shot' | 'step back' | 'teardrop' | 'three' | 'three-pointer' | 'tip in' | 'turnaround' | 'up and under';
 
 export function isShotKindName(item: unknown): item is ShotKindName {
-    return item === 'layup' || item === 'lay-up' || item === 'dunk' || item === 'jumper' || item === 'jump shot' || item === 'three' || item === 'three-pointer' || item === 'hook' || item === 'hook shot' || item === 'tip in' || item === 'floater' || item === 'runner' || item === 'pull up' || item === 'bank shot' || item === 'set shot' || item === 'put-back' || item === 'putback' || item === 'finger roll' || item === 'lay-in' || item === 'layin' || item === '3 pointer' || item === 'step back' || item === 'fadeaway' || item === 'turnaround' || item === 'teardrop' || item === 'catch-and-shoot three' || item === 'catch-and-shoot jumper' || item === 'drop step' || item === 'up and under' || item === 'baby hook';
+    return item === 'layup' || item === 'lay-up' || item === 'dunk' || item === 'jumper' || item === 'jump shot' || item === 'three' || item === 'three-pointer' || item === 'hook' || item === 'hook shot' || item === 'tip in' || item === 'floater' || item === 'runner' || item === 'pull up' || item === 'bank shot' || item === 'set shot' || item === 'put-back' || item === 'putback' || item === 'finger roll' || item === 'lay-in' || item === 'layin' || item === '3 pointer' || item === 'step back' || item === 'fadeaway' || item === 'turnaround' || item === 'teardrop' || item === 'catch-and-shoot three' || item === 'catch-and-shoot jumper' || item === 'drop step' || item === 'up and under' || item === 'baby hook' || item === 'finish' || item === 'catch and finish' || item === 'catch and score' || item === 'score' || item === 'scoop';
 }
 
 export interface ShotKinds extends langium.AstNode {
@@ -3050,10 +3320,10 @@ export function isSpotAtBothEnds(item: unknown): item is SpotAtBothEnds {
     return item === 'corner' || item === 'corners' || item === 'wing' || item === 'wings' || item === 'elbow' || item === 'elbows' || item === 'block' || item === 'blocks' || item === 'top' || item === 'nail' || item === 'high post' || item === 'free-throw line';
 }
 
-export type SpotName = 'backcourt block' | 'backcourt blocks' | 'backcourt corner' | 'backcourt corners' | 'backcourt elbow' | 'backcourt elbows' | 'backcourt top' | 'backcourt wing' | 'backcourt wings' | 'backcourt' | 'baseline' | 'basket' | 'block' | 'blocks' | 'bucket' | 'center court' | 'center line' | 'centre court' | 'centre line' | 'corner' | 'corners' | 'dunker spot' | 'dunker spots' | 'elbow' | 'elbows' | 'far baseline' | 'far free-throw line' | 'free-throw line extended' | 'free-throw line' | 'front of the basket' | 'front of the hoop' | 'front of the rim' | 'half court' | 'half line' | 'half-court line' | 'hash' | 'hashes' | 'high post' | 'high posts' | 'hole' | 'hoop' | 'key' | 'lane line' | 'lane' | 'low post' | 'low posts' | 'mid court' | 'mid-post' | 'mid-posts' | 'midcourt line' | 'midcourt' | 'middle' | 'nail' | 'out top' | 'own baseline' | 'own free-throw line' | 'paint' | 'post' | 'rim' | 'ring' | 'short corner' | 'short corners' | 'sideline' | 'slot' | 'slots' | 'top of the arc' | 'top of the circle' | 'top of the key' | 'top' | 'under the basket' | 'under the hoop' | 'under the rim' | 'under the ring' | 'up top' | 'wing' | 'wings';
+export type SpotName = 'backcourt block' | 'backcourt blocks' | 'backcourt corner' | 'backcourt corners' | 'backcourt elbow' | 'backcourt elbows' | 'backcourt top' | 'backcourt wing' | 'backcourt wings' | 'backcourt' | 'baseline' | 'basket' | 'block' | 'blocks' | 'bucket' | 'center court' | 'center line' | 'centre court' | 'centre line' | 'corner' | 'corners' | 'dunker spot' | 'dunker spots' | 'elbow' | 'elbows' | 'far baseline' | 'far free-throw line' | 'foul line extended' | 'foul line' | 'free-throw line extended' | 'free-throw line' | 'front of the basket' | 'front of the hoop' | 'front of the rim' | 'half court' | 'half line' | 'half-court line' | 'hash mark' | 'hash' | 'hashes' | 'high post' | 'high posts' | 'hole' | 'hoop' | 'key' | 'lane line' | 'lane' | 'low post' | 'low posts' | 'mid court' | 'mid-post' | 'mid-posts' | 'midcourt line' | 'midcourt' | 'middle' | 'nail' | 'out top' | 'own baseline' | 'own free-throw line' | 'paint' | 'post' | 'rim' | 'ring' | 'short corner' | 'short corners' | 'sideline' | 'slot' | 'slots' | 'top of the arc' | 'top of the circle' | 'top of the key' | 'top' | 'under the basket' | 'under the hoop' | 'under the rim' | 'under the ring' | 'up top' | 'wing' | 'wings';
 
 export function isSpotName(item: unknown): item is SpotName {
-    return item === 'rim' || item === 'basket' || item === 'hoop' || item === 'ring' || item === 'hole' || item === 'bucket' || item === 'under the basket' || item === 'under the hoop' || item === 'under the rim' || item === 'under the ring' || item === 'block' || item === 'blocks' || item === 'low post' || item === 'low posts' || item === 'mid-post' || item === 'mid-posts' || item === 'post' || item === 'middle' || item === 'elbow' || item === 'elbows' || item === 'nail' || item === 'high post' || item === 'high posts' || item === 'top' || item === 'top of the key' || item === 'top of the arc' || item === 'top of the circle' || item === 'up top' || item === 'out top' || item === 'slot' || item === 'slots' || item === 'wing' || item === 'wings' || item === 'corner' || item === 'corners' || item === 'short corner' || item === 'short corners' || item === 'dunker spot' || item === 'dunker spots' || item === 'free-throw line' || item === 'free-throw line extended' || item === 'front of the rim' || item === 'front of the basket' || item === 'front of the hoop' || item === 'half court' || item === 'half-court line' || item === 'half line' || item === 'midcourt' || item === 'mid court' || item === 'midcourt line' || item === 'center court' || item === 'centre court' || item === 'center line' || item === 'centre line' || item === 'backcourt corner' || item === 'backcourt wing' || item === 'backcourt elbow' || item === 'backcourt block' || item === 'backcourt top' || item === 'backcourt corners' || item === 'backcourt elbows' || item === 'backcourt wings' || item === 'backcourt blocks' || item === 'own free-throw line' || item === 'own baseline' || item === 'hash' || item === 'hashes' || item === 'backcourt' || item === 'far free-throw line' || item === 'far baseline' || item === 'baseline' || item === 'sideline' || item === 'lane' || item === 'paint' || item === 'key' || item === 'lane line';
+    return item === 'rim' || item === 'basket' || item === 'hoop' || item === 'ring' || item === 'hole' || item === 'bucket' || item === 'under the basket' || item === 'under the hoop' || item === 'under the rim' || item === 'under the ring' || item === 'block' || item === 'blocks' || item === 'low post' || item === 'low posts' || item === 'mid-post' || item === 'mid-posts' || item === 'post' || item === 'middle' || item === 'elbow' || item === 'elbows' || item === 'nail' || item === 'high post' || item === 'high posts' || item === 'top' || item === 'top of the key' || item === 'top of the arc' || item === 'top of the circle' || item === 'up top' || item === 'out top' || item === 'slot' || item === 'slots' || item === 'wing' || item === 'wings' || item === 'corner' || item === 'corners' || item === 'short corner' || item === 'short corners' || item === 'dunker spot' || item === 'dunker spots' || item === 'free-throw line' || item === 'free-throw line extended' || item === 'front of the rim' || item === 'front of the basket' || item === 'front of the hoop' || item === 'half court' || item === 'half-court line' || item === 'half line' || item === 'midcourt' || item === 'mid court' || item === 'midcourt line' || item === 'center court' || item === 'centre court' || item === 'center line' || item === 'centre line' || item === 'backcourt corner' || item === 'backcourt wing' || item === 'backcourt elbow' || item === 'backcourt block' || item === 'backcourt top' || item === 'backcourt corners' || item === 'backcourt elbows' || item === 'backcourt wings' || item === 'backcourt blocks' || item === 'own free-throw line' || item === 'own baseline' || item === 'hash' || item === 'hashes' || item === 'backcourt' || item === 'foul line' || item === 'foul line extended' || item === 'hash mark' || item === 'far free-throw line' || item === 'far baseline' || item === 'baseline' || item === 'sideline' || item === 'lane' || item === 'paint' || item === 'key' || item === 'lane line';
 }
 
 export interface SprintTime extends langium.AstNode {
@@ -3269,10 +3539,10 @@ export function isThrowInPart(item: unknown): item is ThrowInPart {
     return reflection.isInstance(item, ThrowInPart.$type);
 }
 
-export type ThrowInVerb = 'inbound' | 'inbounds' | 'pass it in' | 'passes it in' | 'take it out of bounds' | 'take it out' | 'take the ball out of bounds' | 'take the ball out' | 'takes it out of bounds' | 'takes it out' | 'takes the ball out of bounds' | 'takes the ball out' | 'throw in' | 'throw it in' | 'throw the ball in' | 'throws in' | 'throws it in' | 'throws the ball in' | 'trigger' | 'triggers';
+export type ThrowInVerb = 'has it out of bounds' | 'has it out' | 'has the ball out of bounds' | 'has the ball out' | 'inbound' | 'inbounds' | 'is inbounding' | 'is out of bounds with the ball' | 'is taking it out' | 'is taking the ball out' | 'is throwing in' | 'is throwing it in' | 'pass it in' | 'passes it in' | 'take it out of bounds' | 'take it out' | 'take the ball out of bounds' | 'take the ball out' | 'takes it out of bounds' | 'takes it out' | 'takes the ball out of bounds' | 'takes the ball out' | 'throw in' | 'throw it in' | 'throw the ball in' | 'throws in' | 'throws it in' | 'throws the ball in' | 'trigger' | 'triggers';
 
 export function isThrowInVerb(item: unknown): item is ThrowInVerb {
-    return item === 'inbounds' || item === 'inbound' || item === 'throws in' || item === 'throw in' || item === 'throws it in' || item === 'throw it in' || item === 'throws the ball in' || item === 'throw the ball in' || item === 'passes it in' || item === 'pass it in' || item === 'takes the ball out' || item === 'take the ball out' || item === 'takes it out' || item === 'take it out' || item === 'triggers' || item === 'trigger' || item === 'takes the ball out of bounds' || item === 'take the ball out of bounds' || item === 'takes it out of bounds' || item === 'take it out of bounds';
+    return item === 'inbounds' || item === 'inbound' || item === 'throws in' || item === 'throw in' || item === 'throws it in' || item === 'throw it in' || item === 'throws the ball in' || item === 'throw the ball in' || item === 'passes it in' || item === 'pass it in' || item === 'takes the ball out' || item === 'take the ball out' || item === 'takes it out' || item === 'take it out' || item === 'triggers' || item === 'trigger' || item === 'takes the ball out of bounds' || item === 'take the ball out of bounds' || item === 'takes it out of bounds' || item === 'take it out of bounds' || item === 'is taking the ball out' || item === 'is taking it out' || item === 'is throwing it in' || item === 'is throwing in' || item === 'is inbounding' || item === 'has it out of bounds' || item === 'has the ball out of bounds' || item === 'has it out' || item === 'has the ball out' || item === 'is out of bounds with the ball';
 }
 
 export interface TimeLeft extends langium.AstNode {
@@ -3442,6 +3712,7 @@ export type SetLineAstType = {
     Call: Call
     Circumstance: Circumstance
     Clause: Clause
+    ClauseTrigger: ClauseTrigger
     ClockAt: ClockAt
     ClockTime: ClockTime
     Close: Close
@@ -3495,6 +3766,7 @@ export type SetLineAstType = {
     NotHold: NotHold
     Notation: Notation
     Note: Note
+    OfWhatIsAbove: OfWhatIsAbove
     Off: Off
     OffSpot: OffSpot
     Offset: Offset
@@ -3535,6 +3807,7 @@ export type SetLineAstType = {
     RosterHead: RosterHead
     Rules: Rules
     SameAgain: SameAgain
+    SameTime: SameTime
     Score: Score
     Screen: Screen
     ScreenPart: ScreenPart
@@ -3846,6 +4119,12 @@ export class SetLineAstReflection extends langium.AbstractAstReflection {
                 }
             },
             superTypes: []
+        },
+        ClauseTrigger: {
+            name: ClauseTrigger.$type,
+            properties: {
+            },
+            superTypes: [Lead.$type]
         },
         ClockAt: {
             name: ClockAt.$type,
@@ -4394,6 +4673,22 @@ export class SetLineAstReflection extends langium.AbstractAstReflection {
             },
             superTypes: [Line.$type]
         },
+        OfWhatIsAbove: {
+            name: OfWhatIsAbove.$type,
+            properties: {
+                how: {
+                    name: OfWhatIsAbove.how
+                },
+                player: {
+                    name: OfWhatIsAbove.player,
+                    optional: true
+                },
+                what: {
+                    name: OfWhatIsAbove.what
+                }
+            },
+            superTypes: [ClauseTrigger.$type]
+        },
         Off: {
             name: Off.$type,
             properties: {
@@ -4914,6 +5209,16 @@ export class SetLineAstReflection extends langium.AbstractAstReflection {
             },
             superTypes: []
         },
+        SameTime: {
+            name: SameTime.$type,
+            properties: {
+                player: {
+                    name: SameTime.player,
+                    optional: true
+                }
+            },
+            superTypes: [ClauseTrigger.$type]
+        },
         Score: {
             name: Score.$type,
             properties: {
@@ -5335,7 +5640,7 @@ export class SetLineAstReflection extends langium.AbstractAstReflection {
             name: Trigger.$type,
             properties: {
             },
-            superTypes: [Lead.$type, LookPin.$type]
+            superTypes: [ClauseTrigger.$type, LookPin.$type]
         },
         Use: {
             name: Use.$type,

@@ -1,0 +1,64 @@
+// `with the drive`, `after the hand-off`, `at the same time`: of what a line above tells, as people say it.
+import type { NodeOf } from '../grammar/tree.ts';
+import type { Action, EventRef } from './play.ts';
+import type { Meaning, Reader } from './reader.ts';
+import { bodyOf, report } from './reader.ts';
+import type { Scope } from './scope.ts';
+
+type Said = NodeOf<'OfWhatIsAbove'>;
+/** `as` begins with it, `once` comes after it. */
+export interface ToldAbove {
+  readonly kind: 'as' | 'once';
+  readonly event: EventRef;
+}
+
+const cuts: ReadonlySet<string> = new Set(['cut', 'back-cut', 'v-cut', 'l-cut', 'curl', 'dive', 'flash']);
+const kindOf: Readonly<Record<Said['what'], (action: Action) => boolean>> = (() => {
+  const screen = (action: Action) => action.kind === 'screen';
+  const handOff = (action: Action) => action.kind === 'hand-off';
+  const drive = (action: Action) => action.kind === 'dribble' && action.style !== 'keep';
+  return {
+    drive, dribble: drive, pass: action => action.kind === 'pass', catch: action => action.kind === 'pass' || action.kind === 'hand-off', 'hand off': handOff, handoff: handOff, shot: action => action.kind === 'shot',
+    cut: action => action.kind === 'move' && cuts.has(action.style), roll: action => action.kind === 'move' && action.style === 'roll', flash: action => action.kind === 'move' && action.style === 'flash', 'throw in': action => action.kind === 'pass' && action.throwIn,
+    screen, pick: screen, 'ball-screen': screen, 'back-screen': screen, 'cross-screen': screen, 'down-screen': screen, 'flare-screen': screen, 'pin down': screen, stagger: screen,
+  };
+})();
+
+/** The latest of the kind in the step. What he has done himself he is through with before he goes on: nothing to wait for. */
+export function ofWhatIsAbove(reader: Reader, tree: Said, scope: Scope, meaning: Meaning): readonly ToldAbove[] {
+  const isIt = kindOf[tree.what];
+  const doer = tree.player === undefined ? undefined : bodyOf(reader, tree.player, meaning);
+  const told = scope.acts.filter(action => isIt(action) && (doer === undefined || doer === whose(action, tree.what)));
+  const last = told.findLast(action => !meaning.him.includes(whose(action, tree.what)));
+  if (last !== undefined) {
+    const isCatch = tree.what === 'catch' && 'to' in last;
+    const event = isCatch ? { who: whose(last, tree.what), does: 'catch' } : eventOf(last);
+    return [{ kind: isCatch || tree.how === 'after' || tree.how === 'behind' ? 'once' : 'as', event }];
+  }
+  if (told.length === 0) notTold(reader, tree, meaning);
+  return [];
+}
+
+/** As the line above begins, or what another man does last. */
+export function atTheSameTime(reader: Reader, tree: NodeOf<'SameTime'>, scope: Scope, meaning: Meaning): readonly ToldAbove[] {
+  const partner = tree.player === undefined ? undefined : bodyOf(reader, tree.player, meaning);
+  const above = scope.acts.findLast(({ line, who }) => line !== meaning.part && (partner === undefined || who === partner));
+  const first = partner === undefined ? scope.acts.find(({ line }) => line === above?.line) : above;
+  if (first === undefined) notTold(reader, tree, meaning);
+  return first === undefined || meaning.him.includes(first.who) ? [] : [{ kind: 'as', event: eventOf(first) }];
+}
+
+function whose(action: Action, what: Said['what']) {
+  return what === 'catch' && (action.kind === 'pass' || action.kind === 'hand-off') ? action.to : action.who;
+}
+
+function eventOf(action: Action): EventRef {
+  const { who, verb } = action;
+  if (action.kind === 'screen') return { who, does: 'set' };
+  return action.kind === 'pass' || action.kind === 'hand-off' ? { who, does: verb, other: action.to } : { who, does: verb };
+}
+
+function notTold(reader: Reader, tree: { readonly at: number; readonly to: number }, meaning: Meaning): void {
+  const line = reader.parts.get(meaning.part)?.line;
+  report(reader, 'not-told-above', meaning.part, { words: line === undefined ? '' : (reader.lines[line]?.text.slice(tree.at, tree.to) ?? '') });
+}
