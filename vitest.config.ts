@@ -4,6 +4,17 @@ import { playerForVitest } from './scripts/player-text.ts';
 
 const plugins = [playerForVitest(buildPlayer)];
 
+const pace = ['test/e2e/typing-speed.test.ts', 'test/preview/player-pace.e2e.test.ts'];
+
+const inABrowser = {
+  globalSetup: ['test/e2e/prepare.ts'],
+  // A busy machine can lose one click or letter; what needed a second try is named at the end of `.ci/run`.
+  retry: 1,
+  // What a test does is bounded itself, and says what it never saw; a try that is cut off would go on beside the next.
+  testTimeout: 300_000,
+  hookTimeout: 300_000,
+};
+
 export default defineConfig({
   test: {
     reporters: ['default', ['json', { outputFile: 'test/out/results.json' }]],
@@ -33,17 +44,24 @@ export default defineConfig({
       {
         plugins,
         test: {
+          ...inABrowser,
           name: 'e2e',
           include: ['test/e2e/**/*.test.ts', 'test/**/*.e2e.test.ts'],
-          globalSetup: ['test/e2e/prepare.ts'],
-          // One real VS Code and one Chromium at a time: two would share the processor and make each other's waits long.
-          fileParallelism: false,
+          exclude: [...pace, '**/node_modules/**'],
+          // Much of such a test is waiting, so two windows at a time use the processor better; a third only makes all of them late.
+          maxWorkers: 2,
           sequence: { groupOrder: 1 },
-          // A busy machine can lose one click or letter; what needed a second try is named at the end of `.ci/run`.
-          retry: 1,
-          // What a test does is bounded itself, and says what it never saw; a try that is cut off would go on beside the next.
-          testTimeout: 300_000,
-          hookTimeout: 300_000,
+        },
+      },
+      {
+        plugins,
+        test: {
+          ...inABrowser,
+          name: 'pace',
+          include: pace,
+          // What is timed has the machine for itself.
+          fileParallelism: false,
+          sequence: { groupOrder: 2 },
         },
       },
     ],
