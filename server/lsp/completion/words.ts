@@ -63,8 +63,9 @@ function wordChoice(line: Line, item: Expected): Choice {
   if (has(item, 'Subjects')) return { text, kind: 'word', rank: 210 };
   const ahead = aheadIn.find(({ rule, texts }) => has(item, rule) && texts.includes(text));
   if (ahead !== undefined) return { text, kind: 'word', rank: 15 + ahead.texts.indexOf(text) / 10, ...(opening.has(text) && { more: true }) };
-  const first = leading.indexOf(text);
-  const rank = has(item, 'Event') ? 70 : first >= 0 ? 20 + first / 10 : has(item, 'Trigger') ? 40 : 34;
+  // A wait on what stands above the line opens with the same words as a place.
+  const first = has(item, 'ClauseTrigger') && !has(item, 'Trigger') ? -1 : leading.indexOf(text);
+  const rank = has(item, 'Event') ? 70 : first >= 0 ? 20 + first / 10 : has(item, 'ClauseTrigger') || has(item, 'Trigger') ? 40 : 34;
   return { text, kind: 'word', rank, ...(opening.has(text) && { more: true }) };
 }
 
