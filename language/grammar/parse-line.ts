@@ -55,5 +55,5 @@ export function parseLine(text: string): ParsedLine {
   const { tree, whole } = parser.parse(lexed);
   const read = { text, ...(tree ? { tree } : {}), ...opened, warnings: whole && tree ? agreementOf(tree) : [], ...comment };
   if (whole) return read;
-  return unheard(read, lexed) ?? { ...read, fault: faultOf(text, lexed) };
+  return { ...read, ...(unheard(text, lexed) ?? { fault: faultOf(text, lexed) }) };
 }

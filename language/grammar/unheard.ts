@@ -8,13 +8,12 @@ import { lineParser } from './line-parser.ts';
 import type { LineToken } from './line-token.ts';
 import { isSlip } from './mend.ts';
 import { isBegun } from './messages.ts';
-import type { ParsedLine } from './parse-line.ts';
 import { saidOtherwise } from './said-otherwise.ts';
+import type { LineTree } from './tree.ts';
 
-export function unheard(read: ParsedLine, lexed: LexedLine): ParsedLine | undefined {
+export function unheard(text: string, lexed: LexedLine): { readonly tree: LineTree; readonly warnings: readonly LineWarning[] } | undefined {
   if (lexed.openQuote !== undefined) return undefined;
   const { lexer, follow, parse } = lineParser();
-  const { text } = read;
   const asides = asidesIn(lexed.tokens, follow, text);
   if (asides === undefined) return undefined;
   // Where a word has been misspelt, or something is said with other words, that is what the coach wants to know.
@@ -27,7 +26,7 @@ export function unheard(read: ParsedLine, lexed: LexedLine): ParsedLine | undefi
   const kept = lexed.tokens.filter((_, index) => !asides.some(({ from, to }) => index >= from && index < to)).map(untagged);
   const { tree, whole } = parse({ ...lexed, tokens: lexer.tagged(kept) });
   if (!whole || (tree?.$type !== 'Statement' && tree?.$type !== 'Look')) return undefined;
-  return { ...read, tree, warnings: [...asides.map((aside) => warningOf(aside, text, lexed.tokens)), ...agreementOf(tree)] };
+  return { tree, warnings: [...asides.map((aside) => warningOf(aside, text, lexed.tokens)), ...agreementOf(tree)] };
 }
 
 /** Whose player was before a verb that has gone is nobody's subject. */

@@ -73,7 +73,9 @@ function untilOf(action: ActionTree): readonly NodeOf<'OnClock'>[] {
 /** `4 screens for 5, then for 2`: the verb before once more, with these words in the place of its own of the same kind. */
 function sameAgain(tree: NodeOf<'SameAgain'>, before: ActionTree | undefined): ActionTree {
   if (before === undefined || !('parts' in before)) return tree;
-  const fresh = tree.parts.map(part => (part?.$type === 'To' && 'player' in part && part.player !== undefined ? { ...part, $type: 'PassTo' } : part));
+  // Nobody drives for another: those words are left over, and told so.
+  const fitting = tree.parts.filter(part => part?.$type !== 'For' || before.$type !== 'Dribble');
+  const fresh = fitting.map(part => (part?.$type === 'To' && 'player' in part && part.player !== undefined ? { ...part, $type: 'PassTo' } : part));
   const kinds = new Set(fresh.map(part => part?.$type));
   const parts = [...(before.parts as readonly ({ readonly $type: string } | undefined)[]).filter(part => !kinds.has(part?.$type as never)), ...fresh];
   return { ...before, at: tree.at, to: tree.to, parts } as unknown as ActionTree;
