@@ -34,6 +34,7 @@ export function notationPage(): Files {
     '# Every kind of line',
     '[Reference](README.md) · [actions](actions.md) · [spots](spots.md) · [alignments](alignments.md) · [checks](checks.md)',
     'A play is text that can be read aloud. One thought a line; a line stands or falls alone, and one that cannot be read costs nothing but itself. How far a line is indented does not matter, nor do capital letters and the little words *the* and *a*. Behind `#` stands a remark for yourself.',
+    'The lines below are the plain ones. Much of what coaches say around them is understood too: `sets a flare for 2` is read as `flare-screens for 2`, `takes two dribbles to` as `dribbles to`. What for and how something is done (`to keep his man busy`, `under control`) is passed over, with a hint; words that cannot be read and without which the line is whole get a warning, and the play goes on without them. What says *not*, *if* or *unless*, and what may be somebody’s action, a place or a time, is never passed over: there the line waits for your words.',
     'The diagrams are read along the rails from left to right: rounded words are written as they stand, square boxes have a diagram of their own further down, or are one of:',
     [
       '- **player**: 1 to 5 for the offence, X1 to X5 for their defenders; `him` is the line’s first man',
