@@ -35,6 +35,10 @@ const SECONDS_IN_WORDS: { readonly [word: string]: string } = { a: '1', an: '1',
 
 /** Words that may stand or not, everywhere but in quotes. */
 export const ARTICLES: ReadonlySet<string> = new Set(['the', 'a', 'an', 'his', 'her', 'their', 'our']);
+/** Women and girls play it too: words that say the same of her. */
+const OF_HER: ReadonlyMap<string, string> = new Map(Object.entries({ she: 'he', "she's": "he's", herself: 'himself', girl: 'man', woman: 'man' }));
+/** `her` is `his` before what she has, and `him` where nothing of hers follows. */
+const HER_ALONE = /her(?=\s*(?:$|[,.;!:#]|(?:and|then|or|on|at|in|to|into|off|for|as|when|once|after|until|there|again|through)(?![\p{L}\p{N}_'’-])))/iuy;
 const JOINT = /[ \t]+|-/y;
 const ATOM = /[\p{L}\p{N}_'’]+/uy;
 const TERMINALS_IN_ORDER = ['SECONDS', 'SPEED', 'LENGTH', 'FORM', 'XPLAYER', 'PLAYER', 'NEGATIVE', 'NUMBER'] as const;
@@ -96,7 +100,8 @@ export function buildLexer(words: LineWords): LineLexer {
     for (;;) {
       const atom = atomAt(text, position);
       if (atom === undefined) return best;
-      const lower = atom.toLowerCase().replaceAll('’', "'");
+      const written = atom.toLowerCase().replaceAll('’', "'");
+      const lower = OF_HER.get(written) ?? written;
       const to = position + atom.length;
       const next = phrase.next.get(lower);
       if (next) {
@@ -176,7 +181,9 @@ export function buildLexer(words: LineWords): LineLexer {
       }
       const atom = atomAt(text, at);
       if (atom !== undefined) {
-        if (ARTICLES.has(atom.toLowerCase())) at += atom.length;
+        HER_ALONE.lastIndex = at;
+        if (HER_ALONE.test(text)) add(definition['him']!, 'him', at, at + atom.length);
+        else if (ARTICLES.has(atom.toLowerCase())) at += atom.length;
         else {
           const end = wordEnd(text, at + atom.length);
           add(unknown, text.slice(at, end), at, end);

@@ -4,6 +4,14 @@ import { verbOf } from '../../language/grammar/verbs.ts';
 
 /** What a coach says, and the line of the notation that has the same tree. */
 const rows: readonly (readonly [spoken: string, notation: string])[] = [
+  // of women and girls
+  ['1 passes to 3 as she cuts', '1 passes to 3 as he cuts'],
+  ['4 ball-screens for 1, then she rolls', '4 ball-screens for 1, then he rolls'],
+  ['look 3 as she comes off 4: jumper', 'look 3 as he comes off 4: jumper'],
+  ['2 cuts to the left corner and 1 passes to her', '2 cuts to the left corner and 1 passes to him'],
+  ['5 closes behind her', '5 closes behind him'],
+  ['1 keeps her dribble', '1 keeps his dribble'],
+  ['5 seals her girl', '5 seals his man'],
   // `on` before a place
   ['from 1 on top, 2 and 3 on the wings, 4 and 5 on the blocks', 'from 1 top, 2 and 3 wings, 4 and 5 blocks'],
   ['from stack, 4 on top', 'from stack, 4 top'],
