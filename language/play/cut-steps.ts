@@ -4,6 +4,7 @@ import type { LineTree, StatementTree } from '../grammar/tree.ts';
 import type { BodyId, Step, StepKey } from './play.ts';
 import type { StartLines } from './read-start.ts';
 import { isThrowInVerb } from './read-start.ts';
+import { baseForm } from './read-waits.ts';
 import type { StepHead } from './steps.ts';
 import { stepHeads } from './steps.ts';
 
@@ -59,7 +60,7 @@ function isStartOfThrowIn(tree: StatementTree): boolean {
 }
 
 function isSafety(tree: LineTree | undefined): boolean {
-  return tree?.$type === 'Statement' && tree.first.action?.$type === 'Role' && tree.first.action.verb === 'is the safety';
+  return tree?.$type === 'Statement' && tree.first.action?.$type === 'Role' && baseForm(tree.first.action.verb) === 'safety';
 }
 
 /** The first throw-in of the play, where it stands above the first step or in the step the play begins with. */
@@ -72,7 +73,7 @@ export function throwInLine(trees: readonly (LineTree | undefined)[], preStep: r
     for (const clause of [tree.first, ...tree.links.map(link => link.clause)]) {
       const action = clause?.action;
       if (action === undefined || action.$type === 'SameAgain') continue;
-      const throws = action.$type === 'ThrowIn' ? isThrowInVerb(action.verb) : action.$type === 'Role' && action.verb === 'is the thrower';
+      const throws = action.$type === 'ThrowIn' ? isThrowInVerb(action.verb) : action.$type === 'Role' && baseForm(action.verb) === 'thrower';
       if (!throws || (action.$type !== 'ThrowIn' && action.$type !== 'Role')) continue;
       const subject = clause?.subject ?? tree.first.subject;
       const player = subject?.$type === 'Players' ? subject.players[0] : undefined;

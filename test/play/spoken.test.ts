@@ -139,3 +139,10 @@ describe('of what stands above', () => {
     expect(codes(readLines('3 lifts to left wing with the drive', '1 drives to right elbow'))).toContain('not-told-above');
   });
 });
+
+describe('the thrower', () => {
+  it.each(['is the thrower', 'is the inbounder', 'is throwing it in', 'has it out of bounds'])('3 %s on the left sideline', (words) => {
+    const { play } = readLines('  from 1 at top, 2 at left wing, 4 at right elbow, 5 at left elbow', '  step "One"', `    3 ${words} on the left sideline`, '    3 inbounds to 1');
+    expect(play.start.throwIn).toMatchObject({ by: { value: 3 }, from: { value: { side: 'left' } } });
+  });
+});
