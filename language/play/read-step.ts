@@ -28,6 +28,8 @@ export interface StepLines {
   readonly model?: Model;
   /** All bodies the step's lines name. */
   readonly named: ReadonlySet<BodyId>;
+  /** What the steps on the way here have told. */
+  readonly before: () => readonly Action[];
 }
 
 export interface ReadStep {
@@ -44,6 +46,7 @@ export function readStep(reader: Reader, from: StepLines, treeOfLine: (line: Lin
   const ball = [...kept, ...copied].reduce(ballAfter, from.ball);
   const scope = openScope(head.key, head.key, ball, subjectsNamed(reader, trees, head.lines));
   scope.acts.push(...kept, ...copied);
+  scope.before = from.before;
   const nextLook = lookIds(head.key);
   // Their numbers are taken.
   for (const { who } of copied) scope.nextId(who);

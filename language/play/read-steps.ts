@@ -4,7 +4,7 @@ import { bodiesNamed } from './kept.ts';
 import type { LineMeaning } from './line-meaning.ts';
 import { treeOfLineKey } from './line-meaning.ts';
 import { mirroredModel } from './mirrored-step.ts';
-import type { Play, Step, StepKey } from './play.ts';
+import type { Action, Play, Step, StepKey } from './play.ts';
 import { copiesOf } from './read-copies.ts';
 import { readStep } from './read-step.ts';
 import type { Reader } from './reader.ts';
@@ -85,7 +85,8 @@ export function readSteps(reader: Reader, from: StepsFrom): ReadSteps {
     ballAtStart.set(head.key, ball);
     const model = mirroredModel(reader, head, ball, known);
     const named = new Set([...bodiesNamed(head.lines.map(line => reader.lines[line]!)), ...(model?.bodies ?? [])]);
-    const done = readStep(reader, { head, link, ball, trees, named, ...(replaced === undefined ? {} : { replaced }), ...(model === undefined ? {} : { model }) }, key => treeOfLineKey(reader.lines, heads, key));
+    const before = (): readonly Action[] => (link.parent === null ? [] : pathTo({ steps: [...steps.values()] }, link.parent).flatMap(({ kept, actions }) => [...kept, ...actions]));
+    const done = readStep(reader, { head, link, ball, trees, named, before, ...(replaced === undefined ? {} : { replaced }), ...(model === undefined ? {} : { model }) }, key => treeOfLineKey(reader.lines, heads, key));
     steps.set(head.key, done.step);
     ballAtEnd.set(head.key, done.ball);
     for (const [line, meaning] of done.lines) lines.set(line, meaning);

@@ -28,6 +28,8 @@ export interface Scope {
   dribbledAt?: { readonly who: BodyId; readonly at: BodyId };
   /** Everything the step's lines have told so far. */
   readonly acts: Action[];
+  /** What the steps on the way here have told. */
+  before?: () => readonly Action[];
   /** Each man's last screen, for `re-screens`. */
   readonly screens: Map<BodyId, Screen>;
   /** Who has taken a hand-off. */

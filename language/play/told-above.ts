@@ -24,11 +24,13 @@ const kindOf: Readonly<Record<Said['what'], (action: Action) => boolean>> = (() 
   };
 })();
 
-/** The latest of the kind in the step. What he has done himself he is through with before he goes on: nothing to wait for. */
+/** The latest of the kind in the step, else on the way to it. What he has done himself he is through with before he goes on: nothing to wait for. */
 export function ofWhatIsAbove(reader: Reader, tree: Said, scope: Scope, meaning: Meaning): readonly ToldAbove[] {
   const isIt = kindOf[tree.what];
   const doer = tree.player === undefined ? undefined : bodyOf(reader, tree.player, meaning);
-  const told = scope.acts.filter(action => isIt(action) && (doer === undefined || doer === whose(action, tree.what)));
+  const fits = (action: Action) => isIt(action) && (doer === undefined || doer === whose(action, tree.what));
+  const here = scope.acts.filter(fits);
+  const told = here.length > 0 ? here : (scope.before?.() ?? []).filter(fits);
   const last = told.findLast(action => !meaning.him.includes(whose(action, tree.what)));
   if (last !== undefined) {
     const isCatch = tree.what === 'catch' && 'to' in last;

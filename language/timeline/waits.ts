@@ -26,7 +26,7 @@ export function waitNeeds(branch: Branch, item: ActionItem): readonly Need[] {
     if (spoken !== undefined && spoken.item.key !== item.key) needs.push({ on: spoken.item.key, tie: 'wait', wait });
     else {
       item.dropped = withOne(item.dropped, wait);
-      tell(branch, problem('wait-unknown', wait.part, { who: wait.event.who, does: wait.event.does }, { related: [item.key] }));
+      tell(branch, problem('wait-unknown', wait.part, { who: wait.event.who, does: wait.event.does.replaceAll('-', ' ') }, { related: [item.key] }));
     }
   }
   return needs;
@@ -55,7 +55,7 @@ function fits(branch: Branch, other: Item, event: EventRef): boolean {
   if (action.who !== who) return false;
   if (action.verb === does) return event.other === undefined || speaksOf(action, event.other);
   if (does === 'set' || does === 'screen') return action.kind === 'screen' && (event.other === undefined || action.users.includes(event.other));
-  if (does === 'clear' && event.other !== undefined) return goesOff(branch, other, event.other);
+  if ((does === 'clear' || does === 'come-off') && event.other !== undefined) return goesOff(branch, other, event.other);
   if (arrives.has(does)) return (action.kind === 'move' || action.kind === 'dribble') && (event.place === undefined || reaches(branch, action, event));
   if (passes.has(does)) return action.kind === 'pass' && (event.other === undefined || action.to === event.other);
   if (does === 'shoot') return action.kind === 'shot';

@@ -146,3 +146,12 @@ describe('the thrower', () => {
     expect(play.start.throwIn).toMatchObject({ by: { value: 3 }, from: { value: { side: 'left' } } });
   });
 });
+
+describe('what a line speaks of', () => {
+  it('may stand in the step before, on the way here', () => {
+    const lines = ['  from horns', '  step "Go"', '    1 passes to 5', '  step "On"', '    on the catch, 4 screens for 2'] as const;
+    expect(codes(readLines(...lines))).not.toContain('not-told-above');
+    expect(readLines(...lines).play.steps[1]!.actions[0]!.waits).toMatchObject([{ kind: 'once', event: { who: '5', does: 'catch' } }]);
+    expect(codes(readLines(...lines.slice(0, 2), '    1 dribbles to left slot', ...lines.slice(3)))).toContain('not-told-above');
+  });
+});

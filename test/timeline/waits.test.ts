@@ -25,6 +25,13 @@ describe('rule 18: written waits and times', () => {
     expect(eventNamed(one, 'go/2.1:start').because).toMatchObject({ from: 'go/5.1:arrive', reason: 'written-wait' });
   });
 
+  it('`as 2 comes off 4` goes with him at the shoulder, whatever his move off the screen is called', () => {
+    const lines = ['from 1 at top, 2 at right block, 3 at left corner, 4 at right elbow, 5 at left block', 'step "Go"', '  4 screens for 2', '  2 cuts off 4 to left slot', '  as 2 comes off 4, 3 cuts to rim'];
+    expect(codesOf(timelineOf(playText(...lines)))).toEqual([]);
+    const one = run(...lines);
+    expect(at(one, 'go/3.1:start')).toBe(at(one, 'go/4.1:use.2'));
+  });
+
   it('`when 2 catches` waits for the ball to come to him', () => {
     const one = run('from horns', 'step "Go"', '  1 passes to 2', '  when 2 catches, 5 cuts to rim');
     expect(at(one, 'go/5.1:start')).toBe(at(one, 'go/1.1:catch') + reaction);
