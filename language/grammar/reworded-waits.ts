@@ -1,13 +1,15 @@
 // Waits in other words: `right away`, `as the pass is in the air`, `at the same time as 2`.
 import { isAttacker, isPlayer, JOINTS, standing, without, withThese, wordOf, type Tokens, type Types } from './rewording.ts';
+import { verbOf } from './verbs.ts';
 
-/** `right away`, `right behind the hand-off`: at once, and no side. */
+/** `right away`, `right behind the hand-off`, `slips right to the rim`: at once or straight, and no side. */
 export function rightAway(tokens: Tokens, at: number): Tokens | undefined {
   if (at === 0) return undefined;
   const next = wordOf(tokens[at + 1]);
   if (next === 'away' && !/^(from)$/.test(wordOf(tokens[at + 2]))) return [...tokens.slice(0, at), ...tokens.slice(at + 2)];
   const isJustThen = /^(behind|after|back|as|when|before|there|now|into)$/.test(next) || (next === 'at' && isPlayer(tokens[at + 2]));
-  return isJustThen ? [...tokens.slice(0, at), ...tokens.slice(at + 1)] : undefined;
+  const isStraight = /^(down|through|up) the (middle|lane)$/.test(next) || (next === 'to' && /^(rim|basket|hoop)$/.test(wordOf(tokens[at + 2])) && verbOf(wordOf(tokens[at - 1]))?.class === 'move');
+  return isJustThen || isStraight ? [...tokens.slice(0, at), ...tokens.slice(at + 1)] : undefined;
 }
 
 /** `as the pass is in the air`, `once the ball is passed` */

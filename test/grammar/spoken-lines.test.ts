@@ -12,6 +12,10 @@ const rows: readonly (readonly [spoken: string, notation: string])[] = [
   ['5 closes behind her', '5 closes behind him'],
   ['1 keeps her dribble', '1 keeps his dribble'],
   ['5 seals her girl', '5 seals his man'],
+  // straight, no side; with the ball `right` is one
+  ['4 slips right to the rim', '4 slips to the rim'],
+  ['4 slips right down the middle', '4 slips down the middle'],
+  ['1 drives right down the lane', '1 drives down the lane'],
   // `on` before a place
   ['from 1 on top, 2 and 3 on the wings, 4 and 5 on the blocks', 'from 1 top, 2 and 3 wings, 4 and 5 blocks'],
   ['from stack, 4 on top', 'from stack, 4 top'],
