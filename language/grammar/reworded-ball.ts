@@ -58,11 +58,14 @@ export function onAHandOff(tokens: Tokens, at: number, types: Types): Tokens | u
 
 const LINES = oneOf('sideline', 'baseline');
 
-/** `inbounds, right sideline`; `from under the basket, right of the lane`. */
+/** `inbounds, right sideline`; `from under the basket, right of the lane`; `from the baseline on the left`. */
 export function whereHeThrowsIn(tokens: Tokens, at: number, types: Types): Tokens | undefined {
   const verb = tokens.findIndex(({ image }) => verbOf(image)?.class === 'throw-in');
   if (verb < 0 || verb > at) return undefined;
   if (wordOf(tokens[at]) === ',' && /^(left|right)$/.test(wordOf(tokens[at + 1])) && LINES.has(wordOf(tokens[at + 2])) && tokens[at + 3] === undefined) return [...tokens.slice(0, at), standing(types, 'from', tokens[at]!), ...tokens.slice(at + 1)];
+  const line = /^under the/.test(tokens[at]!.image) ? 'baseline' : tokens[at]!.image;
+  if (LINES.has(line) && wordOf(tokens[at + 1]) === 'on' && /^(left|right)$/.test(wordOf(tokens[at + 2])) && !/^(left|right)$/.test(wordOf(tokens[at - 1])))
+    return [...tokens.slice(0, at), standing(types, wordOf(tokens[at + 2]), tokens[at]!), standing(types, line, tokens[at + 1]!, tokens[at + 2]), ...tokens.slice(at + 3)];
   if (!/^under the/.test(tokens[at]!.image)) return undefined;
   const side = wordOf(tokens[at + 1]) === ',' ? at + 2 : at + 1;
   const said = /^(left|right) of$/.exec(wordOf(tokens[side]))?.[1] ?? /^(left|right) side of$/.exec(wordOf(tokens[side]))?.[1];

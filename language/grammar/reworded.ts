@@ -10,7 +10,7 @@ import type { Tokens, Types } from './rewording.ts';
 const RULES: readonly (readonly [begins: RegExp, rule: (tokens: Tokens, at: number, types: Types) => Tokens | undefined])[] = [
   [/^(sets?|gives?|makes?|puts?)$/, setsAScreen], [/^(sets?|sets? up)$/, setsUpHisMan], [/^(to|up to)$/, toScreen], [/^(man|defender|guy)$/, theManOn], [/^(takes?|gets?|uses?|needs?|puts?)$/, takesDribbles],
   [/^(kills?|burns?|milks?|bleeds?|eats?|winds?|wastes?|melts?|lets?|runs?|uses?)$/, killsClock], [/^until$/, theClockSays], [/^(back|safe|deep|home|safety|protect|out|high|in|inside|hard|boards?|to|goes|go|stays?|stays? home)$/, getBack], [/^(on|with|in|via|off|as)$/, onAHandOff],
-  [/^(,|under the .*)$/, whereHeThrowsIn], [/^(for|,|-)$/, lookForAShot], [/^(slams?|shuts?|closes?|locks?|seals?)$/, shutsTheGate], [/^gets?( to)?$/, getsTo], [/^(is|are)$/, isDoing],
+  [/^(,|under the .*|baseline|sideline)$/, whereHeThrowsIn], [/^(for|,|-)$/, lookForAShot], [/^(slams?|shuts?|closes?|locks?|seals?)$/, shutsTheGate], [/^gets?( to)?$/, getsTo], [/^(is|are)$/, isDoing],
   [/^(opens? up|shapes? up)$/, opensUp], [/^behind$/, behindTheScreen], [/^(open|empty|vacated|vacant)$/, theOpenSpot], [/^(at|toward|to)$/, atAMan], [/^meets?$/, meetsTheBall],
   [/^(fights?|works?|makes?|finds?|weaves?|battles?|threads?|picks?|snakes?)$/, makesHisWay], [/^(makes?|throws?|delivers?|fires?|gives?)$/, makesThePass], [/^who$/, whoGoesOn], [/^under the/, underTheBasket], [/^down$/, downTheGut], [/^(left|right) side(line)?$/, runsASide],
   [/^(is|are)$/, isThere], [/^middle$/, middleOf], [/^holds?$/, holdsIt], [/^keeps? (it|the ball|his dribble|their dribble)$/, keepsItAlive], [/^out of$/, outOfTheScreen], [/^set$/, setBy], [/^(first|second|third|last|next|main|best|final)$/, firstLook],

@@ -12,6 +12,10 @@ const rows: readonly (readonly [spoken: string, notation: string])[] = [
   ['5 closes behind her', '5 closes behind him'],
   ['1 keeps her dribble', '1 keeps his dribble'],
   ['5 seals her girl', '5 seals his man'],
+  // where it is thrown in from
+  ['3 inbounds from the baseline on the left', '3 inbounds from the left baseline'],
+  ['3 triggers it from under the basket on the right', '3 triggers it from the right baseline'],
+  ['3 takes it out on the sideline on the left', '3 takes it out on the left sideline'],
   // straight, no side; with the ball `right` is one
   ['4 slips right to the rim', '4 slips to the rim'],
   ['4 slips right down the middle', '4 slips down the middle'],
