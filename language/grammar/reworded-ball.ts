@@ -131,3 +131,13 @@ export function keepsItAlive(tokens: Tokens, at: number, types: Types): Tokens |
 export function firstLook(tokens: Tokens, at: number): Tokens | undefined {
   return at === 0 && tokens[1]?.image === 'look' ? without(tokens, 0, 1) : undefined;
 }
+
+/** `gives 3 a dribble hand-off`, `gives him the hand-off` hands off to 3. */
+export function givesAHandOff(tokens: Tokens, at: number, types: Types): Tokens | undefined {
+  const who = tokens[at + 1];
+  if (at === 0 || !who || !(isAttacker(who) || wordOf(who) === 'him')) return undefined;
+  const noun = wordOf(tokens[at + 2]) === 'dribble' ? at + 3 : at + 2;
+  if (!/^(hand off|handoff|dribble hand off|dho)$/.test(wordOf(tokens[noun]))) return undefined;
+  const verb = standing(types, /s$/.test(wordOf(tokens[at])) ? 'hands off' : 'hand off', tokens[at]!);
+  return withThese(tokens, at, noun + 1, [verb, before(types, 'to', who), who]);
+}

@@ -27,7 +27,7 @@ export function getsTo(tokens: Tokens, at: number, types: Types): Tokens | undef
   if (/^gets? to$/.test(token.image)) return [...tokens.slice(0, at), { ...verb(), endOffset: token.startOffset + (isOne ? 3 : 2) }, { ...standing(types, 'to', token), startOffset: token.endOffset - 1 }, ...tokens.slice(at + 1)];
   if (!/^gets?$/.test(wordOf(token))) return undefined;
   const to = /^(out|back|up|down|over|downhill|all)$/.test(wordOf(tokens[at + 1])) ? at + 2 : at + 1;
-  if (!/^(to|into|up to|off)$/.test(wordOf(tokens[to]))) return undefined;
+  if (!/^(to|into|up to|off|out of)$/.test(wordOf(tokens[to]))) return undefined;
   return [...tokens.slice(0, at), verb(), ...tokens.slice(at + 1)];
 }
 
@@ -160,4 +160,15 @@ export function runsTheFloor(tokens: Tokens, at: number): Tokens | undefined {
   const what = wordOf(tokens[at + 1]);
   if (at === 0 || !/^(floor|court|play|break)$/.test(what)) return undefined;
   return /^(to|into|in|at|hard|behind|and|then|,)$/.test(wordOf(tokens[at + 2])) || (what === 'play' && tokens[at + 2] === undefined) ? without(tokens, at + 1, at + 2) : undefined;
+}
+
+const SAID_AS: ReadonlyMap<string, string> = new Map(Object.entries({ slices: 'cuts', slice: 'cut', sneaks: 'cuts', sneak: 'cut', knifes: 'cuts', knife: 'cut', 'empties out': 'clears out', 'empty out': 'clear out', empties: 'clears', 'rips it': 'drives it', 'rip it': 'drive it' }));
+
+/** `slices to the block`, `empties out to the corner`, `rips it to the rim`: words for a move the notation has another for. */
+export function saidAs(tokens: Tokens, at: number, types: Types): Tokens | undefined {
+  if (at === 0) return undefined;
+  const two = SAID_AS.get(`${wordOf(tokens[at])} ${wordOf(tokens[at + 1])}`);
+  if (two !== undefined) return withThese(tokens, at, at + 2, [standing(types, two, tokens[at]!, tokens[at + 1])]);
+  const one = SAID_AS.get(wordOf(tokens[at]));
+  return one === undefined ? undefined : withThese(tokens, at, at + 1, [standing(types, one, tokens[at]!)]);
 }

@@ -65,7 +65,7 @@ export function shutsTheGate(tokens: Tokens, at: number, types: Types): Tokens |
   const verb = standing(types, /s$/.test(wordOf(tokens[at])) ? 'closes behind' : 'close behind', tokens[at]!, tokens[at + 1]);
   let who = at + 2;
   while (/^(right|just|behind|after|once|as soon as|when|as)$/.test(wordOf(tokens[who]))) who++;
-  if (who > at + 2 && isPlayer(tokens[who])) {
+  if (who > at + 2 && (isPlayer(tokens[who]) || wordOf(tokens[who]) === 'him')) {
     const end = tokens.findIndex((token, i) => i > who && [',', 'and', 'then'].includes(token.image));
     const said = tokens.slice(who + 1, end < 0 ? tokens.length : end);
     // Once he is through, that is what it means.

@@ -16,6 +16,13 @@ const rows: readonly (readonly [spoken: string, notation: string])[] = [
   ['3 inbounds from the baseline on the left', '3 inbounds from the left baseline'],
   ['3 triggers it from under the basket on the right', '3 triggers it from the right baseline'],
   ['3 takes it out on the sideline on the left', '3 takes it out on the left sideline'],
+  // what a second trial found
+  ['4 and 5 slam the door behind her', '4 and 5 close behind him'],
+  ['2 empties out to the right corner', '2 clears out to the right corner'],
+  ['2 slices off 5 to the ball-side block', '2 cuts off 5 to the ball-side block'],
+  ['3 rips it down the left side to the basket', '3 drives it down the left side to the basket'],
+  ['1 gives 3 a dribble hand-off at the left wing', '1 hands off to 3 at the left wing'],
+  ['5 gets out of the lane to the right corner', '5 goes out of the lane to the right corner'],
   // straight, no side; with the ball `right` is one
   ['4 slips right to the rim', '4 slips to the rim'],
   ['4 slips right down the middle', '4 slips down the middle'],
