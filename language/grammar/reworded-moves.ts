@@ -162,7 +162,7 @@ export function runsTheFloor(tokens: Tokens, at: number): Tokens | undefined {
   return /^(to|into|in|at|hard|behind|and|then|,)$/.test(wordOf(tokens[at + 2])) || (what === 'play' && tokens[at + 2] === undefined) ? without(tokens, at + 1, at + 2) : undefined;
 }
 
-const SAID_AS: ReadonlyMap<string, string> = new Map(Object.entries({ slices: 'cuts', slice: 'cut', sneaks: 'cuts', sneak: 'cut', knifes: 'cuts', knife: 'cut', 'empties out': 'clears out', 'empty out': 'clear out', empties: 'clears', 'rips it': 'drives it', 'rip it': 'drive it' }));
+const SAID_AS: ReadonlyMap<string, string> = new Map(Object.entries({ slices: 'cuts', slice: 'cut', knifes: 'cuts', knife: 'cut', 'empties out': 'clears out', 'empty out': 'clear out', empties: 'clears', 'rips it': 'drives it', 'rip it': 'drive it' }));
 
 /** `slices to the block`, `empties out to the corner`, `rips it to the rim`: words for a move the notation has another for. */
 export function saidAs(tokens: Tokens, at: number, types: Types): Tokens | undefined {

@@ -8,7 +8,7 @@ import { asThePass, atTheSameTime, rightAway } from './reworded-waits.ts';
 import type { Tokens, Types } from './rewording.ts';
 
 const RULES: readonly (readonly [begins: RegExp, rule: (tokens: Tokens, at: number, types: Types) => Tokens | undefined])[] = [
-  [/^gives?$/, givesAHandOff], [/^(slices?|sneaks?|knifes?|empties|empty|rips?)$/, saidAs], [/^(sets?|gives?|makes?|puts?)$/, setsAScreen], [/^(sets?|sets? up)$/, setsUpHisMan], [/^(to|up to)$/, toScreen], [/^(man|defender|guy)$/, theManOn], [/^(takes?|gets?|uses?|needs?|puts?)$/, takesDribbles],
+  [/^gives?$/, givesAHandOff], [/^(slices?|knifes?|empties|empty|rips?)$/, saidAs], [/^(sets?|gives?|makes?|puts?)$/, setsAScreen], [/^(sets?|sets? up)$/, setsUpHisMan], [/^(to|up to)$/, toScreen], [/^(man|defender|guy)$/, theManOn], [/^(takes?|gets?|uses?|needs?|puts?)$/, takesDribbles],
   [/^(kills?|burns?|milks?|bleeds?|eats?|winds?|wastes?|melts?|lets?|runs?|uses?)$/, killsClock], [/^until$/, theClockSays], [/^(back|safe|deep|home|safety|protect|out|high|in|inside|hard|boards?|to|goes|go|stays?|stays? home)$/, getBack], [/^(on|with|in|via|off|as)$/, onAHandOff],
   [/^(,|under the .*|baseline|sideline)$/, whereHeThrowsIn], [/^(for|,|-)$/, lookForAShot], [/^(slams?|shuts?|closes?|locks?|seals?)$/, shutsTheGate], [/^gets?( to)?$/, getsTo], [/^(is|are)$/, isDoing],
   [/^(opens? up|shapes? up)$/, opensUp], [/^behind$/, behindTheScreen], [/^(open|empty|vacated|vacant)$/, theOpenSpot], [/^(at|toward|to)$/, atAMan], [/^meets?$/, meetsTheBall],
