@@ -1,8 +1,8 @@
 // Words of an action or a look that nothing on the floor comes of: what for (`to keep his man busy`), how (`with his hands up`), and what cannot
 // be read where the line is whole without it. The line is read, and the words are told of. What turns a line round or makes it depend on
 // something, and what may be somebody's action, a place or a time, is never passed over so.
-import type { LineToken } from './line-token.ts';
-import type { Follow } from './follow.ts';
+import { isPlayer, wordOf, type LineToken } from './line-token.ts';
+import type { Follow, Walk } from './follow.ts';
 import { verbOf } from './verbs.ts';
 
 export interface Aside {
@@ -13,30 +13,28 @@ export interface Aside {
   readonly sort: 'said' | 'unread';
 }
 
-const wordOf = (token: LineToken | undefined): string => token?.image.toLowerCase() ?? '';
 const SIDES: ReadonlySet<string> = new Set(['left', 'right', 'opposite', 'near', 'far', 'weak-side', 'strong-side', 'ball-side', 'other', 'deep']);
-const oneOf = (words: string): ReadonlySet<string> => new Set(words.split(' '));
+const wordsIn = (words: string): ReadonlySet<string> => new Set(words.split(' '));
 
 /** Left out, the line would say the opposite, or would hang on something that it no longer names. */
-const TURNS = oneOf("if unless not never no without except instead only don't doesn't doesnt dont can't cant isn't isnt won't until till otherwise whether or either once when whenever while neither nor but maybe sometimes");
+const TURNS = wordsIn("if unless not never no without except instead only don't doesn't doesnt dont can't cant isn't isnt won't until till otherwise whether or either once when whenever while neither nor but maybe sometimes");
 /** What one does for a purpose. Behind `to`, none of these is a place. */
-const PURPOSES = oneOf('keep keeping occupy pull draw drag stretch create make free open empty clear space spread balance attract tempt lure hold tie hide fool sell bring lead show give help relieve threaten distract confuse freeze force get let allow avoid protect beat take change improve shorten widen flatten stop start begin buy set be look find see read catch receive score finish shoot attack play pass drive work go come move stay wait use run maintain support replace provide offer challenge test punish break outnumber overload isolate invite encourage deny seal rescue safety restart reset settle flow clear-out disguise hunt lift loosen line feed follow meet react recover respect cover guard tag');
+const PURPOSES = wordsIn('keep keeping occupy pull draw drag stretch create make free open empty clear space spread balance attract tempt lure hold tie hide fool sell bring lead show give help relieve threaten distract confuse freeze force get let allow avoid protect beat take change improve shorten widen flatten stop start begin buy set be look find see read catch receive score finish shoot attack play pass drive work go come move stay wait use run maintain support replace provide offer challenge test punish break outnumber overload isolate invite encourage deny seal rescue safety restart reset settle flow clear-out disguise hunt lift loosen line feed follow meet react recover respect cover guard tag');
 /** Those that speak of others without moving them. */
-const OF_OTHERS = oneOf('keep occupy pull draw drag stretch create make free open empty clear space tempt lure hold tie hide fool give help relieve threaten distract confuse freeze force let allow protect show support provide offer see watch read meet');
-const DOING = oneOf('looking trying hoping ready calling asking showing facing leaving keeping waiting reading hunting watching holding pointing threatening pretending acting giving making taking expecting seeing demanding wanting using staying being getting creating drawing pulling going coming prepared eyes hands feet head chest palms knees weight');
+const OF_OTHERS = wordsIn('keep occupy pull draw drag stretch create make free open empty clear space tempt lure hold tie hide fool give help relieve threaten distract confuse freeze force let allow protect show support provide offer see watch read meet');
+const DOING = wordsIn('looking trying hoping ready calling asking showing facing leaving keeping waiting reading hunting watching holding pointing threatening pretending acting giving making taking expecting seeing demanding wanting using staying being getting creating drawing pulling going coming prepared eyes hands feet head chest palms knees weight');
 /** Behind `with`, `on`, `in`, `under`, `at`: how somebody does it. */
-const MANNER = oneOf('left right hand hands back backs pace speed purpose force body shoulder shoulders feet foot eyes balance rhythm control stride time catch bounce move target toes palms inside outside both two full tempo intensity patience energy power contact arms high low knees chest head dribble dribbles live pass timing open short stance second half');
-const ADVERBS = oneOf('first second last again too also together early late hard fast away right now once twice here there strong tight low high wide deep behind downhill already just alone well instantly next both each good nice big slow square ready all');
-const ROLES = oneOf('decoy outlet option target threat trailer release safety release-valve valve screener cutter distraction bait guard shooter helper finisher second third first last low high weak-side strong-side if though');
+const MANNER = wordsIn('left right hand hands back backs pace speed purpose force body shoulder shoulders feet foot eyes balance rhythm control stride time catch bounce move target toes palms inside outside both two full tempo intensity patience energy power contact arms high low knees chest head dribble dribbles live pass timing open short stance second half');
+const ADVERBS = wordsIn('first second last again too also together early late hard fast away right now once twice here there strong tight low high wide deep behind downhill already just alone well instantly next both each good nice big slow square ready all');
+const ROLES = wordsIn('decoy outlet option target threat trailer release safety release-valve valve screener cutter distraction bait guard shooter helper finisher second third first last low high weak-side strong-side if though');
 /** Who stands in the way, not where. */
-const DEFENCE = oneOf('defence defense defender defenders zone press trap traffic coverage help wall bodies everyone everybody man guy men crowd pack line arc three-point three 3-point 3 screen mess double opponents opponent others guards bigs front back outside perimeter edge backside top traffic');
-const NEAR: ReadonlySet<string> = new Set(['in front of', 'next to', ...oneOf('behind around past through inside outside between over beyond under ahead against near off of away from in front top along across within round by')]);
-const TALKS = oneOf('waves wave points point signals signal motions nods yells shouts calls call tells tell shows show presents present looks look waving watches eyes reads read');
+const DEFENCE = wordsIn('defence defense defender defenders zone press trap traffic coverage help wall bodies everyone everybody man guy men crowd pack line arc three-point three 3-point 3 screen mess double opponents opponent others guards bigs front back outside perimeter edge backside top traffic');
+const NEAR: ReadonlySet<string> = new Set(['in front of', 'next to', ...wordsIn('behind around past through inside outside between over beyond under ahead against near off of away from in front top along across within round by')]);
+const TALKS = wordsIn('waves wave points point signals signal motions nods yells shouts calls call tells tell shows show presents present looks look waving watches eyes reads read');
 /** What is spoken of in a list of chances. */
-const CHANCES = oneOf('option look choice read outlet priority');
+const CHANCES = wordsIn('option look choice read outlet priority');
 
 const isMeasure = (token: LineToken): boolean => ['SECONDS', 'LENGTH', 'SPEED', 'NUMBER', 'FORM', 'STRING', 'NEGATIVE', 'LABEL'].includes(token.tokenType.name);
-const isPlayer = (token: LineToken | undefined): boolean => ['PLAYER', 'XPLAYER', 'SUBJECT'].includes(token?.tokenType.name ?? '');
 const isUnknown = (token: LineToken | undefined): boolean => token?.tokenType.name === 'UNKNOWN';
 const isPlace = (token: LineToken | undefined): boolean => PLACES.has(token?.image ?? '');
 const PLACES: ReadonlySet<string> = new Set([
@@ -81,27 +79,37 @@ const isSubject = (token: LineToken | undefined): boolean => ['everyone', 'every
 function asideAt(tokens: readonly LineToken[], wrong: number, follow: Follow, text: string): Aside | undefined {
   const lead = leadIn(tokens, wrong);
   if (lead !== undefined && follow.walk([...tokens.slice(0, lead.from), ...tokens.slice(lead.to)]).at > lead.from) return lead;
+  const heads = headsOf(tokens, wrong, follow);
   const starts: number[] = [];
-  for (let from = wrong; from >= 1 && from >= wrong - 7; from--) {
-    const head = follow.walk(tokens.slice(0, from));
-    if (head.at === from && follow.canEnd(head.configs)) starts.push(from);
-  }
+  for (let from = wrong; from >= 1 && from >= wrong - 7; from--) if (follow.canEnd(heads[from]!.configs)) starts.push(from);
   if (!starts.includes(wrong)) starts.push(wrong);
   for (const from of starts) {
-    const isWhole = from !== wrong || follow.canEnd(follow.walk(tokens.slice(0, from)).configs);
+    const head = heads[from]!;
+    const isWhole = from !== wrong || follow.canEnd(head.configs);
     for (let to = wrong + 1; to <= tokens.length && to <= from + LONGEST_ASIDE; to++) {
       const last = tokens[to - 1];
       // Behind a joint a new action begins; `and` may join two nouns.
       if (to > from + 1 && ENDS.has(wordOf(last)) && goesOn(tokens, to)) break;
       const next = tokens[to];
-      const walk = follow.walk([...tokens.slice(0, from), ...tokens.slice(to)]);
-      const helps = walk.whole || (walk.at > from && next !== undefined && ENDS.has(next.image) && goesOn(tokens, to + 1));
+      const rest = follow.walk(tokens.slice(to), head.configs);
+      const helps = (rest.whole && !head.asObject) || (rest.at > 0 && next !== undefined && ENDS.has(next.image) && goesOn(tokens, to + 1));
       if (!helps) continue;
       const sort = sortOf(tokens, from, to, text, isWhole);
       if (sort !== undefined) return { from, to, sort };
     }
   }
   return undefined;
+}
+
+/** The readings before each token up to `wrong`, the first that does not fit. */
+function headsOf(tokens: readonly LineToken[], wrong: number, follow: Follow): readonly Walk[] {
+  const heads: Walk[] = [follow.walk([])];
+  for (let at = 0; at < wrong; at++) {
+    const { configs, asObject } = heads[at]!;
+    const next = follow.walk([tokens[at]!], configs);
+    heads.push({ ...next, asObject: asObject || next.asObject });
+  }
+  return heads;
 }
 
 /** `3 fakes low, then pops out`, `5 reads the screen and cuts`: what he does first cannot be drawn, or read, and he goes on. */
@@ -177,7 +185,7 @@ function sortOf(tokens: readonly LineToken[], from: number, to: number, text: st
   if (word === 'for') return /^(hand|ball|double drag|drag|stagger|double)$/.test(wordOf(two)) ? undefined : said.length > 1 ? 'said' : undefined;
   if (word === 'as') return /\bas (an?|the|if|though|fast|hard|wide|far|quick|quickly|late|early|soon|long|high|low|deep|his|our)\b/i.test(text.slice(one.startOffset)) && (ROLES.has(wordOf(two)) || said.length <= 4 || /\bas (fast|hard|wide|far|quick|quickly|late|early|high|low|deep) as\b/i.test(text.slice(one.startOffset))) && two !== undefined ? 'said' : undefined;
   if (DOING.has(word)) return ends && !said.some(({ image }) => image === 'off') ? 'said' : undefined;
-  if (/^(with|on|in|under|at|off|from)$/.test(word) && said.length > 1 && (isUnknown(two) || MANNER.has(wordOf(two))) && (MANNER.has(wordOf(two)) || said.length > 2 || true)) {
+  if (/^(with|on|in|under|at|off|from)$/.test(word) && said.length > 1 && (isUnknown(two) || MANNER.has(wordOf(two)))) {
     if (said.some(isPlace)) return undefined;
     if (MANNER.has(wordOf(two)) || said.some((token) => MANNER.has(wordOf(token)))) return 'said';
     return /^(in|on|at)$/.test(word) && behindVerb && !hasPlace(tokens, from, to) ? undefined : 'unread';

@@ -2,7 +2,7 @@ import type { Message } from '../message/message.ts';
 import type { Follow, Walk, Wanted } from './follow.ts';
 import { lineParser } from './line-parser.ts';
 import type { LexedLine } from './lexer.ts';
-import type { LineToken } from './line-token.ts';
+import { isPlayer, type LineToken } from './line-token.ts';
 import type { LineEdit, LineFix } from './line-fault.ts';
 import { verbOf } from './verbs.ts';
 
@@ -60,10 +60,6 @@ export function endOfWords(broken: Broken): number {
 
 export function wants(wanted: readonly Wanted[], ...tokens: readonly string[]): boolean {
   return wanted.some(({ token }) => tokens.includes(token));
-}
-
-export function isPlayer(token: LineToken | undefined): boolean {
-  return token !== undefined && ['PLAYER', 'XPLAYER', 'SUBJECT'].includes(token.tokenType.name);
 }
 
 export function isVerb(token: LineToken | undefined): boolean {

@@ -36,6 +36,8 @@ export interface Walk {
   readonly configs: readonly Config[];
   /** All tokens fit and the line may end here. */
   readonly whole: boolean;
+  /** A subject was taken for an object: the line is not whole, however it goes on. */
+  readonly asObject: boolean;
 }
 
 export interface Wanted {
@@ -176,10 +178,10 @@ export function buildFollow(grammar: GrammarAST.Grammar): Follow {
         next = step(configs, image.startsWith('x') ? 'XPLAYER' : 'PLAYER');
         asObject = true;
       }
-      if (!next.length) return { at, configs, whole: false };
+      if (!next.length) return { at, configs, whole: false, asObject };
       configs = next;
     }
-    return { at: tokens.length, configs, whole: !asObject && canEnd(configs) };
+    return { at: tokens.length, configs, whole: !asObject && canEnd(configs), asObject };
   }
 
   function expected(configs: readonly Config[]): readonly Wanted[] {

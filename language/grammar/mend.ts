@@ -1,5 +1,6 @@
 import { message } from '../message/message.ts';
-import { endOf, isPlayer, said, startWithArticles, singularAt, tried, applyEdits, readsUpTo, written, type Broken } from './broken-line.ts';
+import { endOf, said, startWithArticles, singularAt, tried, applyEdits, readsUpTo, written, type Broken } from './broken-line.ts';
+import { isPlayer } from './line-token.ts';
 import { ARTICLES, keywordAtoms } from './lexer.ts';
 import type { LineFix } from './line-fault.ts';
 import { lineParser } from './line-parser.ts';

@@ -1,6 +1,6 @@
 import { message, type Message } from '../message/message.ts';
-import { breakDown, endOf, endOfWords, isPlayer, isVerb, said, singularAt, startWithArticles, tried, wants, written, type Broken } from './broken-line.ts';
-import type { LexedLine } from './lexer.ts';
+import { endOf, endOfWords, isVerb, said, singularAt, startWithArticles, tried, wants, written, type Broken } from './broken-line.ts';
+import { isPlayer } from './line-token.ts';
 import type { FaultCode, LineFault, LineFix } from './line-fault.ts';
 import { keywordAtoms } from './lexer.ts';
 import { mends, quotes, type Mend } from './mend.ts';
@@ -18,8 +18,7 @@ const RECOGNISERS: readonly Recogniser[] = [
 ];
 
 /** What is wrong with a line that the parser refused: the exact place, what was wanted there, and what would mend it. */
-export function faultOf(text: string, lexed: LexedLine): LineFault {
-  const broken = breakDown(text, lexed);
+export function faultOf(broken: Broken): LineFault {
   for (const recognise of RECOGNISERS) {
     const fault = recognise(broken);
     if (fault) return fault;

@@ -1,5 +1,6 @@
 import { message } from '../message/message.ts';
 import { agreementOf, type LineWarning } from './agreement.ts';
+import { breakDown } from './broken-line.ts';
 import { lineParser } from './line-parser.ts';
 import type { LexedLine } from './lexer.ts';
 import type { LineFault } from './line-fault.ts';
@@ -55,5 +56,6 @@ export function parseLine(text: string): ParsedLine {
   const { tree, whole } = parser.parse(lexed);
   const read = { text, ...(tree ? { tree } : {}), ...opened, warnings: whole && tree ? agreementOf(tree) : [], ...comment };
   if (whole) return read;
-  return { ...read, ...(unheard(text, lexed) ?? { fault: faultOf(text, lexed) }) };
+  const broken = breakDown(text, lexed);
+  return { ...read, ...(unheard(broken) ?? { fault: faultOf(broken) }) };
 }

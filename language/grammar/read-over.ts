@@ -1,5 +1,5 @@
 import type { TokenType } from 'chevrotain';
-import type { LineToken } from './line-token.ts';
+import { wordOf, type LineToken } from './line-token.ts';
 import { verbOf } from './verbs.ts';
 
 /** How hard or how fast: said in every gym, drawn in no play. Common usage, no source. */
@@ -37,8 +37,6 @@ const CATCHES: ReadonlySet<string> = new Set(['catches', 'catch']);
 const JOINTS: ReadonlySet<string> = new Set(['and', 'then', ',']);
 const TELLING: ReadonlySet<string> = new Set([...DIRECTIONS, ...OF_A_SHOT, ...CATCHES, 'of', 'off', 'up to', '3', "'s", 'both', 'then', 'and', 'catch', 'drop step', 'middle', 'drag', 'going', 'long', 'early', 'ahead', 'first', 'rim', 'baseline', 'free-throw line', 'top of the key', 'short corner']);
 const BEFORE_A_SHOT: ReadonlySet<string> = new Set([':', ',', 'or', 'then', 'shoots', 'shoot', 'takes', 'take']);
-
-const wordOf = ({ image }: LineToken): string => image.toLowerCase();
 
 /**
  * The tokens without the words that a line means the same without: adverbs of manner, directions that the place repeats, adjectives of a shot.

@@ -5,9 +5,7 @@ import { otherNumber, verbOf } from './verbs.ts';
 
 export type Tokens = readonly LineToken[];
 export type Types = { readonly [name: string]: TokenType };
-export const wordOf = (token: LineToken | undefined): string => token?.image.toLowerCase() ?? '';
-export const isPlayer = (token: LineToken | undefined): boolean => token?.tokenType.name === 'PLAYER' || token?.tokenType.name === 'XPLAYER';
-export const isAttacker = (token: LineToken | undefined): boolean => token?.tokenType.name === 'PLAYER';
+export { isAttacker, isPlayer, wordOf } from './line-token.ts';
 
 /** A token of the grammar in the place of the coach's words from one to another. */
 export function standing(types: Types, name: string, from: LineToken, to: LineToken = from): LineToken {

@@ -1,6 +1,7 @@
 // What coaches say of defenders, and of what a play has no line for, that a line says in other words.
 import { message, type Message } from '../message/message.ts';
-import { endOf, isPlayer, tried, written, type Broken } from './broken-line.ts';
+import { endOf, tried, written, type Broken } from './broken-line.ts';
+import { isPlayer } from './line-token.ts';
 import { commaAfter, inNumber, isAttacker, isDefender, word, writing, type SaidOtherwise } from './saying.ts';
 import { verbOf } from './verbs.ts';
 

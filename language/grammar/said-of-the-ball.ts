@@ -1,6 +1,7 @@
 // What coaches say of the ball, its passes and its dribbles, that a line says in other words.
 import { message, oneOf, type Message } from '../message/message.ts';
-import { endOf, isPlayer, reads, tried, written, type Broken } from './broken-line.ts';
+import { endOf, reads, tried, written, type Broken } from './broken-line.ts';
+import { isPlayer } from './line-token.ts';
 import { commaAfter, inNumber, isAttacker, rewriting, word, writing, type SaidOtherwise } from './saying.ts';
 import { verbOf } from './verbs.ts';
 

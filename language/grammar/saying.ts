@@ -1,7 +1,6 @@
 import { message, type Message } from '../message/message.ts';
-import { endOf, isPlayer, singularAt, tried, written, type Broken } from './broken-line.ts';
+import { endOf, singularAt, tried, written, type Broken } from './broken-line.ts';
 import type { FaultCode, LineFix } from './line-fault.ts';
-import type { LineToken } from './line-token.ts';
 import { otherNumber } from './verbs.ts';
 
 /** Something that coaches say and that no line can say so: what can be written instead. */
@@ -16,9 +15,7 @@ export interface SaidOtherwise {
 
 export type Recogniser = (broken: Broken) => SaidOtherwise | undefined;
 
-export const word = (token: LineToken | undefined): string => token?.image.toLowerCase() ?? '';
-export const isDefender = (token: LineToken | undefined): boolean => isPlayer(token) && word(token).startsWith('x');
-export const isAttacker = (token: LineToken | undefined): boolean => isPlayer(token) && !word(token).startsWith('x');
+export { isAttacker, isDefender, wordOf as word } from './line-token.ts';
 
 /** The line with other words in the place of the tokens, if it can be read so. */
 export function writing(broken: Broken, from: number, to: number, text: string): LineFix | undefined {

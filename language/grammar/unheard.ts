@@ -2,8 +2,7 @@
 import { message } from '../message/message.ts';
 import { agreementOf, type LineWarning } from './agreement.ts';
 import { asidesIn, type Aside } from './asides.ts';
-import { applyEdits, breakDown } from './broken-line.ts';
-import type { LexedLine } from './lexer.ts';
+import { applyEdits, breakDown, type Broken } from './broken-line.ts';
 import { lineParser } from './line-parser.ts';
 import type { LineToken } from './line-token.ts';
 import { isSlip } from './mend.ts';
@@ -11,7 +10,8 @@ import { isBegun } from './messages.ts';
 import { saidOtherwise } from './said-otherwise.ts';
 import type { LineTree } from './tree.ts';
 
-export function unheard(text: string, lexed: LexedLine): { readonly tree: LineTree; readonly warnings: readonly LineWarning[] } | undefined {
+export function unheard(line: Broken): { readonly tree: LineTree; readonly warnings: readonly LineWarning[] } | undefined {
+  const { text, lexed } = line;
   if (lexed.openQuote !== undefined) return undefined;
   const { lexer, follow, parse } = lineParser();
   const asides = asidesIn(lexed.tokens, follow, text);
@@ -20,7 +20,7 @@ export function unheard(text: string, lexed: LexedLine): { readonly tree: LineTr
   if (asides.some(({ sort }) => sort === 'unread')) {
     const said = asides.filter(({ sort }) => sort === 'said').map(({ from, to }) => ({ at: lexed.tokens[from]!.startOffset, to: lexed.tokens[to - 1]!.endOffset + 1, text: '' }));
     const shown = applyEdits(text, said);
-    const broken = breakDown(shown, lexer.lex(shown));
+    const broken = said.length === 0 ? line : breakDown(shown, lexer.lex(shown));
     if (isBegun(broken) || isSlip(broken) || saidOtherwise(broken) !== undefined) return undefined;
   }
   const kept = lexed.tokens.filter((_, index) => !asides.some(({ from, to }) => index >= from && index < to)).map(untagged);

@@ -1,7 +1,8 @@
 // Where no word is near: what there is of the kind that could stand there, and what can be written in its place.
 import { message, type Message } from '../message/message.ts';
 import { alignmentNames } from '../court/alignments.ts';
-import { endOf, isPlayer, said, tried, written, type Broken } from './broken-line.ts';
+import { endOf, said, tried, written, type Broken } from './broken-line.ts';
+import { isPlayer } from './line-token.ts';
 import { verbOf } from './verbs.ts';
 import type { LineFix } from './line-fault.ts';
 import { rewriting } from './saying.ts';
