@@ -1,6 +1,6 @@
 // Moves in other words: `follows the ball`, `short rolls`, `spins off his man and dives`.
 import type { LineToken } from './line-token.ts';
-import { before, isAttacker, isPlayer, JOINTS, singular, standing, without, withThese, wordOf, type Tokens, type Types } from './rewording.ts';
+import { asSaid, before, isAttacker, isPlayer, JOINTS, singular, standing, without, withThese, wordOf, type Tokens, type Types } from './rewording.ts';
 import { verbOf } from './verbs.ts';
 
 /** `1, 2, 3 back` in a rebound line. */
@@ -13,7 +13,7 @@ export function getBack(tokens: Tokens, at: number, types: Types): Tokens | unde
   const isWho = isPlayer(who) || /^(others|rest|everyone|everybody|else)$/.test(who.image);
   const verb = /^(back|safe|deep|home|safety|protect|out|high|stays? home|stays?)$/.test(word) ? 'get back' : isTo || /^(in|inside|hard|board|boards|go|goes)$/.test(word) ? 'crash' : undefined;
   if (!isWho || verb === undefined || (end !== undefined && ![',', 'and'].includes(end.image))) return undefined;
-  return [...tokens.slice(0, at), standing(types, verb, tokens[at]!, tokens[isTo ? at + 1 : at]), ...tokens.slice(isTo ? at + 2 : at + 1)];
+  return withThese(tokens, at, isTo ? at + 2 : at + 1, [standing(types, verb, tokens[at]!, tokens[isTo ? at + 1 : at])]);
 }
 
 /** `2 gets to the corner`, `1 gets into the lane`: with the ball or without it he goes there. In a trigger it is an event. */
@@ -24,11 +24,11 @@ export function getsTo(tokens: Tokens, at: number, types: Types): Tokens | undef
   const head = at === 1 || JOINTS.has(wordOf(subject)) || (isPlayer(subject) && [',', 'and'].includes(wordOf(tokens[at - 2])) && !tokens.slice(0, at).some(({ image }) => /^(as|once|when|until|after|as soon as|ends|step)$/.test(image)));
   if (!head || tokens[0]?.image === 'ends' || tokens[0]?.image === 'step') return undefined;
   const verb = (): LineToken => standing(types, isOne ? 'goes' : 'go', token);
-  if (/^gets? to$/.test(token.image)) return [...tokens.slice(0, at), { ...verb(), endOffset: token.startOffset + (isOne ? 3 : 2) }, { ...standing(types, 'to', token), startOffset: token.endOffset - 1 }, ...tokens.slice(at + 1)];
+  if (/^gets? to$/.test(token.image)) return withThese(tokens, at, at + 1, [{ ...verb(), endOffset: token.startOffset + (isOne ? 3 : 2) }, { ...standing(types, 'to', token), startOffset: token.endOffset - 1 }]);
   if (!/^gets?$/.test(wordOf(token))) return undefined;
   const to = /^(out|back|up|down|over|downhill|all)$/.test(wordOf(tokens[at + 1])) ? at + 2 : at + 1;
   if (!/^(to|into|up to|off|out of)$/.test(wordOf(tokens[to]))) return undefined;
-  return [...tokens.slice(0, at), verb(), ...tokens.slice(at + 1)];
+  return withThese(tokens, at, at + 1, [verb()]);
 }
 
 const VERB_OF_ING = new Map<string, string>();
@@ -36,21 +36,21 @@ const VERB_OF_ING = new Map<string, string>();
 /** `2 is cutting`, `X2 is overplaying 2`. */
 export function isDoing(tokens: Tokens, at: number, types: Types): Tokens | undefined {
   const be = wordOf(tokens[at]);
-  if ((be !== 'is' && be !== 'are') || at === 0) return undefined;
+  if (at === 0) return undefined;
   const said = /^(.+)ing$/.exec(wordOf(tokens[at + 1]))?.[1];
   if (said === undefined) return undefined;
   let verb = VERB_OF_ING.get(said);
   if (verb === undefined) VERB_OF_ING.set(said, (verb = [said, `${said}e`, said.replace(/(.)\1$/, '$1')].find((form) => verbOf(form)?.number === 'plural') ?? ''));
   if (verb === '') return undefined;
-  return [...tokens.slice(0, at), standing(types, be === 'is' ? singular(verb) : verb, tokens[at]!, tokens[at + 1]), ...tokens.slice(at + 2)];
+  return withThese(tokens, at, at + 2, [standing(types, be === 'is' ? singular(verb) : verb, tokens[at]!, tokens[at + 1])]);
 }
 
 /** `steps onto the court` is what a thrower does. */
 export function ontoTheCourt(tokens: Tokens, at: number, types: Types): Tokens | undefined {
-  if (at === 0 || !/^(steps?|comes?|gets?|walks?|runs?|steps? in|steps? up|goes|go)$/.test(wordOf(tokens[at])) || !/^(on|onto|in|into|back)$/.test(wordOf(tokens[at + 1]))) return undefined;
+  if (at === 0 || !/^(on|onto|in|into|back)$/.test(wordOf(tokens[at + 1]))) return undefined;
   const court = tokens.findIndex((token, i) => i > at && i <= at + 3 && /^(court|floor|play|bounds|inbounds)$/.test(wordOf(token)));
   if (court < 0 || tokens.slice(at + 1, court).some((token) => !/^(on|onto|in|into|back|to)$/.test(wordOf(token)))) return undefined;
-  return [...tokens.slice(0, at), standing(types, /s\b/.test(wordOf(tokens[at])) ? 'steps in' : 'step in', tokens[at]!, tokens[court]), ...tokens.slice(court + 1)];
+  return withThese(tokens, at, court + 1, [standing(types, asSaid(wordOf(tokens[at]), 'steps in'), tokens[at]!, tokens[court])]);
 }
 
 /** `sets up his man`, `takes his man down`: one way, to come back. */
@@ -58,8 +58,8 @@ export function setsUpHisMan(tokens: Tokens, at: number, types: Types): Tokens |
   if (at === 0) return undefined;
   const man = (token: LineToken | undefined): boolean => /^(man|defender)$/.test(wordOf(token)) || token?.tokenType.name === 'XPLAYER';
   const word = wordOf(tokens[at]);
-  if (/^sets? up$/.test(word) && man(tokens[at + 1])) return [...tokens.slice(0, at), standing(types, word === 'sets up' ? 'v-cuts' : 'v-cut', tokens[at]!, tokens[at + 1]), ...tokens.slice(at + 2)];
-  if (/^sets?$/.test(word) && man(tokens[at + 1]) && wordOf(tokens[at + 2]) === 'up') return [...tokens.slice(0, at), standing(types, word === 'sets' ? 'v-cuts' : 'v-cut', tokens[at]!, tokens[at + 2]), ...tokens.slice(at + 3)];
+  if (/^sets? up$/.test(word) && man(tokens[at + 1])) return withThese(tokens, at, at + 2, [standing(types, word === 'sets up' ? 'v-cuts' : 'v-cut', tokens[at]!, tokens[at + 1])]);
+  if (/^sets?$/.test(word) && man(tokens[at + 1]) && wordOf(tokens[at + 2]) === 'up') return withThese(tokens, at, at + 3, [standing(types, word === 'sets' ? 'v-cuts' : 'v-cut', tokens[at]!, tokens[at + 2])]);
   return undefined;
 }
 
@@ -67,20 +67,20 @@ export function setsUpHisMan(tokens: Tokens, at: number, types: Types): Tokens |
 export function followsTheBall(tokens: Tokens, at: number, types: Types): Tokens | undefined {
   const who = tokens[at - 1];
   const ball = tokens[at + 1];
-  if (at === 0 || !ball || !/^(follows?|chases?|trails?)$/.test(wordOf(tokens[at])) || !/^(ball|it|pass)$/.test(wordOf(ball)) || !(isAttacker(who) || JOINTS.has(wordOf(who))) || tokens[0]!.image.startsWith('x')) return undefined;
-  return [...tokens.slice(0, at), standing(types, /s$/.test(wordOf(tokens[at])) ? 'moves' : 'move', tokens[at]!), before(types, 'to', ball), standing(types, 'ball', ball), ...tokens.slice(at + 2)];
+  if (at === 0 || !ball || !/^(ball|it|pass)$/.test(wordOf(ball)) || !(isAttacker(who) || JOINTS.has(wordOf(who))) || tokens[0]!.image.startsWith('x')) return undefined;
+  return withThese(tokens, at, at + 2, [standing(types, asSaid(wordOf(tokens[at]), 'moves'), tokens[at]!), before(types, 'to', ball), standing(types, 'ball', ball)]);
 }
 
 /** `5 ducks in front of the rim` */
 export function inFrontOf(tokens: Tokens, at: number, types: Types): Tokens | undefined {
-  return at > 0 && /^ducks? in$/.test(wordOf(tokens[at - 1])) ? [...tokens.slice(0, at), before(types, 'at', tokens[at]!), ...tokens.slice(at)] : undefined;
+  return at > 0 && /^ducks? in$/.test(wordOf(tokens[at - 1])) ? withThese(tokens, at, at, [before(types, 'at', tokens[at]!)]) : undefined;
 }
 
 /** `crosses the lane`, `crosses the floor`: not two who change places. */
 export function crossesTheLane(tokens: Tokens, at: number, types: Types): Tokens | undefined {
   const over = tokens[at + 1];
   if (at === 0 || !over || !/^(lane|key|paint|floor|court)$/.test(wordOf(over))) return undefined;
-  return [...tokens.slice(0, at), standing(types, /es$/.test(wordOf(tokens[at])) ? 'moves' : 'move', tokens[at]!), standing(types, 'across the lane', over), ...tokens.slice(at + 2)];
+  return withThese(tokens, at, at + 2, [standing(types, /es$/.test(wordOf(tokens[at])) ? 'moves' : 'move', tokens[at]!), standing(types, 'across the lane', over)]);
 }
 
 /** `short rolls`: a roll that ends at the free-throw line. */
@@ -89,15 +89,15 @@ export function shortRolls(tokens: Tokens, at: number, types: Types): Tokens | u
   const verb = joined ? tokens[at]! : tokens[at + 1];
   if (at === 0 || !verb || (!joined && !/^rolls?$/.test(wordOf(verb)))) return undefined;
   const next = tokens[joined ? at + 1 : at + 2];
-  const roll = standing(types, /s$/.test(wordOf(verb)) ? 'rolls' : 'roll', tokens[at]!, verb);
+  const roll = standing(types, asSaid(wordOf(verb), 'rolls'), tokens[at]!, verb);
   const end = { ...verb, startOffset: verb.endOffset + 1, startColumn: verb.endColumn! + 1 };
   const there = next && /^(to|into|at|in|on|toward|up to)$/.test(wordOf(next)) ? [] : [before(types, 'to', end), before(types, 'nail', end)];
-  return [...tokens.slice(0, at), roll, ...there, ...tokens.slice(joined ? at + 1 : at + 2)];
+  return withThese(tokens, at, joined ? at + 1 : at + 2, [roll, ...there]);
 }
 
 /** `lines up across the free-throw line` */
 export function standsAcross(tokens: Tokens, at: number, types: Types): Tokens | undefined {
-  return verbOf(wordOf(tokens[at - 1]))?.class === 'hold' ? [...tokens.slice(0, at), standing(types, 'at', tokens[at]!), ...tokens.slice(at + 1)] : undefined;
+  return verbOf(wordOf(tokens[at - 1]))?.class === 'hold' ? withThese(tokens, at, at + 1, [standing(types, 'at', tokens[at]!)]) : undefined;
 }
 
 /** `spins off his man and dives`, `peels off and rolls`: how he comes free, where he goes on at once. */
@@ -107,13 +107,13 @@ export function comesFree(tokens: Tokens, at: number): Tokens | undefined {
   while (/^(off|around|away|out|free|loose|past|by|of|man|him|defender|back|inside|open)$/.test(wordOf(tokens[to])) || tokens[to]?.tokenType.name === 'XPLAYER') to++;
   if (!['and', 'then'].includes(wordOf(tokens[to]))) return undefined;
   if (wordOf(tokens[to + 1]) === 'then') to++;
-  return verbOf(wordOf(tokens[to + 1])) !== undefined ? [...tokens.slice(0, at), ...tokens.slice(to + 1)] : undefined;
+  return verbOf(wordOf(tokens[to + 1])) !== undefined ? without(tokens, at, to + 1) : undefined;
 }
 
 /** `opens up to the ball` holds his man where he is. */
 export function opensUp(tokens: Tokens, at: number): Tokens | undefined {
   const to = /^(to|toward)$/.test(wordOf(tokens[at + 1])) && wordOf(tokens[at + 2]) === 'ball';
-  return at > 0 && to ? [...tokens.slice(0, at + 1), ...tokens.slice(at + 3)] : undefined;
+  return at > 0 && to ? without(tokens, at + 1, at + 3) : undefined;
 }
 
 /** `runs at 1`, `cuts toward 5`: to his side. */
@@ -126,19 +126,19 @@ export function atAMan(tokens: Tokens, at: number, types: Types): Tokens | undef
   // A distance without its unit.
   if (/^(above|below|inside|outside|left of|right of|in front of|behind)$/.test(wordOf(tokens[at + 2]))) return undefined;
   if (wordOf(tokens[at]) === 'to' && /^(goes|go|comes|come|returns|return)$/.test(wordOf(tokens[verb]))) return undefined;
-  return [...tokens.slice(0, at), standing(types, 'to', tokens[at]!), before(types, 'beside', man!), ...tokens.slice(at + 1)];
+  return withThese(tokens, at, at + 1, [standing(types, 'to', tokens[at]!), before(types, 'beside', man!)]);
 }
 
 /** `comes to meet the ball` */
 export function meetsTheBall(tokens: Tokens, at: number, types: Types): Tokens | undefined {
   const ball = tokens[at + 1];
   if (!ball || !/^(to|and)$/.test(wordOf(tokens[at - 1])) || !/^(ball|pass)$/.test(wordOf(ball))) return undefined;
-  return [...tokens.slice(0, at - 1), standing(types, 'to', tokens[at - 1]!), standing(types, 'ball', ball), ...tokens.slice(at + 2)];
+  return withThese(tokens, at - 1, at + 2, [standing(types, 'to', tokens[at - 1]!), standing(types, 'ball', ball)]);
 }
 
 /** `fights his way to the ball` */
 export function makesHisWay(tokens: Tokens, at: number, types: Types): Tokens | undefined {
-  return at > 0 && wordOf(tokens[at + 1]) === 'way' ? withThese(tokens, at, at + 2, [standing(types, /s$/.test(wordOf(tokens[at])) ? 'moves' : 'move', tokens[at]!, tokens[at + 1])]) : undefined;
+  return at > 0 && wordOf(tokens[at + 1]) === 'way' ? withThese(tokens, at, at + 2, [standing(types, asSaid(wordOf(tokens[at]), 'moves'), tokens[at]!, tokens[at + 1])]) : undefined;
 }
 
 /** `4 is in the dunker spot`, from the line's head: he stays there. */

@@ -1,29 +1,29 @@
 // Places in other words: `up the middle of the floor`, `the right lane, wide`, `the open corner`.
 import type { LineToken } from './line-token.ts';
-import { before, JOINTS, standing, without, withThese, wordOf, type Tokens, type Types } from './rewording.ts';
+import { asSaid, before, JOINTS, standing, without, withThese, wordOf, type Tokens, type Types } from './rewording.ts';
 import { verbOf } from './verbs.ts';
 
 /** `up the middle of the floor`, `the far side of the court` */
 export function ofTheFloor(tokens: Tokens, at: number): Tokens | undefined {
-  return at > 1 && /^(floor|court)$/.test(wordOf(tokens[at + 1])) ? [...tokens.slice(0, at), ...tokens.slice(at + 2)] : undefined;
+  return at > 1 && /^(floor|court)$/.test(wordOf(tokens[at + 1])) ? without(tokens, at, at + 2) : undefined;
 }
 
 /** `fills the right lane, wide`: a strip of the open floor, whose end is the corner. The lane of the notation is the key. */
 export function fillsALane(tokens: Tokens, at: number, types: Types): Tokens | undefined {
   const isSide = (token: LineToken | undefined): boolean => /^(left|right)$/.test(wordOf(token));
-  if (at === 0 || !/^(fills?|runs?|sprints?|takes?|races?|streaks?)$/.test(wordOf(tokens[at]))) return undefined;
+  if (at === 0) return undefined;
   const side = wordOf(tokens[at + 1]) === 'to' ? at + 2 : at + 1;
   if (!isSide(tokens[side]) || !/^(lane|outside lane)$/.test(wordOf(tokens[side + 1]))) return undefined;
   let to = side + 2;
   if (wordOf(tokens[to]) === ',' && /^(wide|hard|deep)$/.test(wordOf(tokens[to + 1]))) to += 2;
   else if (wordOf(tokens[to]) === 'wide') to++;
-  return [...tokens.slice(0, at), standing(types, /s$/.test(wordOf(tokens[at])) ? 'sprints' : 'sprint', tokens[at]!), before(types, 'to', tokens[side]!), tokens[side]!, standing(types, 'corner', tokens[side + 1]!, tokens[to - 1]), ...tokens.slice(to)];
+  return withThese(tokens, at, to, [standing(types, asSaid(wordOf(tokens[at]), 'sprints'), tokens[at]!), before(types, 'to', tokens[side]!), tokens[side]!, standing(types, 'corner', tokens[side + 1]!, tokens[to - 1])]);
 }
 
 /** `from behind the baseline` */
 export function fromBehind(tokens: Tokens, at: number): Tokens | undefined {
   if (!/^(behind|out behind|outside)$/.test(wordOf(tokens[at + 1])) || !/line$/.test(wordOf(tokens[at + 2])) && !/line$/.test(wordOf(tokens[at + 3]))) return undefined;
-  return tokens.some(({ image }) => verbOf(image)?.class === 'throw-in') ? [...tokens.slice(0, at + 1), ...tokens.slice(at + 2)] : undefined;
+  return tokens.some(({ image }) => verbOf(image)?.class === 'throw-in') ? without(tokens, at + 1, at + 2) : undefined;
 }
 
 /** `fills the open corner`: which one is open is worked out. */
@@ -31,7 +31,7 @@ export function theOpenSpot(tokens: Tokens, at: number, types: Types): Tokens | 
   const place = tokens[at + 1];
   const verb = tokens[/^(to|into)$/.test(wordOf(tokens[at - 1])) ? at - 2 : at - 1];
   if (!place || !/^(corner|wing|slot|spot|place|elbow|block|spots)$/.test(wordOf(place)) || verbOf(wordOf(verb))?.class !== 'move') return undefined;
-  return [...tokens.slice(0, at), standing(types, 'open spot', tokens[at]!, place), ...tokens.slice(at + 2)];
+  return withThese(tokens, at, at + 2, [standing(types, 'open spot', tokens[at]!, place)]);
 }
 
 /** `5 pins his man under the basket`, `circles under the basket to the short corner` */
@@ -39,7 +39,7 @@ export function underTheBasket(tokens: Tokens, at: number, types: Types): Tokens
   const last = tokens[at - 1];
   const verb = verbOf(wordOf(last));
   if (at < 2 || !(wordOf(last) === 'man' || ['move', 'seal', 'hold', 'dribble'].includes(verb?.class ?? ''))) return undefined;
-  const ends = tokens[at + 1] === undefined || [...JOINTS].includes(wordOf(tokens[at + 1]));
+  const ends = tokens[at + 1] === undefined || JOINTS.has(wordOf(tokens[at + 1]));
   return withThese(tokens, at, at, [before(types, verb?.class === 'move' || verb?.class === 'dribble' ? (ends ? 'to' : 'via') : 'at', tokens[at]!)]);
 }
 

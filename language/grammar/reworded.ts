@@ -7,6 +7,7 @@ import { andThen, behindTheScreen, holdsIt, namedLast, offHis, outOfTheScreen, s
 import { asThePass, atTheSameTime, rightAway } from './reworded-waits.ts';
 import type { Tokens, Types } from './rewording.ts';
 
+/** A rule is asked at each word that it can begin with, and looks at what stands round it. */
 const RULES: readonly (readonly [begins: RegExp, rule: (tokens: Tokens, at: number, types: Types) => Tokens | undefined])[] = [
   [/^gives?$/, givesAHandOff], [/^(slices?|knifes?|empties|empty|rips?)$/, saidAs], [/^(sets?|gives?|makes?|puts?)$/, setsAScreen], [/^(sets?|sets? up)$/, setsUpHisMan], [/^(to|up to)$/, toScreen], [/^(man|defender|guy)$/, theManOn], [/^(takes?|gets?|uses?|needs?|puts?)$/, takesDribbles],
   [/^(kills?|burns?|milks?|bleeds?|eats?|winds?|wastes?|melts?|lets?|runs?|uses?)$/, killsClock], [/^until$/, theClockSays], [/^(back|safe|deep|home|safety|protect|out|high|in|inside|hard|boards?|to|goes|go|stays?|stays? home)$/, getBack], [/^(on|with|in|via|off|as)$/, onAHandOff],

@@ -19,6 +19,12 @@ export function before(types: Types, name: string, next: LineToken): LineToken {
   return { ...standing(types, name, next), startOffset: at, endOffset: at, startColumn: at + 1, endColumn: at + 1 };
 }
 
+/** The same in the blank behind another. */
+export const after = (types: Types, name: string, last: LineToken): LineToken => before(types, name, { ...last, startOffset: last.endOffset + 1, startColumn: last.endColumn! + 1 });
+
+/** The verb of one man in the number of the word it stands for: `passes` for `drops`, `pass` for `drop`. */
+export const asSaid = (word: string, one: string): string => (/s\b/.test(word) ? one : plural(one));
+
 export const singular = (verb: string): string => (verbOf(verb)?.number === 'plural' ? (otherNumber.get(verb) ?? verb) : verb);
 export const plural = (verb: string): string => (verbOf(verb)?.number === 'singular' ? (otherNumber.get(verb) ?? verb) : verb);
 
