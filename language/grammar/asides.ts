@@ -182,6 +182,8 @@ function sortOf(tokens: readonly LineToken[], from: number, to: number, text: st
   // A place that cannot be read is no manner.
   if (/^(to|into|toward|up to|via|onto|until|at)$/.test(word) && !(word === 'at' && MANNER.has(wordOf(two)))) return /^(to|up to)$/.test(word) ? undefined : hasPlace(tokens, from, to) && said.length > 1 && !said.some(isPlace) ? 'unread' : undefined;
   if (said.some(({ image }) => /^(hand off|handoff|shoulder|hip)$/.test(image) || (word === 'for' && verbOf(image)?.class === 'screen'))) return undefined;
+  // `passes to 5 for a layup`: that is what happens next, or a chance.
+  if (word === 'for' && isPlayer(before) && /^(layup|lay-up|lay-in|layin|dunk|jumper|three|shot|hook)$/.test(wordOf(two))) return undefined;
   if (word === 'for') return /^(hand|ball|double drag|drag|stagger|double)$/.test(wordOf(two)) ? undefined : said.length > 1 ? 'said' : undefined;
   if (word === 'as') return /\bas (an?|the|if|though|fast|hard|wide|far|quick|quickly|late|early|soon|long|high|low|deep|his|our)\b/i.test(text.slice(one.startOffset)) && (ROLES.has(wordOf(two)) || said.length <= 4 || /\bas (fast|hard|wide|far|quick|quickly|late|early|high|low|deep) as\b/i.test(text.slice(one.startOffset))) && two !== undefined ? 'said' : undefined;
   if (DOING.has(word)) return ends && !said.some(({ image }) => image === 'off') ? 'said' : undefined;

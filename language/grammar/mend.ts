@@ -203,6 +203,8 @@ function* insertions(broken: Broken): Generator<Mend | undefined> {
     // A screen or a pass for an opponent is never meant.
     if ((word === 'for' || word === 'to') && token.image.startsWith('x') && isPlayer(token)) continue;
     const before = broken.tokens[index - 1];
+    // Between who looks and what he does stands a colon; a comma there would only be taken for one.
+    if (word === ',' && broken.tokens[0]?.image === 'look' && !broken.tokens.slice(0, index).some(({ image }) => image === ':')) continue;
     // `goes under the hand-off`: what a defender goes under is no screen of his men.
     if (word === 'off' && before !== undefined && verbOf(before.image)?.class === 'defend') continue;
     const tight = (word === ',' || word === ':') && before !== undefined;

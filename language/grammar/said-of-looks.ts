@@ -4,28 +4,7 @@ import { endOf, startWithArticles, tried, written, type Broken } from './broken-
 import { isAttacker, isDefender, rewriting, word, type Recogniser, type SaidOtherwise } from './saying.ts';
 import { verbOf } from './verbs.ts';
 
-export const saidOfLooks: readonly Recogniser[] = [colonMissing, somewhereInTheZone, onTheMissing, looksTo, orElse, forAShot, theyDo];
-
-/** `look 5 on the block, layup` */
-function colonMissing(broken: Broken): SaidOtherwise | undefined {
-  const { tokens, index } = broken;
-  if (word(tokens[0]) !== 'look' || tokens.some((token) => token.image === ':')) return undefined;
-  for (const at of [index, index - 1]) {
-    const comma = tokens[at];
-    if (at < 2 || !comma || (comma.image !== ',' && comma.image !== '-' && comma.image !== 'for')) continue;
-    const fix = tried(broken, message('Write "{words}"', { words: `${written(broken, at - 1)}: ${written(broken, at + 1)}` }), [{ at: endOf(tokens[at - 1]!), to: tokens[at + 1]?.startOffset ?? endOf(comma), text: ': ' }]);
-    if (fix) return { code: 'misplaced-word', from: at, to: at + 1, message: message('Between who looks and what he does stands a colon.'), fixes: [fix] };
-  }
-  return undefined;
-}
-
-/** `look 5 behind the zone: layup` */
-function somewhereInTheZone(broken: Broken): SaidOtherwise | undefined {
-  const { tokens, index } = broken;
-  if (word(tokens[0]) !== 'look' || !/^(behind|inside|in|between|in front of)$/.test(word(tokens[index])) || !/^(zone|defence|defense|press|gap|seam)$/.test(word(tokens[index + 1]))) return undefined;
-  const texts = ['at the rim', 'in the short corner', 'at the high post'];
-  return { code: 'misplaced-word', from: index, to: index + 2, message: message('Say the place: "{words}".', { words: texts.join('", "') }), fixes: texts.map((text) => tried(broken, message('Write "{text}"', { text }), [{ at: tokens[index]!.startOffset, to: endOf(tokens[index + 1]!), text }])) };
-}
+export const saidOfLooks: readonly Recogniser[] = [onTheMissing, looksTo, orElse, forAShot, theyDo];
 
 /** `look 1 drift: three` */
 function onTheMissing(broken: Broken): SaidOtherwise | undefined {

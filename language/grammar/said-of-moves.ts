@@ -13,14 +13,6 @@ export function takesHisMan(broken: Broken): SaidOtherwise | undefined {
   return { code: 'misplaced-word', from: index - 1, to: index + 1, message: message('Who guards him goes with him by himself: write "{text}".', { text }), fixes: [writing(broken, index - 1, index + 1, text)] };
 }
 
-export function setsUpHisMan(broken: Broken): SaidOtherwise | undefined {
-  const { tokens, index } = broken;
-  if (!/^sets?$/.test(word(tokens[index])) || word(tokens[index + 1]) !== 'up') return undefined;
-  const to = index + 2 + (word(tokens[index + 2]) === 'man' || isDefender(tokens[index + 2]) ? 1 : 0);
-  const text = inNumber(broken, index, 'v-cuts');
-  return { code: 'unknown-word', from: index, to, message: message('A man who sets up his defender goes one way to come back: write "{text}".', { text }), fixes: [writing(broken, index, to, text)] };
-}
-
 /** `1 dribbles up the sideline`, `1 runs the far sideline`: the sideline itself is out of bounds. */
 export function upTheSideline(broken: Broken): SaidOtherwise | undefined {
   const { tokens, index } = broken;
@@ -124,15 +116,6 @@ export function facesUp(broken: Broken): SaidOtherwise | undefined {
   const text = inNumber(broken, index, 'faces up');
   const fix = writing(broken, index, index + 1, text);
   return fix && { code: 'unknown-word', from: index, to: index + 1, message: message('Did you mean "{text}"?', { text }), fixes: [fix] };
-}
-
-/** `2 gets to the corner`: in a trigger an event, else a move. */
-export function getsTo(broken: Broken): SaidOtherwise | undefined {
-  const { tokens, index } = broken;
-  if (!/^gets? to$/.test(word(tokens[index]))) return undefined;
-  const text = `${inNumber(broken, index, 'moves')} to`;
-  const fix = writing(broken, index, index + 1, text);
-  return fix && { code: 'misplaced-word', from: index, to: index + 1, message: message('Did you mean "{text}"?', { text }), fixes: [fix] };
 }
 
 /** `everyone rotates up one spot`: round the arc each takes the place of the next. */

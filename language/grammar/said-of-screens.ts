@@ -57,16 +57,6 @@ export function doublesFor(broken: Broken): SaidOtherwise | undefined {
   return { code: 'misplaced-word', from: index - 1, to: index, message: message('Two defenders double a man; two screeners "{text}".', { text }), fixes: [writing(broken, index - 1, index, text)] };
 }
 
-/** `off a double screen by 4 and 5` */
-export function doubleBy(broken: Broken): SaidOtherwise | undefined {
-  const { tokens, index } = broken;
-  const noun = /^(double-screens?|staggers?|stagger-screens?)$/.test(word(tokens[index]));
-  if (!noun || word(tokens[index - 1]) !== 'off' || !/^(by|of|from|with)$/.test(word(tokens[index + 1])) || !isAttacker(tokens[index + 2])) return undefined;
-  const both = `${written(broken, index + 2)} and ${written(broken, index + 4)}`;
-  const text = word(tokens[index]).startsWith('double') ? `the double of ${both}` : `${written(broken, index + 2)} then ${written(broken, index + 4)}`;
-  return { code: 'misplaced-word', from: index, to: index + 2, message: message('Write "off {text}".', { text }), fixes: [tried(broken, message('Write "off {text}"', { text }), [{ at: tokens[index - 1]!.startOffset, to: endOf(tokens[index + 4] ?? tokens[index + 2]!), text: `off ${text}` }])] };
-}
-
 /** `5, then 4, screen for 2` */
 export function oneThenTheOther(broken: Broken): SaidOtherwise | undefined {
   const { tokens, index } = broken;

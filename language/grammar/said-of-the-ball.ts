@@ -114,13 +114,6 @@ export function passToAPlace(broken: Broken): SaidOtherwise | undefined {
   return { code: 'misplaced-word', from: index, to: index + 1, message: message('A pass goes to a man. Say who is there: "{words}".', { words: `${written(broken, index - 1)} ${receiver} ${joint} the ${place.replace(/^the /i, '')}` }), fixes: [] };
 }
 
-export function followsHisPass(broken: Broken): SaidOtherwise | undefined {
-  const { tokens, index } = broken;
-  if (!/^follows?$/.test(word(tokens[index - 1])) || word(tokens[index]) !== 'pass') return undefined;
-  const text = `${inNumber(broken, index - 1, 'cuts')} to the ball`;
-  return { code: 'misplaced-word', from: index - 1, to: index + 1, message: message('Say where he goes: "{text}".', { text }), fixes: [writing(broken, index - 1, index + 1, text)] };
-}
-
 /** `1 probes`, `1 probes the lane`: a dribble, to somewhere. */
 export function probes(broken: Broken): SaidOtherwise | undefined {
   const { tokens, index } = broken;

@@ -35,18 +35,6 @@ function makesAChoice(broken: Broken, index: number, saying: string): SaidOtherw
   return { ...found, message: message('"{saying}" makes a choice, and a line always happens. What the defence decides is a step (step "…" instead of "…" when X4 switches), what is open is a look (look 4: layup).', { saying }) };
 }
 
-/** `3 pops to the left wing at the same time`: so do all lines of a step. */
-export function atTheSameTime(broken: Broken): SaidOtherwise | undefined {
-  const { tokens, text } = broken;
-  const said = /\s*\bat the same time\b\s*,?/i.exec(text);
-  if (said === null) return undefined;
-  const from = tokens.findIndex(({ startOffset, image }) => startOffset >= said.index && image === 'at');
-  const to = tokens.findLastIndex(({ startOffset }) => startOffset < said.index + said[0].length) + 1;
-  if (from < 0 || to <= from) return undefined;
-  const fix = tried(broken, message('Leave out "{words}"', { words: 'at the same time' }), [{ at: said.index, to: said.index + said[0].length, text: '' }]);
-  return { code: 'extra-word', from, to, message: message('The lines of a step run side by side: that need not be said.'), fixes: [fix] };
-}
-
 /** `before 1 passes, 2 cuts` is `once 2 cuts, 1 passes`. */
 export function before(broken: Broken): SaidOtherwise | undefined {
   const { tokens, index, text } = broken;

@@ -1,27 +1,26 @@
 // Words that coaches use and no line can say so: what can be written instead.
 import { message } from '../message/message.ts';
 import { endOf, startWithArticles, tried, written, type Broken } from './broken-line.ts';
-import { inNumber, isAttacker, word, writing, type Recogniser, type SaidOtherwise } from './saying.ts';
-import { otherNumber, verbs } from './verbs.ts';
+import { isAttacker, word, writing, type Recogniser, type SaidOtherwise } from './saying.ts';
 import { saidOfHeads } from './said-of-heads.ts';
 import { saidOfLooks } from './said-of-looks.ts';
 import { inAPhrase } from './said-in-a-phrase.ts';
 import { icesTheScreen, whichZone, picksUpAMan, drawsTwo, fouls, makesOrMisses, shootsAFreeThrow, guardsHim, comesOutTo, boxAndOne, runsTheClockDown } from './said-of-defence.ts';
-import { takesHisMan, setsUpHisMan, upTheSideline, oppositeOfWhat, fillsALane, anOpenPlace, someonesSpot, clearsASide, highOrLow, andOutTo, facesUp, getsTo, rotatesASpot } from './said-of-moves.ts';
-import { setsAnAdjectiveScreen, pickAndRoll, refuses, offMissing, doublesFor, doubleBy, oneThenTheOther, whichOfTheZone, pins, throughTheGate, shutsTheGate } from './said-of-screens.ts';
-import { isAFake, getsTheBall, getsAHandOff, theHandOffTold, ballGoesTo, eitherReceiver, passToAPlace, followsHisPass, probes, anOpponentsCount, atTheDefence, atForTo, behindTheBall, forSafety, passOffTheScreen, countsHisDribbles, givesASignal, playsCatch, whoIsThat } from './said-of-the-ball.ts';
-import { atTheSameTime, dependsOnTheDefence, before, onTheCatch, onTheSignal, waitsWithoutFor, waitsForAScreen, countsTo, choosesLater } from './said-of-waits.ts';
+import { takesHisMan, upTheSideline, oppositeOfWhat, fillsALane, anOpenPlace, someonesSpot, clearsASide, highOrLow, andOutTo, facesUp, rotatesASpot } from './said-of-moves.ts';
+import { setsAnAdjectiveScreen, pickAndRoll, refuses, offMissing, doublesFor, oneThenTheOther, whichOfTheZone, pins, throughTheGate, shutsTheGate } from './said-of-screens.ts';
+import { isAFake, getsTheBall, getsAHandOff, theHandOffTold, ballGoesTo, eitherReceiver, passToAPlace, probes, anOpponentsCount, atTheDefence, atForTo, behindTheBall, forSafety, passOffTheScreen, countsHisDribbles, givesASignal, playsCatch, whoIsThat } from './said-of-the-ball.ts';
+import { dependsOnTheDefence, before, onTheCatch, onTheSignal, waitsWithoutFor, waitsForAScreen, countsTo, choosesLater } from './said-of-waits.ts';
 
 /** In the order in which they are tried: the first that fits speaks. */
 const RECOGNISERS: readonly Recogniser[] = [
   ...saidOfHeads, ...saidOfLooks, inAPhrase,
-  atTheSameTime, fouls, makesOrMisses, shootsAFreeThrow, guardsHim, comesOutTo, boxAndOne, runsTheClockDown, pickAndRoll, setsAnAdjectiveScreen,
+  fouls, makesOrMisses, shootsAFreeThrow, guardsHim, comesOutTo, boxAndOne, runsTheClockDown, pickAndRoll, setsAnAdjectiveScreen,
   icesTheScreen, pins, countsHisDribbles, passOffTheScreen, rotatesASpot, probes, theHandOffTold, anOpponentsCount, drawsTwo, upTheSideline, behindTheBall, oppositeOfWhat, refuses, offMissing,
   onTheSignal, forSafety, getsAHandOff, passToAPlace, whichOfTheZone, fillsALane, atTheDefence, anOpenPlace, someonesSpot, throughTheGate,
   shutsTheGate,
-  dependsOnTheDefence, before, onTheCatch, waitsWithoutFor, waitsForAScreen, isAFake, getsTheBall, takesHisMan, setsUpHisMan, oneThenTheOther,
-  ballGoesTo, startsAt, whichZone, isDoing, eitherReceiver, doublesFor, clearsASide, picksUpAMan, countsTo, highOrLow, theBigs, placesWithoutFrom,
-  choosesLater, whoIsThat, playsCatch, givesASignal, andOutTo, followsHisPass, doubleBy, facesUp, getsTo, atForTo,
+  dependsOnTheDefence, before, onTheCatch, waitsWithoutFor, waitsForAScreen, isAFake, getsTheBall, takesHisMan, oneThenTheOther,
+  ballGoesTo, startsAt, whichZone, eitherReceiver, doublesFor, clearsASide, picksUpAMan, countsTo, highOrLow, theBigs, placesWithoutFrom,
+  choosesLater, whoIsThat, playsCatch, givesASignal, andOutTo, facesUp, atForTo,
 ];
 
 /** The first of the sayings that fits. Each mend keeps what the coach meant; where none can, the message says what can be written. */
@@ -38,21 +37,6 @@ function startsAt(broken: Broken): SaidOtherwise | undefined {
   if (index !== 0 || !/^(start|starts|begin|run|go)$/.test(word(tokens[0])) || word(tokens[1]) !== 'at') return undefined;
   const fix = writing(broken, 0, 2, 'call with');
   return fix && { code: 'misplaced-word', from: 0, to: 2, message: message('When a play is called, its "call" line says: "call with {words}".', { words: written(broken, 2, tokens.length) }), fixes: [fix] };
-}
-
-/** `X2 is overplaying 2` */
-function isDoing(broken: Broken): SaidOtherwise | undefined {
-  const { tokens, index } = broken;
-  const at = /ing$/.test(word(tokens[index])) && /^(is|are)$/.test(word(tokens[index - 1])) ? index - 1 : /^(is|are)$/.test(word(tokens[index])) && /ing$/.test(word(tokens[index + 1])) ? index : undefined;
-  if (at === undefined) return undefined;
-  const stem = word(tokens[at + 1]).slice(0, -3);
-  const forms = [stem, `${stem}e`, stem.replace(/(.)\1$/, '$1')];
-  const found = [...verbs].find(([verb, { number }]) => number === 'plural' && forms.includes(verb))?.[0];
-  const one = found === undefined ? undefined : otherNumber.get(found);
-  if (one === undefined) return undefined;
-  const text = inNumber(broken, at, one);
-  const fix = writing(broken, at, at + 2, text);
-  return fix && { code: 'misplaced-word', from: at, to: at + 2, message: message('Write "{text}".', { text }), fixes: [fix] };
 }
 
 function theBigs(broken: Broken): SaidOtherwise | undefined {

@@ -23,7 +23,10 @@ export function describeWanted(wanted: readonly Wanted[]): Words {
   const words = new Set<string>();
   // Lines of a roster or an alignment begin as an action does, and are no help to someone who writes one.
   const inAction = wanted.filter(({ path }) => path[0] !== 'Entry' && path[0] !== 'Placing');
-  for (const want of inAction.length ? inAction : wanted) {
+  const all = inAction.length ? inAction : wanted;
+  // What an action waits for may follow nearly everything, and is seldom what is missing.
+  const waits = all.filter(({ path }) => path.some((part) => part.endsWith('>ClauseTrigger')));
+  for (const want of [...all.filter((each) => !waits.includes(each)), ...waits]) {
     const known = CLASSES.find(([, belongs]) => belongs(want));
     if (known) found.add(known[0]);
     else if (!UNHELPFUL.has(want.token)) words.add(`"${want.token}"`);
@@ -32,7 +35,7 @@ export function describeWanted(wanted: readonly Wanted[]): Words {
   // A comma, `and` or `then` may follow nearly everything: named only where nothing better can be said.
   const joints = ['","', '"and"', '"then"'];
   const better = [...words].filter((word) => !joints.includes(word));
-  const all: readonly Words[] = [...said, ...(better.length || said.length ? better : words)];
-  const named = all.length > 5 ? [...all.slice(0, 4), message('another word')] : all;
+  const listed: readonly Words[] = [...said, ...(better.length || said.length ? better : words)];
+  const named = listed.length > 5 ? [...listed.slice(0, 4), message('another word')] : listed;
   return named.length === 0 ? message('nothing more') : oneOf(named);
 }

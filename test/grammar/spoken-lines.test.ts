@@ -16,6 +16,9 @@ const rows: readonly (readonly [spoken: string, notation: string])[] = [
   ['3 inbounds from the baseline on the left', '3 inbounds from the left baseline'],
   ['3 triggers it from under the basket on the right', '3 triggers it from the right baseline'],
   ['3 takes it out on the sideline on the left', '3 takes it out on the left sideline'],
+  // what was refused with these words before
+  ['4 turns and looks up the floor', '4 turns'],
+  ['2 fakes a cut and pops', '2 pops'],
   // what a second trial found
   ['4 and 5 slam the door behind her', '4 and 5 close behind him'],
   ['2 empties out to the right corner', '2 clears out to the right corner'],

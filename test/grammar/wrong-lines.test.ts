@@ -53,6 +53,8 @@ const rows: readonly (readonly [line: string, marked: string, code: string, mend
   ['1 looks for 5', 'looks', 'misplaced-word', 'look 5'],
   ['4 looks to give it back', 'looks', 'misplaced-word'],
   ['3 lobs to 2 or passes to 5', 'or', 'misplaced-word'],
+  ['3 passes ahead to 5 for a lay up', 'for a lay up', 'misplaced-word', '3 passes ahead to 5, 5 lays it up'],
+  ['look 3 three', 'three', 'missing-word', 'look 3: three'],
   ['if they jump out on 2, 5 slips', 'if they', 'misplaced-word'],
   // phrases that one line says with other words
   ['5 makes a basket cut', 'makes a basket cut', 'unknown-word', '5 basket-cuts'],
