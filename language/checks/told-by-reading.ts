@@ -92,8 +92,8 @@ export const toldByReading = {
   }),
   'not-told-above': told('not-told-above', {
     needs: 'before',
-    message: '“{words}”: no line above it in this step tells of that. Write it below that line, or say who does it, for example “once 4 is set” or “as 1 drives”.',
-    manual: { title: 'A moment that no line above tells', why: '`after the hand-off`, `with the drive` and `at the same time` mean the last one told above in the same step.', wrong: '3 lifts to left wing with the drive\n1 drives to right elbow\nlook 1: jumper', right: '1 drives to right elbow\n3 lifts to left wing with the drive\nlook 1: jumper' },
+    message: '“{words}”: no line above it tells of that. Write it below that line, or say who does it, for example “once 4 is set” or “as 1 drives”.',
+    manual: { title: 'A moment that no line above tells', why: '`after the hand-off`, `with the drive` and `at the same time` mean the last one told above, in this step or in those it follows.', wrong: '3 lifts to left wing with the drive\n1 drives to right elbow\nlook 1: jumper', right: '1 drives to right elbow\n3 lifts to left wing with the drive\nlook 1: jumper' },
   }),
   'words-left-over': told('words-left-over', {
     severity: 'warning',

@@ -1,4 +1,5 @@
 // Where a drive or a move off a screen that says no place ends, once it is known what its man does next.
+import { lineNumber } from './line-number.ts';
 import type { Action, ActionId, BodyId, Dribble, Look, Place } from './play.ts';
 
 /** A way without a place of its own, where it could end short of the rim, and whether the next line of the step counts. */
@@ -46,7 +47,7 @@ function goesThereAtOnce(next: Action): boolean {
 
 /** Between the two lines he is looked for at the rim: there he goes on to it. */
 function isLookedFor(looks: readonly Look[], { who, line }: Dribble, until: string): boolean {
-  return looks.some((look) => isHis(look, who) && numberOf(look.line) > numberOf(line) && numberOf(look.line) < numberOf(until));
+  return looks.some((look) => isHis(look, who) && lineNumber(look.line) > lineNumber(line) && lineNumber(look.line) < lineNumber(until));
 }
 
 /** Nothing more of his stands in the step, or the shot itself, and the first shot he is looked for is no layup. */
@@ -66,9 +67,4 @@ function isHis({ who }: Look, man: BodyId): boolean {
 
 function isFromOutside(action: Action): boolean {
   return action.kind === 'shot' && action.from === undefined && (action.shot.value === 'jumper' || action.shot.value === 'three');
-}
-
-/** The how-manieth line of its step. */
-function numberOf(line: string): number {
-  return Number(line.slice(line.lastIndexOf(':') + 1));
 }

@@ -22,7 +22,7 @@ export function readDribble(one: One, tree: NodeOf<'Dribble'>): Dribble {
   const base = baseOf(one, tree.verb);
   const at = take(one, tree.parts.find(part => part?.$type === 'DribbleAt'));
   const isDrive = base.verb === 'drive' || base.verb === 'turn-the-corner';
-  const going = goingOf(one, base.id, tree.parts, { baseline: isDrive ? 'to the rim' : 'as written' });
+  const going = goingOf(one, base.id, tree.parts, { baseline: isDrive ? 'to the rim' : 'as written', toTheRim: isDrive });
   const meaning = meaningOf(one, base.id);
   const target = at?.$type === 'DribbleAt' ? bodyOf(one.reader, at.player, meaning) : undefined;
   if (target !== undefined) one.scope.dribbledAt = { who: one.who, at: target };
@@ -67,6 +67,11 @@ export function readPass(one: One, verb: string, parts: PassParts): Action[] {
     if (receiver.$type !== 'PassTo') continue;
     const to = bodyOf(one.reader, receiver.player, meaningOf(one, partOf(one)));
     if (to === undefined) break;
+    // `as she comes off 5, 1 passes to her`: a pronoun that would be the passer himself is meant of somebody else.
+    if (to === passer && receiver.player.number === undefined) {
+      report(one.reader, 'who-is-meant', partOf(one), { word: one.reader.lines[one.clause.line.index]!.text.slice(receiver.player.at, receiver.player.to) });
+      break;
+    }
     const base = baseOf({ ...one, who: passer }, verb);
     putPart(one.reader, `${base.id}#to`, one.clause.line.index, receiver.player);
     const kind = (styled?.$type === 'PassStyle' ? passStyles[styled.style] : undefined) ?? passKinds[base.verb] ?? (way === 'over the top' ? 'lob' : 'pass');

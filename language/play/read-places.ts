@@ -1,8 +1,8 @@
-import type { Columns, LengthNode, NodeOf, PlaceNode, SideWord, SpotTree } from '../grammar/tree.ts';
+import type { LengthNode, NodeOf, PlaceNode, SideWord, SpotTree } from '../grammar/tree.ts';
 import { isSpotName, takesSide } from '../court/spots.ts';
 import type { BodyId, Direction, Place, Side } from './play.ts';
 import type { Meaning, Reader } from './reader.ts';
-import { bodyOf, report } from './reader.ts';
+import { bodyOf, report, wordsWritten } from './reader.ts';
 
 /** Metres in a foot. */
 export const foot = 0.3048;
@@ -87,16 +87,10 @@ function readSpot(reader: Reader, tree: PlaceNode, meaning: Meaning): Place | un
   return { kind: 'spot', name, ...(side === undefined ? {} : { side }), ...(extended ? { extended } : {}) };
 }
 
-/** The words for a place as the coach wrote them. */
-export function placeWords({ lines, parts }: Reader, { at, to }: Columns, { part }: Meaning): string {
-  const line = parts.get(part)?.line;
-  return line === undefined ? '' : (lines[line]?.text.slice(at, to) ?? '');
-}
-
 /** Against a press `the middle` is that of the floor, while the ball is in the backcourt, and `the right lane` the strip a man runs in. Common usage, no source. */
 function openFloorSpot(reader: Reader, tree: PlaceNode, name: string, side: Side | undefined, meaning: Meaning): Place | undefined {
   if ((name !== 'nail' && (name !== 'lane' || side === undefined)) || !isAgainstPress(reader)) return undefined;
-  const words = placeWords(reader, tree, meaning);
+  const words = wordsWritten(reader, tree, meaning);
   if (name === 'nail') return /middle/i.test(words) ? { kind: 'spot', name, where: 'open floor' } : undefined;
   return /lane$/i.test(words) ? { kind: 'spot', name: 'wing', ...(side === undefined ? {} : { side }) } : undefined;
 }

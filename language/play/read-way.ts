@@ -3,10 +3,10 @@ import type { Columns, NodeOf, SpotTree } from '../grammar/tree.ts';
 import type { Action, BodyId, Place, Value, Wait } from './play.ts';
 import type { One } from './read-clause.ts';
 import { asList, baseOf, isHolder, meaningOf, putValue, take } from './read-clause.ts';
-import { metresOf, onThatHalf, placeWords, readPlace, setApart } from './read-places.ts';
+import { metresOf, onThatHalf, readPlace, setApart } from './read-places.ts';
 import { isSpotName, takesSide } from '../court/spots.ts';
 import type { Meaning, Reader } from './reader.ts';
-import { bodiesOf, bodyOf, report } from './reader.ts';
+import { bodiesOf, bodyOf, report, wordsWritten } from './reader.ts';
 import type { Scope } from './scope.ts';
 
 export type Part = NodeOf<'Move'>['parts'][number] | NodeOf<'Dribble'>['parts'][number] | NodeOf<'Seal'>['parts'][number];
@@ -17,10 +17,15 @@ export interface Going {
   readonly off: readonly BodyId[];
 }
 
-/** What the verb makes of the baseline: the way along it to the other corner, or to the rim. */
+/** What the verb makes of a way. */
 interface Manner {
+  /** Of the baseline: the way along it to the other corner, or to the rim. */
   readonly baseline: 'along' | 'to the rim' | 'as written';
+  /** Where nothing else is said he ends there. */
+  readonly toTheRim: boolean;
 }
+
+const asWritten: Manner = { baseline: 'as written', toTheRim: false };
 
 /** A way as far as its words are read. */
 interface WaySoFar extends Manner {
@@ -34,8 +39,8 @@ interface WaySoFar extends Manner {
 }
 
 /** Where a clause sends its man: `to`, `via`, `off` and the directions without a spot. */
-export function goingOf(one: One, id: string, parts: readonly Part[], { baseline }: Manner = { baseline: 'as written' }): Going {
-  const way: WaySoFar = { one, id, meaning: meaningOf(one, id), parts, baseline, via: [], off: [] };
+export function goingOf(one: One, id: string, parts: readonly Part[], manner: Manner = asWritten): Going {
+  const way: WaySoFar = { one, id, meaning: meaningOf(one, id), parts, ...manner, via: [], off: [] };
   for (const part of parts) if (part !== undefined) readPart(way, part);
   const { via, off, end } = way;
   putValue(one, `${id}#to`, end?.columns);
@@ -115,15 +120,15 @@ function goPast(way: WaySoFar, part: NodeOf<'Past'>): void {
  * the slot is; where no place is said he stands behind him. Else the way leads round behind him. Common usage, no source.
  */
 function goBehind(way: WaySoFar, part: NodeOf<'Past'>, who: BodyId): void {
-  const { one, via, off, parts } = way;
+  const { one, via, off, parts, toTheRim } = way;
   const hasPlace = parts.some(each => each?.$type === 'To' || each?.$type === 'At');
   if (who.startsWith('X')) {
-    if (!hasPlace && !cutsToTheRim(one, part)) goTo(way, part, { kind: 'behind', who });
+    if (!hasPlace && !toTheRim) goTo(way, part, { kind: 'behind', who });
     return;
   }
   if (one.scope.screens.has(who)) off.push(who);
   else if (way.end !== undefined) return;
-  else if (hasPlace || cutsToTheRim(one, part)) via.push({ kind: 'behind', who });
+  else if (hasPlace || toTheRim) via.push({ kind: 'behind', who });
   else goTo(way, part, { kind: 'behind', who });
 }
 
@@ -145,16 +150,10 @@ function goHeading(way: WaySoFar, part: NodeOf<'Heading'>): void {
   goTo(way, part, heading.to, part, { origin: 'written', weak: true, ...(heading.to === rim && heading.via.length > 0 ? { short: heading.via.at(-1)! } : {}) });
 }
 
-/** By its verb the clause ends at the rim. */
-function cutsToTheRim({ reader, clause }: One, part: Part): boolean {
-  const words = reader.lines[clause.line.index]?.text.slice(clause.columns.at, part?.at) ?? '';
-  return /\b(cuts?|curls?|dives?|rolls?|slips?|backdoors?|back door|drives?|breaks?|attacks?)\b/i.test(words);
-}
-
 /** `into the hole at the right slot`: of a man without the ball the gap in the zone, and where it is the other place says. */
 function isGapInTheZone({ one, parts, meaning }: WaySoFar, part: NodeOf<'To'>): boolean {
   const others = parts.some(each => each !== part && (each?.$type === 'At' || each?.$type === 'To'));
-  return others && !isHolder(one) && part.spots.some(spot => spot !== undefined && /\bhole$/i.test(placeWords(one.reader, spot, meaning)));
+  return others && !isHolder(one) && part.spots.some(spot => spot !== undefined && /\bhole$/i.test(wordsWritten(one.reader, spot, meaning)));
 }
 
 function onHalves([place, columns]: readonly [Place | undefined, Columns]): [Place | undefined, Columns] {

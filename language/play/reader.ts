@@ -65,3 +65,9 @@ export function numberOf(body: BodyId): PlayerNumber {
 }
 
 export type { Place, SpotTree };
+
+/** Words of the line that a part stands in, as the coach wrote them. */
+export function wordsWritten({ lines, parts }: Reader, { at, to }: Columns, { part }: Pick<Meaning, 'part'>): string {
+  const line = parts.get(part)?.line;
+  return line === undefined ? '' : (lines[line]?.text.slice(at, to) ?? '');
+}

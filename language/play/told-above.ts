@@ -1,8 +1,8 @@
 // `with the drive`, `after the hand-off`, `at the same time`: of what a line above tells, as people say it.
-import type { NodeOf } from '../grammar/tree.ts';
+import type { Columns, NodeOf } from '../grammar/tree.ts';
 import type { Action, EventRef } from './play.ts';
 import type { Meaning, Reader } from './reader.ts';
-import { bodyOf, report } from './reader.ts';
+import { bodyOf, report, wordsWritten } from './reader.ts';
 import type { Scope } from './scope.ts';
 
 type Said = NodeOf<'OfWhatIsAbove'>;
@@ -60,7 +60,6 @@ function eventOf(action: Action): EventRef {
   return action.kind === 'pass' || action.kind === 'hand-off' ? { who, does: verb, other: action.to } : { who, does: verb };
 }
 
-function notTold(reader: Reader, tree: { readonly at: number; readonly to: number }, meaning: Meaning): void {
-  const line = reader.parts.get(meaning.part)?.line;
-  report(reader, 'not-told-above', meaning.part, { words: line === undefined ? '' : (reader.lines[line]?.text.slice(tree.at, tree.to) ?? '') });
+function notTold(reader: Reader, tree: Columns, meaning: Meaning): void {
+  report(reader, 'not-told-above', meaning.part, { words: wordsWritten(reader, tree, meaning) });
 }

@@ -10,11 +10,10 @@ import { delayed, edge, latestOf, varyingEdge } from './graph.ts';
 import { freeKey, hasBall, isScreenItem, lookBefore, nearestAbove } from './items.ts';
 import { tenths } from './passes.ts';
 import { problem } from './problem-codes.ts';
-import { earliestMeeting, flightMs, lastToDo } from './receiving.ts';
+import { earliestMeeting, flightMs, lastToDo, meetingBy } from './receiving.ts';
 import { usedScreens } from './screens.ts';
 import { clockMoment, eventNumber, spokenOf } from './waits.ts';
 import type { Spoken } from './waits.ts';
-import { passingBy } from './ways.ts';
 import { pointOf, standingOf } from './where.ts';
 
 /** Ball and roller meet when he has half his way behind him; common practice, no source. */
@@ -174,9 +173,7 @@ function meetingOf(branch: Branch, item: LookItem, who: BodyId, edges: readonly 
   const stays = done > ready ? { stays: done } : {};
   if (look.pin?.kind === 'place' && settled !== undefined) {
     const spot = pointOf(branch, look.pin.place, standingOf(branch, who, item.holder));
-    const there = passingBy(body.stretches, spot, Math.max(start, ready));
-    // Where the ball cannot be there in time, as soon after as it can.
-    const met = there !== undefined && ready + flightMs(branch, kind, from, there.at) > there.when ? earliestMeeting(branch, kind, who, from, ready, start) : there;
+    const met = meetingBy(branch, kind, who, from, ready, spot, start);
     if (met !== undefined && met.when < done) return { ...strideMeeting(branch, kind, from, met, settled), ...stays };
   } else if (look.pin !== undefined && look.pin.kind !== 'at' && look.pin.kind !== 'later' && settled !== undefined) {
     const half = start + Math.round((done - start) * halfWay);

@@ -1,4 +1,5 @@
 /** Which lines must be settled before which, and why (rules 3–6, 8, 11, 15, 18). */
+import { lineNumber } from '../play/line-number.ts';
 import type { Action, BodyId, Move, Place, Step } from '../play/play.ts';
 import type { ActionItem, Branch, Item, Need } from './branch.ts';
 import { nothingYet } from './branch.ts';
@@ -41,11 +42,6 @@ function withoutSlipped(actions: readonly Action[]): readonly Action[] {
 function nextMoveOf(actions: readonly Action[], who: BodyId, index: number): Move | undefined {
   const next = actions.slice(index + 1).find((action) => action.who === who && action.kind !== 'hold');
   return next?.kind === 'move' ? next : undefined;
-}
-
-function lineNumber(line: string): number {
-  const number = Number(line.slice(line.lastIndexOf(':') + 1));
-  return Number.isFinite(number) ? number : 0;
 }
 
 /** Notes for every item not yet settled what has to be settled first. */

@@ -10,10 +10,10 @@ import { driveAfter } from './arrivals.ts';
 import { ballBefore, hasBall } from './items.ts';
 import { runRoute } from './moves.ts';
 import { problem } from './problem-codes.ts';
-import { earliestMeeting, flightMs, lastToDo } from './receiving.ts';
+import { earliestMeeting, flightMs, lastToDo, meetingBy } from './receiving.ts';
 import { keepRunning, stopAt } from './stops.ts';
 import { stepIn } from './throw-in.ts';
-import { nearSpot, passingBy } from './ways.ts';
+import { nearSpot } from './ways.ts';
 import { pointOf, standingOf } from './where.ts';
 
 export type PassItem = ActionItem & { readonly action: Pass };
@@ -112,10 +112,7 @@ function meetAtSpot(branch: Branch, item: PassItem, from: Point, ready: number, 
   const kind = action.pass.value;
   const flight = flightMs(branch, kind, from, spot);
   // A screener is not caught on his way: he sets his screen first.
-  const onHisWay = settled === undefined ? ready : Math.max(ready, whenOf(branch, settled.start));
-  const there = last?.action.kind !== 'move' ? undefined : passingBy(receiver.stretches, spot, onHisWay);
-  // Where the ball cannot be there in time, as soon after as it can.
-  const passing = there !== undefined && ready + flightMs(branch, kind, from, there.at) > there.when ? earliestMeeting(branch, kind, action.to, from, ready, onHisWay) : there;
+  const passing = last?.action.kind !== 'move' ? undefined : meetingBy(branch, kind, action.to, from, ready, spot, settled === undefined ? ready : whenOf(branch, settled.start));
   if (settled !== undefined && passing !== undefined && distance(receiver.place, spot) > nearSpot) {
     return { at: passing.at, edges: [edge(settled.start, 'meets-cutter', passing.when - flightMs(branch, kind, from, passing.at) - whenOf(branch, settled.start))], catching: [], onTheMove: passing.when };
   }

@@ -6,6 +6,7 @@ import type { Action, BodyId, PassKind } from '../play/play.ts';
 import type { ActionItem, Branch, Item } from './branch.ts';
 import { bodyAt, bodyOf, withOne } from './branch.ts';
 import { hasBall, isBallAction, nearestAbove, waitsFor } from './items.ts';
+import { passingBy } from './ways.ts';
 
 /** The last thing without the ball that the receiver still has to do before his next ball action, unless it waits for this pass. */
 export function lastToDo(branch: Branch, item: Item, receiver: BodyId): ActionItem | undefined {
@@ -34,6 +35,12 @@ export function flightMs(branch: Branch, kind: PassKind, from: Point, to: Point)
 }
 
 const meetingStepMs = 20;
+
+/** Where he comes by a spot, no sooner than `since`; where the ball cannot be there in time, as soon after as it can. */
+export function meetingBy(branch: Branch, kind: PassKind, receiver: BodyId, from: Point, ready: number, spot: Point, since: number): { readonly at: Point; readonly when: number } | undefined {
+  const there = passingBy(bodyOf(branch, receiver).stretches, spot, Math.max(ready, since));
+  return there !== undefined && ready + flightMs(branch, kind, from, there.at) > there.when ? earliestMeeting(branch, kind, receiver, from, ready, since) : there;
+}
 
 /** The first place on his way where ball and man can be at once, no sooner than `since`; `undefined` where he is through before the ball comes. */
 export function earliestMeeting(branch: Branch, kind: PassKind, receiver: BodyId, from: Point, ready: number, since = ready): { readonly at: Point; readonly when: number } | undefined {

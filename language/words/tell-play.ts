@@ -2,6 +2,7 @@
 import { allOf, inEnglish, message, type Message, type Say, type Words } from '../message/message.ts';
 import { courtOf } from '../court/court.ts';
 import { ruleSet } from '../court/rule-sets.ts';
+import { lineNumber } from '../play/line-number.ts';
 import type { Action, Look, Note, Place, Play, PlayerNumber, Step } from '../play/play.ts';
 import { OFFENCE } from '../play/play.ts';
 import type { LookTime, Timeline } from '../timeline/timeline.ts';
@@ -171,10 +172,6 @@ function tellTail(look: Look): string {
       return 'to' in before && before.to === action.who ? `, who ${sayDeed(action)}` : `, ${sayAction(action)}`;
     })
     .join('');
-}
-
-function lineNumber(line: string): number {
-  return Number(line.slice(line.lastIndexOf(':') + 1));
 }
 
 function sentence(text: string): string {

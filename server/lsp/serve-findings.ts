@@ -3,6 +3,7 @@
 import { DocumentDiagnosticReportKind, type CancellationToken, type DocumentDiagnosticReport } from 'vscode-languageserver';
 import type { Diagnostic } from 'vscode-languageserver-types';
 import { blockAtLine, blockOfKey } from '../../language/book/book.ts';
+import type { FileFinding } from '../../language/compile.ts';
 import type { Asking } from './asking.ts';
 import { calledOff } from './cancelling.ts';
 import { diagnosticOf } from './diagnostics.ts';
@@ -50,11 +51,15 @@ export function serveFindings(asking: Asking, files: PlayFiles): Findings {
   function diagnosticsOf(uri: string): Diagnostic[] {
     const file = documents.book().files.get(uri);
     if (file === undefined) return [];
-    const all = keeper.findingsOf(documents.book(), uri);
-    return [...new Set(all.map(({ block }) => block))].flatMap((key) => {
+    const byBlock = new Map<string, FileFinding[]>();
+    for (const finding of keeper.findingsOf(documents.book(), uri)) {
+      const others = byBlock.get(finding.block);
+      if (others === undefined) byBlock.set(finding.block, [finding]);
+      else others.push(finding);
+    }
+    return [...byBlock].flatMap(([key, findings]) => {
       const block = blockOfKey(file, key);
       if (block === undefined) return [];
-      const findings = all.filter((one) => one.block === key);
       return written.quieter(uri, block, findings[0]!.firstLine, findings).map((finding) => diagnosticOf(uri, block, finding.firstLine, finding, options().manual ?? host.manual, asking.say));
     });
   }

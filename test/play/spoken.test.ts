@@ -155,3 +155,8 @@ describe('what a line speaks of', () => {
     expect(codes(readLines(...lines.slice(0, 2), '    1 dribbles to left slot', ...lines.slice(3)))).toContain('not-told-above');
   });
 });
+
+it('a pronoun that would be the passer himself is asked for by its word', () => {
+  const { problems } = readLines('4 screens for 2', '2 cuts off 4 to the corner', 'as she comes off 4, 1 passes to her');
+  expect(problems.filter(({ code }) => code === 'who-is-meant').map(({ params }) => params)).toEqual([{ word: 'her' }]);
+});
