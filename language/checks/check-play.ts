@@ -18,7 +18,7 @@ import { fixesFor, sayParams } from './problem-fixes.ts';
 import { subjectOf, type Subject } from './subject.ts';
 import { toldByChecks } from './told-by-timeline.ts';
 import { gapsOf, type Gaps } from './unreadable.ts';
-import { whenAndWhere } from './when-and-where.ts';
+import { beginsWith, whenAndWhere } from './when-and-where.ts';
 import { wholeMessage } from './whole-message.ts';
 
 export interface Checkable {
@@ -76,10 +76,10 @@ function fromProblem(subject: Subject, problem: Problem): readonly Told[] {
   const entry = entryOf(problem.code);
   // Told by a check, which knows more.
   if (entry === undefined || Object.hasOwn(toldByChecks, problem.code)) return [];
-  const { part, run, moment, spot } = problem;
+  const { part, run, steps, moment, spot } = problem;
   const params = sayParams(subject, problem);
   const related = (problem.related ?? []).map((other) => ({ part: other }));
-  return [{ entry, found: { part, params, related, fixes: fixesFor(subject, problem), ...(run !== undefined && { run }), ...(moment !== undefined && { moment }), ...(spot && { spot }) } }];
+  return [{ entry, found: { part, params, related, fixes: fixesFor(subject, problem), ...(run !== undefined && { run }), ...(steps !== undefined && { steps }), ...(moment !== undefined && { moment }), ...(spot && { spot }) } }];
 }
 
 /**
@@ -87,7 +87,7 @@ function fromProblem(subject: Subject, problem: Problem): readonly Told[] {
  * line: behind a line that cannot be read it may belong to another play.
  */
 function maySpeak(gaps: Gaps, subject: Subject, { entry, found }: Told): boolean {
-  const passing = subject.ways.filter(({ run, actions }) => (found.run === undefined ? actions.some(({ id }) => id === found.part) : run.id === found.run));
+  const passing = subject.ways.filter(({ run, actions }) => (found.run === undefined ? beginsWith(run, found.steps) && actions.some(({ id }) => id === found.part) : run.id === found.run));
   const ways = passing.length === 0 ? [undefined] : passing.map(({ run }) => run.steps);
   const line = Math.max(...[found.part, ...(found.related ?? []).map(({ part }) => part)].map((part) => lineOf(subject.places, part)));
   return ways.every((steps) => gaps.allow(entry.needs, found.part, line, steps));

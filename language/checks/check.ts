@@ -55,6 +55,8 @@ export interface Found<Template extends string = string> {
   readonly instead?: Message;
   /** The run-through it is said of; the same thing in several is told once. */
   readonly run?: string;
+  /** Where no single run-through is named: the steps that all ways it can be seen on begin with. */
+  readonly steps?: readonly string[];
   /** ms from the call. */
   readonly moment?: number;
   readonly spot?: Point;

@@ -103,7 +103,7 @@ export const toldByTimeline = {
     severity: 'warning',
     needs: 'before',
     source: 'the words of the notation',
-    message: 'The look for {who} is pinned to a moment that is {seconds:seconds} past when the look before it is given up. Move it up, or take the pin out.',
+    message: 'The look for {who} is pinned to a moment that is {seconds:seconds} past when its turn comes. Write it higher up, or take the pin out.',
     manual: { title: 'A look that comes too late for its moment', why: 'Looks are read in the order written. A look “on the roll” that stands below a slower one is reached when the roll is over; the ball then goes to where the man is by then.', wrong: 'from horns\n4 clears to right short corner\n5 ball-screens for 1, then rolls\n1 drives off 5 to left wing, 1 dribbles to left slot, 1 dribbles to right slot\nlook 1: three\nlook 5 on the roll: layup', right: 'from horns\n4 clears to right short corner\n5 ball-screens for 1, then rolls\n1 drives off 5 to left wing\nlook 5 on the roll: layup\nlook 1: three' },
   }),
   'pin-unknown': told('pin-unknown', {

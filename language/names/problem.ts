@@ -13,4 +13,6 @@ export interface Problem {
   readonly run?: string;
   readonly moment?: number;
   readonly spot?: Point;
+  /** The steps gone through when it was seen, where no single run-through is named: a line kept in a counter stands on two ways. */
+  readonly steps?: readonly string[];
 }

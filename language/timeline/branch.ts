@@ -265,5 +265,5 @@ export function tell(branch: Branch, problem: Problem): void {
   const key = `${problem.code} ${problem.part} ${problem.params['other'] ?? ''}${problem.params['user'] ?? ''}`;
   if (branch.scene.told.has(key)) return;
   branch.scene.told.add(key);
-  branch.scene.problems.push(problem);
+  branch.scene.problems.push(branch.steps.length === 0 ? problem : { ...problem, steps: [...branch.steps] });
 }

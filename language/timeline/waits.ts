@@ -4,7 +4,7 @@ import type { ActionItem, Branch, Item, Need, Settled } from './branch.ts';
 import { bodyOf, tell, whenOf, withOne } from './branch.ts';
 import type { Edge } from './graph.ts';
 import { delayed, edge, varyingEdge } from './graph.ts';
-import { nearestAbove } from './items.ts';
+import { isKept, nearestAbove } from './items.ts';
 import { problem } from './problem-codes.ts';
 import { usedScreens } from './screens.ts';
 import { gapToLine, passingBy } from './ways.ts';
@@ -26,7 +26,7 @@ export function waitNeeds(branch: Branch, item: ActionItem): readonly Need[] {
     if (spoken !== undefined && spoken.item.key !== item.key) needs.push({ on: spoken.item.key, tie: 'wait', wait });
     else {
       item.dropped = withOne(item.dropped, wait);
-      tell(branch, problem('wait-unknown', wait.part, { who: wait.event.who, does: wait.event.does.replaceAll('-', ' ') }, { related: [item.key] }));
+      if (!isKept(branch, item)) tell(branch, problem('wait-unknown', wait.part, { who: wait.event.who, does: wait.event.does.replaceAll('-', ' ') }, { related: [item.key] }));
     }
   }
   return needs;

@@ -33,16 +33,21 @@ function timesOf(compiled: Compiled): string {
   const { looks, firstLook, allLooks } = timeline.times;
   const measured = play.start.throwIn === undefined ? 'from the call, getting into place included' : 'from the hand-over; the clock runs from the touch';
   const title = `${play.name} (${play.level.value}, ${measured})`;
-  if (looks.length === 0) return `${title}\n  no look, so nothing to time`;
-  const rows = play.steps.flatMap((step) => step.looks).flatMap((look) => {
-    const time = looks.find((one) => one.look === look.id);
-    if (time === undefined) return [];
+  const written = play.steps.flatMap((step) => step.looks);
+  if (written.length === 0) return `${title}\n  no look, so nothing to time`;
+  const timed = new Map(looks.map((time) => [time.look, time]));
+  const rows = written.map((look) => {
+    const time = timed.get(look.id);
     const step = play.steps.find(({ key }) => key === look.step)?.name ?? look.step;
-    return [[look.who.join(' or '), look.label ?? '', step, sayMoment(time.typical), sayMoment(time.late), sayMoment(onTheClock(compiled, time))]];
+    return [look.who.join(' or '), look.label ?? '', step, ...(time === undefined ? [untimed, untimed, untimed] : [sayMoment(time.typical), sayMoment(time.late), sayMoment(onTheClock(compiled, time))])];
   });
+  const missing = written.length > timed.size ? [`  ${untimed} no shot comes of it as the play stands`] : [];
   const needed = [neededLine('first look', firstLook), neededLine('all looks', allLooks)].filter((line) => line !== undefined);
-  return [title, indented(table(['look for', 'called', 'in step', 'typical', 'late', 'clock, late'], rows)), ...needed].join('\n');
+  return [title, indented(table(['look for', 'called', 'in step', 'typical', 'late', 'clock, late'], rows)), ...missing, ...needed].join('\n');
 }
+
+/** In place of a time that cannot be told. */
+const untimed = '–';
 
 /** What the game clock has run by the late release. */
 function onTheClock({ timeline }: Compiled, time: LookTime): number {

@@ -39,3 +39,35 @@ test('of two ways it names the one on which it fails', () => {
   const { findings } = compileText('play "A"\n  from 4-out 1-in\n  step "Set"\n    1 dribbles to left slot\n    5 clears to left short corner\n    look 1: jumper\n  step "Drive" after "Set" when X2 denies\n    1 passes to 2\n    2 drives to rim\n    look 2: layup\n  step "Kick" after "Set" otherwise\n    2 passes to 3\n    look 3: three\n');
   expect(findings.map(({ code, run }) => [code, run])).toEqual([['ball-needed', 'kick?3.1']]);
 });
+
+const keptInACounter = (kept: string) => `level u16
+play "A"
+  from 1-4 high
+  against man
+  step "Enter"
+    1 dribbles to right wing
+    2 clears to right corner
+    4 cuts to right block
+    5 cuts to top
+    1 passes to 5
+  step "Go"
+    4 screens down for 2
+    2 curls off 4 to nail
+    ${kept}
+    look 2: jumper
+  step "Slip" instead of "Go" when X4 switches to 2
+    4 slips to rim
+    2 cuts to right corner
+    look 4: layup
+`;
+
+test('a wait of a line kept in a counter, for what no longer happens there, is left out without a word', () => {
+  const { findings } = compileText(keptInACounter('as 2 curls, 3 drifts to left corner'));
+  expect(findings.map(({ code }) => code)).not.toContain('wait-unknown');
+});
+
+test('what a kept line meets in a counter is told of the counter, not of the way it was written for', () => {
+  const { findings } = compileText(keptInACounter('3 cuts to right corner'));
+  const taken = findings.filter(({ code }) => code === 'spot-taken');
+  expect(taken.map(({ params, run }) => [params['who'], run?.split('?')[0]])).toEqual([['3', 'slip']]);
+});

@@ -56,6 +56,11 @@ describe('a play with lines that cannot be read', () => {
     expect(out).not.toContain('cannot be read (5');
     expect([code, out.length > 0]).toEqual([0, true]);
   });
+  test('time shows a look no shot comes of without figures, instead of leaving it out', async () => {
+    const { out } = await run(['time', '-'], { input: 'play "A"\n  from 5-out\n  look 1: three\n  1 pases to 2\n  2 passes to 5\n  look 5: 5 passes to 3, 3 shoots three\n' });
+    expect(out).toMatch(/^ +5 +start +– +– +–$/m);
+    expect(out).toContain('– no shot comes of it');
+  });
   test('and nothing is said of one that can be read', async () => expect((await run(['time', '-'], { input: play('A') })).err).toBe(''));
 });
 
