@@ -44,6 +44,8 @@ interface Clash {
 }
 
 const sampleMs = 50;
+// A place is whole millimetres where a stretch ends and not on the way there.
+const roundedOff = 0.01;
 const waitsMs = [100, 200, 300, 400, 500];
 // Besides the two bodies, so that nobody brushes past; common practice, no source.
 const spare = 0.1;
@@ -252,43 +254,40 @@ function restingClash(way: Way, start: number, other: Body, room: number, errand
   return gap < room ? { other, gap, at } : undefined;
 }
 
-/** Sampled, from `after` ms of the way on. */
+/** Sampled, from `after` ms of the way on; while they are too far apart to meet before, samples are passed over. */
 function movingClash(way: Way, start: number, other: Body, room: number, after = 0): Clash | undefined {
   const begin = start + after;
-  if (keepClear(way, other, begin, room)) return undefined;
-  const startGap = distance(alongWay(way, after), bodyAt(other, begin));
+  const end = Math.max(start + way.ms, other.until, begin);
+  const nearerASample = ((topSpeedOfWay(way) + topSpeedOf(other, begin)) * sampleMs) / 1000;
   let gap = room;
   let at = begin;
-  let leaving = startGap < room;
-  let last = startGap;
-  const end = Math.max(start + way.ms, other.until, begin);
-  for (let t = begin; ; t = Math.min(end, t + sampleMs)) {
+  let leaving = true;
+  let last = Number.POSITIVE_INFINITY;
+  for (let t = begin; ; ) {
     const here = distance(alongWay(way, t - start), bodyAt(other, t));
     // Who stands still does not leave.
-    if (leaving && (t >= end || (t > begin && here <= last))) leaving = false;
-    if (here >= room) leaving = false;
+    if (here >= room || t >= end || (t > begin && here <= last)) leaving = false;
     if (!leaving && here < gap) {
       gap = here;
       at = t;
     }
     last = here;
     if (t >= end) break;
+    const farOff = here - room - roundedOff;
+    t = Math.min(end, t + sampleMs * (farOff > nearerASample ? Math.floor(farOff / nearerASample) : 1));
   }
   return gap < room ? { other, gap, at } : undefined;
 }
 
-/** Whether the floor that one covers on his way and the floor that the other covers from `begin` ms on are apart by more than `room`. */
-function keepClear({ points }: Way, other: Body, begin: number, room: number): boolean {
-  const { x, y } = bodyAt(other, begin);
-  let [left, right, near, far] = [x, x, y, y];
-  for (const { segment } of other.stretches) {
-    if (segment.t1 < begin) continue;
-    const end = segment.path[segment.path.length - 1]!;
-    left = Math.min(left, end.x);
-    right = Math.max(right, end.x);
-    near = Math.min(near, end.y);
-    far = Math.max(far, end.y);
-  }
-  const beyond = (outside: (point: Point) => boolean): boolean => points.every(outside);
-  return beyond((point) => point.x < left - room) || beyond((point) => point.x > right + room) || beyond((point) => point.y < near - room) || beyond((point) => point.y > far + room);
+function topSpeedOfWay({ pieces }: Way): number {
+  let top = 0;
+  for (const { profile } of pieces) top = Math.max(top, profile.vmax);
+  return top;
+}
+
+/** On what is left of his way at `ms`. */
+function topSpeedOf({ stretches }: Body, ms: number): number {
+  let top = 0;
+  for (const { segment } of stretches) if (segment.t1 > ms) top = Math.max(top, segment.profile.vmax);
+  return top;
 }
