@@ -137,7 +137,8 @@ export interface PlacedScreen {
   readonly facing: Point;
   readonly set: number;
   free?: number;
-  readonly users: BodyId[];
+  /** Who has come off it, and the event of his passing. */
+  readonly uses: Map<BodyId, number>;
 }
 
 export type BallLink =
@@ -171,7 +172,6 @@ export interface Branch {
   steps: StepKey[];
   /** Numbers in the graph, in the order they were settled. */
   events: number[];
-  byId: Map<EventId, number>;
   bodies: Map<BodyId, Body>;
   /** Text order along the path. */
   items: Item[];
@@ -192,7 +192,6 @@ export function copyBranch(from: Branch): Branch {
     scene: from.scene,
     steps: [...from.steps],
     events: [...from.events],
-    byId: new Map(from.byId),
     bodies: copyBodies(from),
     items,
     index: new Map(items.map((item) => [item.key, item])),
@@ -219,7 +218,7 @@ function copyBodies(from: Branch): Map<BodyId, Body> {
 
 function copyScreens(from: Branch): Map<ActionId, PlacedScreen> {
   const screens = new Map<ActionId, PlacedScreen>();
-  for (const [id, screen] of from.screens) screens.set(id, { ...screen, users: [...screen.users] });
+  for (const [id, screen] of from.screens) screens.set(id, { ...screen, uses: new Map(screen.uses) });
   return screens;
 }
 
@@ -231,7 +230,6 @@ function unsettledCopy(item: Item): Item {
 export function happen(branch: Branch, id: EventId, kind: EventKind, part: string, who: BodyId | undefined, edges: readonly Edge[]): number {
   const event = addEvent(branch.scene.graph, id, kind, part, who, edges);
   branch.events.push(event);
-  branch.byId.set(id, event);
   return event;
 }
 

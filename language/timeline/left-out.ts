@@ -43,15 +43,12 @@ export function makeWayFor(branch: Branch, staying: ReadonlySet<BodyId>, look: L
 function takeOut(branch: Branch, dropped: Set<number>, since = 0): readonly BodyId[] {
   const { graph } = branch.scene;
   const first = Math.min(...dropped);
-  const byId = new Map(branch.byId);
   branch.events = branch.events.filter((event) => {
     // Causes come first: nothing before the first that goes hangs on it.
     if (event < first || whenOf(branch, event) < since || (!dropped.has(event) && !hangsOn(graph.events[event]!.edges, dropped))) return true;
     dropped.add(event);
-    byId.delete(graph.events[event]!.timed.id);
     return false;
   });
-  branch.byId = byId;
   branch.ball = branch.ball.filter((link) => !dropped.has(link.begin));
   for (const [id, screen] of branch.screens) {
     if (dropped.has(screen.set)) branch.screens.delete(id);
@@ -104,7 +101,7 @@ function stopBefore(branch: Branch, staying: BodyId, now: number): readonly Body
       if (distance(bodyAt(other, at), place) >= room) continue;
       let stop = Math.max(now, at - stopsAheadMs);
       while (stop > now && distance(restAfter(other, stop), place) < room) stop = Math.max(now, stop - 50);
-      breakOff(branch, other.who, { stop, now, because: branch.byId.get('call')! });
+      breakOff(branch, other.who, { stop, now, because: branch.events[0]! });
       stopped.push(other.who);
       break;
     }

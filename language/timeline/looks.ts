@@ -209,7 +209,7 @@ function passedUpEdges(branch: Branch, item: LookItem, who: BodyId, read: number
 function inSight(branch: Branch, item: LookItem, last: ActionItem | undefined, settled: Settled | undefined): number {
   const open = branch.opened.get(item.step) ?? branch.events[0]!;
   if (last === undefined || settled === undefined) return open;
-  const uses = usedScreens(branch, last).map(({ screen }) => screen && branch.byId.get(`${screen.key}:use.${last.action.who}`)).filter((event) => event !== undefined);
+  const uses = usedScreens(branch, last).map(({ screen }) => screen && branch.screens.get(screen.key)?.uses.get(last.action.who)).filter((event) => event !== undefined);
   const latest = uses[uses.length - 1] ?? settled.start;
   return whenOf(branch, latest) > whenOf(branch, open) ? latest : open;
 }

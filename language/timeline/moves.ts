@@ -216,13 +216,13 @@ export function runRoute(branch: Branch, wanted: RunOrder): RunDone {
   for (const { used, at, placed } of order.route.shoulders) {
     if (used.screen === undefined || placed === undefined) continue;
     // He comes off a screen once; whoever runs by it again has done so.
-    if (placed.users.includes(order.who)) continue;
+    if (placed.uses.has(order.who)) continue;
     const beat = Math.round(branch.scene.level.beat * 1000);
-    happen(branch, `${used.screen.key}:use.${order.who}`, 'use', used.screen.key, order.who, [
+    const use = happen(branch, `${used.screen.key}:use.${order.who}`, 'use', used.screen.key, order.who, [
       varyingEdge(start, 'legs', 0, msNearest(way, at), 'legs', order.who),
       edge(placed.set, 'screen', Math.min(beat, t0 + msNearest(way, at) - whenOf(branch, placed.set))),
     ]);
-    placed.users.push(order.who);
+    placed.uses.set(order.who, use);
   }
   const legs = varyingEdge(start, 'legs', 0, way.ms, 'legs', order.who);
   const kind = order.arrival ?? 'arrive';

@@ -116,7 +116,7 @@ function screensOf(branch: Branch, end: number): readonly SetScreen[] {
     if (from > end) continue;
     const left = branch.bodies.get(screen.action.who)!.stretches.find(({ segment }) => segment.t0 >= from);
     const free = screen.free === undefined ? end : whenOf(branch, screen.free);
-    screens.push({ action: screen.action.id, by: screen.action.who, at: screen.at, facing: screen.facing, from, to: Math.min(end, free, left?.segment.t0 ?? end), users: screen.users });
+    screens.push({ action: screen.action.id, by: screen.action.who, at: screen.at, facing: screen.facing, from, to: Math.min(end, free, left?.segment.t0 ?? end), users: [...screen.uses.keys()] });
   }
   return screens;
 }

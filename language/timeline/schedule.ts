@@ -80,7 +80,7 @@ function walk(branch: Branch, step: Step, runs: Run[], tails: TailTimes[]): void
 
 /** A step with nothing after it, or a stated end: when what it states has come about, the ball is at the rim, else when everybody is done. */
 function endOf(path: Branch, step: Step): Run {
-  const branch = { ...copyForLook(path), events: [...path.events], byId: new Map(path.byId) };
+  const branch = { ...copyForLook(path), events: [...path.events] };
   const shot = branch.ball.find((link) => link.kind === 'shot');
   if (shot !== undefined) sendToTheBoards(branch, shot.begin, shot.by, undefined);
   const last = Math.max(...branch.events.map((event) => whenOf(branch, event)));
@@ -130,7 +130,7 @@ function startBranch(scene: Scene): Branch {
     bodies.set(who, { who, home, place: home, until: 0, exit: 0, stretches: [] });
   }
   const branch: Branch = {
-    scene, steps: [], events: [], byId: new Map(), bodies, items: [], index: new Map(), settled: new Map(), ball: [],
+    scene, steps: [], events: [], bodies, items: [], index: new Map(), settled: new Map(), ball: [],
     holder: holderOf(scene.play), screens: new Map(), looks: new Map(), opened: new Map(), leaving: new Map(),
   };
   happen(branch, 'call', 'call', 'call', undefined, []);

@@ -83,7 +83,7 @@ function settleScreen(branch: Branch, item: ScreenItem, edges: readonly Edge[]):
     route: { points, shoulders: [], partners: action.users },
   });
   tellMissedTimes(branch, item, run.startsAt);
-  branch.screens.set(action.id, { action, at: body.place, facing, set: run.arrive, users: [] });
+  branch.screens.set(action.id, { action, at: body.place, facing, set: run.arrive, uses: new Map() });
   branch.scene.seenScreens.set(action.id, { at: body.place, set: whenOf(branch, run.arrive) });
   return { start: run.start, done: run.arrive, free: run.arrive, place: body.place };
 }
@@ -111,12 +111,12 @@ function untilHisManLeaves(branch: Branch, { action }: ScreenItem, points: reado
 function freeEdges(branch: Branch, item: FreeItem): readonly Edge[] {
   const placed = branch.screens.get(item.screen.key);
   const settled = branch.settled.get(item.screen.key)!;
-  const uses = placed === undefined ? [] : placed.users.map((user) => branch.byId.get(`${item.screen.key}:use.${user}`)!);
-  const edges = uses.map((use) => edge(use, 'screen'));
-  if (edges.length === 0) edges.push(edge(settled.done, 'screen', Math.round(branch.scene.level.screenHold * 1000)));
+  const uses = [...(placed?.uses.values() ?? [])].map((use) => edge(use, 'screen'));
+  if (uses.length > 0) return uses;
+  const edges = [edge(settled.done, 'screen', Math.round(branch.scene.level.screenHold * 1000))];
   // On a way where nobody uses it he does not know so before the ways part.
   const last = branch.steps[branch.steps.length - 1]!;
-  if (item.step !== last && branch.opened.has(last) && uses.length === 0) edges.push(edge(branch.opened.get(last)!, 'step-opens'));
+  if (item.step !== last && branch.opened.has(last)) edges.push(edge(branch.opened.get(last)!, 'step-opens'));
   return edges;
 }
 
@@ -132,7 +132,7 @@ function settleFree(branch: Branch, item: FreeItem, edges: readonly Edge[]): Set
 function tellScreen(branch: Branch, item: FreeItem, free: number): void {
   const { screen } = item;
   const { action } = screen;
-  const users = branch.screens.get(screen.key)?.users ?? [];
+  const users = [...(branch.screens.get(screen.key)?.uses.keys() ?? [])];
   const here = item.step === branch.steps[branch.steps.length - 1];
   if (users.length === 0) {
     const refused = usersOf(branch, screen).length > 0;
@@ -158,11 +158,11 @@ function usedInLook(branch: Branch, screen: ScreenItem): boolean {
 
 /** A written time that pulls a screener away before everybody has passed is obeyed and told (rule 10). */
 export function tellMovingScreens(branch: Branch): void {
-  for (const { action, at, set, users } of branch.screens.values()) {
+  for (const { action, at, set, uses } of branch.screens.values()) {
     const left = bodyOf(branch, action.who).stretches.find(({ segment }) => segment.t0 >= whenOf(branch, set) && segment.action !== action.id);
     if (left === undefined || distance(left.segment.path[0]!, at) > bodyRoom(branch)) continue;
-    for (const user of users) {
-      const use = whenOf(branch, branch.byId.get(`${action.id}:use.${user}`)!);
+    for (const [user, event] of uses) {
+      const use = whenOf(branch, event);
       if (left.segment.t0 < use - 1) tell(branch, problem('screen-left-early', left.segment.action, { who: action.who, user, seconds: tenths(use - left.segment.t0) }, { related: [action.id], moment: left.segment.t0 }));
     }
   }

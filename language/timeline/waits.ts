@@ -121,7 +121,7 @@ function momentOf(branch: Branch, item: ActionItem, event: EventRef): Spoken {
 export function eventNumber(branch: Branch, spoken: Spoken, start: boolean): number | undefined {
   const settled: Settled | undefined = branch.settled.get(spoken.item.key);
   if (settled === undefined) return undefined;
-  if (spoken.screen !== undefined) return branch.byId.get(`${spoken.screen}:use.${spoken.item.action.who}`) ?? settled.done;
+  if (spoken.screen !== undefined) return branch.screens.get(spoken.screen)?.uses.get(spoken.item.action.who) ?? settled.done;
   if (spoken.moment === 'got') return settled.got ?? settled.done;
   if (spoken.moment === 'in') return start ? settled.released : settled.free;
   // One reaches a place when he is there, not when he leaves for it.
