@@ -30,6 +30,13 @@ export interface PlayerState {
   readonly kept: Kept | undefined;
 }
 
+/** The state on show, for the parts of the player that change it. */
+export interface Showing {
+  readonly state: () => PlayerState;
+  /** By hand or by message: drawn at the next frame. */
+  readonly update: (next: PlayerState) => void;
+}
+
 export function initialState(kept?: Kept): PlayerState {
   return {
     seq: -1, title: '', playback: null, stale: null, run: 0, t: 0, speed: kept?.speed ?? 1, playing: false,
