@@ -38,6 +38,7 @@ export function createClock(): ClockFace {
       setHidden(root, playback === null || run === undefined);
       if (playback === null || run === undefined) return;
       setHidden(gameCell, playback.play.callWith === undefined);
+      root.classList.toggle('throw-in', playback.play.throwIn);
       setText(sinceWords, playback.play.throwIn ? tell(message('s since the hand-over')) : tell(message('s since the call')));
     },
     frame(playback, run, t) {

@@ -24,8 +24,9 @@ export function createTold(picked: (part: PartId) => void): ToldView {
   // Beside the floor there is room to read along.
   const root = element('details', { class: 'told', open: matchMedia('(min-width: 860px)').matches }, element('summary', {}, tell(message('The play in words'))), list);
   const live = element('div', { class: 'unseen', role: 'status', 'aria-live': 'polite' });
-  const setSentences = createRows(list, (told: Told) => told, sentence);
+  const setSentences = createRows(list, (told: Told) => [told, isStep(told)], sentence);
   let loaded: Playback | null = null;
+  let steps: ReadonlySet<PartId> = new Set();
   let sentences: readonly ReturnType<typeof sentence>[] = [];
   let marked: PartId | undefined;
 
@@ -33,8 +34,10 @@ export function createTold(picked: (part: PartId) => void): ToldView {
     if (part === undefined) return { part, root: element('li', {}, text) };
     const button = element('button', { type: 'button' }, text);
     button.addEventListener('click', () => picked(part));
-    return { part, root: element('li', {}, button) };
+    return { part, root: element('li', isStep({ text, part }) ? { class: 'step' } : {}, button) };
   }
+
+  const isStep = ({ part }: Told) => part !== undefined && steps.has(part);
 
   function mark(): void {
     for (const { part, root: item } of sentences) item.classList.toggle('marked', part !== undefined && part === marked);
@@ -47,6 +50,7 @@ export function createTold(picked: (part: PartId) => void): ToldView {
       setHidden(root, playback === null || playback.told.length === 0);
       if (playback === loaded || playback === null) return;
       loaded = playback;
+      steps = new Set(playback.steps.map(({ key }) => key));
       sentences = setSentences(playback.told);
       mark();
     },

@@ -10,8 +10,11 @@ const RULES: Readonly<Record<RuleSetId, Words>> = { fiba: 'FIBA', nba: 'NBA', 'n
 
 /** For whom a play is, by whose rules, and what it is found by. A line breaks behind a dot, never before it, nor inside a tag. */
 export function factsOf({ level, rules, tags }: Playback['play'], ...before: readonly string[]): string {
-  return [...before, tell(levelAtStart(level)), tell(RULES[rules]), ...tags.map((tag) => tag.replaceAll('-', '\u00a0'))].join('\u00a0· ');
+  return [...before, tell(levelAtStart(level)), tell(RULES[rules]), ...tags.map(tagWords)].join('\u00a0· ');
 }
+
+/** `last-shot` is two words; a throw-in is one. */
+const tagWords = (tag: string): string => tag.replaceAll('-', '\u00a0').replaceAll('throw\u00a0in', 'throw\u2011in');
 
 /** `8.8` of 8,712 ms, as every message prints it. */
 export const tenths = (ms: number): string => sayTenths(Math.max(0, ms));

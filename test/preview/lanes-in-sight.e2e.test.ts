@@ -13,7 +13,7 @@ describe.skipIf(executable === undefined && !process.env.CI)('the lanes', () => 
   });
   afterAll(() => stage?.close());
 
-  test.each(widths)('at %i pixels no look covers a bar’s words, nothing goes past the end, no name is torn to a letter, no figure lies on another', async (width) => {
+  test.each(widths)('at %i pixels no look covers a bar’s words, nothing goes past the end, no name is torn to a letter, no figure lies on another or under the time mark', async (width) => {
     await stage.page.setViewportSize({ width, height: 800 });
     await stage.openPage(plays);
     const faults: string[] = [];
@@ -56,8 +56,11 @@ function faultsOnLanes(): string[] {
   }
   for (const step of document.querySelectorAll('.steps > *')) {
     const { left, right, cut } = wordsSeen(step);
-    if (cut && right > left && right - left < 28) faults.push(`only ${(right - left).toFixed(0)} px of “${step.textContent}” are shown`);
+    if (cut && right > left && (right - left < 28 || step.matches('.set-up'))) faults.push(`only ${(right - left).toFixed(0)} px of “${step.textContent}” are shown`);
   }
+  const needle = document.querySelector('.needle')!;
+  const markTop = boxOf(needle).top + Math.min(0, parseFloat(getComputedStyle(needle, '::before').top));
+  for (const figure of document.querySelectorAll('.clock-row .tick')) if (boxOf(figure).bottom > markTop) faults.push(`the time mark lies on “${figure.textContent}” when it stands there`);
   const figures = [...document.querySelectorAll('.clock-row .who, .clock-row .tick')].map((figure) => ({ words: figure.textContent, ...wordsSeen(figure) })).toSorted((a, b) => a.left - b.left);
   for (const [i, figure] of figures.entries()) {
     const next = figures[i + 1];

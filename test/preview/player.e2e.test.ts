@@ -1,4 +1,5 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { examplePlaybacks } from '../support/examples.ts';
 import { hostile, lighthouse } from '../support/playback-fixture.ts';
 import { accessibilityFaults, executable, handsOn, openStage, show, type Stage } from './player-in-browser.ts';
 
@@ -84,6 +85,22 @@ describe.skipIf(executable === undefined && !process.env.CI)('the player in a br
     test('a page of a newer version says what to do', async () => {
       await stage.openPage({ ...lighthouse, version: 2 as 1 });
       await stage.page.getByText(/comes from a newer Setwright.*Update Setwright/).first().waitFor();
+    });
+
+    test('on a phone the clock stands beside a name of usual length, and the floor stays where it is when the clock starts', async () => {
+      await stage.page.setViewportSize({ width: 360, height: 740 });
+      const harbour = examplePlaybacks().find(({ play }) => play.name === 'Harbour')!;
+      const floorAt = async (t: number) => {
+        await seek(t);
+        await drawn();
+        return stage.page.locator('.floor-box').evaluate((box) => box.getBoundingClientRect().top);
+      };
+      for (const playback of [lighthouse, harbour]) {
+        await stage.openPage(playback);
+        expect(await stage.page.locator('header.head').evaluate((head) => head.querySelector('.clock')!.getBoundingClientRect().top < head.querySelector('h1')!.getBoundingClientRect().bottom)).toBe(true);
+        expect(await floorAt(0)).toBe(await floorAt(playback.runs[0]!.clockStartsAt + 500));
+      }
+      await stage.page.setViewportSize({ width: 900, height: 800 });
     });
 
     test.each([360, 600, 900, 1600])('at %i px nothing sticks out sideways', async (width) => {
