@@ -81,11 +81,18 @@ function tellAction(compiled: Compiled, part: PartId, say: Say): readonly string
   const first = events[0]!;
   const legs = Object.values(run.tracks).flatMap(({ segments }) => segments.filter(({ action }) => action === part));
   const facts = [
-    message('From {from} to {to} {after}.', { from: sayMoment(first.at), to: sayMoment(events.at(-1)!.at), after: afterZero(compiled) }),
+    tellSpan(compiled, first.at, Math.max(events.at(-1)!.at, ...legs.map(({ t1 }) => t1))),
     ...(legs.length === 0 ? [] : [tellLegs(compiled, legs)]),
     ...run.ball.flatMap((ball) => (ball.kind === 'flight' && ball.action === part ? [message('The ball is in the air for {seconds}, {metres} m.', { seconds: sayMoment(ball.t1 - ball.t0), metres: tenth(distance(ball.from, ball.to)) })] : [])),
   ];
   return [title, facts.map(say).join('  \n'), ...tellWhy(compiled, run, first.id, say)];
+}
+
+/** Who is there already begins and ends at once. A way that nobody waits for has no event at its end. */
+function tellSpan(compiled: Compiled, begins: number, ends: number): Message {
+  const [from, to] = [sayMoment(begins), sayMoment(ends)];
+  const after = afterZero(compiled);
+  return from === to ? message('At {from} {after}.', { from, after }) : message('From {from} to {to} {after}.', { from, to, after });
 }
 
 function tellLegs({ court }: Compiled, legs: readonly Segment[]): Message {

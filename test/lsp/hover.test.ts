@@ -1,4 +1,4 @@
-import { readFileSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { HoverRequest, type Hover, type MarkupContent } from 'vscode-languageserver-protocol';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
@@ -33,6 +33,35 @@ test.each([
 ] as const)('%s', async (words, parts) => {
   const value = await told(words);
   for (const part of parts) expect(value).toMatch(part);
+});
+
+// In a run-through that is over before he is there, or where nobody waits for him, his arrival is no event.
+test('a way takes from its beginning to its end, in every play of the club', async () => {
+  const faults: string[] = [];
+  let ways = 0;
+  for (const name of readdirSync(join(root, 'examples')).filter((file) => file.endsWith('.play'))) {
+    const text = readFileSync(join(root, 'examples', name), 'utf8');
+    const uri = `file:///plays/${files++}.play`;
+    await client.open(uri, text);
+    for (const [line, words] of text.split('\n').entries()) {
+      for (const { index } of words.matchAll(/(?<=\s)(cuts|drives|dribbles|rolls|clears|sprints|lifts|fills|drifts|pops|flashes|dives)\b/g)) {
+        const answer: Hover | null = await client.connection.sendRequest(HoverRequest.type, { textDocument: { uri }, position: { line, character: index + 2 } });
+        const value = (answer?.contents as MarkupContent | undefined)?.value ?? '';
+        const [, from = '0', to = '0'] = /From (\d+\.\d) s to (\d+\.\d) s/.exec(value) ?? [];
+        const [, seconds] = /m in (\d+\.\d) s/.exec(value) ?? [];
+        if (seconds === undefined) continue;
+        ways++;
+        if (!(Number(to) - Number(from) > Number(seconds) - 0.25)) faults.push(`${name}:${line + 1} ${words.trim()}: ${from} to ${to} s, and ${seconds} s on the way`);
+      }
+    }
+  }
+  expect(ways).toBeGreaterThan(100);
+  expect(faults).toEqual([]);
+});
+
+test('who stands where he is sent is told of at one moment', async () => {
+  const value = await told('5 cu|ts to nail', 'notation 1\nplay "Still"\n  from 1 top, 2 and 3 wings, 4 left block, 5 nail\n  step "One"\n    5 cuts to nail\n    look 1: three\n');
+  expect(value).toMatch(/At \d+\.\d s after the call\./);
 });
 
 test('a way from where no words fit is told from the nearest spot, without coordinates', async () => {
