@@ -43,6 +43,12 @@ export function sayAbout(court: Court, point: Point): Words {
   return nearest === undefined ? text : message('near {spot}', { spot: nearest.item.label });
 }
 
+/** To choose by: `above right elbow`, without how far. */
+export function sayRoughly(court: Court, point: Point): string {
+  const { text, place } = wordsFor(court, point);
+  return place.kind === 'offset' ? text.slice(text.indexOf(place.direction)) : text;
+}
+
 export function wordsFor(court: Court, point: Point): PlaceWords {
   const all = allSpots(court);
   const spots = all.filter((spot) => isUsual(spot) || distance(spot.point, point) < 0.002);

@@ -13,24 +13,24 @@ import { wordsOf } from './railroad.ts';
 interface SpotWords {
   readonly says: string;
   /** Where its name is written in the picture, seen from its dot: of the spot on this side. */
-  readonly label: { readonly of: 'left' | 'right' | 'middle'; readonly at: 'left' | 'right' | 'above' | 'below' | 'below, to the right' };
+  readonly label: { readonly of: 'left' | 'right' | 'middle'; readonly at: 'left' | 'right' | 'above' | 'above, to the left' | 'below' | 'below, to the right' };
 }
 
 /** Complete by type: a new spot without words does not compile. What the words mean is common practice, no source. */
 const spotWords: Readonly<Record<SpotName, SpotWords>> = {
-  rim: { says: 'in front of the ring; with a side, beside it', label: { of: 'middle', at: 'right' } },
-  lane: { says: 'the middle of the painted lane', label: { of: 'middle', at: 'above' } },
+  rim: { says: 'in front of the ring; with a side, beside it', label: { of: 'middle', at: 'below' } },
+  lane: { says: 'the middle of the painted lane', label: { of: 'middle', at: 'below' } },
   'lane line': { says: 'beside the lane, half-way up', label: { of: 'left', at: 'left' } },
   block: { says: 'low beside the lane, where the first block is painted; outside it, so that no three seconds run', label: { of: 'left', at: 'left' } },
   'low post': { says: 'beside the lane, half a metre above the block', label: { of: 'right', at: 'right' } },
   'mid-post': { says: 'beside the lane, half-way from the block to the elbow', label: { of: 'right', at: 'right' } },
   'high post': { says: 'above the free-throw line; with a side, towards that elbow', label: { of: 'middle', at: 'below' } },
   elbow: { says: 'where the free-throw line meets the lane, just outside it', label: { of: 'right', at: 'right' } },
-  nail: { says: 'the middle of the free-throw line, the toes behind it', label: { of: 'middle', at: 'right' } },
-  'free-throw line': { says: 'as the nail; with a side, half-way to that elbow; extended, behind the arc at its height', label: { of: 'left', at: 'above' } },
+  nail: { says: 'the middle of the free-throw line, the toes behind it', label: { of: 'middle', at: 'above' } },
+  'free-throw line': { says: 'as the nail; with a side, half-way to that elbow; extended, behind the arc at its height', label: { of: 'left', at: 'above, to the left' } },
   'dunker spot': { says: 'low beside the lane, nearly under the board', label: { of: 'left', at: 'above' } },
   'short corner': { says: 'on the baseline, half-way between lane and corner', label: { of: 'right', at: 'below' } },
-  corner: { says: 'in the corner behind the arc', label: { of: 'left', at: 'right' } },
+  corner: { says: 'in the corner behind the arc', label: { of: 'left', at: 'below, to the right' } },
   wing: { says: 'behind the arc, level with the free-throw line', label: { of: 'left', at: 'left' } },
   slot: { says: 'behind the arc, a third of the way from the top to the wing', label: { of: 'right', at: 'below' } },
   top: { says: 'behind the arc, straight above the ring', label: { of: 'middle', at: 'below' } },
@@ -44,7 +44,7 @@ const spotWords: Readonly<Record<SpotName, SpotWords>> = {
   'backcourt block': { says: 'as the block, at the other end', label: { of: 'left', at: 'above' } },
   'backcourt corner': { says: 'as the corner, at the other end', label: { of: 'right', at: 'left' } },
   'far free-throw line': { says: 'the free-throw line at the other end', label: { of: 'middle', at: 'below' } },
-  sideline: { says: 'out of bounds at the throw-in mark', label: { of: 'left', at: 'below' } },
+  sideline: { says: 'out of bounds at the throw-in mark', label: { of: 'left', at: 'below, to the right' } },
   baseline: { says: 'out of bounds behind the baseline; with a side, beside the lane', label: { of: 'right', at: 'right' } },
   'far sideline': { says: 'out of bounds level with the other free-throw line', label: { of: 'left', at: 'below, to the right' } },
   'far baseline': { says: 'out of bounds behind the other baseline', label: { of: 'right', at: 'right' } },
@@ -52,6 +52,9 @@ const spotWords: Readonly<Record<SpotName, SpotWords>> = {
 
 /** A name of the court's that the grammar reads as another spot is told there. */
 const spots = spotNames.filter((name) => readAs(name) === name || readAs(name) === undefined);
+
+/** Letters of the half court, cm: on a phone 360 pixels wide they are ten pixels high. */
+const PHONE_LETTERS = 50;
 
 /** Only the whole court shows these. */
 const farSpots: readonly SpotName[] = ['half court', 'backcourt', 'backcourt top', 'backcourt wing', 'backcourt elbow', 'backcourt block', 'backcourt corner', 'far free-throw line', 'far sideline', 'far baseline'];
@@ -75,8 +78,8 @@ export function spotsPage(): Files {
     gallery(others.map(({ rules: { name }, path }) => ({ name, picture: picture(path, `The spots by ${name} rules`, 240) }))),
   );
   return [
-    [near, floorPicture(fiba, 'Spots of the half court, FIBA', nodesOf(fiba, (name) => !farSpots.includes(name), 34), boxOf(fiba.boundary.left - 1.4, fiba.boundary.bottom - 1.1, fiba.boundary.right + 1.4, 9.4))],
-    [far, floorPicture(fiba, 'Spots of the whole court, FIBA', nodesOf(fiba, (name) => farSpots.includes(name) || name === 'top' || name === 'rim', 62), wholeCourt(fiba), true)],
+    [near, floorPicture(fiba, 'Spots of the half court, FIBA', nodesOf(fiba, (name) => !farSpots.includes(name), PHONE_LETTERS, 34), boxOf(fiba.boundary.left - 1.4, fiba.boundary.bottom - 1.1, fiba.boundary.right + 1.4, 9.4))],
+    [far, floorPicture(fiba, 'Spots of the whole court, FIBA', nodesOf(fiba, (name) => farSpots.includes(name) || name === 'top' || name === 'rim', 62, 62), wholeCourt(fiba), true)],
     ...others.map(({ rules, path }) => {
       const court = courtOf(rules);
       return [path, floorPicture(court, `Spots by ${rules.name} rules`, dotsOf(court, (name) => !farSpots.includes(name), 20), halfCourt(court))] as const;
@@ -121,12 +124,12 @@ function dotsOf(court: Court, wanted: (name: SpotName) => boolean, size: number)
   });
 }
 
-function nodesOf(court: Court, wanted: (name: SpotName) => boolean, size: number): readonly SvgNode[] {
+function nodesOf(court: Court, wanted: (name: SpotName) => boolean, size: number, dots: number): readonly SvgNode[] {
   const labels = spots.filter(wanted).map((name) => {
     const { of, at } = spotWords[name].label;
     const point = spotPoint(court, name, of === 'middle' ? undefined : of) ?? court.ring;
-    const [dx, dy, side] = { left: [-0.7, 0.33, 'end'] as const, right: [0.7, 0.33, 'start'] as const, above: [0, -0.65, 'middle'] as const, below: [0, 1.25, 'middle'] as const, 'below, to the right': [-0.3, 1.3, 'start'] as const }[at];
+    const [dx, dy, side] = { left: [-0.7, 0.33, 'end'] as const, right: [0.7, 0.33, 'start'] as const, above: [0, -0.65, 'middle'] as const, 'above, to the left': [0.2, -0.65, 'end'] as const, below: [0, 1.25, 'middle'] as const, 'below, to the right': [-0.3, 1.3, 'start'] as const }[at];
     return textNode(name, { ...paint['printed-number'], 'font-size': size, 'font-weight': 600, 'stroke-width': size * 0.2, dy: 0, 'text-anchor': side, x: round(point.x * 100 + dx * size), y: round(point.y * 100 + dy * size) });
   });
-  return [...dotsOf(court, wanted, size), ...labels];
+  return [...dotsOf(court, wanted, dots), ...labels];
 }

@@ -10,7 +10,7 @@ import { levelIds } from '../../language/court/youth.ts';
 import { parseLine } from '../../language/grammar/parse-line.ts';
 import { fileSettingsOf } from '../../language/names/file-settings.ts';
 import { usedUris } from '../../language/names/lookup.ts';
-import { sayPlace } from '../../language/words/say-place.ts';
+import { sayRoughly } from '../../language/words/say-place.ts';
 import type { Choices, NewPlay } from './playbook-protocol.ts';
 
 const usualCourt = courtOf(ruleSet('fiba'));
@@ -32,14 +32,11 @@ export function newPlayChoices(book: Book, uri: string | undefined): Choices {
   };
 }
 
-/** `1 top, 2 right block, …` */
+/** `1 top, 2 right block, 3 above left elbow, …`: in one line of a list. */
 function placesIn(name: string, thrower?: PlayerNumber): string {
   const points = [...(alignmentPoints(usualCourt, name, thrower && { thrower }) ?? [])];
-  return points.map(([player, point]) => `${player} ${atPlace(sayPlace(usualCourt, point))}`).join(', ');
+  return points.map(([player, point]) => `${player} ${sayRoughly(usualCourt, point)}`).join(', ');
 }
-
-/** `2 left wing`, `2 at 0.3 m above right elbow`: two numbers beside each other would be read as one. */
-const atPlace = (words: string): string => (/^[\d(]/.test(words) ? `at ${words}` : words);
 
 /** Whether the notation reads the name as it stands. */
 const isWritten = (name: string): boolean => parseLine(`from ${name}`).fault === undefined;

@@ -150,8 +150,12 @@ describe('a new play', () => {
       }
   });
 
-  test('tells of each alignment where everybody stands, in words that could be written', () => {
-    for (const { name, places } of newPlayChoices(emptyBook, undefined).alignments) expect(parseLine(`  from ${places}`).fault, `${name}: ${places}`).toBeUndefined();
+  test('tells of each alignment where everybody stands, by spots that could be written, in one line of VS Code’s list', () => {
+    for (const { name, places } of newPlayChoices(emptyBook, undefined).alignments) {
+      expect(parseLine(`  from ${places.replaceAll(/ (above|below|left of|right of)(?= )/g, '')}`).fault, `${name}: ${places}`).toBeUndefined();
+      // What is longer is cut off there.
+      expect(places.length, places).toBeLessThanOrEqual(80);
+    }
   });
 
   test.each(['sideline', 'baseline'] as const)('can begin with a throw-in from the %s, as the choice tells it', (throwIn) => {
