@@ -238,6 +238,7 @@ function restingClash(way: Way, start: number, other: Body, room: number, errand
   let at = start;
   for (let index = 0; index < way.pieces.length; index++) {
     const { from, to, at: begins, profile } = way.pieces[index]!;
+    if (gapToLine(from, to, centre) > gap + roundedOff) continue;
     const share = shareNearest(from, to, centre);
     // He stood that near already and leaves: no clash of this way.
     if (index === 0 && share === 0) continue;

@@ -29,8 +29,9 @@ export function pointOf(branch: Branch, place: Place, standing: Standing): Point
 }
 
 export function situationOf(branch: Branch, standing: Standing): Situation {
-  const positions: Partial<Record<BodyId, Point>> = {};
-  for (const [who, body] of branch.bodies) positions[who] = body.place;
+  const place = (who: BodyId): Point => bodyOf(branch, who).place;
+  // Written out: a loop would grow the object five times, and every place that is asked for makes one.
+  const positions: Partial<Record<BodyId, Point>> = { 1: place('1'), 2: place('2'), 3: place('3'), 4: place('4'), 5: place('5') };
   positions[standing.who] = standing.own;
   return { court: branch.scene.court, positions, ball: standing.ball, who: standing.who, spots: branch.scene.play.spots, evenSide: branch.scene.evenSide };
 }
