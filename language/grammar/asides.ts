@@ -114,15 +114,18 @@ function headsOf(tokens: readonly LineToken[], wrong: number, follow: Follow): r
 
 /** `3 fakes low, then pops out`, `5 reads the screen and cuts`: what he does first cannot be drawn, or read, and he goes on. */
 function leadIn(tokens: readonly LineToken[], wrong: number): Aside | undefined {
-  const from = [wrong, wrong - 1, wrong - 2].find((at) => at >= 1 && (isUnknown(tokens[at]) || /^catch(es)?( it| the ball)?$/.test(wordOf(tokens[at]))) && (isPlayer(tokens[at - 1]) || ['and', 'then', ','].includes(wordOf(tokens[at - 1]))));
+  const from = [wrong, wrong - 1, wrong - 2].find((at) => at >= 1 && (isUnknown(tokens[at]) || isLooking(tokens, at) || /^catch(es)?( it| the ball)?$/.test(wordOf(tokens[at]))) && (isPlayer(tokens[at - 1]) || ['and', 'then', ','].includes(wordOf(tokens[at - 1]))));
   if (from === undefined) return undefined;
   const joint = tokens.findIndex((token, at) => at > from && ENDS.has(token.image));
-  if (joint < 0 || tokens.slice(from + 1, joint).some((token) => isPlayer(token) || isMeasure(token) || TURNS.has(wordOf(token)) || verbOf(token.image)?.number === 'singular')) return undefined;
+  if (joint < 0 || tokens.slice(from + 1, joint).some((token) => ((isPlayer(token) || isPlace(token)) && !isLooking(tokens, from)) || isMeasure(token) || TURNS.has(wordOf(token)) || verbOf(token.image)?.number === 'singular')) return undefined;
   let to = joint;
   while (['and', 'then', ','].includes(wordOf(tokens[to]))) to++;
   if (verbOf(wordOf(tokens[to])) === undefined) return undefined;
   return { from, to, sort: /^(fakes?|jabs?|feints?|pump-fakes?|shot-fakes?|pretends?|hesitates?|reads?|catches? it|catches the ball|plants?|delays?|slows?|catch|catches|gathers?|changes?|looks?|eyes|pauses?)$/.test(wordOf(tokens[from])) ? 'said' : 'unread' };
 }
+
+/** `looks inside, then skips`: a look moves nobody, whoever is looked at. `looks to drive` may be a drive. */
+const isLooking = (tokens: readonly LineToken[], at: number): boolean => isPlayer(tokens[at - 1]) && /^looks?$/.test(wordOf(tokens[at])) && !(wordOf(tokens[at + 1]) === 'to' && verbOf(wordOf(tokens[at + 2])) !== undefined);
 
 /** Whether an action begins there. */
 function goesOn(tokens: readonly LineToken[], at: number): boolean {
@@ -143,6 +146,8 @@ function sortOf(tokens: readonly LineToken[], from: number, to: number, text: st
   const colon = tokens.findIndex(({ image }) => image === ':');
   // What he does it for goes on to the end.
   const ends = to === tokens.length || ENDS.has(wordOf(tokens[to]));
+  // The step says instead of what.
+  if (opener === 'instead' && words.length === 1 && ends) return 'said';
   if (opener === 'as' && ends && /^(if|though)$/.test(wordOf(second))) return 'said';
   // Right behind the man stands his verb, behind a side the place.
   if (!isWhole && before !== undefined && (isPlayer(before) || isSubject(before) || ENDS.has(before.image)) && !(isLook && colon >= 0 && from > colon)) return undefined;
@@ -178,7 +183,7 @@ function sortOf(tokens: readonly LineToken[], from: number, to: number, text: st
   if (!isOfOthers && said.some((token) => isPlayer(token) || (isMeasure(token) && token.tokenType.name !== 'NUMBER')) && !/^(in|looking|facing|ready|towards)$/.test(word)) return undefined;
   // An action may be meant.
   if (!isOfOthers && said.slice(1).some((token, index) => isAction(token, said[index]))) return undefined;
-  if ((word === 'to' || word === 'up to') && two !== undefined && PURPOSES.has(wordOf(two))) return ends ? 'said' : undefined;
+  if ((word === 'to' || word === 'up to') && two !== undefined && PURPOSES.has(wordOf(two).split(' ')[0]!)) return ends ? 'said' : undefined;
   // A place that cannot be read is no manner.
   if (/^(to|into|toward|up to|via|onto|until|at)$/.test(word) && !(word === 'at' && MANNER.has(wordOf(two)))) return /^(to|up to)$/.test(word) ? undefined : hasPlace(tokens, from, to) && said.length > 1 && !said.some(isPlace) ? 'unread' : undefined;
   if (said.some(({ image }) => /^(hand off|handoff|shoulder|hip)$/.test(image) || (word === 'for' && verbOf(image)?.class === 'screen'))) return undefined;
@@ -203,8 +208,12 @@ function sortOf(tokens: readonly LineToken[], from: number, to: number, text: st
   return isUnknown(one) || (from1 === 1 && verbOf(one.image)?.number !== 'singular') ? 'unread' : undefined;
 }
 
-/** `high`, `long` without a place are places of their own. */
+/** `high`, `long` without a place are places of their own; `passes to 3 there`, `stays there`: where he is. */
 function isMeant(word: string, tokens: readonly LineToken[], from: number): boolean {
+  if (/^(there|here)$/.test(word)) {
+    const verb = tokens.findLast((token, index) => index < from && verbOf(token.image) !== undefined);
+    if (['pass', 'hand-off', 'hold', 'seal', 'shot'].includes(verbOf(wordOf(verb))?.class ?? '')) return false;
+  }
   return /^(high|low|wide|deep|long|behind|away|there|here)$/.test(word) && !hasPlace(tokens, from, from + 1, false);
 }
 
@@ -219,5 +228,5 @@ function hasPlace(tokens: readonly LineToken[], from: number, to: number, orMan 
 function isAction(token: LineToken, before: LineToken | undefined): boolean {
   const verb = verbOf(token.image);
   if (verb === undefined || verb.class === 'event') return false;
-  return isPlayer(before) || ['and', ',', 'then', 'to', 'up to', 'who', 'he'].includes(wordOf(before)) ? !(verb.number === 'plural' && PURPOSES.has(wordOf(token))) : verb.number === 'singular' && !/^(holds|hooks|hands|pins|picks|screens|double-screens|passes|cuts|blocks)$/.test(token.image);
+  return isPlayer(before) || ['and', ',', 'then', 'to', 'up to', 'who', 'he'].includes(wordOf(before)) ? !(verb.number === 'plural' && PURPOSES.has(wordOf(token).split(' ')[0]!)) : verb.number === 'singular' && !/^(holds|hooks|hands|pins|picks|screens|double-screens|passes|cuts|blocks)$/.test(token.image);
 }

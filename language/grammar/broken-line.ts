@@ -43,7 +43,10 @@ export function endOf(token: LineToken): number {
 export function written(broken: Broken, from: number, to = from + 1): string {
   const last = broken.tokens[to - 1];
   const first = broken.tokens[from];
-  return first && last ? broken.text.slice(first.startOffset, endOf(last)) : '';
+  if (!first || !last) return '';
+  const words = broken.text.slice(first.startOffset, endOf(last));
+  // A token that the coach has no word for stands in the blank before the next.
+  return to > from && words.trim() === '' && broken.tokens[to] ? written(broken, to) : words;
 }
 
 /** Where the words of the token `index` begin, the articles before it included: a name may begin with one. */

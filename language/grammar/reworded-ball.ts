@@ -1,5 +1,7 @@
 // The ball in other words: dribbles, passes, hand-offs, throw-ins, looks and the clock; `takes two dribbles to`, `makes the pass to 5`.
 import { after, asSaid, before, isAttacker, JOINTS, oneOf, plural, standing, without, withThese, wordOf, type Tokens, type Types } from './rewording.ts';
+import { singular } from './rewording.ts';
+import { verbOfIng } from './reworded-moves.ts';
 import { verbOf } from './verbs.ts';
 
 const COUNTS = oneOf('one', 'two', 'three', 'couple', 'couple of', 'few', 'of', 'hard', 'quick', 'long', 'big', 'more', 'last', 'extra', 'power', 'single', 'escape', 'retreat', 'attack', 'rhythm', 'strong', 'another');
@@ -139,4 +141,21 @@ export function givesAHandOff(tokens: Tokens, at: number, types: Types): Tokens 
   if (!/^(hand off|handoff|dribble hand off|dho)$/.test(wordOf(tokens[noun]))) return undefined;
   const verb = standing(types, asSaid(wordOf(tokens[at]), 'hands off'), tokens[at]!);
   return withThese(tokens, at, noun + 1, [verb, before(types, 'to', who), who]);
+}
+
+/** `hits 3 coming off the screen`, `passes to 5 rolling to the rim`: as he does. */
+export function asHeDoes(tokens: Tokens, at: number, types: Types): Tokens | undefined {
+  const verb = verbOfIng(wordOf(tokens[at]));
+  const doing = tokens[at]!;
+  if (verb === '' || !isAttacker(tokens[at - 1]) || tokens[0]!.image === 'look' || !['move', 'seal'].includes(verbOf(verb)!.class) || /^(space|spot up)$/.test(verb)) return undefined;
+  const passes = /^(to|into)$/.test(wordOf(tokens[at - 2])) ? tokens.slice(0, at - 2).findLast(({ image }) => verbOf(image) !== undefined) : tokens[at - 2];
+  if (verbOf(wordOf(passes))?.class !== 'pass') return undefined;
+  const off = /^(.+) off$/.exec(verb)?.[1] === undefined && wordOf(tokens[at + 1]) !== 'off' ? undefined : wordOf(tokens[at + 1]) === 'off' ? at + 1 : at;
+  const nothingBehind = off !== undefined && (tokens[off + 1] === undefined || JOINTS.has(wordOf(tokens[off + 1])));
+  // Three words of one: each has a letter of its own.
+  const he = { ...standing(types, 'he', doing), endOffset: doing.startOffset, endColumn: doing.startColumn! };
+  const does = { ...standing(types, verb === 'come' && off === at + 1 ? 'comes off' : singular(verb), doing), startOffset: doing.startOffset + 1, startColumn: doing.startColumn! + 1 };
+  const joined = verb === 'come' && off === at + 1 ? { ...does, endOffset: tokens[off]!.endOffset, endColumn: tokens[off]!.endColumn! } : does;
+  const to = joined === does ? at + 1 : at + 2;
+  return withThese(tokens, at, to, [before(types, 'as', doing), he, joined, ...(nothingBehind && joined !== does ? [after(types, 'screen', joined)] : [])]);
 }

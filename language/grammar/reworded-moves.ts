@@ -33,16 +33,48 @@ export function getsTo(tokens: Tokens, at: number, types: Types): Tokens | undef
 
 const VERB_OF_ING = new Map<string, string>();
 
-/** `2 is cutting`, `X2 is overplaying 2`. */
+/** `cutting` → cut, `posting up` → post up; empty where it is no verb. */
+export function verbOfIng(words: string): string {
+  let verb = VERB_OF_ING.get(words);
+  if (verb === undefined) {
+    const [, said, rest = ''] = /^(\w+)ing( \w+)?$/.exec(words) ?? [];
+    verb = said === undefined ? '' : ([said, `${said}e`, said.replace(/(.)\1$/, '$1')].map((form) => form + rest).find((form) => verbOf(form)?.number === 'plural') ?? '');
+    VERB_OF_ING.set(words, verb);
+  }
+  return verb;
+}
+
+/** `2 is cutting`, `2 keeps on running`, `3 comes sprinting off 4`. */
 export function isDoing(tokens: Tokens, at: number, types: Types): Tokens | undefined {
-  const be = wordOf(tokens[at]);
   if (at === 0) return undefined;
-  const said = /^(.+)ing$/.exec(wordOf(tokens[at + 1]))?.[1];
-  if (said === undefined) return undefined;
-  let verb = VERB_OF_ING.get(said);
-  if (verb === undefined) VERB_OF_ING.set(said, (verb = [said, `${said}e`, said.replace(/(.)\1$/, '$1')].find((form) => verbOf(form)?.number === 'plural') ?? ''));
-  if (verb === '') return undefined;
-  return withThese(tokens, at, at + 2, [standing(types, be === 'is' ? singular(verb) : verb, tokens[at]!, tokens[at + 1])]);
+  const next = wordOf(tokens[at + 1]) === 'on' ? at + 2 : at + 1;
+  const verb = verbOfIng(wordOf(tokens[next]));
+  // `is going to roll`
+  if (verb === '' || (verb === 'go' && wordOf(tokens[next + 1]) === 'to' && verbOf(wordOf(tokens[next + 2]))?.number === 'plural')) return undefined;
+  return withThese(tokens, at, next + 1, [standing(types, /s\b/.test(wordOf(tokens[at])) ? singular(verb) : verb, tokens[at]!, tokens[next])]);
+}
+
+/** `X2 has to close out on 2`, `4 must screen for 2`, `5 will roll`: in a play he does. */
+export function hasToDo(tokens: Tokens, at: number, types: Types): Tokens | undefined {
+  const word = wordOf(tokens[at]);
+  let next = at + 1;
+  if (/^(is|are)$/.test(word)) {
+    if (!/^(going|supposed|meant)$/.test(wordOf(tokens[next]))) return undefined;
+    next++;
+  }
+  if (/^(has|have|needs?|is|are)$/.test(word)) {
+    if (wordOf(tokens[next]) !== 'to') return undefined;
+    next++;
+  }
+  const subject = tokens[at - 1];
+  const verb = tokens[next];
+  if (!verb || !(isPlayer(subject) || /^(he|they|both|and|then|everyone)$/.test(wordOf(subject)))) return undefined;
+  const known = verbOf(verb.image);
+  const base = known?.number === 'plural' ? verb.image : /^(run|fly|rush|come|jump|step|get|go|cheat|slide|duck)$/.test(verb.image) ? verb.image : undefined;
+  if (base === undefined) return undefined;
+  const areSeveral = /^(they|both|have|need|are)$/.test(word) || /^(they|both)$/.test(wordOf(subject)) || (isPlayer(tokens[at - 3]) && /^(and|,)$/.test(wordOf(tokens[at - 2])) && at === 3);
+  const image = areSeveral ? base : known === undefined ? `${base}s`.replace(/^(fly|rush|go)s$/, (_, stem: string) => (stem === 'fly' ? 'flies' : `${stem}es`)) : singular(base);
+  return withThese(tokens, at, next + 1, [known === undefined ? { ...verb, image, startOffset: tokens[at]!.startOffset, startColumn: tokens[at]!.startColumn! } : standing(types, image, tokens[at]!, verb)]);
 }
 
 /** `steps onto the court` is what a thrower does. */
@@ -108,12 +140,6 @@ export function comesFree(tokens: Tokens, at: number): Tokens | undefined {
   if (!['and', 'then'].includes(wordOf(tokens[to]))) return undefined;
   if (wordOf(tokens[to + 1]) === 'then') to++;
   return verbOf(wordOf(tokens[to + 1])) !== undefined ? without(tokens, at, to + 1) : undefined;
-}
-
-/** `opens up to the ball` holds his man where he is. */
-export function opensUp(tokens: Tokens, at: number): Tokens | undefined {
-  const to = /^(to|toward)$/.test(wordOf(tokens[at + 1])) && wordOf(tokens[at + 2]) === 'ball';
-  return at > 0 && to ? without(tokens, at + 1, at + 3) : undefined;
 }
 
 /** `runs at 1`, `cuts toward 5`: to his side. */

@@ -9,7 +9,8 @@ export function rightAway(tokens: Tokens, at: number): Tokens | undefined {
   if (next === 'away' && !/^(from)$/.test(wordOf(tokens[at + 2]))) return without(tokens, at, at + 2);
   const isJustThen = /^(behind|after|back|as|when|before|there|now|into)$/.test(next) || (next === 'at' && isPlayer(tokens[at + 2]));
   const isStraight = /^(down|through|up) the (middle|lane)$/.test(next) || (next === 'to' && /^(rim|basket|hoop)$/.test(wordOf(tokens[at + 2])) && verbOf(wordOf(tokens[at - 1]))?.class === 'move');
-  return isJustThen || isStraight ? without(tokens, at, at + 1) : undefined;
+  const isOffAHandOff = next === 'off' && /^(hand off|handoff|it)$/.test(wordOf(tokens[at + 2]));
+  return isOffAHandOff || isJustThen || isStraight ? without(tokens, at, at + 1) : undefined;
 }
 
 /** `as the pass is in the air`, `once the ball is passed` */

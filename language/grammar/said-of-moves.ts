@@ -130,3 +130,13 @@ export function rotatesASpot(broken: Broken): SaidOtherwise | undefined {
   const fix = verb === 1 && isAttacker(tokens[0]) ? writing(broken, verb, end, text) : undefined;
   return { code: 'misplaced-word', from: verb, to: end, message: message('Say whose place each takes: "3 fills for 2", "2 fills for 1"; of one man "fills the open spot".'), fixes: [fix] };
 }
+
+/** `1 drives the other way` */
+export function whichWay(broken: Broken): SaidOtherwise | undefined {
+  const { tokens, index } = broken;
+  const from = [index, index - 1].find((i) => /^(other|opposite)$/.test(word(tokens[i])) && /^(way|direction)$/.test(word(tokens[i + 1])));
+  const verb = from === undefined ? -1 : tokens.findLastIndex((token, i) => i < from && verbOf(token.image) !== undefined);
+  if (from === undefined || verb < 1) return undefined;
+  const texts = ['to the left', 'to the right'];
+  return { code: 'unknown-word', from, to: from + 2, message: message('Say which way, or where to: {words}.', { words: oneOf(texts.map((text) => `"${text}"`)) }), fixes: texts.map((text) => tried(broken, message('Write "{text}"', { text }), [{ at: endOf(tokens[verb]!), to: endOf(tokens[from + 1]!), text: ` ${text}` }])) };
+}

@@ -86,13 +86,12 @@ export function pins(broken: Broken): SaidOtherwise | undefined {
   return { code: 'unknown-word', from: index, to: index + 1, message: message('To pin a man is to screen him where he stands. Say which by his number, "{text} X4", or for whom: "{text} for 2". Where each of a zone stands, the picture shows.', { text }), fixes: [] };
 }
 
-/** `4 and 5 form a gate`, `2 runs through the gate`: it is one once somebody goes between them. */
-export function throughTheGate(broken: Broken): SaidOtherwise | undefined {
+/** `4 and 5 form a gate`: it is one once somebody goes between them. */
+export function aGate(broken: Broken): SaidOtherwise | undefined {
   const { tokens, index } = broken;
   const gate = tokens.findIndex((token, i) => i >= index && i <= index + 2 && /gate|elevator/.test(word(token)));
   if (gate < 0 || /^(closes?|shuts?)$/.test(word(tokens[index]))) return undefined;
-  const from = word(tokens[gate - 1]) === 'through' ? gate - 1 : index;
-  return { code: 'unknown-word', from, to: gate + 1, message: message('A gate is two men apart, and a man who goes between them: "4 and 5 move to the slots", "2 cuts between 4 and 5 to top", then "4 and 5 close behind him".'), fixes: word(tokens[from]).startsWith('through') ? [writing(broken, from, gate + 1, 'between 4 and 5')] : [] };
+  return { code: 'unknown-word', from: index, to: gate + 1, message: message('A gate is two men apart, and a man who goes between them: "4 and 5 move to the slots", "2 cuts through the gate to top", then "4 and 5 close behind him".'), fixes: [] };
 }
 
 /** `4 and 5 close the gate` */

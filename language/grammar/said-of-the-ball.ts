@@ -38,15 +38,17 @@ export function getsTheBall(broken: Broken): SaidOtherwise | undefined {
 
 /** `3 steps in and gets a handoff from 5`: it is 5 who hands off. */
 export function getsAHandOff(broken: Broken): SaidOtherwise | undefined {
-  const { tokens, index } = broken;
-  if (index < 2 || !/^(gets?|receives?|takes?|catches|catch)$/.test(word(tokens[index]))) return undefined;
+  const { tokens } = broken;
+  const index = [broken.index, broken.index - 1, broken.index - 2].find((i) => i >= 2 && /^(gets?|receives?|takes?|catches|catch)( it| the ball)?$/.test(word(tokens[i])));
+  if (index === undefined) return undefined;
   const from = tokens.findIndex((token, i) => i > index && i <= index + 4 && token.image === 'from');
   const joint = tokens.findLastIndex((token, i) => i < index && ['and', 'then', ','].includes(token.image));
   if (from < 0 || joint < 1 || !isAttacker(tokens[from + 1]) || !isAttacker(tokens[0])) return undefined;
-  const verb = tokens.slice(index, from).some((token) => /^(hand[ -]?offs?)$/.test(word(token))) ? 'hands off' : 'passes';
-  const text = `${written(broken, from + 1)} ${verb} to ${written(broken, 0)}`;
-  const fix = tried(broken, message('Write ", {text}"', { text }), [{ at: endOf(tokens[joint - 1]!), to: endOf(tokens[from + 1]!), text: `, ${text}` }]);
-  return { code: 'unknown-word', from: index, to: from + 2, message: message('Say it of the man who gives the ball: "{text}".', { text }), fixes: [fix] };
+  const noun = tokens.findIndex((token, i) => i > index && /^(hand[ -]?offs?|dho)$/.test(word(token)));
+  const end = Math.max(from + 2, noun + 1);
+  const text = `${written(broken, from + 1)} ${noun < 0 ? 'passes' : 'hands off'} to ${written(broken, 0)}`;
+  const fix = tried(broken, message('Write ", {text}"', { text }), [{ at: endOf(tokens[joint - 1]!), to: endOf(tokens[end - 1]!), text: `, ${text}` }]);
+  return { code: 'unknown-word', from: index, to: end, message: message('Say it of the man who gives the ball: "{text}".', { text }), fixes: [fix] };
 }
 
 /** `3 takes the handoff and turns the corner`, `1 comes back for a handoff from 4`: told of the man who gives it. */

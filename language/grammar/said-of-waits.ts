@@ -24,6 +24,8 @@ function makesAChoice(broken: Broken, index: number, saying: string): SaidOtherw
   const { tokens } = broken;
   const end = commaAfter(broken, index);
   const clause = written(broken, index + 1, end);
+  const left = saying === 'if' ? whatIsLeft(broken, index, end, clause) : undefined;
+  if (left) return left;
   const found = { code: 'unknown-word', from: index, to: index + 1, fixes: [] } as const;
   if (clause && reads(`step "A" when ${clause}`)) {
     const shown = isDefender(tokens[index + 1]) ? `step "…" instead of "…" when ${clause}` : 'step "…" instead of "…" when X4 switches';
@@ -33,6 +35,38 @@ function makesAChoice(broken: Broken, index: number, saying: string): SaidOtherw
     return { ...found, message: message('Whether somebody is open is seen in the game: that is a look. For example: look 4: layup.') };
   if (saying === 'if' && clause && reads(`3 holds when ${clause}`)) return undefined;
   return { ...found, message: message('"{saying}" makes a choice, and a line always happens. What the defence decides is a step (step "…" instead of "…" when X4 switches), what is open is a look (look 4: layup).', { saying }) };
+}
+
+/** `4 clears if he doesn't get it`, `5 dives if nothing is there`: what follows a look is done once it is passed up. */
+function whatIsLeft(broken: Broken, index: number, end: number, clause: string): SaidOtherwise | undefined {
+  if (!/\b(not|nothing|nobody|covered|denied|guarded|taken away)\b|n['’]t\b/i.test(clause) || isDefender(broken.tokens[index + 1])) return undefined;
+  const words = written(broken, index, end);
+  const { tokens } = broken;
+  const edit = index === 0 ? { at: tokens[0]!.startOffset, to: tokens[end + 1]?.startOffset ?? endOf(tokens.at(-1)!), text: '' } : { at: endOf(tokens[index - 1]!), to: endOf(tokens[end - 1]!), text: '' };
+  const fix = tried(broken, message('Leave out "{words}"', { words }), [edit]);
+  return fix && { code: 'extra-word', from: index, to: end, message: message('What comes next when nobody is open stands below the look, without an "if": there the look has been passed up. Leave out "{words}".', { words }), fixes: [fix] };
+}
+
+/** `on her heels, 4 peels off`, `right behind him`: how long after? */
+export function onHisHeels(broken: Broken): SaidOtherwise | undefined {
+  const { tokens, index } = broken;
+  const noun = tokens.findIndex((token, i) => i >= index - 1 && i <= index + 3 && /^(heels?|tail)$/.test(word(token)));
+  const from = tokens.findLastIndex((token, i) => i < noun && i >= noun - 4 && /^(on|at|behind)$/.test(word(token)));
+  if (noun < 0 || from < 0) return undefined;
+  const begin = /^(right|hard|hot)$/.test(word(tokens[from - 1])) ? from - 1 : from;
+  const times = ['at the same time', 'half a second later'];
+  return { code: 'unknown-word', from: begin, to: noun + 1, message: message('Close behind somebody is a time: "at the same time", or "half a second later".'), fixes: times.map((text) => writing(broken, begin, noun + 1, text)) };
+}
+
+/** `swings it back on the close-out`, `slips on the switch`: nobody can wait for a defender. */
+export function onWhatADefenderDoes(broken: Broken): SaidOtherwise | undefined {
+  const { tokens, index } = broken;
+  const noun = [index, index + 1].find((i) => /^(close[ -]?outs?|switch|help|rotation|trap|hedge|recovery|double|show|stunt)$/.test(word(tokens[i])) && /^(on|off|after|with|at|against)$/.test(word(tokens[i - 1])));
+  if (noun === undefined || !(tokens[noun + 1] === undefined || /^(,|and|then|:)$/.test(word(tokens[noun + 1])))) return undefined;
+  const from = noun - 1;
+  const words = written(broken, from, noun + 1);
+  const edit = from === 0 ? { at: tokens[0]!.startOffset, to: tokens[noun + 2]?.startOffset ?? endOf(tokens[noun]!), text: '' } : { at: endOf(tokens[from - 1]!), to: endOf(tokens[noun]!), text: '' };
+  return { code: 'misplaced-word', from, to: noun + 1, message: message('No line waits for a defender. Leave out "{words}", or write what happens only then as a step of its own: step "…" instead of "…" when X4 switches.', { words }), fixes: [tried(broken, message('Leave out "{words}"', { words }), [edit])] };
 }
 
 /** `before 1 passes, 2 cuts` is `once 2 cuts, 1 passes`. */

@@ -6,17 +6,17 @@ import { saidOfHeads } from './said-of-heads.ts';
 import { saidOfLooks } from './said-of-looks.ts';
 import { inAPhrase } from './said-in-a-phrase.ts';
 import { icesTheScreen, whichZone, picksUpAMan, drawsTwo, fouls, makesOrMisses, shootsAFreeThrow, guardsHim, comesOutTo, boxAndOne, runsTheClockDown } from './said-of-defence.ts';
-import { takesHisMan, upTheSideline, oppositeOfWhat, fillsALane, anOpenPlace, someonesSpot, clearsASide, highOrLow, andOutTo, facesUp, rotatesASpot } from './said-of-moves.ts';
-import { setsAnAdjectiveScreen, pickAndRoll, refuses, offMissing, doublesFor, oneThenTheOther, whichOfTheZone, pins, throughTheGate, shutsTheGate } from './said-of-screens.ts';
+import { takesHisMan, upTheSideline, oppositeOfWhat, fillsALane, anOpenPlace, someonesSpot, clearsASide, highOrLow, andOutTo, facesUp, rotatesASpot, whichWay } from './said-of-moves.ts';
+import { setsAnAdjectiveScreen, pickAndRoll, refuses, offMissing, doublesFor, oneThenTheOther, whichOfTheZone, pins, aGate, shutsTheGate } from './said-of-screens.ts';
 import { isAFake, getsTheBall, getsAHandOff, theHandOffTold, ballGoesTo, eitherReceiver, passToAPlace, probes, anOpponentsCount, atTheDefence, atForTo, behindTheBall, forSafety, passOffTheScreen, countsHisDribbles, givesASignal, playsCatch, whoIsThat } from './said-of-the-ball.ts';
-import { dependsOnTheDefence, before, onTheCatch, onTheSignal, waitsWithoutFor, waitsForAScreen, countsTo, choosesLater } from './said-of-waits.ts';
+import { dependsOnTheDefence, before, onTheCatch, onTheSignal, waitsWithoutFor, waitsForAScreen, countsTo, choosesLater, onHisHeels, onWhatADefenderDoes } from './said-of-waits.ts';
 
 /** In the order in which they are tried: the first that fits speaks. */
 const RECOGNISERS: readonly Recogniser[] = [
   ...saidOfHeads, ...saidOfLooks, inAPhrase,
   fouls, makesOrMisses, shootsAFreeThrow, guardsHim, comesOutTo, boxAndOne, runsTheClockDown, pickAndRoll, setsAnAdjectiveScreen,
   icesTheScreen, pins, countsHisDribbles, passOffTheScreen, rotatesASpot, probes, theHandOffTold, anOpponentsCount, drawsTwo, upTheSideline, behindTheBall, oppositeOfWhat, refuses, offMissing,
-  onTheSignal, forSafety, getsAHandOff, passToAPlace, whichOfTheZone, fillsALane, atTheDefence, anOpenPlace, someonesSpot, throughTheGate,
+  onTheSignal, whichWay, onHisHeels, onWhatADefenderDoes, forSafety, getsAHandOff, passToAPlace, whichOfTheZone, fillsALane, atTheDefence, anOpenPlace, someonesSpot, aGate,
   shutsTheGate,
   dependsOnTheDefence, before, onTheCatch, waitsWithoutFor, waitsForAScreen, isAFake, getsTheBall, takesHisMan, oneThenTheOther,
   ballGoesTo, startsAt, whichZone, eitherReceiver, doublesFor, clearsASide, picksUpAMan, countsTo, highOrLow, theBigs, placesWithoutFrom,

@@ -42,7 +42,7 @@
  * Event: PlayerEvent { subject, verb?, spot?, by?, overHalfCourt, action? } (verb for set, catches, reaches, comes off …, else an action) · BallEvent { spot?, is? }.
  *
  * Actions have a verb and parts in the order written:
- *   Move { verb, parts: To · Via · Off · At · Past { how, players } · Through { a, b } · For { players } · OpenSpot · Heading { way } · ComesFrom { spot } (it changes nothing) · BeforeScreen · SwapWith { player } }
+ *   Move { verb, parts: To · Via · Off · At · Past { how, players } · Through { a, b, or gate: the two told of last } · For { players } · OpenSpot · Heading { way } · ComesFrom { spot } (it changes nothing) · BeforeScreen · SwapWith { player } }
  *     (`replaces 3`: For; `fills the top`: To; `comes off 4`, `uses 4's screen`: Off, and the reader says whether he drives or cuts; `2 and 4 swap`: no part)
  *   Seal { verb, on?, parts: At · To }, Crash { verb, on? }, Close { verb, player }, Role { verb, parts: At }
  *   Dribble { verb, parts: To · Via · Off · Heading · DribbleAt { player } · Past · Through }

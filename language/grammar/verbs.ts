@@ -93,7 +93,7 @@ const VERBS: Readonly<Record<VerbClass, readonly Row[]>> = {
     ['arrives', 'arrive'], ['reaches', 'reach'], ['gets to', 'get to', 'reach'], ['leaves', 'leave'], ['gets past', 'get past', 'clear'], ['catches', 'catch'],
     ['has it', 'have it', 'have ball'], ['gets it', 'get it', 'have ball'], ['gets the ball', 'get the ball', 'have ball'], ['receives it', 'receive it', 'have ball'], ['receives the ball', null, 'have ball'], ['receives', 'receive', 'have ball'],
     ['catches it', 'catch it', 'have ball'], ['catches the ball', 'catch the ball', 'have ball'],
-    ['has gone by', 'have gone by', 'clear'], ['goes by', 'go by', 'clear'], ['is by', null, 'clear'], ['is past', null, 'clear'], ['is through', 'are through', 'clear'], ['gets through', 'get through', 'clear'], ['has gone', null, 'clear'],
+    ['has gone by', 'have gone by', 'clear'], ['goes by', 'go by', 'clear'], ['is by', null, 'clear'], ['is past', null, 'clear'], ['is out', 'are out', 'clear'], ['is clear', 'are clear', 'clear'], ['is through', 'are through', 'clear'], ['gets through', 'get through', 'clear'], ['has gone', null, 'clear'],
     ['has gone through', null, 'clear'], ['has cut', null, 'clear'], ['has passed', null, 'pass'], ['is gone', null, 'clear'], ['is there', 'are there', 'arrive'], ['gets there', 'get there', 'arrive'], ['is in place', 'are in place', 'arrive'],
     ['gets set', 'get set', 'set'], ['goes past', 'go past', 'clear'], ['runs past', 'run past', 'clear'], ['comes past', 'come past', 'clear'], ['has gone past', null, 'clear'], ['comes by', 'come by', 'clear'], ['is off', null, 'clear'],
     ['has cleared', null, 'clear'], ['has come off', null, 'clear'], ['has used', null, 'clear'], ['gets by', 'get by', 'clear'],

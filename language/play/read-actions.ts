@@ -48,6 +48,8 @@ function offenceAction(one: One, tree: ActionTree): Action[] {
     case 'Crash':
       return [readCrash(one, tree)];
     case 'Dribble':
+      // Without the ball who backs out only goes.
+      if (/^backs? out$/.test(tree.verb) && !isHolder(one) && tree.parts.length > 0) return [readMove(one, { ...tree, $type: 'Move', verb: 'goes', parts: tree.parts as never })];
       return [readDribble(one, tree)];
     case 'Pass':
       return readPass(one, tree.verb, tree.parts);

@@ -48,7 +48,9 @@ type PassParts = NodeOf<'Pass'>['parts'] | NodeOf<'ThrowIn'>['parts'];
 export function readPass(one: One, verb: string, parts: PassParts): Action[] {
   const receivers = parts.filter(part => part?.$type === 'PassTo');
   const along = take(one, parts.find(part => part?.$type === 'PassAlong'));
-  const way = along?.$type === 'PassAlong' && !along.way.startsWith('back') ? along.way : undefined;
+  // `throws it back` names no pass; to throw is over the head.
+  const isBack = along?.$type === 'PassAlong' && along.way.startsWith('back');
+  const way = along?.$type === 'PassAlong' && !isBack ? along.way : undefined;
   if (way === 'behind the board') report(one.reader, 'not-yet', partOf(one), { what: message('a pass behind the board; it flies straight') });
   const styled = take(one, parts.find(part => part?.$type === 'PassStyle'));
   for (const part of parts) if (part?.$type === 'Early' || part?.$type === 'PassTo' || part?.$type === 'FromSpot') take(one, part);
@@ -74,7 +76,7 @@ export function readPass(one: One, verb: string, parts: PassParts): Action[] {
     }
     const base = baseOf({ ...one, who: passer }, verb);
     putPart(one.reader, `${base.id}#to`, one.clause.line.index, receiver.player);
-    const kind = (styled?.$type === 'PassStyle' ? passStyles[styled.style] : undefined) ?? passKinds[base.verb] ?? (way === 'over the top' ? 'lob' : 'pass');
+    const kind = (styled?.$type === 'PassStyle' ? passStyles[styled.style] : undefined) ?? (isBack && base.verb === 'throw' ? 'pass' : passKinds[base.verb]) ?? (way === 'over the top' ? 'lob' : 'pass');
     const last = count === receivers.length - 1;
     const at = placeBehind(parts, receiver);
     const place = at !== undefined ? placeOfSubject(one, at.spots, meaningOf(one, base.id), false) : undefined;

@@ -3,7 +3,7 @@ import type { Columns, NodeOf, SpotTree } from '../grammar/tree.ts';
 import type { Action, BodyId, Place, Value, Wait } from './play.ts';
 import type { One } from './read-clause.ts';
 import { asList, baseOf, isHolder, meaningOf, putValue, take } from './read-clause.ts';
-import { metresOf, onThatHalf, readPlace, setApart } from './read-places.ts';
+import { isAgainstPress, metresOf, onThatHalf, readPlace, setApart } from './read-places.ts';
 import { isSpotName, takesSide } from '../court/spots.ts';
 import type { Meaning, Reader } from './reader.ts';
 import { bodiesOf, bodyOf, report, wordsWritten } from './reader.ts';
@@ -134,8 +134,10 @@ function goBehind(way: WaySoFar, part: NodeOf<'Past'>, who: BodyId): void {
 
 function goThrough({ one, meaning, via, off }: WaySoFar, part: NodeOf<'Through'>): void {
   take(one, part);
-  const a = bodyOf(one.reader, part.a, meaning);
-  const b = bodyOf(one.reader, part.b, meaning);
+  const { reader, scope: { pair } } = one;
+  // `through the gate`: between the two told of last.
+  if (part.gate && pair.length !== 2) report(reader, 'who-is-meant', meaning.part, { word: 'the gate' });
+  const [a, b] = part.gate ? pair : [part.a, part.b].map(player => player && bodyOf(reader, player, meaning));
   if (a === undefined || b === undefined) return;
   via.push({ kind: 'between', a, b });
   // Two who screen for him, or together, are the gate he goes through; two who merely stand are only passed.
@@ -146,6 +148,8 @@ function goHeading(way: WaySoFar, part: NodeOf<'Heading'>): void {
   const heading = headingOf(part.way, way.baseline);
   if (heading === undefined) return;
   take(way.one, part);
+  // Against a press it is up that of the floor, with the ball behind half court; after that to the rim.
+  if (part.way === 'up the middle' && isAgainstPress(way.one.reader)) return goTo(way, part, { kind: 'spot', name: 'rim', where: 'open floor' }, part, { origin: 'written', weak: true });
   way.via.push(...heading.via);
   goTo(way, part, heading.to, part, { origin: 'written', weak: true, ...(heading.to === rim && heading.via.length > 0 ? { short: heading.via.at(-1)! } : {}) });
 }

@@ -121,7 +121,7 @@ const screen: Record<string, VerbWords> = {
 };
 
 const close: Record<string, VerbWords> = {
-  'close behind': { says: 'Two men shut the gap behind one who has gone between them.', above: 'from 1 left wing, 2 right block, 3 left corner, 4 right elbow, 5 left elbow\n2 cuts between 4 and 5 to top', example: '4 and 5 close behind 2' },
+  'close behind': { says: 'Two men shut the gap behind one who has gone between them: `between 4 and 5`, or `through the gate` between the two told of last.', above: 'from 1 left wing, 2 right block, 3 left corner, 4 right elbow, 5 left elbow\n4 and 5 hold\n2 cuts through the gate to top', example: '4 and 5 close behind 2' },
 };
 
 const shot: Record<string, VerbWords> = {

@@ -29,6 +29,12 @@ const rows: readonly (readonly [line: string, words: string, code: 'not-drawn' |
   ['1 dribbles to the right wing and waves 2 through', 'and waves 2 through', 'not-drawn', '1 dribbles to the right wing'],
   ['look 5 behind X5: layup', 'behind X5', 'not-drawn', 'look 5: layup'],
   ['look 3: skip to the corner, three', 'to the corner', 'not-drawn', 'look 3: skip, three'],
+  ['3 looks inside, then skips it to 2', 'looks inside, then', 'not-drawn', '3 skips it to 2'],
+  ['1 looks at 5, then passes to 2', 'looks at 5, then', 'not-drawn', '1 passes to 2'],
+  ['1 passes to 3 there', 'there', 'not-drawn', '1 passes to 3'],
+  ['3 stays there', 'there', 'not-drawn', '3 stays'],
+  ['4 steps to the ball instead', 'instead', 'not-drawn', '4 steps to the ball'],
+  ['2 stays high to keep it honest', 'to keep it honest', 'not-drawn', '2 stays high'],
   // what may have meant something
   ['5 seals the little guy on his back', 'little guy on his back', 'words-not-read', '5 seals'],
   ['1 passes to 2, 5 is the second option', ', 5 is the second option', 'words-not-read', '1 passes to 2'],

@@ -120,6 +120,17 @@ describe('against a press', () => {
     near(way(one, 'go/1.2').at(-1) ?? way(one, 'go/1.1').at(-1), nail);
   });
 
+  it('`up the middle` is up that of the floor, and to the rim once the ball is over half court', () => {
+    const one = run(...head, '  2 runs up the middle', '  4 inbounds to 1', '  1 passes to 5', '  1 sprints up the middle');
+    expect(way(one, 'go/2.1').at(-1)!.y).toBeGreaterThan(11);
+    expect(run(...head, '  4 inbounds to 1', '  1 dribbles to the top', '  once 1 reaches the top, 5 runs up the middle').tracks['5']!.segments.at(-1)!.path.at(-1)!.y).toBeLessThan(2);
+  });
+
+  it('`fills the right lane wide and runs to the right wing` is one way, without the corner', () => {
+    const one = run(...head, '  4 inbounds to 1', '  2 fills the right lane wide and runs to the right wing');
+    expect(metres(way(one, 'go/2.1'))).toBeLessThan(distance(way(one, 'go/2.1')[0]!, way(one, 'go/2.1').at(-1)!) + 0.5);
+  });
+
   it('`fills the right lane` is the strip of the floor, not the paint', () => {
     expect(way(run(...head, '  4 inbounds to 1', '  2 fills the right lane'), 'go/2.1').at(-1)!.x).toBeGreaterThan(5);
   });
@@ -141,4 +152,24 @@ it('a stack on the ball side stands where the thrower is', () => {
   expect(start('ball side', 'left')).toBeLessThan(0);
   expect(start('ball side', 'right')).toBeGreaterThan(0);
   expect(start('weak side', 'left')).toBeGreaterThan(0);
+});
+
+it('`through the gate` is between the two told of last, and `together` beside each other', () => {
+  const head = ['from horns', 'step "Go"', '  4 and 5 come together at the nail'];
+  const gate = run(...head, '  2 runs through the gate to the top');
+  expect(way(gate, 'go/2.1')).toEqual(way(run(...head, '  2 runs between 4 and 5 to the top'), 'go/2.1'));
+  expect(distance(way(gate, 'go/4.1').at(-1)!, way(gate, 'go/5.1').at(-1)!)).toBeCloseTo(1);
+  expect(readingOf(playText('from horns', 'step "Go"', '  2 runs through the gate to the top')).problems.map(({ code }) => code)).toEqual(['who-is-meant']);
+});
+
+it('`throws it back` is a pass, `throws it` one over the head', () => {
+  const kind = (words: string): unknown => readingOf(playText('from 5-out', 'step "Go"', `  1 ${words} to 5`)).play.steps[0]!.actions[0];
+  expect(kind('throws it back')).toMatchObject({ pass: { value: 'pass' } });
+  expect(kind('throws it back out')).toMatchObject({ pass: { value: 'pass' } });
+  expect(kind('throws it')).toMatchObject({ pass: { value: 'overhead' } });
+  expect(kind('tosses it up')).toMatchObject({ pass: { value: 'lob' } });
+});
+
+it('`ducks under it and comes out to the corner` ends in the corner', () => {
+  near(way(run('from 4-out 1-in', 'step "Go"', '  5 screens for 3', '  3 ducks under it and comes out to the left corner'), 'go/3.1').at(-1), way(run('from 4-out 1-in', 'step "Go"', '  3 cuts to the left corner'), 'go/3.1').at(-1)!);
 });

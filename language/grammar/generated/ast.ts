@@ -64,9 +64,11 @@ export type SetLineKeywordNames =
     | "and"
     | "apart"
     | "are"
+    | "are clear"
     | "are free"
     | "are in place"
     | "are open"
+    | "are out"
     | "are over half court"
     | "are set"
     | "are there"
@@ -541,6 +543,7 @@ export type SetLineKeywordNames =
     | "into"
     | "is"
     | "is by"
+    | "is clear"
     | "is free"
     | "is gone"
     | "is in place"
@@ -548,6 +551,7 @@ export type SetLineKeywordNames =
     | "is inbounds"
     | "is off"
     | "is open"
+    | "is out"
     | "is out of bounds with the ball"
     | "is over half court"
     | "is past"
@@ -984,6 +988,7 @@ export type SetLineKeywordNames =
     | "three out two in"
     | "three-pointer"
     | "through"
+    | "through the gate"
     | "through the lane"
     | "through the middle"
     | "through to"
@@ -1744,10 +1749,10 @@ export function isEvent(item: unknown): item is Event {
     return reflection.isInstance(item, Event.$type);
 }
 
-export type EventVerb = 'are free' | 'are in place' | 'are open' | 'are set' | 'are there' | 'are through' | 'arrive' | 'arrives' | 'catch it' | 'catch the ball' | 'catches it' | 'catches the ball' | 'get it' | 'get set' | 'get the ball' | 'get there' | 'get through' | 'gets it' | 'gets set' | 'gets the ball' | 'gets there' | 'gets through' | 'go by' | 'goes by' | 'has cut' | 'has gone by' | 'has gone through' | 'has gone' | 'has it' | 'has passed' | 'has the ball' | 'have gone by' | 'have it' | 'have the ball' | 'is by' | 'is free' | 'is gone' | 'is in place' | 'is open' | 'is past' | 'is set' | 'is there' | 'is through' | 'receive it' | 'receive' | 'receives it' | 'receives the ball' | 'receives' | 'release' | 'releases' | 'turn' | 'turns';
+export type EventVerb = 'are clear' | 'are free' | 'are in place' | 'are open' | 'are out' | 'are set' | 'are there' | 'are through' | 'arrive' | 'arrives' | 'catch it' | 'catch the ball' | 'catches it' | 'catches the ball' | 'get it' | 'get set' | 'get the ball' | 'get there' | 'get through' | 'gets it' | 'gets set' | 'gets the ball' | 'gets there' | 'gets through' | 'go by' | 'goes by' | 'has cut' | 'has gone by' | 'has gone through' | 'has gone' | 'has it' | 'has passed' | 'has the ball' | 'have gone by' | 'have it' | 'have the ball' | 'is by' | 'is clear' | 'is free' | 'is gone' | 'is in place' | 'is open' | 'is out' | 'is past' | 'is set' | 'is there' | 'is through' | 'receive it' | 'receive' | 'receives it' | 'receives the ball' | 'receives' | 'release' | 'releases' | 'turn' | 'turns';
 
 export function isEventVerb(item: unknown): item is EventVerb {
-    return item === 'is set' || item === 'are set' || item === 'has the ball' || item === 'have the ball' || item === 'is open' || item === 'are open' || item === 'is free' || item === 'are free' || item === 'releases' || item === 'release' || item === 'turns' || item === 'turn' || item === 'arrives' || item === 'arrive' || item === 'has it' || item === 'have it' || item === 'gets it' || item === 'get it' || item === 'gets the ball' || item === 'get the ball' || item === 'receives it' || item === 'receive it' || item === 'receives the ball' || item === 'receives' || item === 'receive' || item === 'catches it' || item === 'catch it' || item === 'catches the ball' || item === 'catch the ball' || item === 'has gone by' || item === 'have gone by' || item === 'goes by' || item === 'go by' || item === 'is by' || item === 'is past' || item === 'is through' || item === 'are through' || item === 'gets through' || item === 'get through' || item === 'has gone' || item === 'has gone through' || item === 'has cut' || item === 'has passed' || item === 'is gone' || item === 'is there' || item === 'are there' || item === 'gets there' || item === 'get there' || item === 'is in place' || item === 'are in place' || item === 'gets set' || item === 'get set';
+    return item === 'is set' || item === 'are set' || item === 'has the ball' || item === 'have the ball' || item === 'is open' || item === 'are open' || item === 'is free' || item === 'are free' || item === 'releases' || item === 'release' || item === 'turns' || item === 'turn' || item === 'arrives' || item === 'arrive' || item === 'has it' || item === 'have it' || item === 'gets it' || item === 'get it' || item === 'gets the ball' || item === 'get the ball' || item === 'receives it' || item === 'receive it' || item === 'receives the ball' || item === 'receives' || item === 'receive' || item === 'catches it' || item === 'catch it' || item === 'catches the ball' || item === 'catch the ball' || item === 'has gone by' || item === 'have gone by' || item === 'goes by' || item === 'go by' || item === 'is by' || item === 'is past' || item === 'is out' || item === 'are out' || item === 'is clear' || item === 'are clear' || item === 'is through' || item === 'are through' || item === 'gets through' || item === 'get through' || item === 'has gone' || item === 'has gone through' || item === 'has cut' || item === 'has passed' || item === 'is gone' || item === 'is there' || item === 'are there' || item === 'gets there' || item === 'get there' || item === 'is in place' || item === 'are in place' || item === 'gets set' || item === 'get set';
 }
 
 export interface Everyone extends langium.AstNode {
@@ -3498,14 +3503,16 @@ export function isTheScreen(item: unknown): item is TheScreen {
 export interface Through extends langium.AstNode {
     readonly $container: Dribble | Move;
     readonly $type: 'Through';
-    a: Player;
-    b: Player;
+    a?: Player;
+    b?: Player;
+    gate: boolean;
 }
 
 export const Through = {
     $type: 'Through',
     a: 'a',
-    b: 'b'
+    b: 'b',
+    gate: 'gate'
 } as const;
 
 export function isThrough(item: unknown): item is Through {
@@ -5549,10 +5556,17 @@ export class SetLineAstReflection extends langium.AbstractAstReflection {
             name: Through.$type,
             properties: {
                 a: {
-                    name: Through.a
+                    name: Through.a,
+                    optional: true
                 },
                 b: {
-                    name: Through.b
+                    name: Through.b,
+                    optional: true
+                },
+                gate: {
+                    name: Through.gate,
+                    defaultValue: false,
+                    optional: true
                 }
             },
             superTypes: [DribblePart.$type, MovePart.$type]

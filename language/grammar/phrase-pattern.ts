@@ -1,0 +1,208 @@
+// Phrases of coaches as patterns over the words of a line: what is said, and what stands in its place.
+//   word      the word as the grammar spells it, `_` for a blank in it; `a|b`: either
+//   ~give     the verb in both numbers: give, gives
+//   LIST      one of a list of words; PLAYER, ATTACKER, DEFENDER, VERB, MOVE … one of a sort
+//   x? x* x+  may be missing, may be there several times
+//   ^         may begin the line
+//   END       behind it the clause is over
+//   (x)       must stand there and stays; (..x) somewhere before it in the clause; !x must not stand there
+// In what is written, `$2` is what stood for the second word of the pattern, `$2!` in the singular, `passes~` agrees in number with the first, `screens^` with the verb before.
+import { isAttacker, isDefender, isPlayer, wordOf, type LineToken } from './line-token.ts';
+import { after, asSaid, before, inNumberOf, JOINTS, singular, standing, type Tokens, type Types } from './rewording.ts';
+import { verbOf } from './verbs.ts';
+
+type Fits = (token: LineToken | undefined, at: number, tokens: Tokens) => boolean;
+
+interface Part {
+  readonly fits: Fits;
+  readonly least: number;
+  readonly most: number;
+  /** Looked at only: it takes no word. */
+  readonly looks: 'not' | 'yes' | undefined;
+}
+
+export interface Phrase {
+  /** The words it can begin with; nothing where any word could be one. */
+  readonly begins: ReadonlySet<string> | undefined;
+  readonly apply: (tokens: Tokens, at: number, types: Types) => Tokens | undefined;
+}
+
+export type Lists = { readonly [name: string]: string };
+
+/** `give` → gives; of several words the first changes: `peel off` → peels off. */
+function inOne(verb: string): string {
+  const [first, ...rest] = verb.split(' ');
+  const one = first!.replace(/(?<=[^aeiou])y$/, 'ie').replace(/(?<=s|x|z|ch|sh|o)$/, 'e');
+  return [`${one}s`, ...rest].join(' ');
+}
+
+const ofClass = (...classes: readonly string[]): Fits => (token) => classes.includes(verbOf(wordOf(token))?.class ?? '');
+
+const PLACE = /^(near|far|weak-side|ball-side|strong-side|top|top of the key|nail|free-throw line|high post|low post|mid-post|elbow|elbows|block|blocks|wing|wings|slot|slots|corner|corners|short corner|rim|basket|lane|hash)$/;
+
+const SORTS: { readonly [sort: string]: Fits } = {
+  ANY: (token) => token !== undefined && token.tokenType.name !== 'STRING',
+  PLAYER: isPlayer, ATTACKER: isAttacker, DEFENDER: isDefender,
+  HIM: (token) => isAttacker(token) || wordOf(token) === 'him',
+  VERB: (token) => verbOf(wordOf(token)) !== undefined,
+  /** As it stands behind `to`. */
+  BASE: (token) => verbOf(wordOf(token))?.number === 'plural',
+  MOVE: ofClass('move'), GOING: ofClass('move', 'dribble'), SCREENING: ofClass('screen'), PASSING: ofClass('pass'), HOLDING: ofClass('hold'), THROWING: ofClass('throw-in'),
+  JOINT: (token) => JOINTS.has(wordOf(token)),
+  END: (token) => token === undefined || JOINTS.has(wordOf(token)) || wordOf(token) === ':',
+  TIME: (token) => /^(NUMBER|PLAYER|SECONDS)$/.test(token?.tokenType.name ?? ''),
+  SUBJECT: (token) => isPlayer(token) || ['he', 'they', 'both', 'everyone', 'others'].includes(wordOf(token)),
+  SPOT: (token) => token !== undefined && (/^(left|right|backcourt|half court|up top)$/.test(wordOf(token)) || PLACE.test(wordOf(token))),
+  /** Behind the man a look is for, before what he is to do. */
+  IN_PIN: (_, at, tokens) => wordOf(tokens[0]) === 'look' && !tokens.slice(0, at).some(({ image }) => image === ':'),
+  OF_ATTACKER: (_, at, tokens) => isAttacker(subjectAt(tokens, at)),
+  OF_DEFENDER: (_, at, tokens) => isDefender(subjectAt(tokens, at)),
+};
+/** They say something of the place in the line, not of a word there. */
+const OF_THE_LINE: ReadonlySet<string> = new Set(['IN_PIN', 'OF_ATTACKER', 'OF_DEFENDER', 'END']);
+
+/** Who does what stands at a place: the last named before a verb, or right before it. */
+function subjectAt(tokens: Tokens, at: number): LineToken | undefined {
+  for (let i = at - 1; i >= 0; i--) if (isPlayer(tokens[i]) && (i === at - 1 || verbOf(wordOf(tokens[i + 1])) !== undefined)) return tokens[i];
+  return isPlayer(tokens[0]) ? tokens[0] : undefined;
+}
+
+function wordsOf(written: string, lists: Lists): ReadonlySet<string> | Fits {
+  const found = new Set<string>();
+  const sorts = written.split('|').flatMap((each) => SORTS[each] ?? []);
+  const verb = written.startsWith('~');
+  for (const each of written.replace('~', '').split('|')) {
+    if (SORTS[each] !== undefined) continue;
+    for (const word of lists[each]?.split(' ') ?? [each]) {
+      const plain = word.replaceAll('_', ' ');
+      found.add(plain);
+      if (verb) found.add(inOne(plain));
+    }
+  }
+  return sorts.length === 0 ? found : (token, at, tokens) => isOneOf(token, found) || sorts.some((sort) => sort(token, at, tokens));
+}
+
+const isOneOf = (token: LineToken | undefined, words: ReadonlySet<string>): boolean => token !== undefined && token.tokenType.name !== 'STRING' && words.has(wordOf(token));
+
+function partOf(written: string, lists: Lists): Part {
+  const not = written.startsWith('!');
+  const [, core = '', count] = /^!?(.+?)([?*+]?)$/.exec(written)!;
+  const words = wordsOf(core, lists);
+  const fits: Fits = typeof words === 'function' ? words : (token) => isOneOf(token, words);
+  return { fits, least: count === '?' || count === '*' ? 0 : 1, most: count === '*' || count === '+' ? 12 : 1, looks: not ? 'not' : core.split('|').some((word) => OF_THE_LINE.has(word)) ? 'yes' : undefined };
+}
+
+/** Where the parts end that begin at a token, as many words for each as can be; -1 where they do not fit. */
+function matched(parts: readonly Part[], tokens: Tokens, at: number, ends: number[], n = 0): number {
+  const part = parts[n];
+  if (part === undefined) return at;
+  if (part.looks !== undefined) {
+    if (part.fits(tokens[at], at, tokens) === (part.looks === 'not')) return -1;
+    ends[n] = at;
+    return matched(parts, tokens, at, ends, n + 1);
+  }
+  let count = 0;
+  while (count < part.most && tokens[at + count] !== undefined && part.fits(tokens[at + count], at + count, tokens)) count++;
+  for (; count >= part.least; count--) {
+    const end = matched(parts, tokens, at + count, ends, n + 1);
+    if (end < 0) continue;
+    ends[n] = at + count;
+    return end;
+  }
+  return -1;
+}
+
+/** Whether the parts stand before a token, the last right before it. */
+function stands(parts: readonly (Part & { readonly anywhere: boolean })[], tokens: Tokens, at: number): boolean {
+  let next = at - 1;
+  for (const part of parts.toReversed()) {
+    if (part.anywhere) {
+      let i = next;
+      while (i >= 0 && !part.fits(tokens[i], i, tokens)) {
+        if (JOINTS.has(wordOf(tokens[i]))) return false;
+        i--;
+      }
+      if (i < 0) return false;
+      next = i - 1;
+    } else if (part.looks !== undefined) {
+      if (part.fits(tokens[part.looks === 'not' ? next : at], part.looks === 'not' ? next : at, tokens) === (part.looks === 'not')) return false;
+    } else {
+      let count = 0;
+      while (count < part.most && next >= 0 && part.fits(tokens[next], next, tokens)) {
+        count++;
+        next--;
+      }
+      if (count < part.least) return false;
+    }
+  }
+  return true;
+}
+
+const mayStandBeforeBase = (token: LineToken | undefined): boolean => SORTS['SUBJECT']!(token, 0, []) || JOINTS.has(wordOf(token)) || wordOf(token) === 'to';
+
+/** A phrase: the words said, and those that stand in their place. */
+export function phrase(said: string, written: string, lists: Lists): Phrase {
+  const mayBegin = said.startsWith('^ ');
+  const words = said.replace('^ ', '').split(/\s+(?![^()]*\))/);
+  const first = words.findIndex((word) => !word.startsWith('('));
+  const last = words.findLastIndex((word) => !word.startsWith('('));
+  const bare = (word: string): string => word.replace(/^\((\.\.)?/, '').replace(/\)$/, '');
+  const context = words.slice(0, first).flatMap((word) => bare(word).split(' ').map((each) => ({ ...partOf(each, lists), anywhere: word.startsWith('(..') })));
+  const body = words.slice(first, last + 1).map((word) => partOf(word, lists));
+  const behind = words.slice(last + 1).flatMap((word) => bare(word).split(' ').map((each) => partOf(each, lists)));
+  const opener = wordsOf(/^(.+?)[?*+]?$/.exec(words[first]!)![1]!, lists);
+  const isVerb = words[first]!.startsWith('~');
+  const pieces = written.split(' ').filter(Boolean);
+  return {
+    begins: typeof opener === 'function' ? undefined : opener,
+    apply(tokens, at, types) {
+      // `back`, `show`, `pop`: a verb behind those who do it, else a noun or which way.
+      if (isVerb && !tokens[at]!.image.split(' ')[0]!.endsWith('s') && !mayStandBeforeBase(tokens[at - 1])) return undefined;
+      if ((at === 0 && !mayBegin) || !stands(context, tokens, at)) return undefined;
+      const ends: number[] = [];
+      if (matched([...body, ...behind], tokens, at, ends) < 0) return undefined;
+      const to = ends[body.length - 1]!;
+      return [...tokens.slice(0, at), ...inPlaceOf(tokens, at, ends, to, pieces, types), ...tokens.slice(to)];
+    },
+  };
+}
+
+/** The words written, with the columns of those said: what is kept keeps its own, and shares out those between among the others. */
+function inPlaceOf(tokens: Tokens, at: number, ends: readonly number[], to: number, pieces: readonly string[], types: Types): LineToken[] {
+  const made: LineToken[] = [];
+  let fresh: string[] = [];
+  let from = at;
+  const fill = (until: number): void => {
+    const said = tokens.slice(from, until);
+    for (const [index, word] of fresh.entries()) {
+      const start = said[index];
+      const next = tokens[until];
+      const [name, image] = word.includes(':') ? word.split(':') : [word, undefined];
+      const token = start !== undefined ? standing(types, name!, start, index === fresh.length - 1 ? said.at(-1)! : start) : next !== undefined ? before(types, name!, next) : after(types, name!, made.at(-1) ?? tokens[until - 1]!);
+      made.push(image === undefined ? token : { ...token, image });
+    }
+    fresh = [];
+  };
+  for (const piece of pieces) {
+    const [, kept, one] = /^\$(\d)(!?)$/.exec(piece) ?? [];
+    if (kept === undefined) {
+      fresh.push(wordWritten(piece, tokens, at));
+      continue;
+    }
+    const number = Number(kept) - 1;
+    const begin = number === 0 ? at : ends[number - 1]!;
+    fill(begin);
+    const words = tokens.slice(begin, ends[number]);
+    made.push(...(one ? words.map((token) => standing(types, singular(wordOf(token)), token)) : words));
+    from = ends[number]!;
+  }
+  fill(to);
+  return made;
+}
+
+function wordWritten(piece: string, tokens: Tokens, at: number): string {
+  const word = piece.replace(/[~^]$/, '').replaceAll('_', ' ');
+  if (piece.endsWith('~')) return asSaid(wordOf(tokens[at]), word);
+  return piece.endsWith('^') ? inNumberOf(tokens, at, word) : word;
+}
+
