@@ -17,6 +17,7 @@ const LISTS: Lists = {
   DONE: 'curl cut roll pop slip dive fade flash seal lift drift fill catch duck_in post_up back-cut basket-cut v-cut l-cut step_out short_roll',
   HAS_IT_OUT: 'takes_it_out take_it_out takes_the_ball_out take_the_ball_out gets_it get_it gets_the_ball get_the_ball takes_it take_it takes_the_ball take_the_ball',
   GETS_IT: 'gets_it get_it gets_the_ball get_the_ball',
+  BROUGHT_UP: 'brings_it_up bring_it_up brings_the_ball_up bring_the_ball_up takes_the_ball_up take_the_ball_up pushes_the_ball_up push_the_ball_up pushes_it_up push_it_up',
   SO_THEN: 'and then ,',
 };
 
@@ -29,6 +30,8 @@ const ROWS: readonly (readonly [said: string, written: string])[] = [
   ['^ in meantime', 'at_the_same_time'],
   ['^ at|in that|this|very|exact same? moment|instant', 'at_the_same_time'],
   ['(HOLDING) for ATTACKER to !SCREENING BASE', 'until $2 $5!'],
+  ['(TIME) later (PLAYER)', 'later ,'],
+  ['is_off (END)', 'is_through'],
   // looks
   ['(IN_PIN) off|after|out_of|from|with|during DONE', 'on $2'],
   ['(IN_PIN) coming|going|turning|popping off|out_of DONE', 'on $3'],
@@ -48,6 +51,9 @@ const ROWS: readonly (readonly [said: string, written: string])[] = [
   ['(MOVE) back|back_out up|out|down|over|in|around? (TO)', ''],
   ['(..MOVE) (SPOT) up_to', 'to'],
   ['(..MOVE) , using (ATTACKER|A_SCREEN)', 'off'],
+  ['(..MOVE) (shoulder|hip|back|A_SCREEN|ATTACKER) out|over|up|down|across|around|away (to|into|toward)', ''],
+  ['(..MOVE) (shoulder|hip|back|A_SCREEN|ATTACKER) up_to', 'to'],
+  ['(MOVE) across|over|up|down|out (from)', ''],
   ['~end|wind|finish up (at|in|on)', 'goes~'],
   ['~cross (to|under_the_basket|under_the_rim|via|along_the_baseline)', 'moves~'],
   ['~jump-stop', 'stops~'],
@@ -88,6 +94,7 @@ const ROWS: readonly (readonly [said: string, written: string])[] = [
   ['(OF_ATTACKER) ~duck_under|go_under|go_over|go_over_the_top_of|fight_over|chase_over (A_SCREEN|ATTACKER)', 'uses~'],
   ['(OF_ATTACKER) ~cut|run|dip|slip|loop|circle|curl under|underneath|over A_SCREEN (SO_THEN)', 'uses~ $3'],
   ['(MOVE) under|underneath A_SCREEN', 'off $2'],
+  ['(MOVE) off shoulder|hip|tail', 'off it'],
   ['~curl|fade A_SCREEN', '$1 off $2'],
   ['~flip|change|turn|switch|adjust|alter screen? angle|direction of? screen|pick|it? and|then (VERB)', ''],
   ['~flip screen|pick|ball-screen', 're-screens~'],
@@ -100,6 +107,7 @@ const ROWS: readonly (readonly [said: string, written: string])[] = [
   ['(..PASSING) on to (HIM)', 'to'],
   ['(ATTACKER) one more pass? to (HIM)', 'passes to'],
   ['~make|throw|swing one more pass? to (HIM)', 'passes~ to'],
+  ['(BROUGHT_UP) floor|court', ''],
   ['~walk|carry|advance|jog BALL up (END)', 'brings_it_up~'],
   ['~walk|carry|advance|jog BALL', 'dribbles_it~'],
   ['~toss|float|loft|arc|put BALL up_to (HIM)', 'lobs~ $2 to'],

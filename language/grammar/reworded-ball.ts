@@ -118,8 +118,10 @@ export function makesThePass(tokens: Tokens, at: number, types: Types): Tokens |
 
 /** `passes to 4 who swings it to 3`: 4 goes on. */
 export function whoGoesOn(tokens: Tokens, at: number, types: Types): Tokens | undefined {
-  const who = tokens[at - 1];
+  const hasComma = wordOf(tokens[at - 1]) === ',';
+  const who = tokens[hasComma ? at - 2 : at - 1];
   if (!isAttacker(who) || at < 2 || verbOf(wordOf(tokens[at + 1])) === undefined) return undefined;
+  if (hasComma) return withThese(tokens, at, at + 1, [{ ...standing(types, 'PLAYER', tokens[at]!), image: who!.image }]);
   return withThese(tokens, at, at + 1, [before(types, ',', tokens[at]!), { ...standing(types, 'PLAYER', tokens[at]!), image: who!.image }]);
 }
 
