@@ -150,6 +150,7 @@ describe.skipIf(executable === undefined && !process.env.CI)('the player in a br
     });
 
     test('F shows the floor alone, Esc brings the rest back', async () => {
+      await stage.openPage(lighthouse);
       await press('f');
       expect(await stage.page.locator('.side').isVisible()).toBe(false);
       await press('Escape');
@@ -211,6 +212,26 @@ describe.skipIf(executable === undefined && !process.env.CI)('the player in a br
       expect(await accessibilityFaults(stage.page)).toEqual([]);
       await stage.page.emulateMedia({ colorScheme: 'light', forcedColors: 'none' });
       await stage.page.setViewportSize({ width: 900, height: 800 });
+    });
+
+    test.each(['vscode-light', 'vscode-dark', 'vscode-high-contrast'])('a bar’s length is seen in the panel, %s', async (theme) => {
+      await stage.openPanel({ theme });
+      await stage.tell(show(0));
+      await expect.poll(seqShown).toBe('0');
+      const bars = stage.page.locator('.bar:not(.pass, .hand-off, .shot, .now)');
+      const [ground, edge, around] = await bars.first().evaluate((bar) => [getComputedStyle(bar).backgroundColor, getComputedStyle(bar).borderTopColor, getComputedStyle(document.body).backgroundColor]);
+      expect(ground !== around || (edge !== around && edge !== 'rgba(0, 0, 0, 0)'), `${ground}, edge ${edge}, on ${around}`).toBe(true);
+    });
+
+    test('what can be moved by hand does not lie over the floor that the team sees', async () => {
+      await stage.openPanel();
+      await stage.tell(show(0));
+      await stage.page.locator('.handle').first().waitFor({ state: 'attached' });
+      expect(await stage.page.locator('.hand').isVisible()).toBe(true);
+      await stage.page.keyboard.press('f');
+      expect(await stage.page.locator('.hand').isVisible()).toBe(false);
+      expect(await stage.page.getByRole('button', { name: /^Draw a new cut/ }).isVisible()).toBe(false);
+      await stage.page.keyboard.press('Escape');
     });
 
     test.each(['vscode-light', 'vscode-dark', 'vscode-high-contrast'])('in the panel, %s', async (theme) => {
