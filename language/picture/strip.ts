@@ -21,6 +21,7 @@ export interface StripOptions {
   readonly key?: boolean;
 }
 
+const HEAD_ROOM = 190;
 const TITLE_ROOM = 80;
 const CAPTION_ROOM = 60;
 const GUTTER = 60;
@@ -37,22 +38,32 @@ export function drawStrip(playback: Playback, run: number | string, options: Str
   const headRoom = TITLE_ROOM + (frames.some(({ caption }) => caption !== '') ? CAPTION_ROOM : 0);
   const [cellWidth, cellHeight] = [widthOf(view) + GUTTER, heightOf(view) + headRoom + GUTTER];
   const key = options.key === false ? [] : keyNodes(frames, palette, columns * cellWidth - 2 * MARGIN);
-  const keyTop = rows * cellHeight + GUTTER / 2;
+  const top = GUTTER / 2 + HEAD_ROOM;
+  const keyTop = top + rows * cellHeight;
   const width = round(columns * cellWidth + GUTTER);
   const height = round(keyTop + (key.length === 0 ? 0 : KEY_HEIGHT * keyRows(key)) + GUTTER / 2);
-  const title = `${playback.play.name}: ${runOf(playback, run)?.label ?? ''}`;
+  const { name } = playback.play;
+  const label = runOf(playback, run)?.label ?? '';
   return (
-    `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${width} ${height}" width="${width}" height="${height}" role="img"><title>${escapeText(title)}</title>` +
+    `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${width} ${height}" width="${width}" height="${height}" role="img"><title>${escapeText(`${name}: ${label}`)}</title>` +
     `<rect width="${width}" height="${height}" fill="${escapeText(palette.out)}"/>` +
+    headNodes(name, label, width - 2 * (GUTTER + MARGIN), palette).map(writeSvg).join('') +
     frames
       .map((frame, i) => {
-        const [x, y] = [GUTTER + (i % columns) * cellWidth, GUTTER / 2 + Math.floor(i / columns) * cellHeight];
+        const [x, y] = [GUTTER + (i % columns) * cellWidth, top + Math.floor(i / columns) * cellHeight];
         return frameText(playback, frame, { number: i + 1, x, y, headRoom }, view, palette);
       })
       .join('') +
     key.map(({ nodes, x, row }) => writeSvg(node('g', { transform: `translate(${round(GUTTER + MARGIN + x)} ${round(keyTop + KEY_HEIGHT * (row + 0.5))})` }, ...nodes))).join('') +
     '</svg>'
   );
+}
+
+/** Which play it is, and which way through it. */
+function headNodes(name: string, label: string, room: number, palette: Palette): readonly SvgNode[] {
+  const look = paintOf(palette);
+  const at = { x: GUTTER + MARGIN };
+  return [textNode(fit(name, 92, room), { ...at, y: 105, ...look.title, 'font-size': 92 }), textNode(fit(label, 54, room), { ...at, y: 180, ...look.caption, 'font-size': 54 })];
 }
 
 interface Cell {
@@ -142,7 +153,8 @@ interface KeyEntry {
 /** The key holds what the frames use, in a row or two. */
 function keyNodes(frames: readonly Frame[], palette: Palette, width: number): readonly KeyEntry[] {
   const look = paintOf(palette);
-  const used = new Set(frames.flatMap(({ ways }) => ways.filter((way) => drawWay(way, look).length > 0).map(({ kind }) => kind)));
+  const isSeen = (way: Way, { bodies }: Frame) => drawWay(way, look, printedGaps(way, bodies.map(({ at }) => at))).length > 0;
+  const used = new Set(frames.flatMap((frame) => frame.ways.filter((way) => isSeen(way, frame)).map(({ kind }) => kind)));
   const entries: KeyEntry[] = [];
   let [x, row] = [0, 0];
   const add = (nodes: readonly SvgNode[], words: string, sample: number) => {

@@ -12,6 +12,7 @@ import { drawStrip } from '../../language/picture/strip.ts';
 import { viewOf } from '../../language/picture/view.ts';
 import { drawWay, waysOf, type Way } from '../../language/picture/ways.ts';
 import { anyPlayback } from '../support/any-playback.ts';
+import { examplePlaybacks } from '../support/examples.ts';
 import { hostile, lighthouse } from '../support/playback-fixture.ts';
 
 describe('a moment as a picture', () => {
@@ -119,6 +120,17 @@ describe('the printed strip', () => {
   it('uses black, white and grey only', () => {
     const colours = new Set(drawStrip(lighthouse, 0).match(/#[0-9a-f]{6}/g));
     for (const colour of colours) expect(colour.slice(1, 3) === colour.slice(3, 5) && colour.slice(3, 5) === colour.slice(5, 7)).toBe(true);
+  });
+
+  it('says which play it is, and which way through it', () => {
+    for (const words of [lighthouse.play.name, escapeText(lighthouse.runs[0]!.label)]) expect(drawStrip(lighthouse, 0)).toContain(`>${words}</text>`);
+  });
+
+  it('the key does not name a line that is too short to be drawn', () => {
+    const skiff = examplePlaybacks().find(({ play }) => play.name === 'Skiff')!;
+    // He takes the hand-off a step from where he stands.
+    expect(waysOf(skiff.runs[0]!).map(({ kind }) => kind)).toContain('cut');
+    expect(drawStrip(skiff, 0)).not.toContain('>cut<');
   });
 
   it('the key names what the frames use', () => {
