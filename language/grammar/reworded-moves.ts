@@ -1,6 +1,6 @@
 // Moves in other words: `follows the ball`, `short rolls`, `spins off his man and dives`.
 import type { LineToken } from './line-token.ts';
-import { asSaid, before, isAttacker, isPlayer, JOINTS, singular, standing, without, withThese, wordOf, type Tokens, type Types } from './rewording.ts';
+import { asSaid, before, isAttacker, isPlayer, JOINTS, oneOf, singular, standing, without, withThese, wordOf, type Tokens, type Types } from './rewording.ts';
 import { verbOf } from './verbs.ts';
 
 /** `1, 2, 3 back` in a rebound line. */
@@ -44,14 +44,17 @@ export function verbOfIng(words: string): string {
   return verb;
 }
 
-/** `2 is cutting`, `2 keeps on running`, `3 comes sprinting off 4`. */
+/** `2 is cutting`, `2 keeps on running`, `3 comes sprinting off 4`; `once 5 is rolling` has not to wait until he has rolled. */
 export function isDoing(tokens: Tokens, at: number, types: Types): Tokens | undefined {
   if (at === 0) return undefined;
   const next = wordOf(tokens[at + 1]) === 'on' ? at + 2 : at + 1;
   const verb = verbOfIng(wordOf(tokens[next]));
   // `is going to roll`
   if (verb === '' || (verb === 'go' && wordOf(tokens[next + 1]) === 'to' && verbOf(wordOf(tokens[next + 2]))?.number === 'plural')) return undefined;
-  return withThese(tokens, at, next + 1, [standing(types, /s\b/.test(wordOf(tokens[at])) ? singular(verb) : verb, tokens[at]!, tokens[next])]);
+  const does = standing(types, /s\b/.test(wordOf(tokens[at])) ? singular(verb) : verb, tokens[at]!, tokens[next]);
+  const who = tokens.findLastIndex((token, i) => i < at && !isPlayer(token) && wordOf(token) !== 'and');
+  const begins = /^(is|are)$/.test(wordOf(tokens[at])) && tokens[0]!.image !== 'step' && ENDS_OF_DEEDS.has(wordOf(tokens[who])) && !/screen$/.test(verb);
+  return withThese(begins ? withThese(tokens, who, who + 1, [standing(types, 'as', tokens[who]!)]) : tokens, at, next + 1, [does]);
 }
 
 /** `X2 has to close out on 2`, `4 must screen for 2`, `5 will roll`: in a play he does. */
@@ -76,6 +79,35 @@ export function hasToDo(tokens: Tokens, at: number, types: Types): Tokens | unde
   const image = areSeveral ? base : known === undefined ? `${base}s`.replace(/^(fly|rush|go)s$/, (_, stem: string) => (stem === 'fly' ? 'flies' : `${stem}es`)) : singular(base);
   return withThese(tokens, at, next + 1, [known === undefined ? { ...verb, image, startOffset: tokens[at]!.startOffset, startColumn: tokens[at]!.startColumn! } : standing(types, image, tokens[at]!, verb)]);
 }
+
+const PARTICIPLES: Readonly<Record<string, string>> = { come: 'come', gone: 'go', run: 'run', cut: 'cut', left: 'leave', caught: 'catch', thrown: 'throw', driven: 'drive', held: 'hold', swung: 'swing', taken: 'take', spun: 'spin', stood: 'stay' };
+const VERB_OF_ED = new Map<string, string>();
+
+/** `once 5 has rolled` is when he has done it, `once 3 has left` as he goes. */
+export function hasDone(tokens: Tokens, at: number, types: Types): Tokens | undefined {
+  const who = tokens.findLastIndex((token, i) => i < at && !isPlayer(token) && wordOf(token) !== 'and');
+  if (at === 0 || !ENDS_OF_DEEDS.has(wordOf(tokens[who]))) return undefined;
+  const [has, ...more] = wordOf(tokens[at]).split(' ');
+  const end = more.length > 0 ? at + 1 : at + 2;
+  const done = more.length > 0 ? more.join(' ') : wordOf(tokens[at + 1]);
+  const inNumber = (verb: string): string => (has === 'has' ? (verb === 'leave' ? 'leaves' : singular(verb)) : verb);
+  const closed = tokens[end] === undefined || JOINTS.has(wordOf(tokens[end]));
+  if (done === 'left' && closed) return withThese(withThese(tokens, at, end, [standing(types, inNumber('go'), tokens[at]!, tokens[end - 1])]), who, who + 1, [standing(types, 'as', tokens[who]!)]);
+  const ball = wordOf(tokens[end]);
+  if (done === 'caught' && /^(it|the ball)$/.test(ball)) return withThese(tokens, at, end + 1, [standing(types, `${has === 'has' ? 'catches' : 'catch'} ${ball}`, tokens[at]!, tokens[end])]);
+  // `has cleared 4`, `has gone` are words of their own.
+  if (more.length > 0 && (done !== 'cleared' || !closed)) return undefined;
+  let verb = VERB_OF_ED.get(done);
+  if (verb === undefined) VERB_OF_ED.set(done, (verb = baseOfParticiple(done) ?? ''));
+  return verb === '' ? undefined : withThese(tokens, at, end, [standing(types, inNumber(verb), tokens[at]!, tokens[end - 1])]);
+}
+
+function baseOfParticiple(done: string): string | undefined {
+  const stem = /^(.+)ed$/.exec(done)?.[1];
+  return [PARTICIPLES[done], ...(stem === undefined ? [] : [stem, `${stem}e`, stem.replace(/(.)\1$/, '$1')])].find((form) => form !== undefined && verbOf(form)?.number === 'plural');
+}
+
+const ENDS_OF_DEEDS = oneOf('once', 'when', 'after', 'as soon as');
 
 /** `steps onto the court` is what a thrower does. */
 export function ontoTheCourt(tokens: Tokens, at: number, types: Types): Tokens | undefined {

@@ -1,7 +1,7 @@
 // Constructions of coaches that a line of the notation says with other words: `sets a flare for 2`, `to screen for 3`, `takes two dribbles
 // to`. The tokens of the plain line stand in their place, with the columns of the coach's words.
 import { asHeDoes, dribblesOnce, dropsIt, firstLook, givesAHandOff, keepsItAlive, killsClock, lookForAShot, makesThePass, onAHandOff, takesDribbles, theClockSays, whereHeThrowsIn, whoGoesOn } from './reworded-ball.ts';
-import { atAMan, comesFree, crossesOver, crossesTheLane, followsTheBall, getBack, getsTo, hasToDo, inFrontOf, isDoing, isThere, makesHisWay, meetsTheBall, ontoTheCourt, runsTheFloor, saidAs, setsUpHisMan, shortRolls, standsAcross } from './reworded-moves.ts';
+import { atAMan, comesFree, crossesOver, crossesTheLane, followsTheBall, getBack, getsTo, hasDone, hasToDo, inFrontOf, isDoing, isThere, makesHisWay, meetsTheBall, ontoTheCourt, runsTheFloor, saidAs, setsUpHisMan, shortRolls, standsAcross } from './reworded-moves.ts';
 import { downTheGut, fillsALane, fromBehind, middleOf, ofTheFloor, onto, runsASide, theOpenSpot, underTheBasket } from './reworded-places.ts';
 import { andThen, behindTheScreen, holdsIt, namedLast, offHis, outOfTheScreen, setBy, setsAScreen, shutsTheGate, theManOn, throughTheGate, toScreen } from './reworded-screens.ts';
 import { asThePass, atTheSameTime, rightAway } from './reworded-waits.ts';
@@ -12,7 +12,7 @@ import type { Tokens, Types } from './rewording.ts';
 const RULES: readonly (readonly [begins: RegExp, rule: (tokens: Tokens, at: number, types: Types) => Tokens | undefined])[] = [
   [/^gives?$/, givesAHandOff], [/^(slices?|knifes?|empties|empty|rips?)$/, saidAs], [/^(sets?|gives?|makes?|puts?)$/, setsAScreen], [/^(sets?|sets? up)$/, setsUpHisMan], [/^(to|up to)$/, toScreen], [/^(man|defender|guy)$/, theManOn], [/^(takes?|gets?|uses?|needs?|puts?)$/, takesDribbles],
   [/^(kills?|burns?|milks?|bleeds?|eats?|winds?|wastes?|melts?|lets?|runs?|uses?)$/, killsClock], [/^until$/, theClockSays], [/^(back|safe|deep|home|safety|protect|out|high|in|inside|hard|boards?|to|goes|go|stays?|stays? home)$/, getBack], [/^(on|with|in|via|off|as)$/, onAHandOff],
-  [/^(,|under the .*|baseline|sideline)$/, whereHeThrowsIn], [/^(for|,|-)$/, lookForAShot], [/^(slams?|shuts?|closes?|locks?|seals?)$/, shutsTheGate], [/^gets?( to)?$/, getsTo], [/^(is|are|keeps?|starts?|begins?|continues?|goes|go|comes?)( on)?$/, isDoing], [/^(has|have|needs?|must|should|will|is|are)$/, hasToDo], [/^\w+ing( \w+)?$/, asHeDoes],
+  [/^(,|under the .*|baseline|sideline)$/, whereHeThrowsIn], [/^(for|,|-)$/, lookForAShot], [/^(slams?|shuts?|closes?|locks?|seals?)$/, shutsTheGate], [/^gets?( to)?$/, getsTo], [/^(is|are|keeps?|starts?|begins?|continues?|goes|go|comes?)( on)?$/, isDoing], [/^(has|have)( cleared)?$/, hasDone], [/^(has|have|needs?|must|should|will|is|are)$/, hasToDo], [/^\w+ing( \w+)?$/, asHeDoes],
   [/^behind$/, behindTheScreen], [/^(open|empty|vacated|vacant)$/, theOpenSpot], [/^(at|toward|to)$/, atAMan], [/^meets?$/, meetsTheBall],
   [/^(fights?|works?|makes?|finds?|weaves?|battles?|threads?|picks?|snakes?)$/, makesHisWay], [/^(makes?|throws?|delivers?|fires?|gives?)$/, makesThePass], [/^who$/, whoGoesOn], [/^under the/, underTheBasket], [/^down$/, downTheGut], [/^(left|right) side(line)?$/, runsASide],
   [/^(is|are)$/, isThere], [/^middle$/, middleOf], [/^holds?$/, holdsIt], [/^keeps? (it|the ball|his dribble|their dribble)$/, keepsItAlive], [/^out of$/, outOfTheScreen], [/^set$/, setBy], [/^(first|second|third|last|next|main|best|final)$/, firstLook],

@@ -1,13 +1,11 @@
-// Where a drive or a move off a screen that says no place ends, once it is known what its man does next.
+// Where a drive that says no place ends, once it is known what its man does next.
 import { lineNumber } from './line-number.ts';
 import type { Action, ActionId, BodyId, Dribble, Look, Place } from './play.ts';
 
-/** A way without a place of its own, where it could end short of the rim, and whether the next line of the step counts. */
+/** A drive without a place of its own, and where it could end short of the rim. */
 export interface OpenEnd {
   /** The floor its direction names: `drives left` goes by the left elbow. */
   readonly short?: Place;
-  /** Only what follows in the same line tells where it ends: `uses it and comes to the ball`. */
-  readonly inItsLine?: true;
 }
 
 /**
@@ -17,11 +15,9 @@ export interface OpenEnd {
 export function endShort(actions: readonly Action[], looks: readonly Look[], openEnds: ReadonlyMap<ActionId, OpenEnd>): Action[] {
   return actions.map((action, index) => {
     const open = openEnds.get(action.id);
-    if (open === undefined || (action.kind !== 'move' && action.kind !== 'dribble')) return action;
+    if (open === undefined || action.kind !== 'dribble') return action;
     const next = actions.slice(index + 1).find(({ who }) => who === action.who);
     const place = goalOf(next);
-    if (open.inItsLine) return place !== undefined && next!.line === action.line ? { ...action, to: { value: place, origin: 'derived' } } : action;
-    if (action.kind !== 'dribble') return action;
     if (place !== undefined && next!.kind === 'dribble' && (open.short !== undefined || goesThereAtOnce(next!)) && !isLookedFor(looks, action, next!.line)) return shortened(action, open, place);
     return open.short !== undefined && shootsFromThere(next, looks, action.who) ? shortened(action, open, open.short) : action;
   });

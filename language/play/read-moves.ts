@@ -21,11 +21,7 @@ const paces: Readonly<Record<string, Pace>> = { sprint: 'sprint', run: 'set', jo
 export function readMove(one: One, tree: NodeOf<'Move'>): Move {
   const verb = baseForm(tree.verb);
   if (verb === 'same-cut') return sameCut(one, tree);
-  if (verb === 'come-off') {
-    const comes = readMove(one, { ...tree, verb: 'cuts' });
-    if (comes.to === undefined) one.scope.openEnds.set(comes.id, { inItsLine: true });
-    return comes;
-  }
+  if (verb === 'come-off') return readMove(one, { ...tree, verb: 'cuts' });
   for (const part of tree.parts) if (part?.$type === 'BeforeScreen' || part?.$type === 'OpenSpot') take(one, part);
   const beforeScreen = tree.parts.some(part => part?.$type === 'BeforeScreen');
   const openSpot = tree.parts.some(part => part?.$type === 'OpenSpot');

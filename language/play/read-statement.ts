@@ -1,6 +1,7 @@
 // A line of a step → its actions: subjects carried on, links numbered, triggers turned into waits.
 import type { ActionTree, ClauseTree, ClauseTriggerTree, NodeOf, StatementTree } from '../grammar/tree.ts';
 import type { Action, BodyId } from './play.ts';
+import { clausesOf } from './one-way.ts';
 import { readAction } from './read-actions.ts';
 import { tellWords } from './left-over.ts';
 import { readTrigger } from './read-waits.ts';
@@ -11,7 +12,7 @@ import { subjectsOf } from './scope.ts';
 
 /** Reads a statement; the scope's ball moves on with it. */
 export function readStatement(reader: Reader, scope: Scope, tree: StatementTree, line: Line): Action[] {
-  const clauses = [tree.first, ...tree.links.map(link => link.clause)].filter(clause => clause !== undefined);
+  const clauses = clausesOf(tree);
   const actions: Action[] = [];
   let subjects: readonly BodyId[] = [];
   let him: readonly BodyId[] = [];

@@ -1,11 +1,13 @@
 /** Written waits and times (rule 18): which event they speak of, and the edges they make. */
-import type { Action, ActionId, BodyId, EventRef, Wait } from '../play/play.ts';
+import { distance } from '../court/point.ts';
+import type { Action, ActionId, BodyId, EventRef, Place, Wait } from '../play/play.ts';
 import type { ActionItem, Branch, Item, Need, Settled } from './branch.ts';
 import { bodyOf, tell, whenOf, withOne } from './branch.ts';
 import type { Edge } from './graph.ts';
 import { delayed, edge, varyingEdge } from './graph.ts';
 import { isKept, nearestAbove } from './items.ts';
 import { problem } from './problem-codes.ts';
+import { isRunning, type Running } from './running.ts';
 import { usedScreens } from './screens.ts';
 import { gapToLine, passingBy } from './ways.ts';
 import { pointOf, standingOf } from './where.ts';
@@ -56,6 +58,7 @@ function fits(branch: Branch, other: Item, event: EventRef): boolean {
   if (action.verb === does) return event.other === undefined || speaksOf(action, event.other);
   if (does === 'set' || does === 'screen') return action.kind === 'screen' && (event.other === undefined || action.users.includes(event.other));
   if ((does === 'clear' || does === 'come-off') && event.other !== undefined) return goesOff(branch, other, event.other);
+  if (does === 'leave') return event.place !== undefined && leaves(branch, other, event.place);
   if (arrives.has(does)) return (action.kind === 'move' || action.kind === 'dribble') && (event.place === undefined || reaches(branch, action, event));
   if (passes.has(does)) return action.kind === 'pass' && (event.other === undefined || action.to === event.other);
   if (does === 'shoot') return action.kind === 'shot';
@@ -89,6 +92,19 @@ function goesOff(branch: Branch, item: ActionItem, screener: BodyId): boolean {
   return usedScreens(branch, item).some(({ by }) => by === screener);
 }
 
+/** Metres within which a man stands at a place that he is said to leave; common practice, no source. */
+const atThePlace = 1.5;
+
+/** Whether a way begins at the place: where his way before it ends, or where he stands at the call. */
+function leaves(branch: Branch, item: ActionItem, place: Place): boolean {
+  if (!isRunning(item)) return false;
+  const { who } = item.action;
+  const standing = standingOf(branch, who, undefined);
+  const to = nearestAbove(branch, item, (other): other is Running => isRunning(other) && other.action.who === who)?.action.to;
+  const from = to === undefined ? bodyOf(branch, who).home : pointOf(branch, to.value, standing);
+  return distance(from, pointOf(branch, place, { ...standing, own: from })) < atThePlace;
+}
+
 /** Whether a move goes to the place, or through it on its way. */
 function reaches(branch: Branch, action: Action, event: EventRef): boolean {
   if (action.kind !== 'move' && action.kind !== 'dribble') return false;
@@ -114,6 +130,7 @@ function momentOf(branch: Branch, item: ActionItem, event: EventRef): Spoken {
     if (used?.screen !== undefined) return { item, moment: 'done', screen: used.screen.key };
   }
   if (event.does === 'step-in' && action.kind === 'pass') return { item, moment: 'in' };
+  if (event.does === 'leave') return { item, moment: 'start' };
   return { item, moment: arrives.has(event.does) && event.place !== undefined ? 'there' : 'done' };
 }
 
@@ -125,7 +142,7 @@ export function eventNumber(branch: Branch, spoken: Spoken, start: boolean): num
   if (spoken.moment === 'got') return settled.got ?? settled.done;
   if (spoken.moment === 'in') return start ? settled.released : settled.free;
   // One reaches a place when he is there, not when he leaves for it.
-  if (start && spoken.moment !== 'there') return settled.start;
+  if (spoken.moment === 'start' || (start && spoken.moment !== 'there')) return settled.start;
   // Of a pass his own "passes" is the release: for the passer it is done then.
   return settled.released ?? settled.done;
 }

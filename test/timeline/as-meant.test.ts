@@ -17,6 +17,10 @@ function metres(points: readonly Point[]): number {
   return points.slice(1).reduce((sum, point, index) => sum + distance(points[index]!, point), 0);
 }
 
+function at({ events }: Run, id: string): number {
+  return events.find((event) => event.id === id)!.at;
+}
+
 const elbow = { left: { x: -2.8, y: 4.225 }, right: { x: 2.8, y: 4.225 } };
 const nail = { x: 0, y: 4.375 };
 const near = (point: Point | undefined, to: Point): void => expect(distance(point!, to)).toBeLessThan(0.3);
@@ -172,4 +176,60 @@ it('`throws it back` is a pass, `throws it` one over the head', () => {
 
 it('`ducks under it and comes out to the corner` ends in the corner', () => {
   near(way(run('from 4-out 1-in', 'step "Go"', '  5 screens for 3', '  3 ducks under it and comes out to the left corner'), 'go/3.1').at(-1), way(run('from 4-out 1-in', 'step "Go"', '  3 cuts to the left corner'), 'go/3.1').at(-1)!);
+});
+
+describe('how a way begins and where it ends, in two clauses, is one way', () => {
+  const horns = ['from horns', 'step "Go"', '  5 ball-screens for 1, then rolls'];
+
+  it.each([
+    ['1 uses 5 and gets to the left elbow', 'dribble'],
+    ['1 comes off 5 and drives to the left elbow', 'dribble'],
+    ['1 drives off 5 and gets to the left elbow', 'dribble'],
+  ])('%s', (line, kind) => {
+    const { play } = readingOf(playText(...horns, `  ${line}`));
+    expect(play.steps[0]!.actions.filter(({ who }) => who === '1')).toMatchObject([{ kind, style: 'drive', off: ['5'], to: { value: { name: 'elbow', side: 'left' } } }]);
+  });
+
+  it('without the ball too', () => {
+    const { play } = readingOf(playText('from horns', 'step "Go"', '  4 screens for 2', '  2 comes off 4 and cuts to the rim'));
+    expect(play.steps[0]!.actions.filter(({ who }) => who === '2')).toMatchObject([{ kind: 'move', style: 'cut', off: ['4'], to: { value: { name: 'rim' } } }]);
+  });
+
+  it('so that “as 1 drives” is its beginning', () => {
+    const one = run(...horns, '  1 turns the corner and drives to the rim', '  4 ducks in as 1 drives', '  look 1: layup');
+    expect(at(one, 'go/4.1:start')).toBe(at(one, 'go/1.1:start'));
+  });
+
+  it('but a place on the way stays one', () => {
+    const { play } = readingOf(playText(...horns, '  1 drives off 5 to left slot and goes to the rim'));
+    expect(play.steps[0]!.actions.filter(({ who }) => who === '1')).toHaveLength(2);
+  });
+});
+
+it('`once 5 is rolling` does not wait until he has rolled, `once 5 has rolled` does', () => {
+  const four = (wait: string): number => {
+    const one = run('from horns', 'step "Go"', '  5 ball-screens for 1, then rolls', '  1 drives off 5 to left elbow', `  ${wait}, 4 pops to the top`, '  look 4: three');
+    return at(one, 'go/4.1:start') - at(one, 'go/5.2:start');
+  };
+  expect(four('once 5 is rolling')).toBe(0);
+  expect(four('once 5 has rolled')).toBeGreaterThan(500);
+});
+
+describe('`leaves` a place', () => {
+  const five = (wait: string): Run => run('from 5-out', 'step "Go"', '  1 passes to 2', '  3 cuts to the rim', '  3 clears to the right corner', `  ${wait}, 5 lifts to the left wing`, '  look 5: three');
+
+  it.each(['once 3 leaves the left wing', 'when 3 has left the wing'])('%s: a moment after he has set out from there', (wait) => {
+    const one = five(wait);
+    expect(at(one, 'go/5.1:start') - at(one, 'go/3.1:start')).toBeGreaterThan(100);
+    expect(at(one, 'go/5.1:start') - at(one, 'go/3.1:start')).toBeLessThan(600);
+  });
+
+  it('from where his way before it ended', () => {
+    const one = five('as 3 leaves the rim');
+    expect(at(one, 'go/5.1:start')).toBe(at(one, 'go/3.2:start'));
+  });
+
+  it('where he never stands there is nothing to wait for', () => {
+    expect(timelineOf(playText('from 5-out', 'step "Go"', '  3 cuts to the rim', '  as 3 leaves the right wing, 5 lifts to the left wing')).problems.map(({ code }) => code)).toContain('wait-unknown');
+  });
 });

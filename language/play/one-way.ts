@@ -1,0 +1,48 @@
+// `comes off 5 and drives to the nail`: how a way begins stands in one clause, where it ends in the next. It is one action.
+import type { ActionTree, ClauseTree, StatementTree } from '../grammar/tree.ts';
+import { verbOf } from '../grammar/verbs.ts';
+
+/** Only say how a way begins, whatever joins the clause that says where it ends. */
+const beginnings: ReadonlySet<string> = new Set(['come-off', 'turn-the-corner']);
+/** Say where a way ends; a man who is already driving does not do so anew. Common usage, no source. */
+const onwards: ReadonlySet<string> = new Set(['goes', 'go', 'comes', 'come']);
+const goings: ReadonlySet<string> = new Set(['drive', 'dribble', 'cut', 'dive', 'run', 'sprint']);
+
+/** The clauses of a line; a beginning and its end are one, with the words of both. */
+export function clausesOf({ first, links }: StatementTree): readonly ClauseTree[] {
+  const clauses: ClauseTree[] = first === undefined ? [] : [first];
+  for (const { how, then, clause } of links) {
+    if (clause === undefined) continue;
+    const last = clauses[clauses.length - 1];
+    const joined = last && oneWay(last, clause, how === 'and' && !then);
+    if (joined === undefined) clauses.push(clause);
+    else clauses[clauses.length - 1] = joined;
+  }
+  return clauses;
+}
+
+function oneWay(before: ClauseTree, after: ClauseTree, byAnd: boolean): ClauseTree | undefined {
+  const [begins, ends] = [before.action, after.action];
+  if (!isWay(begins) || !isWay(ends) || after.subject !== undefined || after.triggers.length > 0) return undefined;
+  const first = baseOf(begins);
+  const onlyGoes = onwards.has(ends.verb);
+  if (!(beginnings.has(first) ? onlyGoes || goings.has(baseOf(ends)) : first === 'drive' && byAnd && onlyGoes)) return undefined;
+  if (begins.parts.some(ended) || !ends.parts.some(ended) || !ends.parts.every((part) => ended(part) || part?.$type === 'Via' || part?.$type === 'Heading')) return undefined;
+  // The verb that tells more of the two.
+  const verb = first === 'come-off' && !onlyGoes ? ends : begins;
+  return { ...before, to: after.to, action: { ...verb, at: begins.at, to: ends.to, parts: [...begins.parts, ...ends.parts] } as ActionTree };
+}
+
+type Way = Extract<ActionTree, { readonly $type: 'Move' | 'Dribble' }>;
+
+function isWay(action: ActionTree | undefined): action is Way {
+  return action?.$type === 'Move' || action?.$type === 'Dribble';
+}
+
+function ended(part: { readonly $type: string } | undefined): boolean {
+  return part?.$type === 'To' || part?.$type === 'At' || part?.$type === 'DribbleAt';
+}
+
+function baseOf({ verb }: Way): string {
+  return (verbOf(verb)?.base ?? verb).replaceAll(' ', '-');
+}
