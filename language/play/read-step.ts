@@ -1,7 +1,7 @@
 // The lines of one step → its actions, looks and end.
 import type { LineTree } from '../grammar/tree.ts';
 import { endShort } from './goes-on.ts';
-import { keptActions, repeatedActions } from './kept.ts';
+import { repeatedActions } from './kept.ts';
 import type { Action, ActionId, BodyId, Condition, LineKey, Look, StatedEnd, Step } from './play.ts';
 import { readEnd } from './read-annotations.ts';
 import type { Model } from './mirrored-step.ts';
@@ -26,8 +26,8 @@ export interface StepLines {
   readonly replaced?: Step;
   /** What it takes over from the step it mirrors. */
   readonly model?: Model;
-  /** All bodies the step's lines name. */
-  readonly named: ReadonlySet<BodyId>;
+  /** What goes on of that step. */
+  readonly kept: readonly Action[];
   /** What the steps on the way here have told. */
   readonly before: () => readonly Action[];
 }
@@ -41,7 +41,7 @@ export interface ReadStep {
 
 export function readStep(reader: Reader, from: StepLines, treeOfLine: (line: LineKey) => LineTree | undefined): ReadStep {
   const { head, link, trees, replaced, model } = from;
-  const kept = [...(replaced === undefined ? [] : keptActions(replaced, from.named)), ...(model?.kept ?? [])];
+  const kept = [...from.kept, ...(model?.kept ?? [])];
   const copied = model?.actions ?? [];
   const ball = [...kept, ...copied].reduce(ballAfter, from.ball);
   const scope = openScope(head.key, head.key, ball, subjectsNamed(reader, trees, head.lines));
