@@ -29,6 +29,8 @@ export interface Way {
 
 type Paint = Readonly<Record<Part, SvgNode['attrs']>>;
 
+// A shorter dribble has no room for a swing, cm.
+const SHORTEST_ZIGZAG = 40;
 const HEAD = 30;
 export const BAR = 46;
 /** How far before a screener's middle his bar is drawn. */
@@ -126,7 +128,7 @@ export function drawWay(drawn: Way, paint: Paint, gaps: Gaps = movingGaps(drawn)
     case 'dribble': {
       const line = trim(way.points, gaps.start, gaps.end + HEAD * 0.7);
       if (line.length === 0) return [];
-      const shaft = way.kind === 'dribble' && lengthOf(line) > 90 ? zigzag(line, 15, 58) : line;
+      const shaft = way.kind === 'dribble' && lengthOf(line) > SHORTEST_ZIGZAG ? zigzag(line, 15, 58) : line;
       const tip = gaps.end === 0 ? end : (trim(way.points, 0, gaps.end).at(-1) ?? end);
       return [path('way', shaft, paint), head(tip, direction, paint)];
     }

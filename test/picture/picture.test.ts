@@ -111,6 +111,12 @@ describe('the printed strip', () => {
     expect(Math.hypot(tip[0] + 600, tip[1] - 430)).toBeGreaterThan(50);
   });
 
+  it('a short dribble swings too: a plain line would be a cut', () => {
+    const step: Way = { part: 'x/3.1', kind: 'dribble', who: '3', step: 'x', t0: 0, t1: 1, points: [[0, 0], [75, 0]] };
+    const [line] = drawWay(step, paintOf(palettes.print), { start: 0, end: 0, bodyAtEnd: false });
+    expect(line!.attrs.d).toMatch(/ -?1\d(\.\d)?L/);
+  });
+
   it('a finish at the ring has no arrow of its own, and the key does not speak of one', () => {
     const near: Way = { part: 'x/4.1', kind: 'shot', who: '4', step: 'x', t0: 0, t1: 1, points: [[30, 90], [0, 0]] };
     expect(drawWay(near, paintOf(palettes.print))).toEqual([]);
