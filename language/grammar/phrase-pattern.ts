@@ -6,7 +6,7 @@
 //   ^         may begin the line
 //   END       behind it the clause is over
 //   (x)       must stand there and stays; (..x) somewhere before it in the clause; !x must not stand there
-// In what is written, `$2` is what stood for the second word of the pattern, `$2!` in the singular, `passes~` agrees in number with the first, `screens^` with the verb before.
+// In what is written, `$2` is what stood for the second word of the pattern, `$2!` in the singular, `x$2` his defender, `passes~` agrees in number with the first, `screens^` with the verb before.
 import { isAttacker, isDefender, isPlayer, wordOf, type LineToken } from './line-token.ts';
 import { after, asSaid, before, inNumberOf, JOINTS, singular, standing, type Tokens, type Types } from './rewording.ts';
 import { verbOf } from './verbs.ts';
@@ -22,8 +22,8 @@ interface Part {
 }
 
 export interface Phrase {
-  /** The words it can begin with; nothing where any word could be one. */
-  readonly begins: ReadonlySet<string> | undefined;
+  /** Whether it can begin with a word. */
+  readonly begins: (word: string) => boolean;
   readonly apply: (tokens: Tokens, at: number, types: Types) => Tokens | undefined;
 }
 
@@ -47,7 +47,13 @@ const SORTS: { readonly [sort: string]: Fits } = {
   VERB: (token) => verbOf(wordOf(token)) !== undefined,
   /** As it stands behind `to`. */
   BASE: (token) => verbOf(wordOf(token))?.number === 'plural',
-  MOVE: ofClass('move'), GOING: ofClass('move', 'dribble'), SCREENING: ofClass('screen'), PASSING: ofClass('pass'), HOLDING: ofClass('hold'), THROWING: ofClass('throw-in'),
+  MOVE: ofClass('move'), GOING: ofClass('move', 'dribble'), SCREENING: ofClass('screen'), PASSING: ofClass('pass'), HOLDING: ofClass('hold'), SEALING: ofClass('seal'), DRIBBLING: ofClass('dribble'), THROWING: ofClass('throw-in'),
+  RUNNING: (token) => ['run', 'sprint', 'jog', 'fill'].includes(verbOf(wordOf(token))?.base ?? ''),
+  LINE: (token) => wordOf(token).endsWith('line'),
+  COUNT: (token) => /^(NUMBER|PLAYER)$/.test(token?.tokenType.name ?? ''),
+  START: (_, at) => at === 0,
+  /** Only those who do it stand before. */
+  HEAD: (_, at, tokens) => tokens.slice(0, at).every((token) => isPlayer(token) || [',', 'and'].includes(token.image)),
   JOINT: (token) => JOINTS.has(wordOf(token)),
   END: (token) => token === undefined || JOINTS.has(wordOf(token)) || wordOf(token) === ':',
   TIME: (token) => /^(NUMBER|PLAYER|SECONDS)$/.test(token?.tokenType.name ?? ''),
@@ -59,7 +65,7 @@ const SORTS: { readonly [sort: string]: Fits } = {
   OF_DEFENDER: (_, at, tokens) => isDefender(subjectAt(tokens, at)),
 };
 /** They say something of the place in the line, not of a word there. */
-const OF_THE_LINE: ReadonlySet<string> = new Set(['IN_PIN', 'OF_ATTACKER', 'OF_DEFENDER', 'END']);
+const OF_THE_LINE: ReadonlySet<string> = new Set(['IN_PIN', 'START', 'HEAD', 'OF_ATTACKER', 'OF_DEFENDER', 'END']);
 
 /** Who does what stands at a place: the last named before a verb, or right before it. */
 function subjectAt(tokens: Tokens, at: number): LineToken | undefined {
@@ -154,7 +160,7 @@ export function phrase(said: string, written: string, lists: Lists): Phrase {
   const isVerb = words[first]!.startsWith('~');
   const pieces = written.split(' ').filter(Boolean);
   return {
-    begins: typeof opener === 'function' ? undefined : opener,
+    begins: (word) => typeof opener === 'function' || opener.has(word),
     apply(tokens, at, types) {
       // `back`, `show`, `pop`: a verb behind those who do it, else a noun or which way.
       if (isVerb && !tokens[at]!.image.split(' ')[0]!.endsWith('s') && !mayStandBeforeBase(tokens[at - 1])) return undefined;
@@ -174,9 +180,11 @@ function inPlaceOf(tokens: Tokens, at: number, ends: readonly number[], to: numb
   let from = at;
   const fill = (until: number): void => {
     const said = tokens.slice(from, until);
+    // More words than were said: the first stands for the first, the last for the last, those between for none.
+    const extra = Math.max(fresh.length - Math.max(said.length, 1), 0);
     for (const [index, word] of fresh.entries()) {
-      const start = said[index];
-      const next = tokens[until];
+      const start = index === 0 ? said[0] : index > extra ? said[index - extra] : undefined;
+      const next = extra > 0 && index <= extra && said[1] !== undefined ? said[1] : tokens[until];
       const [name, image] = word.includes(':') ? word.split(':') : [word, undefined];
       const token = start !== undefined ? standing(types, name!, start, index === fresh.length - 1 ? said.at(-1)! : start) : next !== undefined ? before(types, name!, next) : after(types, name!, made.at(-1) ?? tokens[until - 1]!);
       made.push(image === undefined ? token : { ...token, image });
@@ -186,7 +194,7 @@ function inPlaceOf(tokens: Tokens, at: number, ends: readonly number[], to: numb
   for (const piece of pieces) {
     const [, kept, one] = /^\$(\d)(!?)$/.exec(piece) ?? [];
     if (kept === undefined) {
-      fresh.push(wordWritten(piece, tokens, at));
+      fresh.push(wordWritten(piece, tokens, at, ends));
       continue;
     }
     const number = Number(kept) - 1;
@@ -200,8 +208,9 @@ function inPlaceOf(tokens: Tokens, at: number, ends: readonly number[], to: numb
   return made;
 }
 
-function wordWritten(piece: string, tokens: Tokens, at: number): string {
+function wordWritten(piece: string, tokens: Tokens, at: number, ends: readonly number[]): string {
   const word = piece.replace(/[~^]$/, '').replaceAll('_', ' ');
+  if (piece.startsWith('x$')) return `XPLAYER:x${wordOf(tokens[ends[Number(piece[2]) - 1]! - 1])}`;
   if (piece.endsWith('~')) return asSaid(wordOf(tokens[at]), word);
   return piece.endsWith('^') ? inNumberOf(tokens, at, word) : word;
 }

@@ -1,0 +1,331 @@
+// What coaches say that no pattern tells: the words depend on more than those beside them (phrases.ts has the others).
+import type { LineToken } from './line-token.ts';
+import type { Phrase } from './phrase-pattern.ts';
+import { after, asSaid, before, inNumberOf, isAttacker, isPlayer, JOINTS, oneOf, plural, singular, standing, withThese, wordOf, type Tokens, type Types } from './rewording.ts';
+import { verbOf } from './verbs.ts';
+
+/** `1, 2, 3 back` in a rebound line. */
+function getBack(tokens: Tokens, at: number, types: Types): Tokens | undefined {
+  if (tokens[0]?.image !== 'rebound' || at < 2) return undefined;
+  const word = wordOf(tokens[at]);
+  const who = tokens[at - 1]!;
+  const isTo = word === 'to' && /^(glass|boards?|rim|offensive glass)$/.test(wordOf(tokens[at + 1]));
+  const end = tokens[isTo ? at + 2 : at + 1];
+  const isWho = isPlayer(who) || /^(others|rest|everyone|everybody|else)$/.test(who.image);
+  const verb = /^(back|safe|deep|home|safety|protect|out|high|stays? home|stays?)$/.test(word) ? 'get back' : isTo || /^(in|inside|hard|board|boards|go|goes)$/.test(word) ? 'crash' : undefined;
+  if (!isWho || verb === undefined || (end !== undefined && ![',', 'and'].includes(end.image))) return undefined;
+  return withThese(tokens, at, isTo ? at + 2 : at + 1, [standing(types, verb, tokens[at]!, tokens[isTo ? at + 1 : at])]);
+}
+
+/** `2 gets to the corner`, `1 gets into the lane`: with the ball or without it he goes there. In a trigger it is an event. */
+function getsTo(tokens: Tokens, at: number, types: Types): Tokens | undefined {
+  const token = tokens[at]!;
+  const isOne = /^gets/.test(token.image.toLowerCase());
+  const subject = tokens[at - 1];
+  const head = at === 1 || JOINTS.has(wordOf(subject)) || (isPlayer(subject) && [',', 'and'].includes(wordOf(tokens[at - 2])) && !tokens.slice(0, at).some(({ image }) => /^(as|once|when|until|after|as soon as|ends|step)$/.test(image)));
+  if (!head || tokens[0]?.image === 'ends' || tokens[0]?.image === 'step') return undefined;
+  const verb = (): LineToken => standing(types, isOne ? 'goes' : 'go', token);
+  if (/^gets? to$/.test(token.image)) return withThese(tokens, at, at + 1, [{ ...verb(), endOffset: token.startOffset + (isOne ? 3 : 2) }, { ...standing(types, 'to', token), startOffset: token.endOffset - 1 }]);
+  if (!/^gets?$/.test(wordOf(token))) return undefined;
+  const to = /^(out|back|up|down|over|downhill|all)$/.test(wordOf(tokens[at + 1])) ? at + 2 : at + 1;
+  if (!/^(to|into|up to|off|out of)$/.test(wordOf(tokens[to]))) return undefined;
+  return withThese(tokens, at, at + 1, [verb()]);
+}
+
+const VERB_OF_ING = new Map<string, string>();
+
+/** `cutting` → cut, `posting up` → post up; empty where it is no verb. */
+function verbOfIng(words: string): string {
+  let verb = VERB_OF_ING.get(words);
+  if (verb === undefined) {
+    const [, said, rest = ''] = /^(\w+)ing( \w+)?$/.exec(words) ?? [];
+    verb = said === undefined ? '' : ([said, `${said}e`, said.replace(/(.)\1$/, '$1')].map((form) => form + rest).find((form) => verbOf(form)?.number === 'plural') ?? '');
+    VERB_OF_ING.set(words, verb);
+  }
+  return verb;
+}
+
+/** `2 is cutting`, `2 keeps on running`, `3 comes sprinting off 4`; `once 5 is rolling` has not to wait until he has rolled. */
+function isDoing(tokens: Tokens, at: number, types: Types): Tokens | undefined {
+  if (at === 0) return undefined;
+  const next = wordOf(tokens[at + 1]) === 'on' ? at + 2 : at + 1;
+  const verb = verbOfIng(wordOf(tokens[next]));
+  // `is going to roll`
+  if (verb === '' || (verb === 'go' && wordOf(tokens[next + 1]) === 'to' && verbOf(wordOf(tokens[next + 2]))?.number === 'plural')) return undefined;
+  const does = standing(types, /s\b/.test(wordOf(tokens[at])) ? singular(verb) : verb, tokens[at]!, tokens[next]);
+  const who = tokens.findLastIndex((token, i) => i < at && !isPlayer(token) && wordOf(token) !== 'and');
+  const begins = /^(is|are)$/.test(wordOf(tokens[at])) && tokens[0]!.image !== 'step' && ENDS_OF_DEEDS.has(wordOf(tokens[who])) && !/screen$/.test(verb);
+  return withThese(begins ? withThese(tokens, who, who + 1, [standing(types, 'as', tokens[who]!)]) : tokens, at, next + 1, [does]);
+}
+
+/** `X2 has to close out on 2`, `4 must screen for 2`, `5 will roll`: in a play he does. */
+function hasToDo(tokens: Tokens, at: number, types: Types): Tokens | undefined {
+  const word = wordOf(tokens[at]);
+  let next = at + 1;
+  if (/^(is|are)$/.test(word)) {
+    if (!/^(going|supposed|meant)$/.test(wordOf(tokens[next]))) return undefined;
+    next++;
+  }
+  if (/^(has|have|needs?|is|are)$/.test(word)) {
+    if (wordOf(tokens[next]) !== 'to') return undefined;
+    next++;
+  }
+  const subject = tokens[at - 1];
+  const verb = tokens[next];
+  if (!verb || !(isPlayer(subject) || /^(he|they|both|and|then|everyone)$/.test(wordOf(subject)))) return undefined;
+  const known = verbOf(verb.image);
+  const base = known?.number === 'plural' ? verb.image : /^(run|fly|rush|come|jump|step|get|go|cheat|slide|duck)$/.test(verb.image) ? verb.image : undefined;
+  if (base === undefined) return undefined;
+  const areSeveral = /^(they|both|have|need|are)$/.test(word) || /^(they|both)$/.test(wordOf(subject)) || (isPlayer(tokens[at - 3]) && /^(and|,)$/.test(wordOf(tokens[at - 2])) && at === 3);
+  const image = areSeveral ? base : known === undefined ? `${base}s`.replace(/^(fly|rush|go)s$/, (_, stem: string) => (stem === 'fly' ? 'flies' : `${stem}es`)) : singular(base);
+  return withThese(tokens, at, next + 1, [known === undefined ? { ...verb, image, startOffset: tokens[at]!.startOffset, startColumn: tokens[at]!.startColumn! } : standing(types, image, tokens[at]!, verb)]);
+}
+
+const PARTICIPLES: Readonly<Record<string, string>> = { come: 'come', gone: 'go', run: 'run', cut: 'cut', left: 'leave', caught: 'catch', thrown: 'throw', driven: 'drive', held: 'hold', swung: 'swing', taken: 'take', spun: 'spin', stood: 'stay' };
+const VERB_OF_ED = new Map<string, string>();
+
+/** `once 5 has rolled` is when he has done it, `once 3 has left` as he goes. */
+function hasDone(tokens: Tokens, at: number, types: Types): Tokens | undefined {
+  const who = tokens.findLastIndex((token, i) => i < at && !isPlayer(token) && wordOf(token) !== 'and');
+  if (at === 0 || !ENDS_OF_DEEDS.has(wordOf(tokens[who]))) return undefined;
+  const [has, ...more] = wordOf(tokens[at]).split(' ');
+  const end = more.length > 0 ? at + 1 : at + 2;
+  const done = more.length > 0 ? more.join(' ') : wordOf(tokens[at + 1]);
+  const inNumber = (verb: string): string => (has === 'has' ? (verb === 'leave' ? 'leaves' : singular(verb)) : verb);
+  const closed = tokens[end] === undefined || JOINTS.has(wordOf(tokens[end]));
+  if (done === 'left' && closed) return withThese(withThese(tokens, at, end, [standing(types, inNumber('go'), tokens[at]!, tokens[end - 1])]), who, who + 1, [standing(types, 'as', tokens[who]!)]);
+  const ball = wordOf(tokens[end]);
+  if (done === 'caught' && /^(it|the ball)$/.test(ball)) return withThese(tokens, at, end + 1, [standing(types, `${has === 'has' ? 'catches' : 'catch'} ${ball}`, tokens[at]!, tokens[end])]);
+  // `has cleared 4`, `has gone` are words of their own.
+  if (more.length > 0 && (done !== 'cleared' || !closed)) return undefined;
+  let verb = VERB_OF_ED.get(done);
+  if (verb === undefined) VERB_OF_ED.set(done, (verb = baseOfParticiple(done) ?? ''));
+  return verb === '' ? undefined : withThese(tokens, at, end, [standing(types, inNumber(verb), tokens[at]!, tokens[end - 1])]);
+}
+
+function baseOfParticiple(done: string): string | undefined {
+  const stem = /^(.+)ed$/.exec(done)?.[1];
+  return [PARTICIPLES[done], ...(stem === undefined ? [] : [stem, `${stem}e`, stem.replace(/(.)\1$/, '$1')])].find((form) => form !== undefined && verbOf(form)?.number === 'plural');
+}
+
+const ENDS_OF_DEEDS = oneOf('once', 'when', 'after', 'as soon as');
+
+/** `short rolls`: a roll that ends at the free-throw line. */
+function shortRolls(tokens: Tokens, at: number, types: Types): Tokens | undefined {
+  const joined = /^short-rolls?$/.test(wordOf(tokens[at]));
+  const verb = joined ? tokens[at]! : tokens[at + 1];
+  if (at === 0 || !verb || (!joined && !/^rolls?$/.test(wordOf(verb)))) return undefined;
+  const next = tokens[joined ? at + 1 : at + 2];
+  const roll = standing(types, asSaid(wordOf(verb), 'rolls'), tokens[at]!, verb);
+  const end = { ...verb, startOffset: verb.endOffset + 1, startColumn: verb.endColumn! + 1 };
+  const there = next && /^(to|into|at|in|on|toward|up to)$/.test(wordOf(next)) ? [] : [before(types, 'to', end), before(types, 'nail', end)];
+  return withThese(tokens, at, joined ? at + 1 : at + 2, [roll, ...there]);
+}
+
+/** `runs at 1`, `cuts toward 5`: to his side. */
+function atAMan(tokens: Tokens, at: number, types: Types): Tokens | undefined {
+  const man = tokens[at + 1];
+  let verb = at - 1;
+  while (/^(out|back|up|down|over|across|right|straight|hard)$/.test(wordOf(tokens[verb]))) verb--;
+  const known = verbOf(wordOf(tokens[verb]));
+  if (!isAttacker(man) || known?.class !== 'move' || known.base === 'fill' || known.base === 'swap' || verbOf(wordOf(tokens[at + 2])) !== undefined || wordOf(tokens[at + 2]) === "'s") return undefined;
+  // A distance without its unit.
+  if (/^(above|below|inside|outside|left of|right of|in front of|behind)$/.test(wordOf(tokens[at + 2]))) return undefined;
+  if (wordOf(tokens[at]) === 'to' && /^(goes|go|comes|come|returns|return)$/.test(wordOf(tokens[verb]))) return undefined;
+  return withThese(tokens, at, at + 1, [standing(types, 'to', tokens[at]!), before(types, 'beside', man!)]);
+}
+
+/** `kills some clock`, `burns the clock down`: he keeps the ball; for how long, what follows says. */
+function killsClock(tokens: Tokens, at: number, types: Types): Tokens | undefined {
+  if (at === 0) return undefined;
+  const clock = tokens.findIndex((token, i) => i > at && i <= at + 3 && /^(clock|time|seconds)$/.test(wordOf(token)));
+  if (clock < 0) return undefined;
+  let rest = clock + 1;
+  while (/^(run|down|off|out|away|tick|go)$/.test(wordOf(tokens[rest]))) rest++;
+  if (/^lets?$/.test(wordOf(tokens[at])) && rest === clock + 1) return undefined;
+  const keeps = standing(types, asSaid(wordOf(tokens[at]), 'keeps his dribble'), tokens[at]!, tokens[rest - 1]);
+  const time = tokens[rest + 1];
+  if (!/^(to|until)$/.test(wordOf(tokens[rest])) || !time || !/^(NUMBER|PLAYER|SECONDS)$/.test(time.tokenType.name)) return withThese(tokens, at, rest, [keeps]);
+  return withThese(tokens, at, rest + 2, [keeps, standing(types, 'until', tokens[rest]!), time, ...(tokens[rest + 2]?.image === 'on the clock' ? [] : [after(types, 'on the clock', time)])]);
+}
+
+/** `until the clock says 12` is until 12 on the clock. */
+function theClockSays(tokens: Tokens, at: number, types: Types): Tokens | undefined {
+  const bare = tokens[at + 1]?.tokenType.name === 'SECONDS';
+  if (!bare && wordOf(tokens[at + 1]) !== 'clock') return undefined;
+  const time = bare ? at + 1 : tokens.findIndex((token, i) => i > at + 1 && i <= at + 4 && /^(NUMBER|PLAYER|SECONDS)$/.test(token.tokenType.name));
+  if (time < 0 || /^(on the clock|on the shot clock|left|are|is|later)$/.test(wordOf(tokens[time + 1]))) return undefined;
+  return withThese(tokens, at + 1, time + 1, [tokens[time]!, after(types, 'on the clock', tokens[time]!)]);
+}
+
+/** `gives it right back to 1 on a dribble hand-off` hands off. */
+function onAHandOff(tokens: Tokens, at: number, types: Types): Tokens | undefined {
+  const noun = wordOf(tokens[at + 1]) === 'dribble' ? at + 2 : at + 1;
+  if (!/^(hand off|handoff|dribble hand off|dho)$/.test(wordOf(tokens[noun]))) return undefined;
+  const verb = tokens.findLastIndex((token, i) => i < at && verbOf(token.image) !== undefined);
+  const known = verb < 0 ? undefined : verbOf(tokens[verb]!.image)!;
+  if (known?.class !== 'pass' || known.base === 'skip' || known.base === 'lob') return undefined;
+  const kept = tokens.slice(verb + 1, at).filter(({ image }) => !/^(right|back)$/.test(image));
+  return withThese(tokens, verb, noun + 1, [standing(types, known.number === 'singular' ? 'hands off' : 'hand off', tokens[verb]!), ...kept]);
+}
+
+const LINES = oneOf('sideline', 'baseline');
+
+/** `inbounds, right sideline`; `from under the basket, right of the lane`; `from the baseline on the left`. */
+function whereHeThrowsIn(tokens: Tokens, at: number, types: Types): Tokens | undefined {
+  const verb = tokens.findIndex(({ image }) => verbOf(image)?.class === 'throw-in');
+  if (verb < 0 || verb > at) return undefined;
+  if (wordOf(tokens[at]) === ',' && /^(left|right)$/.test(wordOf(tokens[at + 1])) && LINES.has(wordOf(tokens[at + 2])) && tokens[at + 3] === undefined) return withThese(tokens, at, at + 1, [standing(types, 'from', tokens[at]!)]);
+  const line = /^under the/.test(tokens[at]!.image) ? 'baseline' : tokens[at]!.image;
+  if (LINES.has(line) && wordOf(tokens[at + 1]) === 'on' && /^(left|right)$/.test(wordOf(tokens[at + 2])) && !/^(left|right)$/.test(wordOf(tokens[at - 1])))
+    return withThese(tokens, at, at + 3, [standing(types, wordOf(tokens[at + 2]), tokens[at]!), standing(types, line, tokens[at + 1]!, tokens[at + 2])]);
+  if (!/^under the/.test(tokens[at]!.image)) return undefined;
+  const side = wordOf(tokens[at + 1]) === ',' ? at + 2 : at + 1;
+  const said = /^(left|right) of$/.exec(wordOf(tokens[side]))?.[1] ?? /^(left|right) side of$/.exec(wordOf(tokens[side]))?.[1];
+  if (said === undefined || !/^(lane|key|paint|basket|rim|hoop)$/.test(wordOf(tokens[side + 1]))) return undefined;
+  return withThese(tokens, at, side + 2, [standing(types, said, tokens[side]!), standing(types, 'baseline', tokens[side + 1]!)]);
+}
+
+const CHANCES: ReadonlySet<string> = new Set(['layup', 'lay-up', 'dunk', 'jumper', 'jump shot', 'three', '3', 'three-pointer', 'hook', 'hook shot', 'floater', 'runner', 'shot', 'lob', 'skip', 'pull up', 'put-back', 'lay-in', 'finish', 'bounce-pass', 'kick out', 'pocket pass', 'skip-pass']);
+const BETWEEN_CHANCES = oneOf('open', 'corner', 'quick', 'easy', 'wing', 'elbow', 'baseline', 'pull up', 'step back', 'catch', 'wide-open', 'clean', 'backdoor', 'power', 'reverse', 'running', 'driving', 'short');
+
+/** `look 2 for the corner three`, `look 5 on the block, layup`: what follows is the shot. */
+function lookForAShot(tokens: Tokens, at: number, types: Types): Tokens | undefined {
+  if (tokens[0]?.image !== 'look' || at < 2 || tokens.some(({ image }) => image === ':')) return undefined;
+  let shot = at + 1;
+  while (BETWEEN_CHANCES.has(wordOf(tokens[shot])) && !CHANCES.has(wordOf(tokens[shot]))) shot++;
+  const end = tokens[shot + 1];
+  if (!CHANCES.has(wordOf(tokens[shot])) || (end !== undefined && ![',', 'or', 'then', 'from', 'at', 'in'].includes(end.image))) return undefined;
+  if (wordOf(tokens[shot]) === '3' && wordOf(tokens[at]) === ',') return undefined;
+  return withThese(tokens, at, at + 1, [standing(types, ':', tokens[at]!)]);
+}
+
+/** `passes to 4 who swings it to 3`: 4 goes on. */
+function whoGoesOn(tokens: Tokens, at: number, types: Types): Tokens | undefined {
+  const hasComma = wordOf(tokens[at - 1]) === ',';
+  const who = tokens[hasComma ? at - 2 : at - 1];
+  if (!isAttacker(who) || at < 2 || verbOf(wordOf(tokens[at + 1])) === undefined) return undefined;
+  if (hasComma) return withThese(tokens, at, at + 1, [{ ...standing(types, 'PLAYER', tokens[at]!), image: who!.image }]);
+  return withThese(tokens, at, at + 1, [before(types, ',', tokens[at]!), { ...standing(types, 'PLAYER', tokens[at]!), image: who!.image }]);
+}
+
+/** `hits 3 coming off the screen`, `passes to 5 rolling to the rim`: as he does. */
+function asHeDoes(tokens: Tokens, at: number, types: Types): Tokens | undefined {
+  const verb = verbOfIng(wordOf(tokens[at]));
+  const doing = tokens[at]!;
+  if (verb === '' || !isAttacker(tokens[at - 1]) || tokens[0]!.image === 'look' || !['move', 'seal'].includes(verbOf(verb)!.class) || /^(space|spot up)$/.test(verb)) return undefined;
+  const passes = /^(to|into)$/.test(wordOf(tokens[at - 2])) ? tokens.slice(0, at - 2).findLast(({ image }) => verbOf(image) !== undefined) : tokens[at - 2];
+  if (verbOf(wordOf(passes))?.class !== 'pass') return undefined;
+  const off = /^(.+) off$/.exec(verb)?.[1] === undefined && wordOf(tokens[at + 1]) !== 'off' ? undefined : wordOf(tokens[at + 1]) === 'off' ? at + 1 : at;
+  const nothingBehind = off !== undefined && (tokens[off + 1] === undefined || JOINTS.has(wordOf(tokens[off + 1])));
+  // Three words of one: each has a letter of its own.
+  const he = { ...standing(types, 'he', doing), endOffset: doing.startOffset, endColumn: doing.startColumn! };
+  const does = { ...standing(types, verb === 'come' && off === at + 1 ? 'comes off' : singular(verb), doing), startOffset: doing.startOffset + 1, startColumn: doing.startColumn! + 1 };
+  const joined = verb === 'come' && off === at + 1 ? { ...does, endOffset: tokens[off]!.endOffset, endColumn: tokens[off]!.endColumn! } : does;
+  const to = joined === does ? at + 1 : at + 2;
+  return withThese(tokens, at, to, [before(types, 'as', doing), he, joined, ...(nothingBehind && joined !== does ? [after(types, 'screen', joined)] : [])]);
+}
+
+
+const SCREENS_BY_NOUN: ReadonlyMap<string, string> = new Map(Object.entries({
+  flare: 'flare-screens', double: 'double-screens', pindown: 'pin-screens', 'staggered screen': 'stagger-screens', 'staggered screens': 'stagger-screens', drag: 'drag-screens', 'double drag': 'ball-screens', pin: 'pin-screens', wall: 'double-screens',
+}));
+
+/** How a screen is set; where it stands is worked out. */
+const OF_A_SCREEN = oneOf('flat', 'high', 'side', 'solid', 'wide', 'quick', 'step up', 'second', 'last', 'first', 'big', 'good', 'middle', 'tight', 'late', 'hard', 'strong', 'high-ball', 'step-up', 'another', 'new', 'little', 'small', 'early', 'angled', 'low', 'deep', 'empty', 'mid', 'top', 'slot', 'wing', 'elbow', 'hammer', 'rip', 'ram', 'brush', 'rub', 'two');
+
+function screenOf(noun: string): string | undefined {
+  if (verbOf(noun)?.class === 'screen') return singular(noun);
+  return SCREENS_BY_NOUN.get(noun);
+}
+
+/** `sets a flare for 2`, `gives 1 a high ball screen`: the kind of screen is the verb. */
+function setsAScreen(tokens: Tokens, at: number, types: Types): Tokens | undefined {
+  if (at === 0) return undefined;
+  const user = isAttacker(tokens[at + 1]) && /^g/.test(wordOf(tokens[at])) ? tokens[at + 1] : undefined;
+  let noun = at + (user ? 2 : 1);
+  while (screenOf(wordOf(tokens[noun])) === undefined || (OF_A_SCREEN.has(wordOf(tokens[noun])) && screenOf(wordOf(tokens[noun + 1])) !== undefined)) {
+    if (!OF_A_SCREEN.has(wordOf(tokens[noun])) || noun > at + 4) return undefined;
+    noun++;
+  }
+  const one = screenOf(wordOf(tokens[noun]))!;
+  const verb = /s$/.test(wordOf(tokens[at])) ? one : plural(one);
+  const said = user ? [standing(types, verb, tokens[at]!), before(types, 'for', user), user] : [standing(types, verb, tokens[at]!, tokens[noun])];
+  return withThese(tokens, at, noun + 1, [...said]);
+}
+
+const GOES_ON = oneOf('screen', 'seal', 'rebound', 'close');
+
+/** Where `to` begins no purpose: it is not done. */
+const NOT_YET = oneOf('if', 'ready', 'about', 'fakes', 'fake', 'pretends', 'pretend', 'wants', 'want', 'tries', 'looks', 'look', 'has', 'threatens', 'able');
+
+/** `cuts away to screen for 3`, `runs up to post up`: he goes on with that. */
+function toScreen(tokens: Tokens, at: number, types: Types): Tokens | undefined {
+  const to = tokens[at]!;
+  if (at < 2 || NOT_YET.has(wordOf(tokens[at - 1]))) return undefined;
+  // `waits for 5 to screen`
+  if (isPlayer(tokens[at - 1]) && wordOf(tokens[at - 2]) === 'for' && verbOf(wordOf(tokens[at - 3]))?.class === 'hold') return undefined;
+  const verb = tokens[at + 1];
+  const known = verbOf(wordOf(verb));
+  if (!verb || !known || !(GOES_ON.has(known.class) || known.base === 'post up' || (known.base === 'hand off' && isPlayer(tokens[at + 3]))) || known.number !== 'plural') return undefined;
+  return withThese(tokens, at, at + 2, [standing(types, 'and', to), standing(types, inNumberOf(tokens, at, verb.image), verb)]);
+}
+
+/** `slam the door behind 2`, `close the gate once 2 is through`. */
+function shutsTheGate(tokens: Tokens, at: number, types: Types): Tokens | undefined {
+  if (at === 0 || !/^(doors?|gates?|gap|elevator|elevators)$/.test(wordOf(tokens[at + 1]))) return undefined;
+  const verb = standing(types, asSaid(wordOf(tokens[at]), 'closes behind'), tokens[at]!, tokens[at + 1]);
+  let who = at + 2;
+  while (/^(right|just|behind|after|once|as soon as|when|as)$/.test(wordOf(tokens[who]))) who++;
+  if (who > at + 2 && (isPlayer(tokens[who]) || wordOf(tokens[who]) === 'him')) {
+    const end = tokens.findIndex((token, i) => i > who && [',', 'and', 'then'].includes(token.image));
+    const said = tokens.slice(who + 1, end < 0 ? tokens.length : end);
+    // Once he is through, that is what it means.
+    if (said.every(({ image }) => /through|past|by|comes|goes|gets|is|clears|gone/.test(image))) return withThese(tokens, at, end < 0 ? tokens.length : end, [verb, tokens[who]!]);
+  }
+  return withThese(tokens, at, at + 2, [verb, after(types, 'him', tokens[at + 1]!)]);
+}
+
+/** `screens the back man of the zone, X4` */
+function namedLast(tokens: Tokens, at: number): Tokens | undefined {
+  const last = tokens[at + 1];
+  if (last?.tokenType.name !== 'XPLAYER' || tokens[at + 2] !== undefined) return undefined;
+  const verb = tokens.findLastIndex((token, i) => i < at && verbOf(token.image) !== undefined);
+  if (verb < 1 || verbOf(tokens[verb]!.image)!.class !== 'screen' || at - verb < 2 || tokens.slice(verb + 1, at).some((token) => isPlayer(token) || JOINTS.has(token.image))) return undefined;
+  return withThese(tokens, verb + 1, tokens.length, [last]);
+}
+
+/** `as the pass is in the air`, `once the ball is passed` */
+function asThePass(tokens: Tokens, at: number, types: Types): Tokens | undefined {
+  const pass = tokens[at + 1];
+  if (!pass || !/^(pass|ball)$/.test(wordOf(pass)) || !/^(is|goes|leaves|comes)$/.test(wordOf(tokens[at + 2]))) return undefined;
+  let to = at + 3;
+  while (/^(in|air|on|way|thrown|passed|made|released|gone|out|up)$/.test(wordOf(tokens[to]))) to++;
+  if (to === at + 3 && wordOf(pass) === 'ball') return undefined;
+  if (tokens.slice(at + 3, to).every((token) => /^(in|on)$/.test(wordOf(token))) && to > at + 3) return undefined;
+  return withThese(tokens, at, to, [standing(types, 'on', tokens[at]!), standing(types, 'pass', pass, tokens[to - 1])]);
+}
+
+const RULES: readonly (readonly [begins: RegExp, rule: Phrase['apply']])[] = [
+  [/^(sets?|gives?|makes?|puts?)$/, setsAScreen],
+  [/^(to|up to)$/, toScreen],
+  [/^(kills?|burns?|milks?|bleeds?|eats?|winds?|wastes?|melts?|lets?|runs?|uses?)$/, killsClock],
+  [/^until$/, theClockSays],
+  [/^(back|safe|deep|home|safety|protect|out|high|in|inside|hard|boards?|to|goes|go|stays?|stays? home)$/, getBack],
+  [/^(on|with|in|via|off|as)$/, onAHandOff],
+  [/^(,|under the .*|baseline|sideline)$/, whereHeThrowsIn],
+  [/^(for|,|-)$/, lookForAShot],
+  [/^(slams?|shuts?|closes?|locks?|seals?)$/, shutsTheGate],
+  [/^gets?( to)?$/, getsTo],
+  [/^(is|are|keeps?|starts?|begins?|continues?|goes|go|comes?)( on)?$/, isDoing],
+  [/^(has|have)( cleared)?$/, hasDone],
+  [/^(has|have|needs?|must|should|will|is|are)$/, hasToDo],
+  [/^\w+ing( \w+)?$/, asHeDoes],
+  [/^(at|toward|to)$/, atAMan],
+  [/^who$/, whoGoesOn],
+  [/^(as|once|when)$/, asThePass],
+  [/^short(-rolls?)?$/, shortRolls],
+  [/^,$/, namedLast],
+];
+
+export const phraseRules: readonly Phrase[] = RULES.map(([begins, apply]) => ({ begins: (word) => begins.test(word), apply }));
