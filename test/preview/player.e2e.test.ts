@@ -103,6 +103,21 @@ describe.skipIf(executable === undefined && !process.env.CI)('the player in a br
       await stage.page.setViewportSize({ width: 900, height: 800 });
     });
 
+    test('on a phone held sideways the team sees the floor nearly as high as the phone, and every button', async () => {
+      await stage.page.setViewportSize({ width: 740, height: 360 });
+      await stage.openPage(lighthouse);
+      await stage.page.keyboard.press('f');
+      await drawn();
+      expect((await stage.page.locator('.floor-box').boundingBox())!.height).toBeGreaterThan(280);
+      for (const button of await stage.page.locator('.controls button:visible').all()) {
+        const { x, y, width, height } = (await button.boundingBox())!;
+        expect(x + width).toBeLessThanOrEqual(740);
+        expect(y + height).toBeLessThanOrEqual(360);
+      }
+      await stage.page.keyboard.press('f');
+      await stage.page.setViewportSize({ width: 900, height: 800 });
+    });
+
     test.each([360, 600, 900, 1600])('at %i px nothing sticks out sideways', async (width) => {
       await stage.page.setViewportSize({ width, height: 800 });
       for (const playback of [lighthouse, hostile('Averyveryveryverylongnamewithoutanyblankinitatallthatneverends')]) {
