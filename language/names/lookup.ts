@@ -150,8 +150,18 @@ export function usedUris(file: BookFile): readonly { readonly name: string; read
   return uses;
 }
 
-/** The file itself, then those it uses, nearest first; each once, so that a circle does no harm. */
-export function filesInReach(book: Book, uri: string): BookFile[] {
+const reachByBook = new WeakMap<Book, Map<string, readonly BookFile[]>>();
+
+/** The file itself, then those it uses, nearest first; each once, so that a circle does no harm. Every name of every play asks for them. */
+export function filesInReach(book: Book, uri: string): readonly BookFile[] {
+  const reach = reachByBook.get(book) ?? new Map<string, readonly BookFile[]>();
+  reachByBook.set(book, reach);
+  const files = reach.get(uri) ?? reachedFrom(book, uri);
+  reach.set(uri, files);
+  return files;
+}
+
+function reachedFrom(book: Book, uri: string): readonly BookFile[] {
   const reached = new Set([uri]);
   const files: BookFile[] = [];
   for (const each of reached) {
