@@ -1,6 +1,6 @@
 // After a player: what he can do at this line. No pass without the ball, no second dribble, no screen while holding it.
 import type { Expected } from '../../../language/grammar/expected.ts';
-import { verbOf, type VerbClass } from '../../../language/grammar/verbs.ts';
+import { otherNumber, verbOf, type VerbClass } from '../../../language/grammar/verbs.ts';
 import type { Choice } from './choice.ts';
 import { has, type Line } from './line.ts';
 
@@ -28,7 +28,7 @@ export function actionChoices(line: Line, items: readonly Expected[]): readonly 
   return items.flatMap((item) => {
     const verb = item.class === undefined ? undefined : verbOf(item.text);
     if (verb === undefined || item.text in shortForms || !isOpen(line, item, verb.class, item.text) || !agrees(line, item, verb.number)) return [];
-    const rank = 100 + (rankOf.get(singular(item.text)) ?? 60) - ((verb.class === 'event' && has(item, 'Event')) || (afterScreen.has(verb.base) && hasScreened(line)) ? 100 : 0);
+    const rank = 100 + (rankOf.get(verb.number === 'plural' ? (otherNumber.get(item.text) ?? item.text) : item.text) ?? 60) - ((verb.class === 'event' && has(item, 'Event')) || (afterScreen.has(verb.base) && hasScreened(line)) ? 100 : 0);
     const link = has(item, 'Event') || item.text.startsWith('throw') ? undefined : continued[verb.class];
     const plain: Choice = { text: item.text, kind: 'action', rank: link === undefined ? rank : rank + 80 };
     return link === undefined ? [plain] : [{ text: `${item.text} ${link}`, kind: 'action' as const, rank, more: true }, plain];
@@ -55,9 +55,4 @@ function agrees({ actors, prefix }: Line, item: Expected, number: 'singular' | '
   if (has(item, 'Event') || has(item, 'Condition')) return number === (/\band\s+x?[1-5]\s+\S*$/i.test(prefix) ? 'plural' : 'singular');
   if (actors.length > 0) return number === (actors.length > 1 ? 'plural' : 'singular');
   return number === (/\b(both|they)\s+\S*$/i.test(prefix) ? 'plural' : 'singular');
-}
-
-function singular(text: string): string {
-  if (rankOf.has(text)) return text;
-  return text.replace(/^(\S+?)(e?s)?( .*)?$/, (_, first: string, s: string | undefined, rest: string | undefined) => `${first}${s ?? (/(sh|ch|ss)$/.test(first) ? 'es' : 's')}${rest ?? ''}`);
 }
