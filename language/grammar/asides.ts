@@ -153,7 +153,7 @@ function sortOf(tokens: readonly LineToken[], from: number, to: number, text: st
   if (!isWhole && before !== undefined && (isPlayer(before) || isSubject(before) || ENDS.has(before.image)) && !(isLook && colon >= 0 && from > colon)) return undefined;
   if (isLook && words.length === 1 && (colon < 0 || from < colon) && /^(back|up|out|down|in|wide|high|low|hard|inside|deep|long|early|late|away|over|there|first|again|behind|underneath)$/.test(opener)) return 'said';
   // `look 5 behind X5`: where the defender is, the picture shows.
-  if (isLook && (colon < 0 || from < colon) && NEAR.has(opener) && words.every((token) => !isPlayer(token) || token.image.startsWith('x'))) return words.some((token) => isPlayer(token) || DEFENCE.has(wordOf(token))) ? 'said' : undefined;
+  if (isLook && (colon < 0 || to <= colon) && NEAR.has(opener) && words.every((token) => !isPlayer(token) || token.image.startsWith('x'))) return words.some((token) => isPlayer(token) || DEFENCE.has(wordOf(token))) ? 'said' : undefined;
   // `skip to the corner`: he is there, or it would be no look.
   if (isLook && colon >= 0 && from > colon && /^(to|into|in|at|toward|across|over|on|off)$/.test(opener) && words.slice(1).every((token) => isPlace(token) || (opener === 'off' && verbOf(token.image)?.class === 'screen') || SIDES.has(token.image) || ['to', 'into'].includes(token.image) || DEFENCE.has(wordOf(token)))) return words.length > 1 ? 'said' : undefined;
   // What a purpose does not want to happen turns nothing round: `so X4 cannot help`.

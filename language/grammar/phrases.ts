@@ -54,7 +54,7 @@ const ROWS: readonly (readonly [said: string, written: string])[] = [
   ['^ (START) first|second|third|last|next|main|best|final (look)', ''],
   ['(IN_PIN) off|after|out_of|from|with|during DONE', 'on $2'],
   ['(IN_PIN) coming|going|turning|popping off|out_of DONE', 'on $3'],
-  ['(IN_PIN) off dribble|bounce|move (END)', ''],
+  ['(IN_PIN) off dribble|bounce|move|pass|kick|kick_out|swing|swing_pass|reversal|dish|feed (END)', ''],
   // a man who stands with another
   ['together at|on|in|to left|right? ONE_PLACE', 'at $3 $4 LENGTH:1_m apart'],
   ['shoulder to shoulder at|on|in|to left|right? ONE_PLACE', 'at $5 $6 LENGTH:1_m apart'],
@@ -68,6 +68,11 @@ const ROWS: readonly (readonly [said: string, written: string])[] = [
   ['(off ATTACKER) and then (ATTACKER !VERB)', '$2'],
   ['(from|by|of ATTACKER) and then (ATTACKER !VERB)', '$1'],
   // moves
+  ['~get_back (to|into|toward SPOT)', 'goes~'],
+  ['~go_under|duck_under RING (to|into|toward)', 'goes~ via under_the_basket'],
+  ['(MOVE) out_of hand_off|handoff', 'off $2'],
+  ['~post (END|at|in|on)', 'posts_up~'],
+  ['~fall|drop|hustle back on defence|defense|d', 'gets_back~'],
   ['~slice|knife', 'cuts~'],
   ['~empty out', 'clears_out~'],
   ['~empty', 'clears~'],
@@ -165,6 +170,8 @@ const ROWS: readonly (readonly [said: string, written: string])[] = [
   ['(..SCREENING) (PLAYER) UNDER_THE_RING', 'at $1'],
   ['(..PASSING) (PLAYER) UNDER_THE_RING', 'at $1'],
   // the ball
+  ['~put it|shot up (END)', 'shoots~'],
+  ['~shoot_it across|over|ahead|out|back|up* to (HIM)', 'passes~ $3'],
   ['~give HIM dribble? HAND_OFF', 'hands_off~ to $2'],
   ['~rip it', 'drives_it~'],
   ['KEEPS alive', 'keeps_his_dribble~'],

@@ -33,7 +33,7 @@ export function picksUpAMan(broken: Broken): SaidOtherwise | undefined {
 /** `3 draws two`: what the defence does then is a step of its own. */
 export function drawsTwo(broken: Broken): SaidOtherwise | undefined {
   const { tokens, index } = broken;
-  if (!/^(draws?|attracts?|collapses?|occup(y|ies)|freezes?|pulls?)$/.test(word(tokens[index])) || index < 1 || /^(it|ball)$/.test(word(tokens[index + 1]))) return undefined;
+  if (!/^(draws?|attracts?|collapses?|occup(y|ies)|freezes?|pulls?)$/.test(word(tokens[index])) || index < 1 || /^(it|ball|back|away|off|up)$/.test(word(tokens[index + 1]))) return undefined;
   const before = tokens[index - 1];
   const from = before && ['and', ',', 'then'].includes(before.image) ? index - 1 : index;
   const fix = from === index ? undefined : tried(broken, message('Leave out "{words}"', { words: written(broken, from, tokens.length) }), [{ at: endOf(tokens[from - 1]!), to: endOf(tokens.at(-1)!), text: '' }]);

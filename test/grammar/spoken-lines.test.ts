@@ -127,6 +127,13 @@ const rows: readonly (readonly [spoken: string, notation: string])[] = [
   ['1 turns and pushes it up the floor', '1 turns and pushes it up'],
   ['1 dribbles at 4, who goes backdoor', '1 dribbles at 4, 4 goes backdoor'],
   ['5 rolls to the rim when 1 is off', '5 rolls to the rim when 1 is through'],
+  ['look 3 off the pass: three', 'look 3: three'],
+  ['3 gets back to the top', '3 goes to the top'],
+  ['2 goes under the basket to the far corner', '2 goes via under the basket to the far corner'],
+  ['5 posts on the left block', '5 posts up on the left block'],
+  ['3 falls back on defense', '3 gets back'],
+  ['1 puts it up', '1 shoots'],
+  ['1 shoots it across to 3', '1 passes to 3'],
   // straight, no side; with the ball `right` is one
   ['4 slips right to the rim', '4 slips to the rim'],
   ['4 slips right down the middle', '4 slips down the middle'],
