@@ -71,7 +71,7 @@ const ROWS: readonly (readonly [said: string, written: string])[] = [
   ['~get_back (to|into|toward SPOT)', 'goes~'],
   ['~go_under|duck_under RING (to|into|toward)', 'goes~ via under_the_basket'],
   ['(MOVE) out_of hand_off|handoff', 'off $2'],
-  ['~post (END|at|in|on)', 'posts_up~'],
+  ['~post (at|in|on)', 'posts_up~'],
   ['~fall|drop|hustle back on defence|defense|d', 'gets_back~'],
   ['~slice|knife', 'cuts~'],
   ['~empty out', 'clears_out~'],
