@@ -32,6 +32,35 @@ function getsTo(tokens: Tokens, at: number, types: Types): Tokens | undefined {
   return withThese(tokens, at, at + 1, [verb()]);
 }
 
+const COMES_FOR_IT = oneOf('comes', 'come', 'comes off', 'come off', 'cuts', 'cut', 'curls', 'curl', 'runs', 'run', 'uses', 'use');
+const WHERE = oneOf('to', 'into', 'toward', 'at', 'in', 'on', 'via', 'behind', 'beside');
+
+/** `3 comes off 4 and takes the hand-off from 2`: he comes to 2, and 2 hands off to him. */
+function takesAHandOff(tokens: Tokens, at: number, types: Types): Tokens | undefined {
+  const [taker, verb] = tokens;
+  const noun = ['it', 'ball'].includes(wordOf(tokens[at + 1])) ? -1 : at + 1 + (wordOf(tokens[at + 1]) === 'dribble' ? 1 : 0);
+  const giver = tokens[noun + 2];
+  if (!isAttacker(taker) || !verb || !/^(hand off|handoff|hand-off|dho)$/.test(wordOf(tokens[noun])) || wordOf(tokens[noun + 1]) !== 'from' || giver === undefined || !isAttacker(giver)) return undefined;
+  const joint = tokens.findLastIndex((token, i) => i < at && !JOINTS.has(wordOf(token))) + 1;
+  if (joint === at ? at !== 1 : tokens.slice(1, joint).some((token, i) => JOINTS.has(wordOf(token)) && isPlayer(tokens[i + 2]))) return undefined;
+  const gives = [standing(types, 'hands off', tokens[at]!, tokens[noun + 1]!), standing(types, 'to', giver), placedAt(taker, giver)];
+  const before = joint === at ? [] : [...tokens.slice(0, joint), ...(comesOffTo(tokens.slice(1, joint)) ? [standing(types, 'to', tokens[joint]!), standing(types, 'beside', tokens[joint]!), placedAt(giver, tokens[joint]!)] : []), standing(types, ',', tokens[joint]!)];
+  const rest = tokens.slice(noun + 3);
+  const goesOn = JOINTS.has(wordOf(rest[0])) && rest.length > 1 && !isPlayer(rest.find((token) => !JOINTS.has(wordOf(token))));
+  const joints = goesOn ? rest.findIndex((token) => !JOINTS.has(wordOf(token))) : 0;
+  return [...before, giver, ...gives, ...rest.slice(0, joints), ...(goesOn ? [placedAt(taker, rest[joints - 1]!)] : []), ...rest.slice(joints)];
+}
+
+/** A man named once more, with the columns of other words. */
+function placedAt(man: LineToken | undefined, { startOffset, endOffset, startColumn, endColumn }: LineToken): LineToken {
+  return { ...man!, startOffset, endOffset, startColumn: startColumn!, endColumn: endColumn! };
+}
+
+/** Off a screen, and no word of where to. */
+function comesOffTo(said: Tokens): boolean {
+  return COMES_FOR_IT.has(wordOf(said[0])) && said.some((token) => /off$/.test(wordOf(token)) || /^uses?$/.test(wordOf(token))) && !said.some((token) => WHERE.has(wordOf(token)));
+}
+
 const VERB_OF_ING = new Map<string, string>();
 
 /** `cutting` → cut, `posting up` → post up; empty where it is no verb. */
@@ -318,6 +347,7 @@ const RULES: readonly (readonly [begins: RegExp, rule: Phrase['apply']])[] = [
   [/^(slams?|shuts?|closes?|locks?|seals?)$/, shutsTheGate],
   [/^gets?( to)?$/, getsTo],
   [/^(is|are|keeps?|starts?|begins?|continues?|goes|go|comes?)( on)?$/, isDoing],
+  [/^(takes?|gets?|receives?|catch(es)?)$/, takesAHandOff],
   [/^(has|have)( cleared)?$/, hasDone],
   [/^(has|have|needs?|must|should|will|is|are)$/, hasToDo],
   [/^\w+ing( \w+)?$/, asHeDoes],

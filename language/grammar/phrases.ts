@@ -28,6 +28,9 @@ const LISTS: Lists = {
   KEEPS: 'keeps_it keep_it keeps_the_ball keep_the_ball keeps_his_dribble keep_his_dribble keeps_their_dribble keep_their_dribble',
   SCREEN_NOUN: 'flare pindown staggered_screen staggered_screens drag double_drag pin wall',
   SO_THEN: 'and then ,',
+  OF_A_DEED: 'his her pass skip feed entry swing hand_off handoff screen drive cut catch',
+  A_HAPPENING: 'drive dribble pass catch cut roll screen pick ball-screen back-screen cross-screen down-screen flare-screen pin_down stagger hand_off handoff flash',
+  A_PASS: 'skip skip_pass feed post_feed entry entry_pass swing reversal kick_out kick-out lob inbounds outlet outlet_pass return_pass',
 };
 
 const ROWS: readonly (readonly [said: string, written: string])[] = [
@@ -50,6 +53,10 @@ const ROWS: readonly (readonly [said: string, written: string])[] = [
   ['right (off hand_off|handoff|it)', ''],
   ['right (down_the_middle|through_the_middle|up_the_middle|down_the_lane|through_the_lane|up_the_lane)', ''],
   ['(MOVE) right (to rim|basket|hoop)', ''],
+  ['(ATTACKER) ~get close|near (END)', 'arrives~'],
+  ['^ right|immediately|directly|straight|just after (OF_A_DEED)', 'after'],
+  ['^ (!IN_PIN) after|on|with|behind A_PASS (!to)', '$1 pass'],
+  ['^ (!IN_PIN) after|on|with|behind his|her? A_HAPPENING (PLAYER VERB)', '$1 $2 $3 ,'],
   // looks
   ['^ (START) first|second|third|last|next|main|best|final (look)', ''],
   ['(IN_PIN) off|after|out_of|from|with|during DONE', 'on $2'],
@@ -110,7 +117,13 @@ const ROWS: readonly (readonly [said: string, written: string])[] = [
   ['(man|SEALING|HOLDING) UNDER_THE_RING', 'at $1'],
   ['(..THROWING) from behind|out_behind|outside (LINE)', '$1'],
   ['(..THROWING) from behind|out_behind|outside (ANY LINE)', '$1'],
-  ['(OF_ATTACKER) ~drop|rotate BACK* (WHERE !HIM)', 'moves~'],
+  ['(OF_ATTACKER) ~drop|rotate|shift BACK* (WHERE !HIM)', 'moves~'],
+  ['(..GOING) round (ATTACKER|DEFENDER|A_SCREEN)', 'around'],
+  ['(..GOING) all_the_way (to|into)', ''],
+  ['(..MOVE) for ball (END)', ''],
+  ['(OF_ATTACKER) ~walk|take|lead|bring|drag man WAY* (TO)', 'walks~'],
+  ['(OF_ATTACKER) ~stop (behind|beside ATTACKER)', 'goes~'],
+  ['(OF_ATTACKER) ~turn BALL? to|into|toward middle SO_THEN+ (VERB)', ''],
   ['(MOVE) back|back_out up|out|down|over|in|around? (TO)', ''],
   ['(..MOVE) (SPOT) up_to', 'to'],
   ['(..MOVE) , using (ATTACKER|A_SCREEN)', 'off'],

@@ -79,7 +79,8 @@ function readPart(way: WaySoFar, part: NonNullable<Part>): void {
       // `2 and 3 fill for 4 and 5`: each for one.
       const player = part.players[one.clause.subjects.length > 1 ? Math.min(one.index, part.players.length - 1) : 0];
       const who = player && bodyOf(one.reader, take(one, player), meaning);
-      if (who !== undefined) goTo(way, part, { kind: 'player', who });
+      // `replaces 3 on the left hash`: the place says where that is.
+      if (who !== undefined) goTo(way, part, { kind: 'player', who }, part, { origin: 'written', weak: true });
       break;
     }
     case 'Heading':

@@ -6,7 +6,7 @@ import type { ActionId, BodyId } from '../play/play.ts';
 import { arrivalSpeed, entrySpeed, exitSpeed } from './arrivals.ts';
 import type { Errand, Planned } from './bodies.ts';
 import { planLater, planWay } from './bodies.ts';
-import type { Body, Branch, PlacedScreen, Settled, UsedScreen } from './branch.ts';
+import type { ActionItem, Body, Branch, PlacedScreen, Settled, UsedScreen } from './branch.ts';
 import { bodyOf, happen, tell, whenOf } from './branch.ts';
 import { cornersOfCut, endOfMove } from './ends.ts';
 import type { Edge } from './graph.ts';
@@ -271,8 +271,15 @@ function notBefore(branch: Branch, wanted: RunOrder, { until, staysFor }: Body):
   return late <= 0 ? order : { ...order, startsAt: until, edges: order.edges.map((cause) => delayed(cause, late)) };
 }
 
+/** `1 dribbles to the right wing and hands off to 2`, who stands there: beside him is where he is to be. */
+function goesToHandOff({ items }: Branch, { action, who }: RunOrder, taker: BodyId): boolean {
+  const at = items.findIndex(({ key }) => key === action);
+  const next = at === -1 ? undefined : items.slice(at + 1).find((item): item is ActionItem => item.kind === 'action' && item.action.who === who)?.action;
+  return next?.kind === 'hand-off' && next.to === taker;
+}
+
 function tellPlan(branch: Branch, order: RunOrder, plan: Planned): void {
   const { action, who } = order;
-  if (plan.taken !== undefined) tell(branch, problem('spot-taken', action, { who, other: plan.taken }));
+  if (plan.taken !== undefined && !goesToHandOff(branch, order, plan.taken)) tell(branch, problem('spot-taken', action, { who, other: plan.taken }));
   for (const { other, gap, at } of plan.overlaps) tell(branch, problem('bodies-overlap', action, { who, other, gap }, { moment: at }));
 }

@@ -30,7 +30,6 @@ const rows: readonly (readonly [line: string, marked: string, code: string, mend
   ['1 rejects the screen', 'rejects', 'unknown-word'],
   ['1 splits', 'splits', 'unknown-word'],
   ['1 and 4 run pick and roll', 'pick and roll', 'misplaced-word', '4 ball-screens for 1, then rolls'],
-  ['1 takes a hand off from 5', 'takes', 'unknown-word', '5 hands off to 1'],
   ['4 slaps the ball and everybody goes', 'slaps', 'unknown-word', 'note "4 slaps the ball and everybody goes"'],
   ['4 screens the screener', 'screener', 'unknown-word'],
   ['1 hits the roller', 'roller', 'unknown-word'],
@@ -91,7 +90,6 @@ const rows: readonly (readonly [line: string, marked: string, code: string, mend
   // moves, screens, passes
   ['on the slap, 4 screens for 5', 'on the slap', 'extra-word', '4 screens for 5'],
   ['2 steps back to the top for safety', 'for safety', 'misplaced-word', '2 is the safety at top'],
-  ['3 steps in and gets a handoff from 5', 'gets a handoff from 5', 'unknown-word', '3 steps in, 5 hands off to 3'],
   ['1 swings it to the weak side', 'weak side', 'misplaced-word'],
   ['4 screens the bottom man of the zone', 'bottom', 'unknown-word'],
   ['5 pins the bottom man of the zone', 'pins', 'unknown-word'],

@@ -233,3 +233,15 @@ describe('`leaves` a place', () => {
     expect(timelineOf(playText('from 5-out', 'step "Go"', '  3 cuts to the rim', '  as 3 leaves the right wing, 5 lifts to the left wing')).problems.map(({ code }) => code)).toContain('wait-unknown');
   });
 });
+
+it('`dribbles to the right wing and hands off to 2`, who stands there, ends beside him and is not told of', () => {
+  const found = (line: string) => timelineOf(playText('from 5-out', 'step "Go"', `  ${line}`)).problems.filter(({ code }) => code === 'spot-taken').length;
+  expect(found('1 dribbles to the right wing and hands off to 2')).toBe(0);
+  expect(found('1 dribbles to the right wing and hands off to 3')).toBe(1);
+});
+
+it('`replaces 3 on the left wing`: the place says where that is', () => {
+  const read = readingOf(playText('from 5-out', 'step "Go"', '  3 cuts to the rim', '  5 replaces 3 on the left wing'));
+  expect(read.problems).toEqual([]);
+  expect(read.play.steps[0]!.actions[1]).toMatchObject({ to: { value: { name: 'wing', side: 'left' } } });
+});
