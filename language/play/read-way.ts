@@ -59,6 +59,8 @@ function readPart(way: WaySoFar, part: NonNullable<Part>): void {
       if (part.how === 'through to') via.push(rim);
       break;
     case 'At':
+      // `replaces 3 on the left hash`: the place says where that is.
+      if (way.end?.part.$type === 'For') delete way.end;
       goTo(way, part, ...onHalves(placeOfSubject(one, part.spots, meaning, false, part.apart)));
       break;
     case 'Via':
@@ -79,8 +81,7 @@ function readPart(way: WaySoFar, part: NonNullable<Part>): void {
       // `2 and 3 fill for 4 and 5`: each for one.
       const player = part.players[one.clause.subjects.length > 1 ? Math.min(one.index, part.players.length - 1) : 0];
       const who = player && bodyOf(one.reader, take(one, player), meaning);
-      // `replaces 3 on the left hash`: the place says where that is.
-      if (who !== undefined) goTo(way, part, { kind: 'player', who }, part, { origin: 'written', weak: true });
+      if (who !== undefined) goTo(way, part, { kind: 'player', who });
       break;
     }
     case 'Heading':
