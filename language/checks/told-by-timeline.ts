@@ -118,7 +118,7 @@ export const toldByTimeline = {
     severity: 'error',
     needs: 'before',
     source: 'the words of the notation',
-    message: '{who} never does that here (“{does}”), so there is nothing to wait for. The wait is left out. Name something that happens before it.',
+    message: '{who} never does that here (“{does}”), so there is nothing to wait for. The wait is left out. Name something that happens before it, or write it as a line of its own.',
     manual: {
       title: 'A wait for something that never happens',
       why: '`as`, `once`, `when` and `until` wait for something another player does on the same way through the play.',

@@ -122,6 +122,7 @@ function hasDone(tokens: Tokens, at: number, types: Types): Tokens | undefined {
   const done = more.length > 0 ? more.join(' ') : wordOf(tokens[at + 1]);
   const inNumber = (verb: string): string => (has === 'has' ? (verb === 'leave' ? 'leaves' : singular(verb)) : verb);
   const closed = tokens[end] === undefined || JOINTS.has(wordOf(tokens[end]));
+  if (done === 'left' && /^(it|there)$/.test(wordOf(tokens[end]))) return hasDone(withThese(tokens, end, end + 1, []), at, types);
   if (done === 'left' && closed) return withThese(withThese(tokens, at, end, [standing(types, inNumber('go'), tokens[at]!, tokens[end - 1])]), who, who + 1, [standing(types, 'as', tokens[who]!)]);
   const ball = wordOf(tokens[end]);
   if (done === 'caught' && /^(it|the ball)$/.test(ball)) return withThese(tokens, at, end + 1, [standing(types, `${has === 'has' ? 'catches' : 'catch'} ${ball}`, tokens[at]!, tokens[end])]);

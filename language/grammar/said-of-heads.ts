@@ -3,7 +3,7 @@ import { message } from '../message/message.ts';
 import { endOf, reads, startWithArticles, tried, written, type Broken } from './broken-line.ts';
 import { commaAfter, isAttacker, rewriting, wholeLine, word, writing, type Recogniser, type SaidOtherwise } from './saying.ts';
 
-export const saidOfHeads: readonly Recogniser[] = [levelOfAge, rulesOfWhom, onTheShotClock, shotWith, repeatsUntil, throwerInFrom, throwInInFrom, deepUnderTheBasket, endsWithTheBall, alignmentWithoutFrom, demandWithoutMust, hasTheBall, whoCrashes, inTheBackcourt, leftInASituation];
+export const saidOfHeads: readonly Recogniser[] = [levelOfAge, rulesOfWhom, onTheShotClock, shotWith, repeatsUntil, repeatsWithParts, throwerInFrom, throwInInFrom, deepUnderTheBasket, endsWithTheBall, alignmentWithoutFrom, demandWithoutMust, hasTheBall, whoCrashes, inTheBackcourt, leftInASituation];
 
 /** Up to which age the legs of a level are taken; `hs` is 15 to 18. Common practice, no source. */
 const AGES: readonly (readonly [upTo: number, level: string])[] = [[10, 'u10'], [12, 'u12'], [14, 'u14'], [16, 'u16'], [18, 'hs'], [23, 'college']];
@@ -82,12 +82,25 @@ function endsWithTheBall(broken: Broken): SaidOtherwise | undefined {
   return { code: 'misplaced-word', from: 1, to: tokens.length, message: message('How a play ends without a shot is said as what has happened: "ends once 2 has the ball", "ends once the ball is over half court"; or plainly "ends with no shot".'), fixes: [rewriting(broken, text)] };
 }
 
+/** `step "Again" repeats "Ride" with 4 for 2`: parts are given out anew where the play goes on from a step, not where one step is repeated. */
+function repeatsWithParts(broken: Broken): SaidOtherwise | undefined {
+  const { tokens } = broken;
+  const at = tokens.findIndex(({ image }) => /^repeats?$/.test(image));
+  const parts = tokens.slice(at + 3);
+  if (word(tokens[0]) !== 'step' || at < 0 || word(tokens[at + 2]) !== 'with' || !isAttacker(parts[0])) return undefined;
+  const said = parts.map(({ image }, i) => (image === 'for' ? ' as ' : image === 'and' || image === ',' ? ', ' : i === 0 ? ` ${image}` : image)).join('');
+  const text = `${written(broken, 0, at)} again from ${written(broken, at + 1, at + 3)}${said}`;
+  return { code: 'misplaced-word', from: at, to: tokens.length, message: message('Men change parts where the play goes on once more from a step, with all that follows it: {text}.', { text: `again from ${written(broken, at + 1, at + 3)}${said}` }), fixes: [rewriting(broken, text)] };
+}
+
 /** `from box, 3 taking it out under the basket` */
 function throwerInFrom(broken: Broken): SaidOtherwise | undefined {
   const { tokens, index } = broken;
-  if (word(tokens[0]) !== 'from' || !/^(out|out of bounds|taking|throwing|inbounding|inbounds?|passing|takes|throws|throws in|takes the ball out|takes it out|is the thrower)$/.test(word(tokens[index]))) return undefined;
+  if (word(tokens[0]) !== 'from' || !/^(out|out of bounds|taking|throwing|inbounding|inbounds?|passing|takes|throws|throws in|takes the ball out|takes it out|has it out|has the ball out|has it|is the thrower)$/.test(word(tokens[index]))) return undefined;
   const who = isAttacker(tokens[index - 1]) ? written(broken, index - 1) : '3';
-  return { code: 'misplaced-word', from: index, to: index + 1, message: message('Who throws in has a line of his own below it: "{who} inbounds from the right baseline".', { who }), fixes: [] };
+  const said = written(broken, index - 1, commaAfter(broken, index));
+  const text = isAttacker(tokens[index - 1]) && reads(said) ? said : `${who} inbounds from the right baseline`;
+  return { code: 'misplaced-word', from: index, to: index + 1, message: message('Who throws in has a line of his own below it: "{text}".', { text }), fixes: [] };
 }
 
 /** `from sideline`, `from a side out`, `from the left baseline` */

@@ -211,7 +211,10 @@ export function givesASignal(broken: Broken): SaidOtherwise | undefined {
   const { tokens, index } = broken;
   const at = [index, index - 1].find((i) => /^(slaps?|claps?|taps?|raises?|yells?|shouts?|signals?|whistles?)( the ball| it)?$/.test(word(tokens[i])) && isAttacker(tokens[i - 1]));
   if (at === undefined) return undefined;
-  const words = written(broken, 0, tokens.length).replaceAll(/["“”]/g, '');
+  // `2 slaps the ball and 3 breaks to the corner`: what is done stays.
+  const deed = tokens.findIndex((token, i) => i > at + 1 && isAttacker(token) && ['and', ',', 'then'].includes(word(tokens[i - 1])));
+  const words = written(broken, 0, deed < 0 ? tokens.length : deed - 1).replaceAll(/["“”]/g, '');
+  if (deed > 0) return { code: 'unknown-word', from: at - 1, to: deed, message: message('A signal moves nobody: the first lines of the first step begin with it. Keep it as a note in a line of its own: note "{words}".', { words }), fixes: [tried(broken, message('Leave out "{words}"', { words: written(broken, 0, deed) }), [{ at: tokens[0]!.startOffset, to: tokens[deed]!.startOffset, text: '' }])] };
   return { code: 'unknown-word', from: at, to: at + 1, message: message('A signal moves nobody: the first lines of the first step begin with the call, or as the thrower gets the ball. Keep it as a note.'), fixes: [writing(broken, 0, tokens.length, `note "${words}"`)] };
 }
 

@@ -26,7 +26,9 @@ function oneWay(before: ClauseTree, after: ClauseTree, byAnd: boolean): ClauseTr
   if (!isWay(begins) || !isWay(ends) || after.subject !== undefined || after.triggers.length > 0) return undefined;
   const first = baseOf(begins);
   const onlyGoes = onwards.has(ends.verb);
-  if (!(beginnings.has(first) ? onlyGoes || goings.has(baseOf(ends)) : first === 'drive' && byAnd && onlyGoes)) return undefined;
+  // `goes right off 5 and gets to the lane`
+  const beginsOff = beginnings.has(first) || (onwards.has(begins.verb) && begins.parts.some((part) => part?.$type === 'Off'));
+  if (!(beginsOff ? onlyGoes || goings.has(baseOf(ends)) : first === 'drive' && byAnd && onlyGoes)) return undefined;
   if (begins.parts.some(ended) || !ends.parts.some(ended) || !ends.parts.every((part) => ended(part) || part?.$type === 'Via' || part?.$type === 'Heading')) return undefined;
   // The verb that tells more of the two.
   const verb = first === 'come-off' && !onlyGoes ? ends : begins;

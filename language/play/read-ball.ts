@@ -1,7 +1,7 @@
 // What the man with the ball does.
 import { message } from '../message/message.ts';
-import type { Columns, NodeOf, SpotTree } from '../grammar/tree.ts';
-import type { Action, Dribble, Pass, PassKind, Place, Shot, ShotKind } from './play.ts';
+import type { Columns, NodeOf, PlayerNode, SpotTree } from '../grammar/tree.ts';
+import type { Action, BodyId, Dribble, Pass, PassKind, Place, Shot, ShotKind } from './play.ts';
 import type { One } from './read-clause.ts';
 import { baseOf, isHolder, meaningOf, partOf, putValue, take } from './read-clause.ts';
 import { onThatHalf, readPlace } from './read-places.ts';
@@ -69,11 +69,7 @@ export function readPass(one: One, verb: string, parts: PassParts): Action[] {
     if (receiver.$type !== 'PassTo') continue;
     const to = bodyOf(one.reader, receiver.player, meaningOf(one, partOf(one)));
     if (to === undefined) break;
-    // `as she comes off 5, 1 passes to her`: a pronoun that would be the passer himself is meant of somebody else.
-    if (to === passer && receiver.player.number === undefined) {
-      report(one.reader, 'who-is-meant', partOf(one), { word: one.reader.lines[one.clause.line.index]!.text.slice(receiver.player.at, receiver.player.to) });
-      break;
-    }
+    if (asksWho(one, receiver.player, to, passer)) break;
     const base = baseOf({ ...one, who: passer }, verb);
     putPart(one.reader, `${base.id}#to`, one.clause.line.index, receiver.player);
     const kind = (styled?.$type === 'PassStyle' ? passStyles[styled.style] : undefined) ?? (isBack && base.verb === 'throw' ? 'pass' : passKinds[base.verb]) ?? (way === 'over the top' ? 'lob' : 'pass');
@@ -107,6 +103,13 @@ function placeBehind(parts: PassParts, receiver: PassParts[number]): NodeOf<'At'
   return at?.$type === 'At' ? at : undefined;
 }
 
+/** `as she comes off 5, 1 passes to her`: a pronoun that would be the passer himself is meant of somebody else. */
+function asksWho(one: One, receiver: PlayerNode, to: BodyId, giver: BodyId): boolean {
+  if (to !== giver || receiver.number !== undefined) return false;
+  report(one.reader, 'who-is-meant', partOf(one), { word: one.reader.lines[one.clause.line.index]!.text.slice(receiver.at, receiver.to) });
+  return true;
+}
+
 export function readHandOff(one: One, tree: NodeOf<'HandOff'>): Action[] {
   const receiver = take(one, tree.parts.find(part => part?.$type === 'PassTo'));
   const { dribbledAt } = one.scope;
@@ -115,6 +118,7 @@ export function readHandOff(one: One, tree: NodeOf<'HandOff'>): Action[] {
     report(one.reader, 'pass-to-nobody', partOf(one), { who: one.who });
     return [];
   }
+  if (receiver?.$type === 'PassTo' && asksWho(one, receiver.player, to, one.who)) return [];
   const at = tree.parts.find(part => part?.$type === 'At');
   const going = at?.$type === 'At' && isHolder(one) ? goThere(one, at, () => true) : [];
   const base = baseOf(one, tree.verb);

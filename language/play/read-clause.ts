@@ -2,6 +2,7 @@
 import type { Columns } from '../grammar/tree.ts';
 import type { Action, BodyId, Wait } from './play.ts';
 import { baseForm } from './read-waits.ts';
+import type { Named } from './pronouns.ts';
 import type { Meaning, Reader } from './reader.ts';
 import { putGap, putPart } from './reader.ts';
 import type { Line, Scope } from './scope.ts';
@@ -10,6 +11,8 @@ import type { Line, Scope } from './scope.ts';
 export interface Clause {
   readonly subjects: readonly BodyId[];
   readonly him: readonly BodyId[];
+  /** Whom the line names. */
+  readonly named: readonly Named[];
   /** Columns of the whole clause, and where its action ends (triggers stand behind). */
   readonly columns: Columns;
   readonly line: Line;
@@ -37,7 +40,7 @@ export function partOf(one: One): string {
 }
 
 export function meaningOf(one: One, part: string): Meaning {
-  return { part, him: one.clause.him };
+  return { part, him: one.clause.him, self: one.who, named: one.clause.named };
 }
 
 export function baseOf(one: One, verb: string): Base {

@@ -2,6 +2,7 @@
 import type { ActionTree, ClauseTree, ClauseTriggerTree, NodeOf, StatementTree } from '../grammar/tree.ts';
 import type { Action, BodyId } from './play.ts';
 import { clausesOf } from './one-way.ts';
+import { menNamedIn } from './pronouns.ts';
 import { readAction } from './read-actions.ts';
 import { tellWords } from './left-over.ts';
 import { readTrigger } from './read-waits.ts';
@@ -13,6 +14,7 @@ import { subjectsOf } from './scope.ts';
 /** Reads a statement; the scope's ball moves on with it. */
 export function readStatement(reader: Reader, scope: Scope, tree: StatementTree, line: Line): Action[] {
   const clauses = clausesOf(tree);
+  const named = menNamedIn(tree);
   const actions: Action[] = [];
   let subjects: readonly BodyId[] = [];
   let him: readonly BodyId[] = [];
@@ -34,7 +36,7 @@ export function readStatement(reader: Reader, scope: Scope, tree: StatementTree,
       return readTriggers(reader, scope, triggers, (trigger) => ({ part: line.key, him: goesHimself(trigger) ? receiversOf(reader, action, him) : him }), line.index, owner);
     };
     const told = reader.problems.length;
-    actions.push(...readAction(reader, scope, action, { subjects, him, columns, line, link, waitsOf, taken }));
+    actions.push(...readAction(reader, scope, action, { subjects, him, named, columns, line, link, waitsOf, taken }));
     if (reader.problems.length === told) tellWords(reader, line, triggers.filter(trigger => trigger !== undefined && !taken.has(trigger)));
   }
   return actions;

@@ -4,6 +4,7 @@ import type { Columns, PlayerNode, SpotTree } from '../grammar/tree.ts';
 import type { Court } from '../court/court.ts';
 import type { Lookup } from '../names/lookup.ts';
 import type { BodyId, PartId, Place, PlayerNumber, TextPlace } from './play.ts';
+import { anotherBefore, type Named } from './pronouns.ts';
 import type { ReadingProblem, ReadingProblemCode, ReadingProblems } from './problem-codes.ts';
 import { readingProblem } from './problem-codes.ts';
 
@@ -39,11 +40,15 @@ export function report<Code extends ReadingProblemCode>(reader: Reader, code: Co
 export interface Meaning {
   readonly part: PartId;
   readonly him: readonly BodyId[];
+  /** Who acts, who cannot be meant, and whom the line names besides. */
+  readonly self?: BodyId;
+  readonly named?: readonly Named[];
 }
 
 export function bodyOf(reader: Reader, player: PlayerNode, meaning: Meaning): BodyId | undefined {
   if (player.number !== undefined) return `${player.defence ? 'X' : ''}${player.number}` as BodyId;
-  const him = meaning.him[0];
+  const first = meaning.him[0];
+  const him = first === meaning.self && first !== undefined ? (anotherBefore(meaning.named ?? [], first, player.at) ?? first) : first;
   if (him === undefined) report(reader, 'who-is-meant', meaning.part, { word: player.pronoun ?? 'him' });
   return him;
 }

@@ -160,3 +160,17 @@ it('a pronoun that would be the passer himself is asked for by its word', () => 
   const { problems } = readLines('4 screens for 2', '2 cuts off 4 to the corner', 'as she comes off 4, 1 passes to her');
   expect(problems.filter(({ code }) => code === 'who-is-meant').map(({ params }) => params)).toEqual([{ word: 'her' }]);
 });
+
+describe('a pronoun that would be the man who acts', () => {
+  const acts = (line: string) => readLines('  from horns', line).play.steps[0]!.actions;
+  it.each([
+    ['1 passes to 4 and cuts off her to the right wing', { off: ['4'] }],
+    ['1 dribbles at 2 and hands it off to her', { kind: 'hand-off', to: '2' }],
+    ['2 cuts to the top and 1 passes to her', { kind: 'pass', to: '2' }],
+    ['as 2 cuts, 1 passes to him', { kind: 'pass', to: '2' }],
+  ])('is the other named last before it: %s', (line, last) => expect(acts(line).at(-1)).toMatchObject(last));
+
+  it.each(['1 drives off 5 and kicks to her', '1 hands off to her'])('and is asked for where the line names none: %s', (line) => {
+    expect(codes(readLines('  from horns', line))).toContain('who-is-meant');
+  });
+});
