@@ -129,6 +129,7 @@ const ROWS: readonly (readonly [said: string, written: string])[] = [
   ['(OF_ATTACKER) ~drag WAY* (TO)', 'moves~'],
   ['(OF_ATTACKER) ~duck down (TO)', 'moves~'],
   ['(OF_ATTACKER) ~go_over (and|then|to)', 'goes~'],
+  ['~sneak up (TO)', 'lifts~'],
   ['~sneak', 'cuts~'],
   ['~keep feet (on|at|in)', 'stays~'],
   ['and|then ~face RING|man|DEFENDER (END)', ''],

@@ -22,8 +22,6 @@ const PHRASES: readonly (readonly [said: RegExp, instead: string, why: Message])
   [/\bpitch(?:es)? (?:it|the ball) ahead to (\d)/i, 'passes ahead to $1', message('Ahead goes a pass; a pitch is a hand-off.')],
   [/\bgives? and (?:goes|go) with (\d)/i, 'passes to $1, then basket-cuts', message('To give and go is a pass and a cut to the rim.')],
   [/\bfills? up\b/i, 'fills the open spot', message('Who fills up takes the next empty spot.')],
-  [/\bsneaks? up\b/i, 'lifts', message('To come up the floor along his side is a lift.')],
-  [/\bsneaks?\b/i, 'cuts', message('How he gets there, the places say.')],
   [/\bflattens?(?: out)?\b/i, 'drifts', message('To flatten out is to drift towards the baseline.')],
   [/\bducks? into\b/i, 'seals at', message('Who ducks in holds his man behind him: a seal.')],
   [/\b(?:isolates?|isos?)\b/i, 'keeps his dribble', message('Alone with his man he first keeps his dribble; the others clear.')],

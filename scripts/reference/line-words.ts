@@ -61,7 +61,7 @@ export const lineWords: Readonly<Record<string, Words>> = {
   InboundWithin: { title: 'inbound within', around: 'play', says: 'How soon the thrower has to let go. Five seconds are counted anyhow, from the hand-over to the release.', example: 'from 1 at right wing, 2 at left slot, 4 at left elbow, 5 at right block\n3 inbounds from the left sideline\ninbound within 4 seconds\n2 cuts to top\n3 inbounds to 2\nlook 2: jumper', below: '' },
   StepHead: {
     title: 'step', around: 'play',
-    says: 'Opens a step. Written plainly it follows the step above. `after` names another one, `instead of` makes it a counter, and `when` says what the defence does to bring it about: a sentence about a defender, who then does it, or a remark in quotes that is only shown. `again from` and `repeats` run steps once more, with the men changed round.',
+    says: 'Opens a step. Written plainly it follows the step above. `after` names another one, `instead of` makes it a counter, and `when` says what the defence does to bring it about: a sentence about a defender, who then does it, or a remark in quotes that is only shown. A counter keeps the lines of the step it stands instead of, for the men it does not name itself; its looks are its own. A line that stands in both, word for word, is one and the same. `again from "Open" with 3 as 1` plays on from that step once more, 3 doing what 1 did; `repeats "Open"` runs that one step again as it is.',
     example: 'step "Open"\n  1 dribbles to left slot\n  look 1: jumper\nstep "Go behind" instead of "Open" when X2 denies 2\n  2 back-cuts\n  look 2: bounce-pass, layup',
     below: '',
   },
@@ -114,7 +114,7 @@ export const partWords: Readonly<Record<string, Words>> = {
   },
   Origin: {
     title: 'its place among the steps', around: 'play', says: 'Where a step hangs. Without it the step follows the one above.',
-    example: 'step "Open"\n  1 passes to 2\nstep "Inside" after "Open"\n  5 cuts to rim\n  look 5: layup', below: '',
+    above: 'from 5-out', example: 'step "Swing"\n  1 passes to 2\n  1 screens for 3\n  3 cuts off 1 to top\n  1 pops to left wing\n  2 passes to 3\n  look 3: three\nstep "Swing again" again from "Swing" with 3 as 1, 1 as 3', below: '',
   },
   LookPin: { title: 'moment of a look', around: 'step', says: 'Ties a look to a move or to a time. Without it the look comes as soon as the ball and the man are there.', above: 'from horns\n4 ball-screens for 1, then rolls\n1 drives off 4 to right elbow', example: 'look 4 on the roll: lob, layup', below: '' },
   TailItem: { title: 'finish', around: 'step', says: 'What happens if the look is taken: a kind of pass, a way, a shot. If nothing is said he just shoots.', above: 'from horns\n1 passes to 3', example: 'look 3: drives to rim, layup', below: '' },
