@@ -61,6 +61,8 @@ const ROWS: readonly (readonly [said: string, written: string])[] = [
   ['(HOLDING) TIME (END)', 'for $1'],
   ['and|, ~let it|clock|ball tick|run|wind|go down to TIME (END)', 'until $7 on_the_clock'],
   ['only|but this time (PLAYER)', ''],
+  ['^ second|moment|instant|minute (PLAYER VERB|is_past|is_off|is_set|is_through|has)', 'once'],
+  [', hard|low|fast|strong and hard|low|fast|strong (END)', ''],
   ['just? same (END)', ''],
   ['^ right|immediately|directly|straight|just after (OF_A_DEED)', 'after'],
   ['^ (!IN_PIN) after|on|with|behind A_PASS (!to)', '$1 pass'],

@@ -315,6 +315,9 @@ const rows: readonly (readonly [spoken: string, notation: string])[] = [
   ['when 3 has left the wing, 5 lifts', 'when 3 leaves the wing, 5 lifts'],
   ['after 2 has caught it, 5 seals', 'after 2 catches it, 5 seals'],
   // a fourth trial
+  ['5 rolls to the rim the second 1 is past her', '5 rolls to the rim once 1 is past her'],
+  ['the moment 2 catches, 5 cuts to the rim', 'once 2 catches, 5 cuts to the rim'],
+  ['2 attacks the right elbow, hard and low', '2 attacks the right elbow'],
   ['while the ball is in the air, 4 lifts', 'on the pass, 4 lifts'],
   ['at 8 seconds 2 attacks the right elbow', 'at 8 on the clock, 2 attacks the right elbow'],
   ['3 goes backdoor a beat behind her', '3 goes backdoor a beat later'],
