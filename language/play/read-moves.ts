@@ -70,7 +70,7 @@ export function readSwap(one: One, tree: NodeOf<'Move'>): Action[] {
 
 /** `4 trails`: the last man up the floor comes behind the ball, to the top. Common practice, no source. */
 export function isTrailer(tree: NodeOf<'Defend'>): boolean {
-  return baseForm(tree.verb) === 'trail' && !tree.verb.startsWith('follow') && tree.parts.every(part => part?.$type === 'At' || (part?.$type === 'DefendTo' && part.player === undefined));
+  return baseForm(tree.verb) === 'trail' && !/^(follow|chase)/.test(tree.verb) && tree.parts.every(part => part?.$type === 'At' || (part?.$type === 'DefendTo' && part.player === undefined));
 }
 
 export function trailing(tree: NodeOf<'Defend'>): NodeOf<'Move'> {

@@ -33,7 +33,8 @@ export function readStatement(reader: Reader, scope: Scope, tree: StatementTree,
     const taken = new Set<unknown>();
     const waitsOf = (owner: string) => {
       for (const trigger of triggers) taken.add(trigger);
-      return readTriggers(reader, scope, triggers, (trigger) => ({ part: line.key, him: goesHimself(trigger) ? receiversOf(reader, action, him) : him }), line.index, owner);
+      const whom = (trigger: ClauseTriggerTree): readonly BodyId[] => (trigger === tree.lead ? toldOfLast(scope, him) : him);
+      return readTriggers(reader, scope, triggers, (trigger) => ({ part: line.key, him: goesHimself(trigger) ? receiversOf(reader, action, whom(trigger)) : whom(trigger) }), line.index, owner);
     };
     const told = reader.problems.length;
     actions.push(...readAction(reader, scope, action, { subjects, him, named, columns, line, link, waitsOf, taken }));
@@ -51,6 +52,13 @@ function readTriggers(reader: Reader, scope: Scope, triggers: readonly (ClauseTr
     if (trigger === undefined) return waits;
     return [...waits, ...readTrigger(reader, trigger, scope, meaningOf(trigger), line, owner, waits.length)];
   }, []);
+}
+
+/** `when she goes, 1 drifts`: where the step tells nothing of 1 above, she is the man it told of last. */
+function toldOfLast({ acts }: Scope, him: readonly BodyId[]): readonly BodyId[] {
+  const isToldOf = acts.some((action) => him.includes(action.who) || ('to' in action && typeof action.to === 'string' && him.includes(action.to)));
+  const last = acts.at(-1);
+  return isToldOf || last === undefined ? him : [last.who];
 }
 
 /** `as he cuts`, `once he comes off 4`: what a man does without the ball. */

@@ -174,3 +174,13 @@ describe('a pronoun that would be the man who acts', () => {
     expect(codes(readLines('  from horns', line))).toContain('who-is-meant');
   });
 });
+
+describe('`when she goes` before a line', () => {
+  const waits = (...lines: readonly string[]) => readLines('  from horns', ...lines).play.steps[0]!.actions.at(-1)!.waits;
+  it('is the man told of last, where nothing is told of the one who waits', () => expect(waits('2 drives to right elbow', 'when she goes, 1 drifts to right corner')).toMatchObject([{ event: { who: '2' } }]));
+  it('is the one who waits where he has something to do above', () => expect(waits('4 screens for 2', '2 cuts off 4 to top', 'once she is set, 4 rolls')).toMatchObject([{ event: { who: '4' } }]));
+});
+
+it('an attacker who chases somebody to a place is not read as going there himself', () => {
+  expect(codes(readLines('  from horns', '1 dribbles at 2 and chases her down to the right corner'))).toContain('offence-defends');
+});
