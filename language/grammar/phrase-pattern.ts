@@ -6,9 +6,9 @@
 //   ^         may begin the line
 //   END       behind it the clause is over
 //   (x)       must stand there and stays; (..x) somewhere before it in the clause; !x must not stand there
-// In what is written, `$2` is what stood for the second word of the pattern, `$2!` in the singular, `x$2` his defender, `passes~` agrees in number with the first, `screens^` with the verb before.
+// In what is written, `$2` is what stood for the second word of the pattern, `$2!` in the singular, `x$2` his defender, `passes~` agrees in number with the first; `LENGTH:1_m` is a token of that sort with these words.
 import { isAttacker, isDefender, isPlayer, wordOf, type LineToken } from './line-token.ts';
-import { after, asSaid, before, inNumberOf, JOINTS, singular, standing, type Tokens, type Types } from './rewording.ts';
+import { after, asSaid, before, JOINTS, singular, standing, type Tokens, type Types } from './rewording.ts';
 import { verbOf } from './verbs.ts';
 
 type Fits = (token: LineToken | undefined, at: number, tokens: Tokens) => boolean;
@@ -19,6 +19,8 @@ interface Part {
   readonly most: number;
   /** Looked at only: it takes no word. */
   readonly looks: 'not' | 'yes' | undefined;
+  /** It speaks of the place in the line where the phrase begins, not of the word beside it. */
+  readonly ofLine: boolean;
 }
 
 export interface Phrase {
@@ -56,6 +58,7 @@ const SORTS: { readonly [sort: string]: Fits } = {
   HEAD: (_, at, tokens) => tokens.slice(0, at).every((token) => isPlayer(token) || [',', 'and'].includes(token.image)),
   JOINT: (token) => JOINTS.has(wordOf(token)),
   END: (token) => token === undefined || JOINTS.has(wordOf(token)) || wordOf(token) === ':',
+  SECONDS: (token) => token?.tokenType.name === 'SECONDS',
   TIME: (token) => /^(NUMBER|PLAYER|SECONDS)$/.test(token?.tokenType.name ?? ''),
   SUBJECT: (token) => isPlayer(token) || ['he', 'they', 'both', 'everyone', 'others'].includes(wordOf(token)),
   SPOT: (token) => token !== undefined && (/^(left|right|backcourt|half court|up top)$/.test(wordOf(token)) || PLACE.test(wordOf(token))),
@@ -63,9 +66,11 @@ const SORTS: { readonly [sort: string]: Fits } = {
   IN_PIN: (_, at, tokens) => wordOf(tokens[0]) === 'look' && !tokens.slice(0, at).some(({ image }) => image === ':'),
   OF_ATTACKER: (_, at, tokens) => isAttacker(subjectAt(tokens, at)),
   OF_DEFENDER: (_, at, tokens) => isDefender(subjectAt(tokens, at)),
+  /** A pass is told of before it in its clause. */
+  OF_A_PASS: (_, at, tokens) => tokens.slice(tokens.findLastIndex((token, i) => i < at && JOINTS.has(wordOf(token))) + 1, at).some((token) => verbOf(wordOf(token))?.class === 'pass'),
 };
 /** They say something of the place in the line, not of a word there. */
-const OF_THE_LINE: ReadonlySet<string> = new Set(['IN_PIN', 'START', 'HEAD', 'OF_ATTACKER', 'OF_DEFENDER', 'END']);
+const OF_THE_LINE: ReadonlySet<string> = new Set(['IN_PIN', 'START', 'HEAD', 'OF_ATTACKER', 'OF_DEFENDER', 'OF_A_PASS', 'END']);
 
 /** Who does what stands at a place: the last named before a verb, or right before it. */
 function subjectAt(tokens: Tokens, at: number): LineToken | undefined {
@@ -95,7 +100,8 @@ function partOf(written: string, lists: Lists): Part {
   const [, core = '', count] = /^!?(.+?)([?*+]?)$/.exec(written)!;
   const words = wordsOf(core, lists);
   const fits: Fits = typeof words === 'function' ? words : (token) => isOneOf(token, words);
-  return { fits, least: count === '?' || count === '*' ? 0 : 1, most: count === '*' || count === '+' ? 12 : 1, looks: not ? 'not' : core.split('|').some((word) => OF_THE_LINE.has(word)) ? 'yes' : undefined };
+  const ofLine = core.split('|').some((word) => OF_THE_LINE.has(word));
+  return { fits, least: count === '?' || count === '*' ? 0 : 1, most: count === '*' || count === '+' ? 12 : 1, looks: not ? 'not' : ofLine ? 'yes' : undefined, ofLine };
 }
 
 /** Where the parts end that begin at a token, as many words for each as can be; -1 where they do not fit. */
@@ -131,7 +137,8 @@ function stands(parts: readonly (Part & { readonly anywhere: boolean })[], token
       if (i < 0) return false;
       next = i - 1;
     } else if (part.looks !== undefined) {
-      if (part.fits(tokens[part.looks === 'not' ? next : at], part.looks === 'not' ? next : at, tokens) === (part.looks === 'not')) return false;
+      const where = part.ofLine ? at : next;
+      if (part.fits(tokens[where], where, tokens) === (part.looks === 'not')) return false;
     } else {
       let count = 0;
       while (count < part.most && next >= 0 && part.fits(tokens[next], next, tokens)) {
@@ -162,8 +169,8 @@ export function phrase(said: string, written: string, lists: Lists): Phrase {
   return {
     begins: (word) => typeof opener === 'function' || opener.has(word),
     apply(tokens, at, types) {
-      // `back`, `show`, `pop`: a verb behind those who do it, else a noun or which way.
-      if (isVerb && !tokens[at]!.image.split(' ')[0]!.endsWith('s') && !mayStandBeforeBase(tokens[at - 1])) return undefined;
+      // `show`, `pop`, `post`: a verb behind those who do it, else a noun or which way. Where they begin, a place follows: `from 5 post on the left side`.
+      if (isVerb && !tokens[at]!.image.split(' ')[0]!.endsWith('s') && (tokens[0]!.image === 'from' || !mayStandBeforeBase(tokens[at - 1]))) return undefined;
       if ((at === 0 && !mayBegin) || !stands(context, tokens, at)) return undefined;
       const ends: number[] = [];
       if (matched([...body, ...behind], tokens, at, ends) < 0) return undefined;
@@ -209,9 +216,9 @@ function inPlaceOf(tokens: Tokens, at: number, ends: readonly number[], to: numb
 }
 
 function wordWritten(piece: string, tokens: Tokens, at: number, ends: readonly number[]): string {
-  const word = piece.replace(/[~^]$/, '').replaceAll('_', ' ');
+  const word = piece.replace(/~$/, '').replaceAll('_', ' ');
   if (piece.startsWith('x$')) return `XPLAYER:x${wordOf(tokens[ends[Number(piece[2]) - 1]! - 1])}`;
   if (piece.endsWith('~')) return asSaid(wordOf(tokens[at]), word);
-  return piece.endsWith('^') ? inNumberOf(tokens, at, word) : word;
+  return word;
 }
 

@@ -38,7 +38,7 @@ const WHERE = oneOf('to', 'into', 'toward', 'at', 'in', 'on', 'via', 'behind', '
 /** `3 comes off 4 and takes the hand-off from 2`: he comes to 2, and 2 hands off to him. */
 function takesAHandOff(tokens: Tokens, at: number, types: Types): Tokens | undefined {
   const [taker, verb] = tokens;
-  const noun = ['it', 'ball'].includes(wordOf(tokens[at + 1])) ? -1 : at + 1 + (wordOf(tokens[at + 1]) === 'dribble' ? 1 : 0);
+  const noun = at + 1 + (wordOf(tokens[at + 1]) === 'dribble' ? 1 : 0);
   const giver = tokens[noun + 2];
   if (!isAttacker(taker) || !verb || !/^(hand off|handoff|hand-off|dho)$/.test(wordOf(tokens[noun])) || wordOf(tokens[noun + 1]) !== 'from' || giver === undefined || !isAttacker(giver)) return undefined;
   const joint = tokens.findLastIndex((token, i) => i < at && !JOINTS.has(wordOf(token))) + 1;
@@ -74,7 +74,7 @@ function verbOfIng(words: string): string {
   return verb;
 }
 
-/** `2 is cutting`, `2 keeps on running`, `3 comes sprinting off 4`; `once 5 is rolling` has not to wait until he has rolled. */
+/** `2 is cutting`, `2 keeps on running`, `3 comes sprinting off 4`; `once 5 is rolling`, `once 5 starts rolling` has not to wait until he has rolled. */
 function isDoing(tokens: Tokens, at: number, types: Types): Tokens | undefined {
   if (at === 0) return undefined;
   const next = wordOf(tokens[at + 1]) === 'on' ? at + 2 : at + 1;
@@ -83,7 +83,7 @@ function isDoing(tokens: Tokens, at: number, types: Types): Tokens | undefined {
   if (verb === '' || (verb === 'go' && wordOf(tokens[next + 1]) === 'to' && verbOf(wordOf(tokens[next + 2]))?.number === 'plural')) return undefined;
   const does = standing(types, /s\b/.test(wordOf(tokens[at])) ? singular(verb) : verb, tokens[at]!, tokens[next]);
   const who = tokens.findLastIndex((token, i) => i < at && !isPlayer(token) && wordOf(token) !== 'and');
-  const begins = /^(is|are)$/.test(wordOf(tokens[at])) && tokens[0]!.image !== 'step' && ENDS_OF_DEEDS.has(wordOf(tokens[who])) && !/screen$/.test(verb);
+  const begins = /^(is|are|starts?|begins?)$/.test(wordOf(tokens[at])) && tokens[0]!.image !== 'step' && ENDS_OF_DEEDS.has(wordOf(tokens[who])) && !/screen$/.test(verb);
   return withThese(begins ? withThese(tokens, who, who + 1, [standing(types, 'as', tokens[who]!)]) : tokens, at, next + 1, [does]);
 }
 
@@ -199,6 +199,19 @@ function onAHandOff(tokens: Tokens, at: number, types: Types): Tokens | undefine
   return withThese(tokens, verb, noun + 1, [standing(types, known.number === 'singular' ? 'hands off' : 'hand off', tokens[verb]!), ...kept]);
 }
 
+const KINDS_OF_PASS: ReadonlyMap<string, string> = new Map(Object.entries({ lob: 'lobs', 'lob pass': 'lobs', skip: 'skips', 'skip-pass': 'skips', 'bounce-pass': 'bounce-passes', 'pocket pass': 'bounce-passes', 'chest-pass': 'chest-passes' }));
+
+/** `hits 5 with a lob`: the kind of pass is the verb. */
+function passesWith(tokens: Tokens, at: number, types: Types): Tokens | undefined {
+  const kind = KINDS_OF_PASS.get(wordOf(tokens[at + 1]));
+  const verb = tokens.findLastIndex((token, i) => i < at && verbOf(token.image) !== undefined);
+  const known = verb < 0 ? undefined : verbOf(tokens[verb]!.image)!;
+  const kept = tokens.slice(verb + 1, at);
+  if (kind === undefined || known?.base !== 'pass' || !isAttacker(kept.at(-1)) || kept.some((token) => JOINTS.has(wordOf(token)))) return undefined;
+  const to = isAttacker(kept[0]) ? [before(types, 'to', kept[0]!)] : [];
+  return withThese(tokens, verb, at + 2, [standing(types, asSaid(wordOf(tokens[verb]), kind), tokens[verb]!), ...to, ...kept]);
+}
+
 const LINES = oneOf('sideline', 'baseline');
 
 /** `inbounds, right sideline`; `from under the basket, right of the lane`; `from the baseline on the left`. */
@@ -255,7 +268,6 @@ function asHeDoes(tokens: Tokens, at: number, types: Types): Tokens | undefined 
   const to = joined === does ? at + 1 : at + 2;
   return withThese(tokens, at, to, [before(types, 'as', doing), he, joined, ...(nothingBehind && joined !== does ? [after(types, 'screen', joined)] : [])]);
 }
-
 
 const SCREENS_BY_NOUN: ReadonlyMap<string, string> = new Map(Object.entries({
   flare: 'flare-screens', double: 'double-screens', pindown: 'pin-screens', 'staggered screen': 'stagger-screens', 'staggered screens': 'stagger-screens', drag: 'drag-screens', 'double drag': 'ball-screens', pin: 'pin-screens', wall: 'double-screens',
@@ -343,6 +355,7 @@ const RULES: readonly (readonly [begins: RegExp, rule: Phrase['apply']])[] = [
   [/^until$/, theClockSays],
   [/^(back|safe|deep|home|safety|protect|out|high|in|inside|hard|boards?|to|goes|go|stays?|stays? home)$/, getBack],
   [/^(on|with|in|via|off|as)$/, onAHandOff],
+  [/^with$/, passesWith],
   [/^(,|under the .*|baseline|sideline)$/, whereHeThrowsIn],
   [/^(for|,|-)$/, lookForAShot],
   [/^(slams?|shuts?|closes?|locks?|seals?)$/, shutsTheGate],

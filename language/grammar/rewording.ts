@@ -23,7 +23,7 @@ export function before(types: Types, name: string, next: LineToken): LineToken {
 export const after = (types: Types, name: string, last: LineToken): LineToken => before(types, name, { ...last, startOffset: last.endOffset + 1, startColumn: last.endColumn! + 1 });
 
 /** The verb of one man in the number of the word it stands for: `passes` for `drops`, `pass` for `drop`. */
-export const asSaid = (word: string, one: string): string => (/s\b/.test(word) ? one : plural(one));
+export const asSaid = (word: string, one: string): string => (/^\S*[^s]s\b/.test(word) ? one : plural(one));
 
 export const singular = (verb: string): string => (verbOf(verb)?.number === 'plural' ? (otherNumber.get(verb) ?? verb) : verb);
 export const plural = (verb: string): string => (verbOf(verb)?.number === 'singular' ? (otherNumber.get(verb) ?? verb) : verb);

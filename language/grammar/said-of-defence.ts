@@ -50,7 +50,7 @@ export function fouls(broken: Broken): SaidOtherwise | undefined {
 /** `1 misses on purpose`, `1 makes both`: whether a shot goes in is nobody’s line. */
 export function makesOrMisses(broken: Broken): SaidOtherwise | undefined {
   const { tokens, index } = broken;
-  if (!/^(misses|miss|makes|make|scores?)$/.test(word(tokens[index])) || !isAttacker(tokens[index - 1])) return undefined;
+  if (!/^(misses|miss|makes|make|scores?)$/.test(word(tokens[index])) || !isAttacker(tokens[index - 1]) || word(tokens[index + 1]) === 'way') return undefined;
   return asNote(broken, index, message('Whether a shot goes in, no line says. Who goes for the ball after a miss stands behind the look, as in "look 1: jumper, on a miss 4 crashes"; the rest is a note.'));
 }
 

@@ -39,7 +39,9 @@ function makesAChoice(broken: Broken, index: number, saying: string): SaidOtherw
 
 /** `4 clears if he doesn't get it`, `5 dives if nothing is there`: what follows a look is done once it is passed up. */
 function whatIsLeft(broken: Broken, index: number, end: number, clause: string): SaidOtherwise | undefined {
-  if (!/\b(not|nothing|nobody|covered|denied|guarded|taken away)\b|n['’]t\b/i.test(clause) || isDefender(broken.tokens[index + 1])) return undefined;
+  if (!/\b(not|nothing|nobody|covered|denied|guarded|taken away)\b|n['’]t\b/i.test(clause)) return undefined;
+  // What the defence does not do is its choice as well: `slips if they don't switch`.
+  if (isDefender(broken.tokens[index + 1]) || /^(they|(the |his |her )?(defen[cs]e|defenders?|man|help|zone))\b/i.test(clause)) return undefined;
   const words = written(broken, index, end);
   const { tokens } = broken;
   const edit = index === 0 ? { at: tokens[0]!.startOffset, to: tokens[end + 1]?.startOffset ?? endOf(tokens.at(-1)!), text: '' } : { at: endOf(tokens[index - 1]!), to: endOf(tokens[end - 1]!), text: '' };

@@ -1,5 +1,6 @@
 /** Written waits and times (rule 18): which event they speak of, and the edges they make. */
 import { distance } from '../court/point.ts';
+import { placeOfStyle } from '../play/default-ends.ts';
 import type { Action, ActionId, BodyId, EventRef, Place, Wait } from '../play/play.ts';
 import type { ActionItem, Branch, Item, Need, Settled } from './branch.ts';
 import { bodyOf, tell, whenOf, withOne } from './branch.ts';
@@ -100,8 +101,11 @@ function leaves(branch: Branch, item: ActionItem, place: Place): boolean {
   if (!isRunning(item)) return false;
   const { who } = item.action;
   const standing = standingOf(branch, who, undefined);
-  const to = nearestAbove(branch, item, (other): other is Running => isRunning(other) && other.action.who === who)?.action.to;
-  const from = to === undefined ? bodyOf(branch, who).home : pointOf(branch, to.value, standing);
+  const before = nearestAbove(branch, item, (other): other is Running => isRunning(other) && other.action.who === who)?.action;
+  const to = before?.to?.value ?? (before?.kind === 'move' ? placeOfStyle[before.style] : undefined);
+  // Where his way before it ends nobody has said.
+  if (before !== undefined && to === undefined) return false;
+  const from = to === undefined ? bodyOf(branch, who).home : pointOf(branch, to, standing);
   return distance(from, pointOf(branch, place, { ...standing, own: from })) < atThePlace;
 }
 

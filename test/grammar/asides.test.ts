@@ -33,6 +33,7 @@ const rows: readonly (readonly [line: string, words: string, code: 'not-drawn' |
   ['1 looks at 5, then passes to 2', 'looks at 5, then', 'not-drawn', '1 passes to 2'],
   ['1 passes to 3 there', 'there', 'not-drawn', '1 passes to 3'],
   ['3 stays there', 'there', 'not-drawn', '3 stays'],
+  ['3 shoots to beat the clock', 'to beat the clock', 'not-drawn', '3 shoots'],
   ['4 steps to the ball instead', 'instead', 'not-drawn', '4 steps to the ball'],
   ['2 stays high to keep it honest', 'to keep it honest', 'not-drawn', '2 stays high'],
   // what may have meant something

@@ -334,6 +334,27 @@ const rows: readonly (readonly [spoken: string, notation: string])[] = [
   ['5 rolls down the left side of the lane', '5 rolls to the left block'],
   ['5 spins and seals X5 under the rim', '5 spins and seals X5 at the rim'],
   ['4 takes it out behind our own baseline', '4 takes it out from the far baseline'],
+  // which way or what for, and no verb; a side, and no straight; a place, and nothing to leave out
+  ['3 cuts to the rim, then back to the left wing', '3 cuts to the rim, then to the left wing'],
+  ['3 cuts to the rim and back to the left wing', '3 cuts to the rim and out to the left wing'],
+  ['1 passes to 2, then back to 3', '1 passes to 2, then to 3'],
+  ['4 and 5 back up to the blocks', '4 and 5 go to the blocks'],
+  ['3 cuts to the empty corner', '3 cuts to the open spot'],
+  ['2 and 3 empty to the corners', '2 and 3 clear to the corners'],
+  ['4 comes for the ball', '4 comes to the ball'],
+  ['5 comes off 4 for the ball', '5 comes off 4 to the ball'],
+  ['3 shoots out to the paint', '3 sprints to the paint'],
+  ['2 runs through the elevator doors between 4 and 5 to the top', '2 runs between 4 and 5 to the top'],
+  ['2 runs through the gap between 4 and 5 to the top', '2 runs between 4 and 5 to the top'],
+  ['1 drives right as 5 rolls', '1 drives to right as 5 rolls'],
+  ['1 drives right after the screen', '1 drives to right after the screen'],
+  ['2 cuts to the right off it', '2 cuts to right off the screen'],
+  ['once 5 starts rolling, 4 pops to the top', 'as 5 rolls, 4 pops to the top'],
+  ['from 1 top, 2 and 3 wings, 4 left elbow, 5 post on the right side', 'from 1 top, 2 and 3 wings, 4 left elbow, 5 right post'],
+  ['1 hits 5 with a lob', '1 lobs to 5'],
+  ['1 passes it to 3 with a skip pass', '1 skips it to 3'],
+  ['from 1 top, 2 behind 1, 3 wing, 4 and 5 blocks', 'from 1 top, 2 at behind 1, 3 wing, 4 and 5 blocks'],
+  ['4 takes it out behind our own endline', '4 takes it out from the far baseline'],
   // eleven sets more, said aloud
   ['4 picks for 3', '4 screens for 3'],
   ['4 flat screens for 1', '4 screens for 1'],
@@ -430,6 +451,18 @@ function shape(line: string): unknown {
 describe('what coaches say is read as the notation has it', () => {
   it.each(rows)('%s: %s', (spoken, notation) => {
     expect(shape(spoken)).toEqual(shape(notation));
+  });
+  it.each(rows)('%s: every part has columns of the line', (spoken) => {
+    const faults: unknown[] = [];
+    JSON.stringify(parseLine(spoken).tree, (_, part: unknown) => {
+      const { at, to, $type } = Object(part) as { at?: unknown; to?: unknown; $type?: string };
+      if ($type !== undefined && !(Number(at) >= 0 && Number(at) <= Number(to) && Number(to) <= spoken.length)) faults.push({ $type, at, to });
+      return part;
+    });
+    expect(faults).toEqual([]);
+  });
+  it.each(['2 and 4 cross to the wings', '4 and 5 cross the lane', '4 and 5 toss it up to 2'])('%s: the verb in its place has the number of the coach’s', (line) => {
+    expect(parseLine(line).warnings).toEqual([]);
   });
 });
 

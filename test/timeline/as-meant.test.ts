@@ -229,6 +229,11 @@ describe('`leaves` a place', () => {
     expect(at(one, 'go/5.1:start')).toBe(at(one, 'go/3.2:start'));
   });
 
+  it('from where the verb of his way before it ends', () => {
+    const one = run('from 5-out', 'step "Go"', '  5 dives', '  5 clears to the right corner', '  as 5 leaves the rim, 4 lifts to the top', '  look 4: three');
+    expect(at(one, 'go/4.1:start')).toBe(at(one, 'go/5.2:start'));
+  });
+
   it('where he never stands there is nothing to wait for', () => {
     expect(timelineOf(playText('from 5-out', 'step "Go"', '  3 cuts to the rim', '  as 3 leaves the right wing, 5 lifts to the left wing')).problems.map(({ code }) => code)).toContain('wait-unknown');
   });
