@@ -1,7 +1,7 @@
 // What coaches say that no pattern tells: the words depend on more than those beside them (phrases.ts has the others).
 import type { LineToken } from './line-token.ts';
 import type { Phrase } from './phrase-pattern.ts';
-import { after, asSaid, before, inNumberOf, isAttacker, isPlayer, JOINTS, oneOf, plural, singular, standing, withThese, wordOf, type Tokens, type Types } from './rewording.ts';
+import { after, asSaid, before, inNumberOf, isAttacker, isPlayer, JOINTS, oneOf, singular, standing, withThese, wordOf, type Tokens, type Types } from './rewording.ts';
 import { verbOf } from './verbs.ts';
 
 /** `1, 2, 3 back` in a rebound line. */
@@ -61,18 +61,19 @@ function comesOffTo(said: Tokens): boolean {
   return COMES_FOR_IT.has(wordOf(said[0])) && said.some((token) => /off$/.test(wordOf(token)) || /^uses?$/.test(wordOf(token))) && !said.some((token) => WHERE.has(wordOf(token)));
 }
 
-const VERB_OF_ING = new Map<string, string>();
+/** What an ending is put to: `roll`, `driv(e)`, `pop(p)`. */
+const formsOf = (stem: string): readonly string[] => [stem, `${stem}e`, stem.replace(/(.)\1$/, '$1')];
 
-/** `cutting` → cut, `posting up` → post up; empty where it is no verb. */
-function verbOfIng(words: string): string {
-  let verb = VERB_OF_ING.get(words);
-  if (verb === undefined) {
-    const [, said, rest = ''] = /^(\w+)ing( \w+)?$/.exec(words) ?? [];
-    verb = said === undefined ? '' : ([said, `${said}e`, said.replace(/(.)\1$/, '$1')].map((form) => form + rest).find((form) => verbOf(form)?.number === 'plural') ?? '');
-    VERB_OF_ING.set(words, verb);
-  }
-  return verb;
+/** `cutting` → cut, `posting up` → post up; nothing where it is no verb. */
+function verbOfIng(words: string): string | undefined {
+  const [, stem, rest = ''] = /^(\w+)ing( \w+)?$/.exec(words) ?? [];
+  return stem === undefined ? undefined : formsOf(stem).map((form) => form + rest).find(isPlural);
 }
+
+const isPlural = (word: string): boolean => verbOf(word)?.number === 'plural';
+
+/** Where the word stands that waits for what `1 …` or `4 and 5 …` do before a verb: `once`, `as`. */
+const waitBefore = (tokens: Tokens, verb: number): number => tokens.findLastIndex((token, i) => i < verb && !isPlayer(token) && wordOf(token) !== 'and');
 
 /** `2 is cutting`, `2 keeps on running`, `3 comes sprinting off 4`; `once 5 is rolling`, `once 5 starts rolling` has not to wait until he has rolled. */
 function isDoing(tokens: Tokens, at: number, types: Types): Tokens | undefined {
@@ -80,11 +81,11 @@ function isDoing(tokens: Tokens, at: number, types: Types): Tokens | undefined {
   const next = wordOf(tokens[at + 1]) === 'on' ? at + 2 : at + 1;
   const verb = verbOfIng(wordOf(tokens[next]));
   // `is going to roll`
-  if (verb === '' || (verb === 'go' && wordOf(tokens[next + 1]) === 'to' && verbOf(wordOf(tokens[next + 2]))?.number === 'plural')) return undefined;
+  if (verb === undefined || (verb === 'go' && wordOf(tokens[next + 1]) === 'to' && verbOf(wordOf(tokens[next + 2]))?.number === 'plural')) return undefined;
   const does = standing(types, /s\b/.test(wordOf(tokens[at])) ? singular(verb) : verb, tokens[at]!, tokens[next]);
-  const who = tokens.findLastIndex((token, i) => i < at && !isPlayer(token) && wordOf(token) !== 'and');
-  const begins = /^(is|are|starts?|begins?)$/.test(wordOf(tokens[at])) && tokens[0]!.image !== 'step' && ENDS_OF_DEEDS.has(wordOf(tokens[who])) && !/screen$/.test(verb);
-  return withThese(begins ? withThese(tokens, who, who + 1, [standing(types, 'as', tokens[who]!)]) : tokens, at, next + 1, [does]);
+  const waits = waitBefore(tokens, at);
+  const begins = /^(is|are|starts?|begins?)$/.test(wordOf(tokens[at])) && tokens[0]!.image !== 'step' && ENDS_OF_DEEDS.has(wordOf(tokens[waits])) && !/screen$/.test(verb);
+  return withThese(begins ? withThese(tokens, waits, waits + 1, [standing(types, 'as', tokens[waits]!)]) : tokens, at, next + 1, [does]);
 }
 
 /** `X2 has to close out on 2`, `4 must screen for 2`, `5 will roll`: in a play he does. */
@@ -111,31 +112,30 @@ function hasToDo(tokens: Tokens, at: number, types: Types): Tokens | undefined {
 }
 
 const PARTICIPLES: Readonly<Record<string, string>> = { come: 'come', gone: 'go', run: 'run', cut: 'cut', left: 'leave', caught: 'catch', thrown: 'throw', driven: 'drive', held: 'hold', swung: 'swing', taken: 'take', spun: 'spin', stood: 'stay' };
-const VERB_OF_ED = new Map<string, string>();
 
 /** `once 5 has rolled` is when he has done it, `once 3 has left` as he goes. */
 function hasDone(tokens: Tokens, at: number, types: Types): Tokens | undefined {
-  const who = tokens.findLastIndex((token, i) => i < at && !isPlayer(token) && wordOf(token) !== 'and');
-  if (at === 0 || !ENDS_OF_DEEDS.has(wordOf(tokens[who]))) return undefined;
+  const waits = waitBefore(tokens, at);
+  if (at === 0 || !ENDS_OF_DEEDS.has(wordOf(tokens[waits]))) return undefined;
   const [has, ...more] = wordOf(tokens[at]).split(' ');
   const end = more.length > 0 ? at + 1 : at + 2;
   const done = more.length > 0 ? more.join(' ') : wordOf(tokens[at + 1]);
-  const inNumber = (verb: string): string => (has === 'has' ? (verb === 'leave' ? 'leaves' : singular(verb)) : verb);
+  const inNumber = (verb: string): string => (has === 'has' ? singular(verb) : verb);
   const closed = tokens[end] === undefined || JOINTS.has(wordOf(tokens[end]));
   if (done === 'left' && /^(it|there)$/.test(wordOf(tokens[end]))) return hasDone(withThese(tokens, end, end + 1, []), at, types);
-  if (done === 'left' && closed) return withThese(withThese(tokens, at, end, [standing(types, inNumber('go'), tokens[at]!, tokens[end - 1])]), who, who + 1, [standing(types, 'as', tokens[who]!)]);
+  if (done === 'left' && closed) return withThese(withThese(tokens, at, end, [standing(types, inNumber('go'), tokens[at]!, tokens[end - 1])]), waits, waits + 1, [standing(types, 'as', tokens[waits]!)]);
   const ball = wordOf(tokens[end]);
   if (done === 'caught' && /^(it|the ball)$/.test(ball)) return withThese(tokens, at, end + 1, [standing(types, `${has === 'has' ? 'catches' : 'catch'} ${ball}`, tokens[at]!, tokens[end])]);
   // `has cleared 4`, `has gone` are words of their own.
   if (more.length > 0 && (done !== 'cleared' || !closed)) return undefined;
-  let verb = VERB_OF_ED.get(done);
-  if (verb === undefined) VERB_OF_ED.set(done, (verb = baseOfParticiple(done) ?? ''));
-  return verb === '' ? undefined : withThese(tokens, at, end, [standing(types, inNumber(verb), tokens[at]!, tokens[end - 1])]);
+  const verb = verbOfParticiple(done);
+  return verb === undefined ? undefined : withThese(tokens, at, end, [standing(types, inNumber(verb), tokens[at]!, tokens[end - 1])]);
 }
 
-function baseOfParticiple(done: string): string | undefined {
+/** `rolled` → roll, `caught` → catch; nothing where it is no verb. */
+function verbOfParticiple(done: string): string | undefined {
   const stem = /^(.+)ed$/.exec(done)?.[1];
-  return [PARTICIPLES[done], ...(stem === undefined ? [] : [stem, `${stem}e`, stem.replace(/(.)\1$/, '$1')])].find((form) => form !== undefined && verbOf(form)?.number === 'plural');
+  return (stem === undefined ? [PARTICIPLES[done] ?? ''] : formsOf(stem)).find(isPlural);
 }
 
 const ENDS_OF_DEEDS = oneOf('once', 'when', 'after', 'as soon as');
@@ -256,7 +256,7 @@ function whoGoesOn(tokens: Tokens, at: number, types: Types): Tokens | undefined
 function asHeDoes(tokens: Tokens, at: number, types: Types): Tokens | undefined {
   const verb = verbOfIng(wordOf(tokens[at]));
   const doing = tokens[at]!;
-  if (verb === '' || !isAttacker(tokens[at - 1]) || tokens[0]!.image === 'look' || !['move', 'seal'].includes(verbOf(verb)!.class) || /^(space|spot up)$/.test(verb)) return undefined;
+  if (verb === undefined || !isAttacker(tokens[at - 1]) || tokens[0]!.image === 'look' || !['move', 'seal'].includes(verbOf(verb)!.class) || /^(space|spot up)$/.test(verb)) return undefined;
   const passes = /^(to|into)$/.test(wordOf(tokens[at - 2])) ? tokens.slice(0, at - 2).findLast(({ image }) => verbOf(image) !== undefined) : tokens[at - 2];
   if (verbOf(wordOf(passes))?.class !== 'pass') return undefined;
   const off = /^(.+) off$/.exec(verb)?.[1] === undefined && wordOf(tokens[at + 1]) !== 'off' ? undefined : wordOf(tokens[at + 1]) === 'off' ? at + 1 : at;
@@ -291,7 +291,7 @@ function setsAScreen(tokens: Tokens, at: number, types: Types): Tokens | undefin
     noun++;
   }
   const one = screenOf(wordOf(tokens[noun]))!;
-  const verb = /s$/.test(wordOf(tokens[at])) ? one : plural(one);
+  const verb = asSaid(wordOf(tokens[at]), one);
   const said = user ? [standing(types, verb, tokens[at]!), before(types, 'for', user), user] : [standing(types, verb, tokens[at]!, tokens[noun])];
   return withThese(tokens, at, noun + 1, [...said]);
 }

@@ -1,11 +1,12 @@
 // What the rules of rewording share: the words of a line as tokens, and tokens that stand in the place of others.
 import type { TokenType } from 'chevrotain';
 import type { LineToken } from './line-token.ts';
-import { otherNumber, verbOf } from './verbs.ts';
+import { plural, singular, verbOf } from './verbs.ts';
 
 export type Tokens = readonly LineToken[];
 export type Types = { readonly [name: string]: TokenType };
 export { isAttacker, isPlayer, wordOf } from './line-token.ts';
+export { plural, singular } from './verbs.ts';
 
 /** A token of the grammar in the place of the coach's words from one to another. */
 export function standing(types: Types, name: string, from: LineToken, to: LineToken = from): LineToken {
@@ -24,9 +25,6 @@ export const after = (types: Types, name: string, last: LineToken): LineToken =>
 
 /** The verb of one man in the number of the word it stands for: `passes` for `drops`, `pass` for `drop`. */
 export const asSaid = (word: string, one: string): string => (/^\S*[^s]s\b/.test(word) ? one : plural(one));
-
-export const singular = (verb: string): string => (verbOf(verb)?.number === 'plural' ? (otherNumber.get(verb) ?? verb) : verb);
-export const plural = (verb: string): string => (verbOf(verb)?.number === 'singular' ? (otherNumber.get(verb) ?? verb) : verb);
 
 /** Of the verb before: `cuts away to screen` goes on as `and screens`. */
 export function inNumberOf(tokens: Tokens, index: number, verb: string): string {

@@ -121,3 +121,7 @@ export const otherNumber: ReadonlyMap<string, string> = new Map(
 export function verbOf(word: string): Verb | undefined {
   return verbs.get(word);
 }
+
+/** The same verb word of one man, or of several. */
+export const singular = (word: string): string => (verbOf(word)?.number === 'plural' ? (otherNumber.get(word) ?? word) : word);
+export const plural = (word: string): string => (verbOf(word)?.number === 'singular' ? (otherNumber.get(word) ?? word) : word);

@@ -1,6 +1,6 @@
 // `comes off 5 and drives to the nail`: how a way begins stands in one clause, where it ends in the next. It is one action.
 import type { ActionTree, ClauseTree, StatementTree } from '../grammar/tree.ts';
-import { verbOf } from '../grammar/verbs.ts';
+import { baseForm } from './read-waits.ts';
 
 /** Only say how a way begins, whatever joins the clause that says where it ends. */
 const beginnings: ReadonlySet<string> = new Set(['come-off', 'turn-the-corner']);
@@ -24,11 +24,11 @@ export function clausesOf({ first, links }: StatementTree): readonly ClauseTree[
 function oneWay(before: ClauseTree, after: ClauseTree, byAnd: boolean): ClauseTree | undefined {
   const [begins, ends] = [before.action, after.action];
   if (!isWay(begins) || !isWay(ends) || after.subject !== undefined || after.triggers.length > 0) return undefined;
-  const first = baseOf(begins);
+  const first = baseForm(begins.verb);
   const onlyGoes = onwards.has(ends.verb);
   // `goes right off 5 and gets to the lane`
   const beginsOff = beginnings.has(first) || (onwards.has(begins.verb) && begins.parts.some((part) => part?.$type === 'Off'));
-  if (!(beginsOff ? onlyGoes || goings.has(baseOf(ends)) : first === 'drive' && byAnd && onlyGoes)) return undefined;
+  if (!(beginsOff ? onlyGoes || goings.has(baseForm(ends.verb)) : first === 'drive' && byAnd && onlyGoes)) return undefined;
   if (begins.parts.some(ended) || !ends.parts.some(ended) || !ends.parts.every((part) => ended(part) || part?.$type === 'Via' || part?.$type === 'Heading')) return undefined;
   // The verb that tells more of the two.
   const verb = first === 'come-off' && !onlyGoes ? ends : begins;
@@ -43,8 +43,4 @@ function isWay(action: ActionTree | undefined): action is Way {
 
 function ended(part: { readonly $type: string } | undefined): boolean {
   return part?.$type === 'To' || part?.$type === 'At' || part?.$type === 'DribbleAt';
-}
-
-function baseOf({ verb }: Way): string {
-  return (verbOf(verb)?.base ?? verb).replaceAll(' ', '-');
 }

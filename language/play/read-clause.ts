@@ -1,8 +1,7 @@
 // One clause of a line for one man: what the functions that read its verbs share.
-import type { Columns } from '../grammar/tree.ts';
+import type { Columns, StatementTree } from '../grammar/tree.ts';
 import type { Action, BodyId, Wait } from './play.ts';
 import { baseForm } from './read-waits.ts';
-import type { Named } from './pronouns.ts';
 import type { Meaning, Reader } from './reader.ts';
 import { putGap, putPart } from './reader.ts';
 import type { Line, Scope } from './scope.ts';
@@ -11,8 +10,8 @@ import type { Line, Scope } from './scope.ts';
 export interface Clause {
   readonly subjects: readonly BodyId[];
   readonly him: readonly BodyId[];
-  /** Whom the line names. */
-  readonly named: readonly Named[];
+  /** The line, where it is one of a step. */
+  readonly said?: StatementTree;
   /** Columns of the whole clause, and where its action ends (triggers stand behind). */
   readonly columns: Columns;
   readonly line: Line;
@@ -40,7 +39,7 @@ export function partOf(one: One): string {
 }
 
 export function meaningOf(one: One, part: string): Meaning {
-  return { part, him: one.clause.him, self: one.who, named: one.clause.named };
+  return { part, him: one.clause.him, self: one.who, said: one.clause.said };
 }
 
 export function baseOf(one: One, verb: string): Base {

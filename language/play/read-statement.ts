@@ -2,19 +2,17 @@
 import type { ActionTree, ClauseTree, ClauseTriggerTree, NodeOf, StatementTree } from '../grammar/tree.ts';
 import type { Action, BodyId } from './play.ts';
 import { clausesOf } from './one-way.ts';
-import { menNamedIn } from './pronouns.ts';
 import { readAction } from './read-actions.ts';
 import { tellWords } from './left-over.ts';
 import { readTrigger } from './read-waits.ts';
 import type { Meaning, Reader } from './reader.ts';
-import { bodiesOf } from './reader.ts';
+import { bodiesOf, isOffence } from './reader.ts';
 import type { Line, Scope } from './scope.ts';
 import { subjectsOf } from './scope.ts';
 
 /** Reads a statement; the scope's ball moves on with it. */
 export function readStatement(reader: Reader, scope: Scope, tree: StatementTree, line: Line): Action[] {
   const clauses = clausesOf(tree);
-  const named = menNamedIn(tree);
   const actions: Action[] = [];
   let subjects: readonly BodyId[] = [];
   let him: readonly BodyId[] = [];
@@ -37,7 +35,7 @@ export function readStatement(reader: Reader, scope: Scope, tree: StatementTree,
       return readTriggers(reader, scope, triggers, (trigger) => ({ part: line.key, him: goesHimself(trigger) ? receiversOf(reader, action, whom(trigger)) : whom(trigger) }), line.index, owner);
     };
     const told = reader.problems.length;
-    actions.push(...readAction(reader, scope, action, { subjects, him, named, columns, line, link, waitsOf, taken }));
+    actions.push(...readAction(reader, scope, action, { subjects, him, said: tree, columns, line, link, waitsOf, taken }));
     if (reader.problems.length === told) tellWords(reader, line, triggers.filter(trigger => trigger !== undefined && !taken.has(trigger)));
   }
   return actions;
@@ -54,11 +52,11 @@ function readTriggers(reader: Reader, scope: Scope, triggers: readonly (ClauseTr
   }, []);
 }
 
-/** `when she goes, 1 drifts`: where the step tells nothing of 1 above, she is the man it told of last. */
+/** `when she goes, 1 drifts`: where the step tells nothing of 1 above, she is the man of the offence it told of last; `they` are those. */
 function toldOfLast({ acts }: Scope, him: readonly BodyId[]): readonly BodyId[] {
   const isToldOf = acts.some((action) => him.includes(action.who) || ('to' in action && typeof action.to === 'string' && him.includes(action.to)));
-  const last = acts.at(-1);
-  return isToldOf || last === undefined ? him : [last.who];
+  const last = isToldOf ? undefined : acts.findLast(({ who }) => isOffence(who));
+  return last === undefined ? him : acts.filter(({ who, line, link }) => isOffence(who) && line === last.line && link === last.link).map(({ who }) => who);
 }
 
 /** `as he cuts`, `once he comes off 4`: what a man does without the ball. */

@@ -1,10 +1,10 @@
 // What the functions that read a block share: its lines, and where they put places and problems.
 import type { ParsedLine } from '../grammar/parse-line.ts';
-import type { Columns, PlayerNode, SpotTree } from '../grammar/tree.ts';
+import type { Columns, PlayerNode, SpotTree, StatementTree } from '../grammar/tree.ts';
 import type { Court } from '../court/court.ts';
 import type { Lookup } from '../names/lookup.ts';
 import type { BodyId, PartId, Place, PlayerNumber, TextPlace } from './play.ts';
-import { anotherBefore, type Named } from './pronouns.ts';
+import { anotherBefore } from './pronouns.ts';
 import type { ReadingProblem, ReadingProblemCode, ReadingProblems } from './problem-codes.ts';
 import { readingProblem } from './problem-codes.ts';
 
@@ -40,15 +40,16 @@ export function report<Code extends ReadingProblemCode>(reader: Reader, code: Co
 export interface Meaning {
   readonly part: PartId;
   readonly him: readonly BodyId[];
-  /** Who acts, who cannot be meant, and whom the line names besides. */
+  /** Who acts, who cannot be meant, and the line that may name another. */
   readonly self?: BodyId;
-  readonly named?: readonly Named[];
+  readonly said?: StatementTree | undefined;
 }
 
 export function bodyOf(reader: Reader, player: PlayerNode, meaning: Meaning): BodyId | undefined {
   if (player.number !== undefined) return `${player.defence ? 'X' : ''}${player.number}` as BodyId;
   const first = meaning.him[0];
-  const him = first === meaning.self && first !== undefined ? (anotherBefore(meaning.named ?? [], first, player.at) ?? first) : first;
+  const { self, said } = meaning;
+  const him = first !== undefined && first === self && said !== undefined ? (anotherBefore(said, self, player.at) ?? first) : first;
   if (him === undefined) report(reader, 'who-is-meant', meaning.part, { word: player.pronoun ?? 'him' });
   return him;
 }

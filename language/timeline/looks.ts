@@ -14,7 +14,7 @@ import { earliestMeeting, flightMs, lastToDo, meetingBy } from './receiving.ts';
 import { usedScreens } from './screens.ts';
 import { clockMoment, eventNumber, spokenOf } from './waits.ts';
 import type { Spoken } from './waits.ts';
-import { pointOf, standingOf } from './where.ts';
+import { atThePlace, pointOf, standingOf } from './where.ts';
 
 /** Ball and roller meet when he has half his way behind him; common practice, no source. */
 const halfWay = 0.5;
@@ -124,8 +124,6 @@ function awaited(pin: NonNullable<Look['pin']>): string {
   if (pin.kind === 'place') return pin.place.kind === 'spot' && isSpotName(pin.place.name) ? spotLabel(pin.place.name, pin.place.side === 'left' || pin.place.side === 'right' ? pin.place.side : undefined) : '';
   return pin.kind === 'off' ? pin.screener : pin.kind === 'as' ? pin.event.does : '';
 }
-
-const atThePlace = 1;
 
 function standsAt(branch: Branch, item: LookItem, who: BodyId, place: Place): boolean {
   return distance(bodyOf(branch, who).place, pointOf(branch, place, standingOf(branch, who, item.holder))) < atThePlace;

@@ -1,6 +1,6 @@
 /** Written waits and times (rule 18): which event they speak of, and the edges they make. */
 import { distance } from '../court/point.ts';
-import { placeOfStyle } from '../play/default-ends.ts';
+import { endOf } from '../play/default-ends.ts';
 import type { Action, ActionId, BodyId, EventRef, Place, Wait } from '../play/play.ts';
 import type { ActionItem, Branch, Item, Need, Settled } from './branch.ts';
 import { bodyOf, tell, whenOf, withOne } from './branch.ts';
@@ -11,7 +11,7 @@ import { problem } from './problem-codes.ts';
 import { isRunning, type Running } from './running.ts';
 import { usedScreens } from './screens.ts';
 import { gapToLine, passingBy } from './ways.ts';
-import { pointOf, standingOf } from './where.ts';
+import { atThePlace, pointOf, situationOf, standingOf } from './where.ts';
 
 /** The action a wait speaks of, and which of its moments. */
 export interface Spoken {
@@ -93,19 +93,13 @@ function goesOff(branch: Branch, item: ActionItem, screener: BodyId): boolean {
   return usedScreens(branch, item).some(({ by }) => by === screener);
 }
 
-/** Metres within which a man stands at a place that he is said to leave; common practice, no source. */
-const atThePlace = 1.5;
-
 /** Whether a way begins at the place: where his way before it ends, or where he stands at the call. */
 function leaves(branch: Branch, item: ActionItem, place: Place): boolean {
   if (!isRunning(item)) return false;
   const { who } = item.action;
   const standing = standingOf(branch, who, undefined);
-  const before = nearestAbove(branch, item, (other): other is Running => isRunning(other) && other.action.who === who)?.action;
-  const to = before?.to?.value ?? (before?.kind === 'move' ? placeOfStyle[before.style] : undefined);
-  // Where his way before it ends nobody has said.
-  if (before !== undefined && to === undefined) return false;
-  const from = to === undefined ? bodyOf(branch, who).home : pointOf(branch, to, standing);
+  const before = nearestAbove(branch, item, (other): other is Running => isRunning(other) && other.action.who === who);
+  const from = before === undefined ? bodyOf(branch, who).home : endOf(before.action, situationOf(branch, standing));
   return distance(from, pointOf(branch, place, { ...standing, own: from })) < atThePlace;
 }
 
@@ -119,7 +113,7 @@ function reaches(branch: Branch, action: Action, event: EventRef): boolean {
   let from = bodyOf(branch, action.who).home;
   return ends.some((end) => {
     if (end === undefined) return false;
-    const near = gapToLine(from, end, wanted) < 1;
+    const near = gapToLine(from, end, wanted) < atThePlace;
     from = end;
     return near;
   });

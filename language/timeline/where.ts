@@ -48,6 +48,9 @@ export function placeLeft(branch: Branch, who: BodyId, open: number): Point {
   return first.path[0]!;
 }
 
+/** A man stands at a place, or comes by it, within this many metres; common practice, no source. */
+export const atThePlace = 1;
+
 /** The men a place speaks of: it is known once they are settled. */
 export function menIn(place: Place): readonly BodyId[] {
   if (place.kind === 'player' || place.kind === 'beside' || place.kind === 'behind') return [place.who];

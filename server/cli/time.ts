@@ -41,7 +41,7 @@ function timesOf(compiled: Compiled): string {
     const step = play.steps.find(({ key }) => key === look.step)?.name ?? look.step;
     return [look.who.join(' or '), look.label ?? '', step, ...(time === undefined ? [untimed, untimed, untimed] : [sayMoment(time.typical), sayMoment(time.late), sayMoment(onTheClock(compiled, time))])];
   });
-  const missing = written.length > timed.size ? [`  ${untimed} no shot comes of it as the play stands`] : [];
+  const missing = written.length > timed.size ? [`  ${untimed} no shot comes of it as the play stands: setwright check says why`] : [];
   const needed = [neededLine('first look', firstLook), neededLine('all looks', allLooks)].filter((line) => line !== undefined);
   return [title, indented(table(['look for', 'called', 'in step', 'typical', 'late', 'clock, late'], rows)), ...missing, ...needed].join('\n');
 }

@@ -1,6 +1,6 @@
 // After a player: what he can do at this line. No pass without the ball, no second dribble, no screen while holding it.
 import type { Expected } from '../../../language/grammar/expected.ts';
-import { otherNumber, verbOf, type VerbClass } from '../../../language/grammar/verbs.ts';
+import { singular, verbOf, type VerbClass } from '../../../language/grammar/verbs.ts';
 import type { Choice } from './choice.ts';
 import { has, type Line } from './line.ts';
 
@@ -28,7 +28,7 @@ export function actionChoices(line: Line, items: readonly Expected[]): readonly 
   return items.flatMap((item) => {
     const verb = item.class === undefined ? undefined : verbOf(item.text);
     if (verb === undefined || item.text in shortForms || !isOpen(line, item, verb.class, item.text) || !agrees(line, item, verb.number)) return [];
-    const rank = 100 + (rankOf.get(verb.number === 'plural' ? (otherNumber.get(item.text) ?? item.text) : item.text) ?? 60) - ((verb.class === 'event' && has(item, 'Event')) || (afterScreen.has(verb.base) && hasScreened(line)) ? 100 : 0);
+    const rank = 100 + (rankOf.get(singular(item.text)) ?? 60) - ((verb.class === 'event' && has(item, 'Event')) || (afterScreen.has(verb.base) && hasScreened(line)) ? 100 : 0);
     const link = has(item, 'Event') || item.text.startsWith('throw') ? undefined : continued[verb.class];
     const plain: Choice = { text: item.text, kind: 'action', rank: link === undefined ? rank : rank + 80 };
     return link === undefined ? [plain] : [{ text: `${item.text} ${link}`, kind: 'action' as const, rank, more: true }, plain];
