@@ -4,26 +4,20 @@ import { executable } from '../e2e/chromium.ts';
 import prepare from '../e2e/prepare.ts';
 import { places, type Place } from '../e2e/vscode.ts';
 import { runInside } from '../e2e/window.ts';
-
-interface Measured {
-  readonly name: string;
-  readonly value: number;
-  readonly unit: string;
-  readonly budget?: number;
-}
+import type { Measure } from '../../scripts/bench.ts';
 
 /** Windows opened anew; medians. */
 const rounds = 3;
 
-export async function bench(): Promise<readonly Measured[]> {
+export async function bench(): Promise<readonly Measure[]> {
   if (!executable) return [];
   await prepare();
-  const rows: Measured[] = [];
+  const rows: Measure[] = [];
   for (const place of places) rows.push(...(await rowsOf(place)));
   return rows;
 }
 
-async function rowsOf(place: Place): Promise<readonly Measured[]> {
+async function rowsOf(place: Place): Promise<readonly Measure[]> {
   const told: { readonly loading: number; readonly activation: number }[] = [];
   for (let round = 0; round < rounds; round++) {
     const { said } = await runInside(place, hostSuite[place]);

@@ -4,20 +4,14 @@ import { editFile, emptyBook, openFile, type Book } from '../../language/book/bo
 import { createLookup } from '../../language/names/lookup.ts';
 import { readPlay } from '../../language/play/read-play.ts';
 import { stateBefore } from '../../language/play/state.ts';
-
-interface Measured {
-  readonly name: string;
-  readonly value: number;
-  readonly unit: string;
-  readonly budget: number;
-}
+import type { Measure } from '../../scripts/bench.ts';
 
 const uri = 'file:///bench.play';
 const lighthouse = readFileSync('examples/lighthouse.play', 'utf8');
 const play = lighthouse.slice(lighthouse.indexOf('play "'));
 const perPlay = play.split('\n').length;
 
-export async function bench(): Promise<readonly Measured[]> {
+export async function bench(): Promise<readonly Measure[]> {
   const small = bookOf(300);
   const large = bookOf(20_000);
   const action = paired(small, large, at => `    2 cuts to right wing # ${at}`, 1);

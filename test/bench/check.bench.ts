@@ -7,20 +7,14 @@ import { blockAtLine, editFile, emptyBook, openFile, type Book } from '../../lan
 import { checkPlay } from '../../language/checks/check-play.ts';
 import { createKeeper } from '../../language/compile.ts';
 import { playbackOf } from '../../language/playback/playback-of.ts';
-
-interface Measured {
-  readonly name: string;
-  readonly value: number;
-  readonly unit: string;
-  readonly budget: number;
-}
+import type { Measure } from '../../scripts/bench.ts';
 
 const uri = 'file:///bench.play';
 const lighthouse = readFileSync('examples/lighthouse.play', 'utf8');
 const header = lighthouse.slice(0, lighthouse.indexOf('play "'));
 const play = lighthouse.slice(header.length);
 
-export async function bench(): Promise<readonly Measured[]> {
+export async function bench(): Promise<readonly Measure[]> {
   const [small, large] = editTimes([300, 20_000]);
   return [
     { name: 'one edit to a new playback, book of 300 lines (p50)', value: median(small!), unit: 'ms', budget: 8 },

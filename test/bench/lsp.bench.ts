@@ -3,22 +3,16 @@ import { CompletionRequest } from 'vscode-languageserver-protocol';
 import { frameMethod, readFrame, showMethod } from '../../server/lsp/protocol.ts';
 import { playOf } from '../support/typed-play.ts';
 import { talk, uri, type Client } from '../lsp/talking.ts';
+import type { Measure } from '../../scripts/bench.ts';
 
-interface Measured {
-  readonly name: string;
-  readonly value: number;
-  readonly unit: string;
-  readonly budget?: number;
-}
-
-export async function bench(): Promise<readonly Measured[]> {
-  const rows: Measured[] = [];
+export async function bench(): Promise<readonly Measure[]> {
+  const rows: Measure[] = [];
   for (const lines of [300, 20_000]) rows.push(...(await measure(lines)));
   const ratio = (what: string) => rows.find(({ name }) => name === `${what}, 20,000 lines`)!.value / rows.find(({ name }) => name === `${what}, 300 lines`)!.value;
   return [...rows, { name: 'edit to picture, 20,000 lines to 300', value: ratio('edit to picture'), unit: 'x' }, { name: 'edit to findings, 20,000 lines to 300', value: ratio('edit to findings'), unit: 'x' }];
 }
 
-async function measure(lines: number): Promise<readonly Measured[]> {
+async function measure(lines: number): Promise<readonly Measure[]> {
   const client = await talk({ options: { settings: { checks: { settle: 0 } } } });
   const text = playOf(lines);
   await client.open(uri, text);

@@ -1,13 +1,7 @@
 import { distanceAt, legProfile } from '../../language/motion/legs.ts';
+import type { Measure } from '../../scripts/bench.ts';
 
-export interface Measured {
-  readonly name: string;
-  readonly value: number;
-  readonly unit: string;
-  readonly budget: number;
-}
-
-/** Legs of a set: a few metres, some entered or left at speed. */
+export /** Legs of a set: a few metres, some entered or left at speed. */
 const legs = Array.from({ length: 100 }, (_, index) => ({
   distance: 0.5 + index / 8, v0: index % 3, v1: index % 2, vmax: 5.6, tau: 0.9, brake: 3.5,
 }));
@@ -25,7 +19,7 @@ function medianMicroseconds(calls: number, call: (index: number) => number): num
   return rounds.sort((a, b) => a - b)[4]!;
 }
 
-export async function bench(): Promise<Measured[]> {
+export async function bench(): Promise<Measure[]> {
   const solve = medianMicroseconds(20_000, (index) => legProfile(legs[index % 100]!).seconds);
   const ask = medianMicroseconds(200_000, (index) => distanceAt(profiles[index % 100]!, (index % 37) / 12));
   return [

@@ -4,15 +4,9 @@ import { readPlayback } from '../../language/playback/validate.ts';
 import { drawSvg } from '../../language/picture/draw.ts';
 import { sceneAt } from '../../language/picture/scene.ts';
 import { lighthouse } from '../support/playback-fixture.ts';
+import type { Measure } from '../../scripts/bench.ts';
 
-interface Measured {
-  readonly name: string;
-  readonly value: number;
-  readonly unit: string;
-  readonly budget: number;
-}
-
-export async function bench(): Promise<readonly Measured[]> {
+export async function bench(): Promise<readonly Measure[]> {
   const data: unknown = JSON.parse(JSON.stringify(lighthouse));
   return [
     measure('everything on the floor at t (p95)', 0.01, 4000, 50, (i) => at(lighthouse, 0, (i * 37) % 11_000)),
@@ -22,7 +16,7 @@ export async function bench(): Promise<readonly Measured[]> {
 }
 
 /** ms of one call; `batch` calls are timed together where one is shorter than the clock can tell. */
-function measure(name: string, budget: number, rounds: number, batch: number, call: (i: number) => unknown, percentile = 0.95): Measured {
+function measure(name: string, budget: number, rounds: number, batch: number, call: (i: number) => unknown, percentile = 0.95): Measure {
   const times: number[] = [];
   for (let round = 0; round < rounds; round++) {
     const start = performance.now();

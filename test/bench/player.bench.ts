@@ -3,19 +3,12 @@ import { executable } from '../e2e/chromium.ts';
 import { openFramePace, playedAgain, type FramePace } from '../preview/frame-pace.ts';
 import { openStage } from '../preview/player-in-browser.ts';
 import { lighthouse } from '../support/playback-fixture.ts';
-
-interface Measured {
-  readonly name: string;
-  readonly value: number;
-  readonly unit: string;
-  readonly budget?: number;
-  readonly missed?: string;
-}
+import type { Measure } from '../../scripts/bench.ts';
 
 /** Medians of so many: what other programs take from a round is not the player’s. */
 const rounds = 5;
 
-export async function bench(): Promise<readonly Measured[]> {
+export async function bench(): Promise<readonly Measure[]> {
   if (!executable) return [];
   const stage = await openStage();
   try {

@@ -7,13 +7,7 @@ import { readPlay } from '../../language/play/read-play.ts';
 import { guard } from '../../language/defence/guard.ts';
 import { schedule, settlePlay } from '../../language/timeline/schedule.ts';
 import { timesOf } from '../../language/timeline/needed.ts';
-
-interface Measured {
-  readonly name: string;
-  readonly value: number;
-  readonly unit: string;
-  readonly budget: number;
-}
+import type { Measure } from '../../scripts/bench.ts';
 
 export const longPlay = `notation 1
 level u14
@@ -67,7 +61,7 @@ play "Regatta"
     look 5 on the roll: layup
 `;
 
-export async function bench(): Promise<readonly Measured[]> {
+export async function bench(): Promise<readonly Measure[]> {
   const play = read(longPlay);
   for (let round = 0; round < 300; round++) schedule(play);
   const settled = times(300, () => settlePlay(play));
