@@ -72,7 +72,7 @@ function offenceAction(one: One, tree: ActionTree): Action[] {
         for (const part of tree.parts) take(one, part);
         return [readMove(one, trailing(tree))];
       }
-      report(one.reader, 'offence-defends', partOf(one), { who: one.who, verb: baseForm(tree.verb) });
+      report(one.reader, 'offence-defends', partOf(one), { who: one.who, verb: tree.verb });
       return [];
     default:
       return [];

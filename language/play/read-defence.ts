@@ -5,7 +5,6 @@ import type { Action, BodyId, Defend, Place } from './play.ts';
 import type { One } from './read-clause.ts';
 import { baseOf, meaningOf, partOf, putValue, take } from './read-clause.ts';
 import { goingOf, placeOfSubject } from './read-way.ts';
-import { baseForm } from './read-waits.ts';
 import { bodiesOf, bodyOf, report } from './reader.ts';
 
 export function defenceAction(one: One, tree: ActionTree): Action[] {
@@ -13,7 +12,7 @@ export function defenceAction(one: One, tree: ActionTree): Action[] {
     case 'Defend':
       return [readDefend(one, tree)];
     case 'Pass': case 'ThrowIn': case 'HandOff': case 'Shot': case 'Dribble': case 'Screen': case 'Close': case 'Role':
-      report(one.reader, 'defender-attacks', partOf(one), { who: one.who, verb: baseForm(tree.verb) });
+      report(one.reader, 'defender-attacks', partOf(one), { who: one.who, verb: tree.verb });
       return [];
     case 'SameAgain':
       return [];

@@ -183,4 +183,6 @@ describe('`when she goes` before a line', () => {
 
 it('an attacker who chases somebody to a place is not read as going there himself', () => {
   expect(codes(readLines('  from horns', '1 dribbles at 2 and chases her down to the right corner'))).toContain('offence-defends');
+  // In his own word.
+  expect(readLines('  from horns', '1 chases 2 to the right corner').problems.map(({ params }) => params['verb'])).toEqual(['chases']);
 });
