@@ -32,7 +32,7 @@ export const ballNeeded = check({
           params: { ...params, to: action.kind === 'pass' ? action.to : '' },
           ...(action.kind !== 'pass' && { instead: whatHeCannot(action, params) }),
           run: way.run.id,
-          related: before.by === undefined ? [] : [{ part: before.by.id, message: message('here {holder} gets the ball', { holder }) }],
+          related: before.by === undefined ? [] : [{ part: before.by.id, message: message('here {holder} has the ball', { holder }) }],
           fixes: onOneLine(subject, before.by, action) ? [] : lineBefore(subject, action.id, `${holder} passes to ${action.who}`, message('Pass to {who} first', { who: action.who })),
         };
       }
