@@ -25,9 +25,6 @@ const page: BuildOptions = { platform: 'browser', target: ['chrome111', 'firefox
 // worker ("ESM modules are not supported in the web worker extension host"). Read in the host code of 1.91 and 1.139.
 const webExtension = 'dist/web/extension.cjs.js';
 
-// Packages still written as CommonJS call `require`, which an ES module does not have.
-const requireInModule = `import { createRequire as requireFrom } from 'node:module';\nconst require = requireFrom(import.meta.url);`;
-
 function settings(dev: boolean): BuildOptions {
   return {
     bundle: true,
@@ -47,12 +44,12 @@ const protocolFromBeside: Plugin = {
   },
 };
 
-/** A process starts with a small file that loads the large ones beside it: only what is loaded by another file is kept compiled. */
+/** A process starts with a small file that loads the large ones beside it: what it loads is kept compiled (server/kept-program.ts). */
 function nodeServer(folder: string): readonly BuildOptions[] {
   const common = { ...node, format: 'cjs' } as const;
   return [
     { ...common, entryPoints: ['server/lsp/node.ts'], outfile: `${folder}/server.cjs` },
-    { ...common, entryPoints: ['server/lsp/node-first-answer.ts'], outfile: `${folder}/language-server.cjs` },
+    { ...common, entryPoints: ['server/lsp/node-first-answer.ts'], outfile: `${folder}/language-server.cjs`, external: ['./all-answers.cjs'] },
     { ...common, entryPoints: ['server/lsp/all-answers.ts'], outfile: `${folder}/all-answers.cjs`, plugins: [protocolFromBeside] },
     { ...node, format: 'esm', entryPoints: ['server/cli/setwright.ts'], outfile: `${folder}/setwright.mjs`, banner: { js: '#!/usr/bin/env node' } },
   ];
@@ -73,10 +70,11 @@ function bundles(dev: boolean, player: PlayerText): readonly BuildOptions[] {
     { ...worker, format: 'iife', entryPoints: ['server/lsp/worker.ts'], outfile: 'dist/web/server.js' },
     {
       ...node,
-      format: 'esm',
+      format: 'cjs',
       entryPoints: ['server/cli/main.ts'],
-      outfile: 'dist/node/command-line.mjs',
-      banner: { js: requireInModule },
+      outfile: 'dist/node/command-line.cjs',
+      // What a module asks of where it stands; a package asks so as to load another that is not there.
+      define: { 'import.meta.url': '__filename', 'import.meta.dirname': '__dirname' },
       plugins: [playerForEsbuild(player)],
     },
   ].map((options) => ({ ...settings(dev), ...options }) as BuildOptions);

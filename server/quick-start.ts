@@ -1,19 +1,5 @@
-// What a process does before it loads anything large, so that it starts fast and stays small.
-import module from 'node:module';
+// What a server does before it loads anything large, so that it stays small.
 import { setFlagsFromString } from 'node:v8';
-
-/** Milliseconds after which all files have been loaded and the editor's first questions answered. */
-const wellUnderWay = 5000;
-
-/**
- * Keeps what V8 compiles of the files loaded from now on while it loads them, in the system's folder for temporary files, so that the next
- * start need not do it again. Node does the work (22.8 or later; on an older one nothing happens; NODE_DISABLE_COMPILE_CACHE=1 turns it off).
- */
-export function keepCompiled(): void {
-  module.enableCompileCache?.();
-  // It is written when the process ends by itself; an editor may kill it instead.
-  setTimeout(() => module.flushCompileCache?.(), wellUnderWay).unref();
-}
 
 /**
  * For a server that lies beside an editor all day. V8's space for new objects stays as small as it begins; by itself it grows to 32 MB within

@@ -11,11 +11,13 @@ const program = createProgram(version);
 // A reader that stops early (`| head`) is no mistake.
 process.stdout.on('error', (error: NodeJS.ErrnoException) => process.exit(error.code === 'EPIPE' ? 0 : 2));
 
-try {
+void run().catch((error: unknown) => {
+  process.exitCode = exitCodeFor(error);
+});
+
+async function run(): Promise<void> {
   if (process.argv.length <= 2) program.help({ error: true });
   await program.parseAsync();
-} catch (error) {
-  process.exitCode = exitCodeFor(error);
 }
 
 function exitCodeFor(error: unknown): number {

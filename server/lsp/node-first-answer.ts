@@ -1,6 +1,5 @@
 // The language server, started: what node.ts loads. The editor's first question, what this server can do, is answered from here, from a
 // tenth of the program; the rest stands in the file beside this one and is loaded once that answer is written.
-import { createRequire } from 'node:module';
 import { createConnection, Message, ProposedFeatures, type InitializeParams } from 'vscode-languageserver/node';
 import { version } from '../../package.json';
 import { abilities } from './abilities.ts';
@@ -9,7 +8,8 @@ import { soon } from './host.ts';
 // The file beside this one takes the protocol's library from here: of two copies neither would know the other's errors.
 export * from 'vscode-languageserver/node';
 
-declare const __filename: string;
+/** Of the program this file becomes: what it loads is kept compiled as well. */
+declare const require: (file: string) => unknown;
 
 /** Turns until the answer to the first question has been written: one to stand in line, one to be sure. */
 const turnsToWrite = 2;
@@ -19,7 +19,7 @@ let loaded = false;
 function loadTheRest() {
   if (loaded) return;
   loaded = true;
-  const { serveAll } = createRequire(__filename)('./all-answers.cjs') as typeof import('./all-answers.ts');
+  const { serveAll } = require('./all-answers.cjs') as typeof import('./all-answers.ts');
   serveAll(connection, asked);
 }
 
