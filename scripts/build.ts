@@ -74,7 +74,7 @@ function bundles(dev: boolean, player: PlayerText): readonly BuildOptions[] {
       entryPoints: ['server/cli/main.ts'],
       outfile: 'dist/node/command-line.cjs',
       // What a module asks of where it stands; a package asks so as to load another that is not there.
-      define: { 'import.meta.url': '__filename', 'import.meta.dirname': '__dirname' },
+      define: { 'import.meta.url': '__filename', 'import.meta.filename': '__filename' },
       plugins: [playerForEsbuild(player)],
     },
   ].map((options) => ({ ...settings(dev), ...options }) as BuildOptions);

@@ -1,7 +1,7 @@
 // `setwright lsp`: the language server on standard input and output, for any editor that speaks the protocol.
 import { existsSync } from 'node:fs';
 import { createRequire } from 'node:module';
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
 import type { Command } from 'commander';
 import { CallError } from './call-error.ts';
 import { withExamples } from './examples.ts';
@@ -14,7 +14,7 @@ export function addLsp(program: Command): void {
     .option('--stdio', 'standard input and output; there is no other way')
     .action(() => {
       // Beside this file in dist/, so that the other commands do not load it.
-      const server = join(import.meta.dirname, 'server.cjs');
+      const server = join(dirname(import.meta.filename), 'server.cjs');
       if (!existsSync(server)) throw new CallError('The language server is not beside the command line. Build the whole: npm run build');
       if (!process.argv.includes('--stdio')) process.argv.push('--stdio');
       createRequire(server)(server);
