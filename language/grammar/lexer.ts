@@ -29,9 +29,13 @@ interface Phrase {
   hyphened?: boolean;
 }
 
-/** A time in words: `for a second`, `half a second`, `two counts`. A count is a second; common practice, no source. */
-const TIME_IN_WORDS = /(half an?|an?|one|two|three|four|five)\s+(?:seconds?|secs?|counts?|beats?)(?![\p{L}\p{N}_-])/iuy;
-const SECONDS_IN_WORDS: { readonly [word: string]: string } = { a: '1', an: '1', one: '1', two: '2', three: '3', four: '4', five: '5' };
+/** A time in words: `for a second`, `half a second`, `two counts`, `a second and a half`. A count is a second; common practice, no source. */
+const TIME_IN_WORDS = /(half|a\s+half|a\s+couple|an?|one|two|three|four|five|six|seven|eight|nine|ten)(\s+and\s+a\s+half)?(?:\s+(?:an?|of))?\s+(?:seconds?|secs?|counts?|beats?)(\s+and\s+a\s+half)?(?![\p{L}\p{N}_-])/iuy;
+const SECONDS_IN_WORDS: { readonly [word: string]: number } = { half: 0.5, 'a half': 0.5, 'a couple': 2, a: 1, an: 1, one: 1, two: 2, three: 3, four: 4, five: 5, six: 6, seven: 7, eight: 8, nine: 9, ten: 10 };
+
+function secondsSaid([, count, half, halfBehind]: RegExpExecArray): string {
+  return `${SECONDS_IN_WORDS[count!.toLowerCase().replaceAll(/\s+/g, ' ')]! + (half === undefined && halfBehind === undefined ? 0 : 0.5)} s`;
+}
 
 /** Words that may stand or not, everywhere but in quotes. */
 export const ARTICLES: ReadonlySet<string> = new Set(['the', 'a', 'an', 'his', 'her', 'their', 'our']);
@@ -161,9 +165,9 @@ export function buildLexer(words: LineWords): LineLexer {
         }
       }
       TIME_IN_WORDS.lastIndex = at;
-      const time = /[haotf]/i.test(char) ? TIME_IN_WORDS.exec(text) : null;
+      const time = /[haotfsen]/i.test(char) ? TIME_IN_WORDS.exec(text) : null;
       if (time) {
-        add(definition['SECONDS']!, `${SECONDS_IN_WORDS[time[1]!.toLowerCase()] ?? '0.5'} s`, at, at + time[0].length);
+        add(definition['SECONDS']!, secondsSaid(time), at, at + time[0].length);
         continue;
       }
       const phrase = phraseAt(text, at, tokens.length === 1 && opener === 'from');

@@ -95,10 +95,16 @@ function unfinished(broken: Broken): LineFault | undefined {
   const wanted = describeWanted(broken.wanted);
   const before = written(broken, Math.max(0, index - 2), index);
   const follows = before ? message('After "{before}" comes {wanted}.', { before, wanted }) : message('The line begins with {wanted}.', { wanted });
+  if (!token && onlySaysWhen(broken)) return fault('line-unfinished', at, to, message('So far the line only says when. Write a comma behind it, and who does what: "once 4 is set, 3 cuts off 4".'), [], { wanted }, true);
   if (!token) return fault('line-unfinished', at, to, message('The line stops too early. {follows}', { follows }), endings(broken), { wanted }, true);
   const [mend] = mends(broken);
   if (mend && mend.kind !== 'quote' && mend.kind !== 'leave out') return { ...generalFault(broken), unfinished: true };
   return fault('line-unfinished', at, to, message('"{words}" is only the beginning of a word. {follows}', { words: written(broken, index), follows }), [], { found: written(broken, index), wanted }, true);
+}
+
+/** `once 4 is set`, `1 passes to 2, and as he catches it`: what comes then is still missing. */
+function onlySaysWhen({ wanted }: Broken): boolean {
+  return wanted.some(({ token, path }) => token === ',' && /^Statement$|>LedClause$/.test(path.at(-1) ?? ''));
 }
 
 /** Where only one of a few words can end the line: each of them behind it. */

@@ -36,8 +36,8 @@ const LISTS: Lists = {
 
 const ROWS: readonly (readonly [said: string, written: string])[] = [
   // at the same time
-  ['^ while|whilst (SUBJECT)', 'as'],
   ['^ while|as|when all? of? this|that|it is|are? happens|happening|going|goes|develops|developing|unfolds|unfolding on?', 'at_the_same_time'],
+  ['^ as|while|when he|they|ATTACKER does|do so? ,? (PLAYER)', 'at_the_same_time ,'],
   ['^ meanwhile (PLAYER)', 'at_the_same_time ,'],
   ['^ meanwhile', 'at_the_same_time'],
   ['^ in meantime', 'at_the_same_time'],

@@ -50,7 +50,7 @@ function timesInWords(out: Node): void {
   delete out['twice'];
 }
 
-const WAITS: Record<string, string> = { 'as soon as': 'once', after: 'once' };
+const WAITS: Record<string, string> = { 'as soon as': 'once', after: 'once', whilst: 'while' };
 const PASS_SYNONYMS: Record<string, string> = { 'hand off': 'hand-off', 'kick out': 'kick-out', 'skip-pass': 'skip', 'dump off': 'pass', 'dump pass': 'pass',
   'drop pass': 'pass', dish: 'pass', 'high-low': 'pass', 'high-low pass': 'pass', 'give and go': 'pass', 'kick-out pass': 'kick-out', 'alley-oop': 'lob', handoff: 'hand-off',
   // A pass between two defenders off the dribble is bounced. Common practice, no source.

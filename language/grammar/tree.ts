@@ -35,9 +35,9 @@
  * | `1 top`, `2 and 3 at the nail, 1 m apart` | Placing { subject, spots: Spot[], apart? } (in a step: the verb is missing, see `verbMissing`) |
  * | `once 4 is set, 3 cuts off 4 to top, then 4 rolls` | Statement { lead?: Trigger, first: Clause, links: Link { how?, then, clause }[] } |
  *
- * Clause { subject?, action, triggers[] }: no subject means the subject carries on. Subjects: Players { players } · Everyone { all, else } · Pronoun { word }.
+ * Clause { lead?, subject?, action, triggers[] }: no subject means the subject carries on; a lead stands in a link behind `and` or `then`. Subjects: Players { players } · Everyone { all, else } · Pronoun { word }.
  * Player { number?, defence, pronoun? }: `X4` is { number: 4, defence: true }; `him` has a pronoun and no number.
- * Trigger: Wait { how: as|once|when|until, event } (`as soon as`, `after`: once) · Later { time } · OnClock { time, clock } (`with 8 seconds left` too) · WhenLeft { time, clock? };
+ * Trigger: Wait { how: as|while|once|when|until, gap?, event } (`as soon as`, `after`: once; `a second after`: once with a gap) · Later { time } · OnClock { time, clock } (`with 8 seconds left` too) · WhenLeft { time, clock? };
  * of an action also OfWhatIsAbove { how: after|on|with|behind, player?, what } (`with the drive`, `after 4's screen`) · SameTime { player? } (`at the same time`, `together with 2`).
  * Event: PlayerEvent { subject, verb?, spot?, by?, overHalfCourt, action? } (verb for set, catches, reaches, comes off …, else an action) · BallEvent { spot?, is? }.
  *
@@ -177,7 +177,9 @@ export interface LinkNode extends TreeNode {
 export interface WaitNode extends TreeNode {
   readonly $type: 'Wait';
   /** `as soon as` and `after` are `once`. */
-  readonly how: 'as' | 'once' | 'when' | 'until';
+  readonly how: 'as' | 'while' | 'once' | 'when' | 'until';
+  /** `a second after …`. */
+  readonly gap?: Plain<ast.Seconds>;
   readonly event: Plain<ast.Event>;
 }
 

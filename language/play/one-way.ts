@@ -8,9 +8,9 @@ const beginnings: ReadonlySet<string> = new Set(['come-off', 'turn-the-corner'])
 const onwards: ReadonlySet<string> = new Set(['goes', 'go', 'comes', 'come']);
 const goings: ReadonlySet<string> = new Set(['drive', 'dribble', 'cut', 'dive', 'run', 'sprint']);
 
-/** The clauses of a line; a beginning and its end are one, with the words of both. */
-export function clausesOf({ first, links }: StatementTree): readonly ClauseTree[] {
-  const clauses: ClauseTree[] = first === undefined ? [] : [first];
+/** The clauses of a line, the first with the line's own wait; a beginning and its end are one, with the words of both. */
+export function clausesOf({ lead, first, links }: StatementTree): readonly ClauseTree[] {
+  const clauses: ClauseTree[] = first === undefined ? [] : [lead === undefined ? first : { ...first, lead }];
   for (const { how, then, clause } of links) {
     if (clause === undefined) continue;
     const last = clauses[clauses.length - 1];
@@ -23,7 +23,7 @@ export function clausesOf({ first, links }: StatementTree): readonly ClauseTree[
 
 function oneWay(before: ClauseTree, after: ClauseTree, byAnd: boolean): ClauseTree | undefined {
   const [begins, ends] = [before.action, after.action];
-  if (!isWay(begins) || !isWay(ends) || after.subject !== undefined || after.triggers.length > 0) return undefined;
+  if (!isWay(begins) || !isWay(ends) || after.subject !== undefined || after.lead !== undefined || after.triggers.length > 0) return undefined;
   const first = baseForm(begins.verb);
   const onlyGoes = onwards.has(ends.verb);
   // `goes right off 5 and gets to the lane`

@@ -225,6 +225,8 @@ export type Action = Move | Dribble | Pass | HandOff | Screen | Shot | Hold | De
 /** A written wait or time (rule 18). `part` is its words' place. */
 export type Wait =
   | { readonly kind: 'as' | 'once' | 'when' | 'until'; readonly event: EventRef; readonly part: PartId }
+  /** `a second after 4 is set`: no reaction besides. */
+  | { readonly kind: 'after'; readonly seconds: number; readonly event: EventRef; readonly part: PartId }
   | { readonly kind: 'later'; readonly seconds: number; readonly part: PartId }
   | { readonly kind: 'clock'; readonly clock: 'period' | 'shot' | 'start' | 'call'; readonly seconds: number; readonly part: PartId };
 
@@ -254,7 +256,8 @@ export interface Look {
 /** When a look comes, where it is said: on a move of his, at an event, off a screen, at a time, later than it would, where he is at a place. */
 export type LookPin =
   | { readonly kind: 'on'; readonly style: string }
-  | { readonly kind: 'as'; readonly event: EventRef }
+  /** `after`: seconds later than the event. */
+  | { readonly kind: 'as'; readonly event: EventRef; readonly after?: number }
   | { readonly kind: 'off'; readonly screener: BodyId }
   | { readonly kind: 'at'; readonly seconds: number; readonly of: 'start' | 'call' | 'period' | 'shot' }
   | { readonly kind: 'later'; readonly seconds: number }

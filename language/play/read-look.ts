@@ -67,7 +67,7 @@ function readPin(reader: Reader, scope: Scope, tree: LookTree, line: Line, looke
     if (each.$type === 'Wait') {
       const event = readEvents(reader, each.event, scope, meaning)[0];
       if (event === undefined) continue;
-      pin = event.does === 'come-off' && event.who === looker && event.other !== undefined ? { kind: 'off', screener: event.other } : { kind: 'as', event };
+      pin = each.gap === undefined && event.does === 'come-off' && event.who === looker && event.other !== undefined ? { kind: 'off', screener: event.other } : { kind: 'as', event, ...(each.gap !== undefined && { after: each.gap.seconds }) };
     }
   }
   return pin;

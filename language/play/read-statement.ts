@@ -1,18 +1,19 @@
 // A line of a step → its actions: subjects carried on, links numbered, triggers turned into waits.
-import type { ActionTree, ClauseTree, ClauseTriggerTree, NodeOf, StatementTree } from '../grammar/tree.ts';
+import type { ActionTree, ClauseTree, ClauseTriggerTree, LineTree, NodeOf, StatementTree } from '../grammar/tree.ts';
 import type { Action, BodyId } from './play.ts';
 import { clausesOf } from './one-way.ts';
+import { withDeeds } from './meanwhile.ts';
 import { readAction } from './read-actions.ts';
 import { tellWords } from './left-over.ts';
-import { readTrigger } from './read-waits.ts';
+import { baseForm, readTrigger } from './read-waits.ts';
 import type { Meaning, Reader } from './reader.ts';
 import { bodiesOf, isOffence } from './reader.ts';
 import type { Line, Scope } from './scope.ts';
 import { subjectsOf } from './scope.ts';
 
-/** Reads a statement; the scope's ball moves on with it. */
-export function readStatement(reader: Reader, scope: Scope, tree: StatementTree, line: Line): Action[] {
-  const clauses = clausesOf(tree);
+/** Reads a statement; the scope's ball moves on with it. `trees` are the step's lines. */
+export function readStatement(reader: Reader, scope: Scope, tree: StatementTree, line: Line, trees: readonly (LineTree | undefined)[]): Action[] {
+  const clauses = withDeeds(clausesOf(tree), scope, trees);
   const actions: Action[] = [];
   let subjects: readonly BodyId[] = [];
   let him: readonly BodyId[] = [];
@@ -24,15 +25,16 @@ export function readStatement(reader: Reader, scope: Scope, tree: StatementTree,
     if (index === 0) him = subjects;
     const action: ActionTree = clause.action.$type === 'SameAgain' ? sameAgain(clause.action, before) : clause.action;
     before = action;
-    // A leading trigger holds the whole line: its first link, on which the others hang.
-    const triggers = [...(index === 0 && tree.lead !== undefined ? [tree.lead] : []), ...clause.triggers, ...untilOf(action)];
+    // A leading trigger holds the whole line: its first link, on which the others hang. One in the middle holds what comes behind it.
+    const { lead } = clause;
+    const triggers = [...(lead === undefined ? [] : [lead]), ...clause.triggers, ...untilOf(action)];
     const link = actions.length === 0 ? 0 : actions[actions.length - 1]!.link + 1;
     const columns = columnsOf(clause, index === 0 ? tree.at : clause.at);
     const taken = new Set<unknown>();
     const waitsOf = (owner: string) => {
       for (const trigger of triggers) taken.add(trigger);
-      const whom = (trigger: ClauseTriggerTree): readonly BodyId[] => (trigger === tree.lead ? toldOfLast(scope, him) : him);
-      return readTriggers(reader, scope, triggers, (trigger) => ({ part: line.key, him: goesHimself(trigger) ? receiversOf(reader, action, whom(trigger)) : whom(trigger) }), line.index, owner);
+      const whom = (trigger: ClauseTriggerTree): readonly BodyId[] => (catchesHimself(trigger) ? receiverOfLast(scope, him, trigger === lead) : trigger === lead ? toldOfLast(scope, him) : him);
+      return readTriggers(reader, scope, triggers, (trigger) => ({ part: line.key, subjects, him: goesHimself(trigger) ? receiversOf(reader, action, whom(trigger)) : whom(trigger) }), line.index, owner);
     };
     const told = reader.problems.length;
     actions.push(...readAction(reader, scope, action, { subjects, him, said: tree, columns, line, link, waitsOf, taken }));
@@ -57,6 +59,18 @@ function toldOfLast({ acts }: Scope, him: readonly BodyId[]): readonly BodyId[] 
   const isToldOf = acts.some((action) => him.includes(action.who) || ('to' in action && typeof action.to === 'string' && him.includes(action.to)));
   const last = isToldOf ? undefined : acts.findLast(({ who }) => isOffence(who));
   return last === undefined ? him : acts.filter(({ who, line, link }) => isOffence(who) && line === last.line && link === last.link).map(({ who }) => who);
+}
+
+/** `once he catches it`, `as he gets it` */
+function catchesHimself(trigger: ClauseTriggerTree): boolean {
+  if (trigger.$type !== 'Wait' || trigger.event.$type !== 'PlayerEvent' || trigger.event.subject?.$type !== 'Pronoun' || trigger.event.verb === undefined) return false;
+  return ['catch', 'receive', 'have-ball'].includes(baseForm(trigger.event.verb));
+}
+
+/** Before what waits he is the man the ball came to last; behind it only where the passer is the one who would be meant. */
+function receiverOfLast({ acts }: Scope, him: readonly BodyId[], stands: boolean): readonly BodyId[] {
+  const last = acts.findLast((action) => action.kind === 'pass' || action.kind === 'hand-off');
+  return last !== undefined && 'to' in last && typeof last.to === 'string' && (stands || him.includes(last.who)) ? [last.to] : him;
 }
 
 /** `as he cuts`, `once he comes off 4`: what a man does without the ball. */

@@ -1,13 +1,15 @@
 // The lines of one step → its actions, looks and end.
-import type { LineTree } from '../grammar/tree.ts';
+import type { LineTree, NodeOf } from '../grammar/tree.ts';
 import { endShort } from './goes-on.ts';
 import { repeatedActions } from './kept.ts';
 import type { Action, ActionId, BodyId, Condition, LineKey, Look, StatedEnd, Step } from './play.ts';
 import { readEnd } from './read-annotations.ts';
 import type { Model } from './mirrored-step.ts';
 import { readLook } from './read-look.ts';
+import { meanwhile } from './meanwhile.ts';
 import type { LineMeaning } from './line-meaning.ts';
 import { countsAsLine } from './line-meaning.ts';
+import { clausesOf } from './one-way.ts';
 import { readStatement } from './read-statement.ts';
 import { baseForm } from './read-waits.ts';
 import type { Reader } from './reader.ts';
@@ -47,6 +49,7 @@ export function readStep(reader: Reader, from: StepLines, treeOfLine: (line: Lin
   const scope = openScope(head.key, head.key, ball, subjectsNamed(reader, trees, head.lines));
   scope.acts.push(...kept, ...copied);
   scope.before = from.before;
+  const own = head.lines.map(index => trees[index]);
   const nextLook = lookIds(head.key);
   // Their numbers are taken.
   for (const { who } of copied) scope.nextId(who);
@@ -69,7 +72,7 @@ export function readStep(reader: Reader, from: StepLines, treeOfLine: (line: Lin
     };
     switch (tree?.$type) {
       case 'Statement': {
-        const read = withRepeats(readStatement(reader, scope, tree, line), tree, replaced, treeOfLine);
+        const read = withRepeats(readStatement(reader, scope, tree, line, own), tree, replaced, treeOfLine);
         actions.push(...read);
         meaning('action', { actions: read.map(({ id }): ActionId => id) });
         break;
@@ -131,9 +134,15 @@ function subjectsNamed(reader: Reader, trees: readonly (LineTree | undefined)[],
   for (const line of lines) {
     const tree = trees[line];
     if (tree?.$type !== 'Statement') continue;
-    for (const clause of [tree.first, ...tree.links.map(each => each.clause)]) {
-      if (clause?.subject?.$type !== 'Players') continue;
-      for (const body of bodiesOf(quiet, clause.subject.players, { part: '', him: [] })) if (isOffence(body)) named.add(body);
+    const name = (subject: NodeOf<'Players'>): void => {
+      for (const body of bodiesOf(quiet, subject.players, { part: '', him: [] })) if (isOffence(body)) named.add(body);
+    };
+    for (const clause of clausesOf(tree)) {
+      if (clause.subject?.$type === 'Players') name(clause.subject);
+      for (const trigger of [clause.lead, ...clause.triggers]) {
+        const subject = meanwhile(trigger);
+        if (subject !== undefined) name(subject);
+      }
     }
   }
   return named;

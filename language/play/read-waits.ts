@@ -36,7 +36,7 @@ function waitsOf(reader: Reader, tree: ClauseTriggerTree, scope: Scope, meaning:
     case 'WhenLeft':
       return [{ kind: 'clock', clock: tree.clock === undefined ? 'period' : 'shot', seconds: tree.time.seconds }];
     case 'Wait':
-      return readEvents(reader, tree.event, scope, meaning).map(event => ({ kind: tree.how, event }));
+      return readEvents(reader, tree.event, scope, meaning).map(event => (tree.gap !== undefined ? { kind: 'after', seconds: tree.gap.seconds, event } : { kind: tree.how === 'while' ? 'as' : tree.how, event }));
     case 'OfWhatIsAbove':
       return [...ofWhatIsAbove(reader, tree, scope, meaning)];
     case 'SameTime':

@@ -40,6 +40,8 @@ export function report<Code extends ReadingProblemCode>(reader: Reader, code: Co
 export interface Meaning {
   readonly part: PartId;
   readonly him: readonly BodyId[];
+  /** Who acts in the clause, where that matters besides. */
+  readonly subjects?: readonly BodyId[];
   /** Who acts, who cannot be meant, and the line that may name another. */
   readonly self?: BodyId;
   readonly said?: StatementTree | undefined;

@@ -1,6 +1,6 @@
 // `with the drive`, `after the hand-off`, `at the same time`: of what a line above tells, as people say it.
 import type { Columns, NodeOf } from '../grammar/tree.ts';
-import type { Action, EventRef } from './play.ts';
+import type { Action, BodyId, EventRef } from './play.ts';
 import type { Meaning, Reader } from './reader.ts';
 import { bodyOf, report, wordsWritten } from './reader.ts';
 import type { Scope } from './scope.ts';
@@ -31,7 +31,7 @@ export function ofWhatIsAbove(reader: Reader, tree: Said, scope: Scope, meaning:
   const fits = (action: Action) => isIt(action) && (doer === undefined || doer === whose(action, tree.what));
   const here = scope.acts.filter(fits);
   const told = here.length > 0 ? here : (scope.before?.() ?? []).filter(fits);
-  const last = told.findLast(action => !meaning.him.includes(whose(action, tree.what)));
+  const last = told.findLast(action => !waiting(meaning).includes(whose(action, tree.what)));
   if (last !== undefined) {
     const isCatch = tree.what === 'catch' && 'to' in last;
     const event = isCatch ? { who: whose(last, tree.what), does: 'catch' } : eventOf(last);
@@ -41,13 +41,17 @@ export function ofWhatIsAbove(reader: Reader, tree: Said, scope: Scope, meaning:
   return [];
 }
 
-/** As the line above begins, or what another man does last. */
+/** As the line above begins, or the link before it in its line, or what another man does last. */
 export function atTheSameTime(reader: Reader, tree: NodeOf<'SameTime'>, scope: Scope, meaning: Meaning): readonly ToldAbove[] {
   const partner = tree.player === undefined ? undefined : bodyOf(reader, tree.player, meaning);
-  const above = scope.acts.findLast(({ line, who }) => line !== meaning.part && (partner === undefined || who === partner));
-  const first = partner === undefined ? scope.acts.find(({ line }) => line === above?.line) : above;
+  const above = scope.acts.findLast(({ who }) => (partner === undefined ? !waiting(meaning).includes(who) : who === partner));
+  const first = partner === undefined ? scope.acts.find(({ line, link }) => line === above?.line && (line !== meaning.part || link === above.link)) : above;
   if (first === undefined) notTold(reader, tree, meaning);
-  return first === undefined || meaning.him.includes(first.who) ? [] : [{ kind: 'as', event: eventOf(first) }];
+  return first === undefined || waiting(meaning).includes(first.who) ? [] : [{ kind: 'as', event: eventOf(first) }];
+}
+
+function waiting({ subjects, him }: Meaning): readonly BodyId[] {
+  return subjects ?? him;
 }
 
 function whose(action: Action, what: Said['what']) {

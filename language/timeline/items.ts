@@ -55,7 +55,8 @@ export function nearestAbove(branch: Branch, item: { readonly order: number }, f
 
 /**
  * The links of the line just before this one (rules 3, 5). A link that comes off a screen of its own line hangs on that screen alone
- * (`4 screens for 2, then rolls, 2 cuts off 4`): the roll waits for the cut, not the cut for the roll.
+ * (`4 screens for 2, then rolls, 2 cuts off 4`): the roll waits for the cut, not the cut for the roll. One that says itself with what it begins
+ * (`1 drives to left wing, 3 lifts as 1 goes`) hangs on that.
  */
 export function chainedTo(branch: Branch, item: ActionItem): readonly ActionItem[] {
   const { line, link, who } = item.action;
@@ -66,7 +67,8 @@ export function chainedTo(branch: Branch, item: ActionItem): readonly ActionItem
   const links = before.filter(({ action }) => action.link === nearest);
   // With a shared subject each man goes on from his own link.
   const own = links.filter(({ action }) => action.who === who);
-  return own.length > 0 ? own : links;
+  if (own.length > 0) return own;
+  return item.action.waits.some((wait) => (wait.kind === 'as' || wait.kind === 'after') && !item.dropped.has(wait)) ? [] : links;
 }
 
 function comesOff(action: Action, screen: Screen): boolean {

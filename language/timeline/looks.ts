@@ -12,7 +12,7 @@ import { tenths } from './passes.ts';
 import { problem } from './problem-codes.ts';
 import { earliestMeeting, flightMs, lastToDo, meetingBy } from './receiving.ts';
 import { usedScreens } from './screens.ts';
-import { clockMoment, eventNumber, spokenOf } from './waits.ts';
+import { clockMoment, eventNumber, setsOut, spokenOf } from './waits.ts';
 import type { Spoken } from './waits.ts';
 import { atThePlace, pointOf, standingOf } from './where.ts';
 
@@ -112,10 +112,15 @@ function pinEdge(branch: Branch, item: LookItem, who: BodyId): Edge | undefined 
   // Where he is to be he may already stand.
   if (pinned === undefined && pin.kind === 'place' && standsAt(branch, item, who, pin.place)) return undefined;
   if (pinned !== undefined && pin.kind === 'place' && item.holder !== who) return undefined;
-  const event = pinned && eventNumber(branch, pinned, pin.kind !== 'off' && pin.kind !== 'place');
-  if (event !== undefined) return edge(event, pin.kind === 'off' ? 'screen' : 'written-wait');
+  const event = pinned && eventNumber(branch, pinned, goesByStart(pin, pinned));
+  if (event !== undefined) return edge(event, pin.kind === 'off' ? 'screen' : 'written-wait', pin.kind === 'as' ? Math.round((pin.after ?? 0) * 1000) : 0);
   tell(branch, problem('pin-unknown', item.look.id, { who, does: awaited(pin), pin: pin.kind }));
   return undefined;
+}
+
+function goesByStart(pin: NonNullable<Look['pin']>, pinned: Spoken): boolean {
+  if (pin.kind === 'as' && pin.after !== undefined) return setsOut(pinned, pin.event);
+  return pin.kind !== 'off' && pin.kind !== 'place';
 }
 
 /** What the look waits for: a move, a place, the screener he comes off, or what somebody does. */

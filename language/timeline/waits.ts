@@ -145,7 +145,7 @@ export function eventNumber(branch: Branch, spoken: Spoken, start: boolean): num
   return settled.released ?? settled.done;
 }
 
-/** `as E`: with it; `once`, `when`: done and one reaction; `until`: done; clock words pin to a time. */
+/** `as E`: with it; `once`, `when`: done and one reaction; `a second after E`: that much later; `until`: done; clock words pin to a time. */
 export function waitEdges(branch: Branch, item: ActionItem): readonly Edge[] {
   const edges: Edge[] = [];
   for (const wait of item.action.waits) {
@@ -158,18 +158,20 @@ export function waitEdges(branch: Branch, item: ActionItem): readonly Edge[] {
       continue;
     }
     const spoken = spokenOf(branch, item, wait.event);
-    const event = spoken && eventNumber(branch, spoken, wait.kind === 'as');
+    const event = spoken && eventNumber(branch, spoken, wait.kind === 'as' || (wait.kind === 'after' && setsOut(spoken, wait.event)));
     if (event === undefined) continue;
     const onTheWay = spoken && reachedOnTheWay(branch, spoken.item, wait.event);
-    if (onTheWay !== undefined) {
-      const before = branch.settled.get(spoken!.item.key)!.start;
-      edges.push(wait.kind === 'as' || wait.kind === 'until' ? edge(before, 'written-wait', onTheWay) : delayed(reactionEdge(branch, before, 'written-wait', item), onTheWay));
-      continue;
-    }
-    if (wait.kind === 'as' || wait.kind === 'until') edges.push(edge(event, 'written-wait'));
-    else edges.push(reactionEdge(branch, event, 'written-wait', item));
+    const [from, ms] = onTheWay === undefined ? [event, 0] : [branch.settled.get(spoken!.item.key)!.start, onTheWay];
+    if (wait.kind === 'as' || wait.kind === 'until') edges.push(edge(from, 'written-wait', ms));
+    else if (wait.kind === 'after') edges.push(edge(from, 'written-wait', ms + Math.round(wait.seconds * 1000)));
+    else edges.push(delayed(reactionEdge(branch, from, 'written-wait', item), ms));
   }
   return edges;
+}
+
+/** `a second after 3 cuts` counts from when he sets out; what else is done, arrived at or caught, from then. */
+export function setsOut({ item: { action }, moment }: Spoken, { does }: EventRef): boolean {
+  return moment === 'done' && (action.kind === 'move' || action.kind === 'dribble') && !arrives.has(does) && does !== 'clear';
 }
 
 /** `once 1 reaches the lane`, who goes on beyond it: when he comes by, ms after he started. */

@@ -7,6 +7,7 @@ import { thirdPerson } from './verbs.ts';
 /** `as 4 rolls`, `once 3 clears 4`, `2 seconds later`, `at 9 on the clock`: reads back to the same wait. */
 export function sayWait(wait: Wait): string | undefined {
   if (wait.kind === 'later') return `${saySeconds(wait.seconds)} later`;
+  if (wait.kind === 'after') return `${saySeconds(wait.seconds)} after ${sayEvent(wait.event)}`;
   if (wait.kind !== 'clock') return `${wait.kind} ${sayEvent(wait.event)}`;
   // What counts from the start or the call has no line of its own: it comes from a step's clock.
   return wait.clock === 'period' || wait.clock === 'shot' ? `at ${wait.seconds} ${sayClock(wait.clock)}` : undefined;
@@ -33,7 +34,7 @@ export function sayPin(pin: LookPin): string {
     case 'on':
       return `on the ${pin.style}`;
     case 'as':
-      return `as ${sayEvent(pin.event)}`;
+      return `${sayAs(pin.after)} ${sayEvent(pin.event)}`;
     case 'off':
       return `as he comes off ${pin.screener}`;
     case 'later':
@@ -43,6 +44,11 @@ export function sayPin(pin: LookPin): string {
     case 'at':
       return pin.of === 'start' || pin.of === 'call' ? `at ${saySeconds(pin.seconds)} after the ${pin.of}` : `at ${pin.seconds} ${sayClock(pin.of)}`;
   }
+}
+
+/** `as`, `1 second after` what the look goes by. */
+export function sayAs(after: number | undefined): string {
+  return after === undefined ? 'as' : `${saySeconds(after)} after`;
 }
 
 function sayClock(clock: 'period' | 'shot'): string {

@@ -2,6 +2,7 @@
 import { inEnglish, message, oneOf, type Words } from '../message/message.ts';
 import type { Action, EventRef, Look, Play, Step } from '../play/play.ts';
 import { sayDeed } from './say-action.ts';
+import { sayAs } from './say-wait.ts';
 import { sayWrittenPlace } from './say-written-place.ts';
 import { saySeconds } from './say-seconds.ts';
 import { thirdPerson } from './verbs.ts';
@@ -65,7 +66,7 @@ function pinWords(pin: NonNullable<Look['pin']>): string {
     case 'place':
       return `at ${sayWrittenPlace(pin.place)}`;
     case 'as':
-      return `as ${eventWords(pin.event)}`;
+      return `${sayAs(pin.after)} ${eventWords(pin.event)}`;
   }
 }
 

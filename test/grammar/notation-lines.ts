@@ -72,7 +72,7 @@ export const notationLines: readonly (readonly [line: string, kind: string])[] =
   ['3 inbounds from the left sideline', 'Statement'], ['3 inbounds to 2', 'Statement'], ['inbound within 5 seconds', 'InboundWithin'], ['3 is the safety at top', 'Statement'], ['3 is the thrower', 'Statement'],
   // order
   ['as 5 rolls, 2 drifts to right corner', 'Statement'], ['2 drifts as 5 rolls', 'Statement'], ['once 4 is set, 3 cuts off 4', 'Statement'], ['when 2 catches, 5 rolls', 'Statement'], ['as 1 reaches the lane, 3 lifts', 'Statement'],
-  ['once 3 clears 4, 5 flashes to nail', 'Statement'], ['2 seconds later, 4 pops', 'Statement'], ['4 pops 2 seconds later', 'Statement'], ['at 6 on the clock, 1 drives', 'Statement'], ['2 holds until 5 rolls', 'Statement'],
+  ['once 3 clears 4, 5 flashes to nail', 'Statement'], ['2 seconds later, 4 pops', 'Statement'], ['4 pops 2 seconds later', 'Statement'], ['2 seconds after 3 cuts, 4 pops', 'Statement'], ['4 pops 1 second after 2 catches', 'Statement'], ['1 passes to 2, and as he catches it, 4 pops', 'Statement'], ['1 passes to 2, then once 5 is set 3 cuts off 5', 'Statement'], ['1 passes to 2 and 1 second later 4 pops', 'Statement'], ['at 6 on the clock, 1 drives', 'Statement'], ['2 holds until 5 rolls', 'Statement'],
   // steps
   ['step "B"', 'StepHead'], ['step "B" after "A" when X2 denies', 'StepHead'], ['step "B" after "A" otherwise', 'StepHead'], ['step "B" instead of "A" when X4 switches to 3', 'StepHead'], ['step "B" first, when X2 denies', 'StepHead'],
   ['step "B" mirrors "A"', 'StepHead'], ['step "More" again from "A" with 2 as 1, 3 as 2, 1 as 3, up to 2 times', 'StepHead'], ['step "Run" repeats "A", "B" for 15 seconds', 'StepHead'],

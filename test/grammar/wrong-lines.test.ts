@@ -44,7 +44,6 @@ const rows: readonly (readonly [line: string, marked: string, code: string, mend
   ['2 goes backdoor if his man is not looking', 'if', 'unknown-word'],
   ['1 passes to the post on the left block', 'post', 'misplaced-word'],
   ['3 makes way for 4', 'makes', 'unknown-word', 'note 3 "makes way for 4"'],
-  ['2 seconds after 3, 4 cuts to the rim', 'after', 'misplaced-word'],
   ['2 swings it back to 1 on the close-out', 'on the close-out', 'misplaced-word', '2 swings it back to 1'],
   ['on her heels, 4 peels off and steps to the ball', 'on her heels', 'unknown-word', 'at the same time, 4 peels off and steps to the ball'],
   ['3 chases her pass and takes it back from 2 in a hand-off', 'takes it back from 2 in a hand-off', 'unknown-word', '3 chases her pass, 2 hands off to 3'],

@@ -140,6 +140,28 @@ describe('of what stands above', () => {
   });
 });
 
+describe('while', () => {
+  const told = (...lines: string[]) => actionsOf(...lines).map(({ who, verb, waits }) => `${who} ${verb}${waits.map(wait => ('event' in wait ? ` ${wait.kind} ${wait.event.who}` : '')).join('')}`);
+  it.each([
+    ['1 dribbles to top while 2 drifts to left corner', ['1 dribble', '2 drift as 1']],
+    ['while 2 drifts to left corner, 1 dribbles to top', ['2 drift', '1 dribble as 2']],
+    ['1 passes to 2, and while 4 and 5 cut to blocks, 3 lifts to right wing', ['1 pass', '4 cut', '5 cut', '3 lift as 4']],
+  ])('what no line tells is a deed of this one: %s', (line, actions) => {
+    expect(told(line)).toEqual(actions);
+    expect(codes(readLines(line))).toEqual([]);
+  });
+  it.each([
+    [['2 drifts to left corner', '1 dribbles to top while 2 drifts']],
+    [['1 dribbles to top while 2 drifts', '2 drifts to left corner']],
+    [['2 cuts to left corner', 'while 2 moves, 1 dribbles to top']],
+  ])('what a line tells is waited for: %j', (lines) => {
+    expect(told(...lines).toSorted()).toEqual(['1 dribble as 2', `2 ${lines.some((line) => line.startsWith('2 cuts')) ? 'cut' : 'drift'}`]);
+  });
+  it('who does so is no longer everyone else', () => {
+    expect(told('1 dribbles to top while 2 drifts to left corner', 'everyone else holds')).toEqual(['1 dribble', '2 drift as 1', '3 hold', '4 hold', '5 hold']);
+  });
+});
+
 describe('the thrower', () => {
   it.each(['is the thrower', 'is the inbounder', 'is throwing it in', 'has it out of bounds'])('3 %s on the left sideline', (words) => {
     const { play } = readLines('  from 1 at top, 2 at left wing, 4 at right elbow, 5 at left elbow', '  step "One"', `    3 ${words} on the left sideline`, '    3 inbounds to 1');

@@ -32,6 +32,40 @@ describe('rule 18: written waits and times', () => {
     expect(at(one, 'go/3.1:start')).toBe(at(one, 'go/4.1:use.2'));
   });
 
+  it.each([
+    ['5 cuts to rim', 'a second after 5 cuts', 'go/5.1:start'],
+    ['5 cuts to rim', 'a second after 5 arrives', 'go/5.1:arrive'],
+    ['4 screens for 1', 'a second after 4 is set', 'go/4.1:set'],
+    ['1 passes to 3', 'a second after 3 catches', 'go/1.1:catch'],
+    ['1 passes to 3', 'a second after 1 passes', 'go/1.1:release'],
+  ])('%s, `%s`: that much after it, and no reaction', (above, wait, event) => {
+    for (const line of [`  ${wait}, 2 cuts to left slot`, `  2 cuts to left slot ${wait}`]) {
+      const one = run('from horns', 'step "Go"', `  ${above}`, line);
+      expect(at(one, 'go/2.1:start')).toBe(at(one, event) + 1000);
+    }
+  });
+
+  it('a look `a second after 5 cuts`', () => {
+    const lines = ['from horns', 'step "Go"', '  5 cuts to left block', '  4 steps out'] as const;
+    const later = run(...lines, '  look 1 a second after 5 cuts: jumper');
+    expect(at(later, 'go?1.1:read')).toBe(at(later, 'go/5.1:start') + 1000);
+  });
+
+  it.each(['5 lifts to left elbow as 1 dribbles', 'and as 1 dribbles, 5 lifts to left elbow', 'and at the same time 5 lifts to left elbow', '5 lifts to left elbow at the same time', 'while 5 lifts to left elbow'])('a link of another man that says with what it begins waits for that alone: `1 dribbles …, %s`', (link) => {
+    const one = run('from 5-out', 'step "Go"', `  1 dribbles to right slot${/^\d/.test(link) ? ',' : ''} ${link}`);
+    expect(at(one, 'go/5.1:start')).toBe(at(one, 'go/1.1:start'));
+  });
+
+  it.each(['1 passes to 2, and once he catches it, 5 cuts to rim', '1 passes to 2, then when he catches it 5 cuts to rim'])('a wait may stand before a link: %s', (line) => {
+    const one = run('from 5-out', 'step "Go"', `  ${line}`);
+    expect(at(one, 'go/5.1:start')).toBe(at(one, 'go/1.1:catch') + reaction);
+  });
+
+  it('`and a second later` counts from the link before it', () => {
+    const one = run('from 5-out', 'step "Go"', '  1 passes to 2 and a second later 5 cuts to rim');
+    expect(at(one, 'go/5.1:start')).toBe(at(one, 'go/1.1:catch') + reaction + 1000);
+  });
+
   it('`when 2 catches` waits for the ball to come to him', () => {
     const one = run('from horns', 'step "Go"', '  1 passes to 2', '  when 2 catches, 5 cuts to rim');
     expect(at(one, 'go/5.1:start')).toBe(at(one, 'go/1.1:catch') + reaction);

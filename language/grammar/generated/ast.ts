@@ -1077,6 +1077,8 @@ export type SetLineKeywordNames =
     | "wheel"
     | "wheels"
     | "when"
+    | "while"
+    | "whilst"
     | "whip"
     | "whips"
     | "wing"
@@ -1401,6 +1403,7 @@ export interface Clause extends langium.AstNode {
     readonly $container: Link | Statement;
     readonly $type: 'Clause';
     action: Action | SameAgain;
+    lead?: Lead;
     subject?: Subjects;
     triggers: Array<ClauseTrigger>;
 }
@@ -1408,6 +1411,7 @@ export interface Clause extends langium.AstNode {
 export const Clause = {
     $type: 'Clause',
     action: 'action',
+    lead: 'lead',
     subject: 'subject',
     triggers: 'triggers'
 } as const;
@@ -3140,7 +3144,7 @@ export function isSealVerb(item: unknown): item is SealVerb {
 }
 
 export interface Seconds extends langium.AstNode {
-    readonly $container: Ends | HoldFor | InboundWithin | Later | Leave | LookTime | NotHold | Repeats | ShotWindow | SprintTime | TimeLeft | WhenLeft;
+    readonly $container: Ends | HoldFor | InboundWithin | Later | Leave | LookTime | NotHold | Repeats | ShotWindow | SprintTime | TimeLeft | Wait | WhenLeft;
     readonly $type: 'Seconds';
     text: string;
 }
@@ -3653,12 +3657,14 @@ export interface Wait extends langium.AstNode {
     readonly $container: Clause | Look | Statement;
     readonly $type: 'Wait';
     event: Event;
-    how: 'after' | 'as soon as' | 'as' | 'once' | 'until' | 'when';
+    gap?: Seconds;
+    how: 'after' | 'as soon as' | 'as' | 'once' | 'until' | 'when' | 'while' | 'whilst';
 }
 
 export const Wait = {
     $type: 'Wait',
     event: 'event',
+    gap: 'gap',
     how: 'how'
 } as const;
 
@@ -4114,6 +4120,10 @@ export class SetLineAstReflection extends langium.AbstractAstReflection {
             properties: {
                 action: {
                     name: Clause.action
+                },
+                lead: {
+                    name: Clause.lead,
+                    optional: true
                 },
                 subject: {
                     name: Clause.subject,
@@ -5680,6 +5690,10 @@ export class SetLineAstReflection extends langium.AbstractAstReflection {
             properties: {
                 event: {
                     name: Wait.event
+                },
+                gap: {
+                    name: Wait.gap,
+                    optional: true
                 },
                 how: {
                     name: Wait.how

@@ -66,7 +66,8 @@ function wordChoice(line: Line, item: Expected): Choice {
   // A wait on what stands above the line opens with the same words as a place.
   const first = has(item, 'ClauseTrigger') && !has(item, 'Trigger') ? -1 : leading.indexOf(text);
   const rank = has(item, 'Event') ? 70 : first >= 0 ? 20 + first / 10 : has(item, 'ClauseTrigger') || has(item, 'Trigger') ? 40 : 34;
-  return { text, kind: 'word', rank, ...(opening.has(text) && { more: true }) };
+  // Behind `and` a verb is likelier than a wait for what comes behind it.
+  return { text, kind: 'word', rank: has(item, 'LedClause') ? rank + 160 : rank, ...(opening.has(text) && { more: true }) };
 }
 
 /** Whether the link being typed says already where it goes, or for whom: then the next link is likelier than more of this one. */
