@@ -42,7 +42,7 @@ export const ARTICLES: ReadonlySet<string> = new Set(['the', 'a', 'an', 'his', '
 /** Women and girls play it too: words that say the same of her. */
 const OF_HER: ReadonlyMap<string, string> = new Map(Object.entries({ she: 'he', "she's": "he's", herself: 'himself', girl: 'man', woman: 'man' }));
 /** `her` is `his` before what she has, and `him` where nothing of hers follows. */
-const HER_ALONE = /her(?=\s*(?:$|[,.;!:#]|(?:and|then|or|on|at|in|to|into|off|for|as|when|once|after|until|there|again|through)(?![\p{L}\p{N}_'’-])))/iuy;
+const HER_ALONE = /her(?=\s*(?:$|[,.;!:#]|(?:and|then|or|on|at|in|to|into|off|for|as|when|once|after|until|there|again|through|along|over|under|across|down|up|around|high|low)(?![\p{L}\p{N}_'’-])))/iuy;
 const JOINT = /[ \t]+|-/y;
 const ATOM = /[\p{L}\p{N}_'’]+/uy;
 const TERMINALS_IN_ORDER = ['SECONDS', 'SPEED', 'LENGTH', 'FORM', 'XPLAYER', 'PLAYER', 'NEGATIVE', 'NUMBER'] as const;

@@ -59,18 +59,21 @@ const SORTS: { readonly [sort: string]: Fits } = {
   JOINT: (token) => JOINTS.has(wordOf(token)),
   END: (token) => token === undefined || JOINTS.has(wordOf(token)) || wordOf(token) === ':',
   SECONDS: (token) => token?.tokenType.name === 'SECONDS',
+  LENGTH: (token) => token?.tokenType.name === 'LENGTH',
   TIME: (token) => /^(NUMBER|PLAYER|SECONDS)$/.test(token?.tokenType.name ?? ''),
   SUBJECT: (token) => isPlayer(token) || ['he', 'they', 'both', 'everyone', 'others'].includes(wordOf(token)),
   SPOT: (token) => token !== undefined && (/^(left|right|backcourt|half court|up top)$/.test(wordOf(token)) || PLACE.test(wordOf(token))),
   /** Behind the man a look is for, before what he is to do. */
   IN_PIN: (_, at, tokens) => wordOf(tokens[0]) === 'look' && !tokens.slice(0, at).some(({ image }) => image === ':'),
+  /** Among what happens if the look is taken. */
+  IN_TAIL: (_, at, tokens) => wordOf(tokens[0]) === 'look' && tokens.slice(0, at).some(({ image }) => image === ':'),
   OF_ATTACKER: (_, at, tokens) => isAttacker(subjectAt(tokens, at)),
   OF_DEFENDER: (_, at, tokens) => isDefender(subjectAt(tokens, at)),
   /** A pass is told of before it in its clause. */
   OF_A_PASS: (_, at, tokens) => tokens.slice(tokens.findLastIndex((token, i) => i < at && JOINTS.has(wordOf(token))) + 1, at).some((token) => verbOf(wordOf(token))?.class === 'pass'),
 };
 /** They say something of the place in the line, not of a word there. */
-const OF_THE_LINE: ReadonlySet<string> = new Set(['IN_PIN', 'START', 'HEAD', 'OF_ATTACKER', 'OF_DEFENDER', 'OF_A_PASS', 'END']);
+const OF_THE_LINE: ReadonlySet<string> = new Set(['IN_PIN', 'IN_TAIL', 'START', 'HEAD', 'OF_ATTACKER', 'OF_DEFENDER', 'OF_A_PASS', 'END']);
 
 /** Who does what stands at a place: the last named before a verb, or right before it. */
 function subjectAt(tokens: Tokens, at: number): LineToken | undefined {

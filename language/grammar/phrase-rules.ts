@@ -36,7 +36,23 @@ const COMES_FOR_IT = oneOf('comes', 'come', 'comes off', 'come off', 'cuts', 'cu
 const WHERE = oneOf('to', 'into', 'toward', 'at', 'in', 'on', 'via', 'behind', 'beside');
 
 /** `3 comes off 4 and takes the hand-off from 2`: he comes to 2, and 2 hands off to him. */
-function takesAHandOff(tokens: Tokens, at: number, types: Types): Tokens | undefined {
+function takesAHandOff(line: Tokens, place: number, types: Types): Tokens | undefined {
+  const head = behindTheWait(line);
+  if (place < head) return undefined;
+  const [tokens, at] = [line.slice(head), place - head];
+  const taken = fromHim(tokens, at, types) ?? fromTheBall(tokens, at, types);
+  return taken && [...line.slice(0, head), ...taken];
+}
+
+/** `2 comes up and takes the hand-off`: from who has the ball. */
+function fromTheBall(tokens: Tokens, at: number, types: Types): Tokens | undefined {
+  const noun = at + 1 + (wordOf(tokens[at + 1]) === 'dribble' ? 1 : 0);
+  const end = tokens[noun + 1];
+  if (at === 0 || !/^(hand off|handoff|hand-off|dho)$/.test(wordOf(tokens[noun])) || (end !== undefined && !JOINTS.has(wordOf(end)))) return undefined;
+  return withThese(tokens, at, noun + 1, [standing(types, asSaid(wordOf(tokens[at]), 'takes the hand off'), tokens[at]!, tokens[noun])]);
+}
+
+function fromHim(tokens: Tokens, at: number, types: Types): Tokens | undefined {
   const [taker, verb] = tokens;
   const noun = at + 1 + (wordOf(tokens[at + 1]) === 'dribble' ? 1 : 0);
   const giver = tokens[noun + 2];
@@ -49,6 +65,11 @@ function takesAHandOff(tokens: Tokens, at: number, types: Types): Tokens | undef
   const goesOn = JOINTS.has(wordOf(rest[0])) && rest.length > 1 && !isPlayer(rest.find((token) => !JOINTS.has(wordOf(token))));
   const joints = goesOn ? rest.findIndex((token) => !JOINTS.has(wordOf(token))) : 0;
   return [...before, giver, ...gives, ...rest.slice(0, joints), ...(goesOn ? [placedAt(taker, rest[joints - 1]!)] : []), ...rest.slice(joints)];
+}
+
+/** Where the line begins behind a wait that stands first: `on the catch, 2 …`. */
+function behindTheWait(tokens: Tokens): number {
+  return /^(as|once|when|after|on|while|at)$/.test(wordOf(tokens[0])) ? tokens.findIndex(({ image }) => image === ',') + 1 : 0;
 }
 
 /** A man named once more, with the columns of other words. */
@@ -256,7 +277,7 @@ function whoGoesOn(tokens: Tokens, at: number, types: Types): Tokens | undefined
 function asHeDoes(tokens: Tokens, at: number, types: Types): Tokens | undefined {
   const verb = verbOfIng(wordOf(tokens[at]));
   const doing = tokens[at]!;
-  if (verb === undefined || !isAttacker(tokens[at - 1]) || tokens[0]!.image === 'look' || !['move', 'seal'].includes(verbOf(verb)!.class) || /^(space|spot up)$/.test(verb)) return undefined;
+  if (verb === undefined || !(isAttacker(tokens[at - 1]) || wordOf(tokens[at - 1]) === 'him') || tokens[0]!.image === 'look' || !['move', 'seal'].includes(verbOf(verb)!.class) || /^(space|spot up)$/.test(verb)) return undefined;
   const passes = /^(to|into)$/.test(wordOf(tokens[at - 2])) ? tokens.slice(0, at - 2).findLast(({ image }) => verbOf(image) !== undefined) : tokens[at - 2];
   if (verbOf(wordOf(passes))?.class !== 'pass') return undefined;
   const off = /^(.+) off$/.exec(verb)?.[1] === undefined && wordOf(tokens[at + 1]) !== 'off' ? undefined : wordOf(tokens[at + 1]) === 'off' ? at + 1 : at;
@@ -348,6 +369,17 @@ function asThePass(tokens: Tokens, at: number, types: Types): Tokens | undefined
   return withThese(tokens, at, to, [standing(types, 'on', tokens[at]!), standing(types, 'pass', pass, tokens[to - 1])]);
 }
 
+/** `2 pops to the right wing and 3 to the left wing`: 3 does the same. */
+function doesTheSame(tokens: Tokens, at: number, types: Types): Tokens | undefined {
+  const who = tokens[at - 1];
+  if (!isAttacker(who) || !JOINTS.has(wordOf(tokens[at - 2])) || wordOf(tokens[at + 1]) === 'beside') return undefined;
+  const verb = tokens.findLastIndex((token, i) => i < at && verbOf(wordOf(token)) !== undefined);
+  const known = verb < 1 ? undefined : verbOf(wordOf(tokens[verb]))!;
+  if (known?.class !== 'move' || !isAttacker(tokens[verb - 1]) || !tokens.slice(verb, at).some((token) => /^(to|into)$/.test(wordOf(token))) || tokens.slice(verb, at - 2).some((token) => JOINTS.has(wordOf(token)))) return undefined;
+  if (/^(as|once|when|after|while|until)$/.test(wordOf(tokens[verb - 2]))) return undefined;
+  return [...tokens.slice(0, at), before(types, singular(wordOf(tokens[verb])), tokens[at]!), ...tokens.slice(at)];
+}
+
 const RULES: readonly (readonly [begins: RegExp, rule: Phrase['apply']])[] = [
   [/^(sets?|gives?|makes?|puts?)$/, setsAScreen],
   [/^(to|up to)$/, toScreen],
@@ -368,6 +400,7 @@ const RULES: readonly (readonly [begins: RegExp, rule: Phrase['apply']])[] = [
   [/^(at|toward|to)$/, atAMan],
   [/^who$/, whoGoesOn],
   [/^(as|once|when)$/, asThePass],
+  [/^(to|into)$/, doesTheSame],
   [/^short(-rolls?)?$/, shortRolls],
   [/^,$/, namedLast],
 ];

@@ -56,6 +56,7 @@ const PASS_SYNONYMS: Record<string, string> = { 'hand off': 'hand-off', 'kick ou
   // A pass between two defenders off the dribble is bounced. Common practice, no source.
   'pocket pass': 'bounce-pass', 'entry pass': 'pass', 'lob pass': 'lob', 'touch pass': 'tip', 'wrap-around pass': 'pass', 'drop-off': 'pass',
   'throw back': 'pass', throwback: 'pass', 'hit ahead': 'pass', swing: 'pass', 'swing pass': 'pass', 'swing back': 'pass', reversal: 'pass', kick: 'kick-out', 'kick back': 'kick-out', 'kick ahead': 'pass', dump: 'pass', 'dump in': 'pass', 'dump down': 'pass',
+  spray: 'kick-out', 'spray out': 'kick-out', 'high-low lob': 'lob',
   feed: 'pass', 'post feed': 'pass', 'post entry': 'pass', 'pass inside': 'pass', 'pass back': 'pass', 'pass ahead': 'pass', 'pass across': 'pass', 'pass over the top': 'pass', 'lob over the top': 'lob', 'slip pass': 'bounce-pass',
   'backdoor pass': 'bounce-pass', 'inside pass': 'pass', 'return pass': 'pass', 'lead pass': 'pass', 'throw ahead': 'pass', 'outlet pass': 'pass', 'drive and kick': 'kick-out', 'quick pass': 'pass' };
 const PASS_STYLES: Record<string, string> = { long: 'baseball', 'long pass': 'baseball' };
@@ -211,7 +212,7 @@ function plainValue(value: unknown): unknown {
 }
 
 /** Reshaped above, or said by the generated types to be there always, which is not so: a link may begin with `then`, a place is not always one by name. */
-const NOT_ALWAYS: ReadonlySet<string> = new Set(['Player.number', 'Seconds.text', 'Length.text', 'Link.how', 'Place.name']);
+const NOT_ALWAYS: ReadonlySet<string> = new Set(['ComesFrom.spot', 'Player.number', 'Seconds.text', 'Length.text', 'Link.how', 'Place.name']);
 const mandatory = new Map<string, readonly string[]>();
 /** The properties that a node of a type always has. */
 function mandatoryOf(type: string): readonly string[] {
@@ -248,7 +249,7 @@ const NEVER_EMPTY: ReadonlyMap<string, readonly string[]> = new Map(
     Look: ['players'], Players: ['players'], For: ['players'], Off: ['players', 'screen'], Past: ['players'], Via: ['spots'], At: ['spots'], To: ['spots', 'ball', 'player'], DefendTo: ['player', 'spots'],
     Rebound: ['groups'], OnMiss: ['groups'], ShotKinds: ['kinds', 'plain'], SameAgain: ['parts'], Tags: ['tags'], Situation: ['parts'], Placing: ['spots'], Repeats: ['steps'], From: ['base', 'changes'],
     Player: ['number', 'pronoun'], Place: ['name', 'half', 'own'], TimeLeft: ['time'], Amount: ['none', 'count'], Ends: ['noShot', 'event'], ShotWindow: ['within', 'late', 'beforeHorn', 'by', 'notBefore'], Against: ['man', 'formation', 'press'],
-    PlayerEvent: ['verb', 'action', 'overHalfCourt'], BallEvent: ['spot', 'is'], AlignmentRef: ['name', 'own'],
+    PlayerEvent: ['verb', 'action', 'overHalfCourt'], BallEvent: ['spot', 'is'], AlignmentRef: ['name', 'own'], ComesFrom: ['spot', 'alignment'],
   }),
 );
 

@@ -23,7 +23,7 @@ function looksTo(broken: Broken): SaidOtherwise | undefined {
   const joint = tokens[index - 1]!;
   if (!isAttacker(joint)) {
     // `4 turns and looks up the floor`
-    if (!['and', 'then', ','].includes(joint.image)) return undefined;
+    if (index < 2 || !['and', 'then', ','].includes(joint.image)) return undefined;
     // What he does behind it stays.
     const next = tokens.findIndex(({ image }, at) => at > index && ['and', 'then', ','].includes(image));
     const end = next < 0 ? tokens.length : next;

@@ -41,7 +41,7 @@ function makesAChoice(broken: Broken, index: number, saying: string): SaidOtherw
 function whatIsLeft(broken: Broken, index: number, end: number, clause: string): SaidOtherwise | undefined {
   if (!/\b(not|nothing|nobody|covered|denied|guarded|taken away)\b|n['’]t\b/i.test(clause)) return undefined;
   // What the defence does not do is its choice as well: `slips if they don't switch`.
-  if (isDefender(broken.tokens[index + 1]) || /^(they|(the |his |her )?(defen[cs]e|defenders?|man|help|zone))\b/i.test(clause)) return undefined;
+  if (isDefender(broken.tokens[index + 1]) || /^(they(?!['’]re (?:both )?(?:covered|denied|guarded))|(the |his |her )?(defen[cs]e|defenders?|man|help|zone))\b/i.test(clause)) return undefined;
   const words = written(broken, index, end);
   const { tokens } = broken;
   const edit = index === 0 ? { at: tokens[0]!.startOffset, to: tokens[end + 1]?.startOffset ?? endOf(tokens.at(-1)!), text: '' } : { at: endOf(tokens[index - 1]!), to: endOf(tokens[end - 1]!), text: '' };
@@ -64,11 +64,21 @@ export function onHisHeels(broken: Broken): SaidOtherwise | undefined {
 export function onWhatADefenderDoes(broken: Broken): SaidOtherwise | undefined {
   const { tokens, index } = broken;
   const noun = [index, index + 1].find((i) => /^(close[ -]?outs?|switch|help|rotation|trap|hedge|recovery|double|show|stunt)$/.test(word(tokens[i])) && /^(on|off|after|with|at|against)$/.test(word(tokens[i - 1])));
-  if (noun === undefined || !(tokens[noun + 1] === undefined || /^(,|and|then|:)$/.test(word(tokens[noun + 1])))) return undefined;
+  if (noun === undefined || !(tokens[noun + 1] === undefined || /^(,|and|then|:)$/.test(word(tokens[noun + 1])))) return whileTheZone(broken);
   const from = noun - 1;
   const words = written(broken, from, noun + 1);
   const edit = from === 0 ? { at: tokens[0]!.startOffset, to: tokens[noun + 2]?.startOffset ?? endOf(tokens[noun]!), text: '' } : { at: endOf(tokens[from - 1]!), to: endOf(tokens[noun]!), text: '' };
   return { code: 'misplaced-word', from, to: noun + 1, message: message('No line waits for a defender. Leave out "{words}", or write what happens only then as a step of its own: step "…" instead of "…" when X4 switches.', { words }), fixes: [tried(broken, message('Leave out "{words}"', { words }), [edit])] };
+}
+
+/** `while the zone is still shifting, 1 drifts` */
+function whileTheZone(broken: Broken): SaidOtherwise | undefined {
+  const { tokens, index } = broken;
+  if (index !== 1 || !/^(while|whilst|as|once|when|after)$/.test(word(tokens[0])) || !/^(zone|defence|defense|defenders|press|help|trap)$/.test(word(tokens[1]))) return undefined;
+  const end = commaAfter(broken, 0);
+  const words = written(broken, 0, end);
+  const edit = { at: tokens[0]!.startOffset, to: tokens[end + 1]?.startOffset ?? endOf(tokens.at(-1)!), text: '' };
+  return { code: 'misplaced-word', from: 0, to: end, message: message('No line waits for a defender. Leave out "{words}", or write what happens only then as a step of its own: step "…" instead of "…" when X4 switches.', { words }), fixes: [tried(broken, message('Leave out "{words}"', { words }), [edit])] };
 }
 
 /** `before 1 passes, 2 cuts` is `once 2 cuts, 1 passes`. */

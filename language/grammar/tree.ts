@@ -38,7 +38,7 @@
  * Clause { lead?, subject?, action, triggers[] }: no subject means the subject carries on; a lead stands in a link behind `and` or `then`. Subjects: Players { players } · Everyone { all, else } · Pronoun { word }.
  * Player { number?, defence, pronoun? }: `X4` is { number: 4, defence: true }; `him` has a pronoun and no number.
  * Trigger: Wait { how: as|while|once|when|until, gap?, event } (`as soon as`, `after`: once; `a second after`: once with a gap) · Later { time } · OnClock { time, clock } (`with 8 seconds left` too) · WhenLeft { time, clock? };
- * of an action also OfWhatIsAbove { how: after|on|with|behind, player?, what } (`with the drive`, `after 4's screen`) · SameTime { player? } (`at the same time`, `together with 2`).
+ * of an action also OfWhatIsAbove { how: after|on|with|behind, player?, what } (`with the drive`, `after 4's screen`) · SameTime { player? } (`at the same time`, `together with 2`); before a line AfterThat { words } (`then`, `after that`).
  * Event: PlayerEvent { subject, verb?, spot?, by?, overHalfCourt, action? } (verb for set, catches, reaches, comes off …, else an action) · BallEvent { spot?, is? }.
  *
  * Actions have a verb and parts in the order written:
@@ -260,7 +260,7 @@ export type ActionTree = Plain<ast.Action | ast.SameAgain>;
 export type SpotTree = Plain<ast.Spot>;
 export type TriggerTree = Plain<ast.Trigger>;
 /** What an action waits for; a look is pinned by the former only. */
-export type ClauseTriggerTree = Plain<ast.ClauseTrigger>;
+export type ClauseTriggerTree = Plain<ast.Lead>;
 export type EventTree = Plain<ast.Event>;
 export type SubjectsTree = Plain<ast.Subjects>;
 export type ClauseTree = Plain<ast.Clause>;

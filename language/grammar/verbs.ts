@@ -57,7 +57,7 @@ const VERBS: Readonly<Record<VerbClass, readonly Row[]>> = {
     ['fires', 'fire', 'pass'], ['zips', 'zip', 'pass'], ['whips', 'whip', 'pass'], ['tosses', 'toss', 'pass'], ['delivers', 'deliver', 'pass'], ['dishes', 'dish', 'pass'], ['sprays', 'spray', 'kick out'],
     ['feeds', 'feed', 'pass'], ['hits', 'hit', 'pass'], ['finds', 'find', 'pass'], ['gives', 'give', 'pass'],
   ],
-  'hand-off': [['hands off', 'hand off'], ['hands', 'hand', 'hand off'], ['hands back', 'hand back', 'hand off'], ['hands it off', 'hand it off', 'hand off'], ['pitches', 'pitch', 'hand off'], ['flips', 'flip', 'hand off'], ['dribble hands off', 'dribble hand off', 'hand off']],
+  'hand-off': [['hands off', 'hand off'], ['hands', 'hand', 'hand off'], ['hands back', 'hand back', 'hand off'], ['takes the hand off', 'take the hand off', 'hand off'], ['hands it off', 'hand it off', 'hand off'], ['pitches', 'pitch', 'hand off'], ['flips', 'flip', 'hand off'], ['dribble hands off', 'dribble hand off', 'hand off']],
   screen: [
     ['screens', 'screen'], ['ball-screens', 'ball-screen'], ['back-screens', 'back-screen'], ['flare-screens', 'flare-screen'], ['cross-screens', 'cross-screen'],
     ['down-screens', 'down-screen'], ['up-screens', 'up-screen'], ['pin-screens', 'pin-screen'], ['pins down', 'pin down', 'pin-screen'], ['re-screens', 're-screen'],
@@ -90,7 +90,7 @@ const VERBS: Readonly<Record<VerbClass, readonly Row[]>> = {
   ],
   event: [
     ['is set', 'are set', 'set'], ['has the ball', 'have the ball', 'have ball'], ['is open', 'are open', 'open'], ['is free', 'are free', 'open'], ['releases', 'release'], ['turns', 'turn'],
-    ['arrives', 'arrive'], ['reaches', 'reach'], ['gets to', 'get to', 'reach'], ['leaves', 'leave'], ['gets past', 'get past', 'clear'], ['catches', 'catch'],
+    ['arrives', 'arrive'], ['reaches', 'reach'], ['gets to', 'get to', 'reach'], ['gets into', 'get into', 'reach'], ['leaves', 'leave'], ['gets past', 'get past', 'clear'], ['catches', 'catch'],
     ['has it', 'have it', 'have ball'], ['gets it', 'get it', 'have ball'], ['gets the ball', 'get the ball', 'have ball'], ['receives it', 'receive it', 'have ball'], ['receives the ball', null, 'have ball'], ['receives', 'receive', 'have ball'],
     ['catches it', 'catch it', 'have ball'], ['catches the ball', 'catch the ball', 'have ball'],
     ['has gone by', 'have gone by', 'clear'], ['goes by', 'go by', 'clear'], ['is by', null, 'clear'], ['is past', null, 'clear'], ['is out', 'are out', 'clear'], ['is clear', 'are clear', 'clear'], ['is through', 'are through', 'clear'], ['gets through', 'get through', 'clear'], ['has gone', null, 'clear'],

@@ -1,5 +1,5 @@
 // `comes off 5 and drives to the nail`: how a way begins stands in one clause, where it ends in the next. It is one action.
-import type { ActionTree, ClauseTree, StatementTree } from '../grammar/tree.ts';
+import type { ActionTree, ClauseTree, ClauseTriggerTree, StatementTree } from '../grammar/tree.ts';
 import { baseForm } from './read-waits.ts';
 
 /** Only say how a way begins, whatever joins the clause that says where it ends. */
@@ -8,9 +8,12 @@ const beginnings: ReadonlySet<string> = new Set(['come-off', 'turn-the-corner'])
 const onwards: ReadonlySet<string> = new Set(['goes', 'go', 'comes', 'come']);
 const goings: ReadonlySet<string> = new Set(['drive', 'dribble', 'cut', 'dive', 'run', 'sprint']);
 
+/** A clause, with what it waits for before it. */
+export type LinkTree = Omit<ClauseTree, 'lead'> & { readonly lead?: ClauseTriggerTree };
+
 /** The clauses of a line, the first with the line's own wait; a beginning and its end are one, with the words of both. */
-export function clausesOf({ lead, first, links }: StatementTree): readonly ClauseTree[] {
-  const clauses: ClauseTree[] = first === undefined ? [] : [lead === undefined ? first : { ...first, lead }];
+export function clausesOf({ lead, first, links }: StatementTree): readonly LinkTree[] {
+  const clauses: LinkTree[] = first === undefined ? [] : [lead === undefined ? first : { ...first, lead }];
   for (const { how, then, clause } of links) {
     if (clause === undefined) continue;
     const last = clauses[clauses.length - 1];
@@ -21,7 +24,7 @@ export function clausesOf({ lead, first, links }: StatementTree): readonly Claus
   return clauses;
 }
 
-function oneWay(before: ClauseTree, after: ClauseTree, byAnd: boolean): ClauseTree | undefined {
+function oneWay(before: LinkTree, after: LinkTree, byAnd: boolean): LinkTree | undefined {
   const [begins, ends] = [before.action, after.action];
   if (!isWay(begins) || !isWay(ends) || after.subject !== undefined || after.lead !== undefined || after.triggers.length > 0) return undefined;
   const first = baseForm(begins.verb);

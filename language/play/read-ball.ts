@@ -111,6 +111,22 @@ function asksWho(one: One, receiver: PlayerNode, to: BodyId, giver: BodyId): boo
 }
 
 export function readHandOff(one: One, tree: NodeOf<'HandOff'>): Action[] {
+  return /^takes? /.test(tree.verb) ? handOffTaken(one) : handOffGiven(one, tree);
+}
+
+/** `2 takes the hand-off`: told of the man who has the ball. */
+function handOffTaken(one: One): Action[] {
+  const giver = one.scope.ball.holder;
+  if (giver === undefined || giver === one.who) {
+    report(one.reader, 'who-is-meant', partOf(one), { word: `hands it to ${one.who}` });
+    return [];
+  }
+  const base = baseOf({ ...one, who: giver }, 'hands off');
+  putValue(one, `${base.id}#to`, undefined);
+  return [{ ...base, kind: 'hand-off', to: one.who }];
+}
+
+function handOffGiven(one: One, tree: NodeOf<'HandOff'>): Action[] {
   const receiver = take(one, tree.parts.find(part => part?.$type === 'PassTo'));
   const { dribbledAt } = one.scope;
   const to = receiver?.$type === 'PassTo' ? bodyOf(one.reader, receiver.player, meaningOf(one, partOf(one))) : dribbledAt?.who === one.who ? dribbledAt.at : undefined;

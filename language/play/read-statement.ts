@@ -1,7 +1,7 @@
 // A line of a step → its actions: subjects carried on, links numbered, triggers turned into waits.
-import type { ActionTree, ClauseTree, ClauseTriggerTree, LineTree, NodeOf, StatementTree } from '../grammar/tree.ts';
+import type { ActionTree, ClauseTriggerTree, LineTree, NodeOf, StatementTree } from '../grammar/tree.ts';
 import type { Action, BodyId } from './play.ts';
-import { clausesOf } from './one-way.ts';
+import { clausesOf, type LinkTree } from './one-way.ts';
 import { withDeeds } from './meanwhile.ts';
 import { readAction } from './read-actions.ts';
 import { tellWords } from './left-over.ts';
@@ -21,7 +21,7 @@ export function readStatement(reader: Reader, scope: Scope, tree: StatementTree,
   for (const [index, clause] of clauses.entries()) {
     if (clause.action === undefined) continue;
     const meaning: Meaning = { part: line.key, him };
-    if (clause.subject !== undefined) subjects = subjectsOf(reader, clause.subject, scope, meaning);
+    if (clause.subject !== undefined) subjects = holderMeant(clause, scope, him) ?? subjectsOf(reader, clause.subject, scope, meaning);
     if (index === 0) him = subjects;
     const action: ActionTree = clause.action.$type === 'SameAgain' ? sameAgain(clause.action, before) : clause.action;
     before = action;
@@ -43,7 +43,13 @@ export function readStatement(reader: Reader, scope: Scope, tree: StatementTree,
   return actions;
 }
 
-function columnsOf(clause: ClauseTree, at: number): { readonly at: number; readonly to: number } {
+/** `5 screens for 1, then he drives`, `2 swings it to 1, and he moves it on to 3`: what is done with the ball its holder does. */
+function holderMeant({ subject, action }: LinkTree, { ball }: Scope, him: readonly BodyId[]): readonly BodyId[] | undefined {
+  if (subject?.$type !== 'Pronoun' || subject.word !== 'he' || ball.holder === undefined || him.includes(ball.holder)) return undefined;
+  return action !== undefined && ['Dribble', 'Pass', 'HandOff', 'Shot'].includes(action.$type) ? [ball.holder] : undefined;
+}
+
+function columnsOf(clause: LinkTree, at: number): { readonly at: number; readonly to: number } {
   return { at, to: clause.to };
 }
 

@@ -7,7 +7,7 @@ import type { Meaning, Reader } from './reader.ts';
 import { bodyOf, isOffence, putPart, report } from './reader.ts';
 import type { Scope } from './scope.ts';
 import { subjectsOf } from './scope.ts';
-import { atTheSameTime, ofWhatIsAbove } from './told-above.ts';
+import { afterThat, atTheSameTime, ofWhatIsAbove } from './told-above.ts';
 
 /** The base form of a verb as it stands in the data: one word with hyphens. */
 export function baseForm(word: string): string {
@@ -41,6 +41,8 @@ function waitsOf(reader: Reader, tree: ClauseTriggerTree, scope: Scope, meaning:
       return [...ofWhatIsAbove(reader, tree, scope, meaning)];
     case 'SameTime':
       return [...atTheSameTime(reader, tree, scope, meaning)];
+    case 'AfterThat':
+      return [...afterThat(scope, meaning)];
     default:
       return [];
   }
@@ -87,9 +89,9 @@ function whatHappens(reader: Reader, tree: NodeOf<'PlayerEvent'>, who: BodyId, s
 function actionMeant(reader: Reader, action: NonNullable<NodeOf<'PlayerEvent'>['action']>, meaning: Meaning): Omit<EventRef, 'who'> {
   const does = baseForm(action.verb);
   const parts: readonly (EventPart | undefined)[] = 'parts' in action ? (action.parts ?? []) : [];
-  const him = parts.find(part => part?.$type === 'PassTo' || part?.$type === 'For' || part?.$type === 'Off');
+  const him = parts.find(part => part?.$type === 'PassTo' || part?.$type === 'For' || part?.$type === 'Off' || part?.$type === 'DribbleAt');
   const there = parts.find(part => part?.$type === 'To');
-  const player = him?.player ?? him?.players?.[0];
+  const player = him?.player ?? him?.players?.[0] ?? (action.$type === 'Close' ? action.player : undefined);
   const other = player === undefined ? undefined : bodyOf(reader, player, meaning);
   const spot = there?.spots?.[0];
   const place = spot === undefined ? undefined : readPlace(reader, spot, meaning);

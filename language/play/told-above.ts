@@ -16,10 +16,12 @@ const cuts: ReadonlySet<string> = new Set(['cut', 'back-cut', 'v-cut', 'l-cut', 
 const kindOf: Readonly<Record<Said['what'], (action: Action) => boolean>> = (() => {
   const screen = (action: Action) => action.kind === 'screen';
   const handOff = (action: Action) => action.kind === 'hand-off';
+  const moves = (style: string) => (action: Action) => action.kind === 'move' && (action.style === style || action.verb === style);
   const drive = (action: Action) => action.kind === 'dribble' && action.style !== 'keep';
   return {
     drive, dribble: drive, pass: action => action.kind === 'pass', catch: action => action.kind === 'pass' || action.kind === 'hand-off', 'hand off': handOff, handoff: handOff, shot: action => action.kind === 'shot',
-    cut: action => action.kind === 'move' && cuts.has(action.style), roll: action => action.kind === 'move' && action.style === 'roll', flash: action => action.kind === 'move' && action.style === 'flash', 'throw in': action => action.kind === 'pass' && action.throwIn,
+    cut: action => action.kind === 'move' && cuts.has(action.style), roll: moves('roll'), flash: moves('flash'), 'throw in': action => action.kind === 'pass' && action.throwIn,
+    curl: moves('curl'), pop: moves('pop'), slip: moves('slip'), dive: moves('dive'), fade: moves('fade'), seal: moves('seal'),
     screen, pick: screen, 'ball-screen': screen, 'back-screen': screen, 'cross-screen': screen, 'down-screen': screen, 'flare-screen': screen, 'pin down': screen, stagger: screen,
   };
 })();
@@ -48,6 +50,13 @@ export function atTheSameTime(reader: Reader, tree: NodeOf<'SameTime'>, scope: S
   const first = partner === undefined ? scope.acts.find(({ line, link }) => line === above?.line && (line !== meaning.part || link === above.link)) : above;
   if (first === undefined) notTold(reader, tree, meaning);
   return first === undefined || waiting(meaning).includes(first.who) ? [] : [{ kind: 'as', event: eventOf(first) }];
+}
+
+/** Once the line above is done; his own last link he is through with anyhow, and where no line stands above the step has just begun. */
+export function afterThat({ acts }: Scope, meaning: Meaning): readonly ToldAbove[] {
+  const last = acts.at(-1);
+  if (last === undefined || waiting(meaning).includes(last.who)) return [];
+  return [{ kind: 'once', event: last.kind === 'pass' || last.kind === 'hand-off' ? { who: last.to, does: 'catch' } : eventOf(last) }];
 }
 
 function waiting({ subjects, him }: Meaning): readonly BodyId[] {

@@ -47,7 +47,7 @@ function eventFor(branch: Branch, item: { readonly order: number; readonly step:
 }
 
 const receives = new Set(['catch', 'receive', 'take', 'get']);
-const passes = new Set(['pass', 'throw', 'swing', 'reverse', 'inbound', 'skip', 'lob']);
+const passes = new Set(['pass', 'release', 'throw', 'swing', 'reverse', 'inbound', 'skip', 'lob']);
 const arrives = new Set(['reach', 'arrive', 'get', 'be']);
 
 function fits(branch: Branch, other: Item, event: EventRef): boolean {
@@ -76,6 +76,8 @@ function fitsInOtherWords(other: Item, { does, who }: EventRef): boolean {
   if (other.kind !== 'action' || other.action.who !== who) return false;
   const { action } = other;
   if (does === 'step-in') return action.kind === 'pass' && action.throwIn;
+  // Past a man who does not screen for him.
+  if (does === 'clear') return action.kind === 'move';
   const goes = action.kind === 'dribble' && action.style !== 'keep';
   return (goes && (sets.has(does) || drives.has(does))) || (action.kind === 'move' && sets.has(does));
 }

@@ -37,7 +37,7 @@ const rows: readonly (readonly [line: string, words: string, code: 'not-drawn' |
   ['4 steps to the ball instead', 'instead', 'not-drawn', '4 steps to the ball'],
   ['2 stays high to keep it honest', 'to keep it honest', 'not-drawn', '2 stays high'],
   // what may have meant something
-  ['5 seals the little guy on his back', 'little guy on his back', 'words-not-read', '5 seals'],
+  ['5 seals the little guy on his back', 'on his back', 'not-drawn', '5 seals the little guy'],
   ['1 passes to 2, 5 is the second option', ', 5 is the second option', 'words-not-read', '1 passes to 2'],
   ['1 dribbles to left slot by the scorers', 'by the scorers', 'words-not-read', '1 dribbles to left slot'],
 ];

@@ -57,7 +57,6 @@ const rows: readonly (readonly [line: string, marked: string, code: string, mend
   ['X2 faceguards 2', 'faceguards 2', 'unknown-word', 'X2 denies 2'],
   ['against box and one', 'box and one', 'misplaced-word', 'against man'],
   ['1 dribbles down the clock to 8 seconds', 'dribbles down the clock to 8 seconds', 'misplaced-word', '1 keeps his dribble until 8 on the clock'],
-  ['1 pulls it back out to half court', 'pulls it back out', 'unknown-word', '1 pulls the ball out to half court'],
   // looks and choices
   ['look 1 drift: three', 'drift', 'missing-word', 'look 1 on the drift: three'],
   ['1 looks for 5', 'looks', 'misplaced-word', 'look 5'],
@@ -84,7 +83,6 @@ const rows: readonly (readonly [line: string, marked: string, code: string, mend
   ['4 and 5 short roll', 'short roll', 'unknown-word', '4 and 5 roll to the nail'],
   ['1 passes to 5 in the short roll', 'in the short roll', 'unknown-word', '1 passes to 5 on the nail'],
   ['3 drops back as the safety', 'drops back as the safety', 'unknown-word', '3 is the safety'],
-  ['X1 chases over the top of 5', 'chases over the top of 5', 'unknown-word', 'X1 goes over 5'],
   ['situation side out of bounds', 'side out of bounds', 'unknown-word', 'situation sideline throw-in'],
   ['1 turns down the screen', 'turns', 'unknown-word'],
   ['2 breaks long to half court', 'long', 'extra-word', '2 breaks to half court'],
@@ -170,7 +168,6 @@ const rows: readonly (readonly [line: string, marked: string, code: string, mend
   ['ends with the ball in 1\'s hands', 'with the ball in 1\'s hands', 'misplaced-word', 'ends once 1 has the ball'],
   ['5 turns and sets a side pick-and-roll with 2', 'pick-and-roll', 'misplaced-word', '5 ball-screens for 2, then rolls'],
   ['5 sprints into a high pick for 2', 'sprints into a high pick', 'noun-for-verb', '5 screens for 2'],
-  ['3 takes the handoff and turns the corner', 'takes the handoff', 'misplaced-word', '3 turns the corner'],
   ['1 comes back for a handoff from 4', 'for a handoff from 4', 'misplaced-word', '1 comes, 4 hands off to 1'],
   ['1 attacks 2 on 1 with 5', 'attacks 2 on 1', 'misplaced-word', '1 drives to the rim'],
   ['1 runs the far sideline', 'far sideline', 'misplaced-word', '1 runs to far hash'],

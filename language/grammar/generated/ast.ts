@@ -46,8 +46,10 @@ export type SetLineKeywordNames =
     | "after a miss"
     | "after a time-out"
     | "after a timeout"
+    | "after that"
     | "after the call"
     | "after the start"
+    | "afterwards"
     | "again from"
     | "against"
     | "against a press"
@@ -403,6 +405,7 @@ export type SetLineKeywordNames =
     | "get back on defence"
     | "get back on defense"
     | "get by"
+    | "get into"
     | "get it"
     | "get open"
     | "get past"
@@ -416,6 +419,7 @@ export type SetLineKeywordNames =
     | "gets back on defence"
     | "gets back on defense"
     | "gets by"
+    | "gets into"
     | "gets it"
     | "gets open"
     | "gets past"
@@ -507,6 +511,7 @@ export type SetLineKeywordNames =
     | "high post"
     | "high posts"
     | "high-low"
+    | "high-low lob"
     | "high-low pass"
     | "him"
     | "hip"
@@ -660,6 +665,7 @@ export type SetLineKeywordNames =
     | "need a 3"
     | "need a three"
     | "need a two"
+    | "next"
     | "nfhs"
     | "no"
     | "no shot before"
@@ -897,6 +903,7 @@ export type SetLineKeywordNames =
     | "spots up"
     | "spotting up"
     | "spray"
+    | "spray out"
     | "sprays"
     | "spread"
     | "sprint"
@@ -971,6 +978,7 @@ export type SetLineKeywordNames =
     | "take the ball out"
     | "take the ball out of bounds"
     | "take the ball up"
+    | "take the hand off"
     | "takes"
     | "takes it"
     | "takes it out"
@@ -980,6 +988,7 @@ export type SetLineKeywordNames =
     | "takes the ball out"
     | "takes the ball out of bounds"
     | "takes the ball up"
+    | "takes the hand off"
     | "teardrop"
     | "them"
     | "then"
@@ -1117,6 +1126,21 @@ export const After = {
 
 export function isAfter(item: unknown): item is After {
     return reflection.isInstance(item, After.$type);
+}
+
+export interface AfterThat extends langium.AstNode {
+    readonly $container: Statement;
+    readonly $type: 'AfterThat';
+    words: 'after that' | 'afterwards' | 'next' | 'then';
+}
+
+export const AfterThat = {
+    $type: 'AfterThat',
+    words: 'words'
+} as const;
+
+export function isAfterThat(item: unknown): item is AfterThat {
+    return reflection.isInstance(item, AfterThat.$type);
 }
 
 export interface AgainFrom extends langium.AstNode {
@@ -1403,7 +1427,7 @@ export interface Clause extends langium.AstNode {
     readonly $container: Link | Statement;
     readonly $type: 'Clause';
     action: Action | SameAgain;
-    lead?: Lead;
+    lead?: LinkLead;
     subject?: Subjects;
     triggers: Array<ClauseTrigger>;
 }
@@ -1499,11 +1523,13 @@ export function isComeOffVerb(item: unknown): item is ComeOffVerb {
 export interface ComesFrom extends langium.AstNode {
     readonly $container: Move;
     readonly $type: 'ComesFrom';
+    alignment?: 'box' | 'diamond' | 'horns' | 'line' | 'stack';
     spot: Spot;
 }
 
 export const ComesFrom = {
     $type: 'ComesFrom',
+    alignment: 'alignment',
     spot: 'spot'
 } as const;
 
@@ -1923,16 +1949,16 @@ export function isHandOffPart(item: unknown): item is HandOffPart {
     return reflection.isInstance(item, HandOffPart.$type);
 }
 
-export type HandOffVerb = 'dribble hand off' | 'dribble hands off' | 'flip' | 'flips' | 'hand back' | 'hand it off' | 'hand off' | 'hand' | 'hands back' | 'hands it off' | 'hands off' | 'hands' | 'pitch' | 'pitches';
+export type HandOffVerb = 'dribble hand off' | 'dribble hands off' | 'flip' | 'flips' | 'hand back' | 'hand it off' | 'hand off' | 'hand' | 'hands back' | 'hands it off' | 'hands off' | 'hands' | 'pitch' | 'pitches' | 'take the hand off' | 'takes the hand off';
 
 export function isHandOffVerb(item: unknown): item is HandOffVerb {
-    return item === 'hands off' || item === 'hand off' || item === 'hands' || item === 'hand' || item === 'hands back' || item === 'hand back' || item === 'hands it off' || item === 'hand it off' || item === 'pitches' || item === 'pitch' || item === 'flips' || item === 'flip' || item === 'dribble hands off' || item === 'dribble hand off';
+    return item === 'hands off' || item === 'hand off' || item === 'hands' || item === 'hand' || item === 'hands back' || item === 'hand back' || item === 'hands it off' || item === 'hand it off' || item === 'pitches' || item === 'pitch' || item === 'flips' || item === 'flip' || item === 'dribble hands off' || item === 'dribble hand off' || item === 'takes the hand off' || item === 'take the hand off';
 }
 
-export type Happening = 'back-screen' | 'ball-screen' | 'catch' | 'cross-screen' | 'cut' | 'down-screen' | 'dribble' | 'drive' | 'flare-screen' | 'flash' | 'hand off' | 'handoff' | 'pass' | 'pick' | 'pin down' | 'roll' | 'screen' | 'shot' | 'stagger' | 'throw in';
+export type Happening = 'back-screen' | 'ball-screen' | 'catch' | 'cross-screen' | 'curl' | 'cut' | 'dive' | 'down-screen' | 'dribble' | 'drive' | 'fade' | 'flare-screen' | 'flash' | 'hand off' | 'handoff' | 'pass' | 'pick' | 'pin down' | 'pop' | 'roll' | 'screen' | 'seal' | 'shot' | 'slip' | 'stagger' | 'throw in';
 
 export function isHappening(item: unknown): item is Happening {
-    return item === 'drive' || item === 'dribble' || item === 'pass' || item === 'catch' || item === 'cut' || item === 'roll' || item === 'screen' || item === 'pick' || item === 'ball-screen' || item === 'back-screen' || item === 'cross-screen' || item === 'down-screen' || item === 'flare-screen' || item === 'pin down' || item === 'stagger' || item === 'hand off' || item === 'handoff' || item === 'flash' || item === 'throw in' || item === 'shot';
+    return item === 'drive' || item === 'dribble' || item === 'pass' || item === 'catch' || item === 'cut' || item === 'roll' || item === 'screen' || item === 'pick' || item === 'ball-screen' || item === 'back-screen' || item === 'cross-screen' || item === 'down-screen' || item === 'flare-screen' || item === 'pin down' || item === 'stagger' || item === 'hand off' || item === 'handoff' || item === 'flash' || item === 'throw in' || item === 'shot' || item === 'curl' || item === 'pop' || item === 'slip' || item === 'dive' || item === 'fade' || item === 'seal';
 }
 
 export type HappeningOnTheWay = 'cut' | 'dribble' | 'drive' | 'flash' | 'hand off' | 'handoff' | 'pass' | 'roll';
@@ -2058,7 +2084,7 @@ export function isLater(item: unknown): item is Later {
     return reflection.isInstance(item, Later.$type);
 }
 
-export type Lead = ClauseTrigger | OnClock;
+export type Lead = AfterThat | LinkLead;
 
 export const Lead = {
     $type: 'Lead'
@@ -2144,6 +2170,16 @@ export const Link = {
 
 export function isLink(item: unknown): item is Link {
     return reflection.isInstance(item, Link.$type);
+}
+
+export type LinkLead = ClauseTrigger | OnClock;
+
+export const LinkLead = {
+    $type: 'LinkLead'
+} as const;
+
+export function isLinkLead(item: unknown): item is LinkLead {
+    return reflection.isInstance(item, LinkLead.$type);
 }
 
 export interface Look extends langium.AstNode {
@@ -2611,10 +2647,10 @@ export function isPassKind(item: unknown): item is PassKind {
     return reflection.isInstance(item, PassKind.$type);
 }
 
-export type PassKindName = 'alley-oop' | 'backdoor pass' | 'baseball-pass' | 'bounce-pass' | 'chest-pass' | 'dish' | 'drive and kick' | 'drop pass' | 'drop-off' | 'dump down' | 'dump in' | 'dump off' | 'dump pass' | 'dump' | 'entry pass' | 'feed' | 'give and go' | 'hand off' | 'handoff' | 'high-low pass' | 'high-low' | 'hit ahead' | 'inside pass' | 'kick ahead' | 'kick back' | 'kick out' | 'kick' | 'kick-out pass' | 'lead pass' | 'lob over the top' | 'lob pass' | 'lob' | 'outlet pass' | 'overhead-pass' | 'pass across' | 'pass ahead' | 'pass back' | 'pass inside' | 'pass over the top' | 'pass' | 'pocket pass' | 'post entry' | 'post feed' | 'quick pass' | 'return pass' | 'reversal' | 'skip' | 'skip-pass' | 'slip pass' | 'swing back' | 'swing pass' | 'swing' | 'throw ahead' | 'throw back' | 'throwback' | 'tip' | 'touch pass' | 'wrap-around pass';
+export type PassKindName = 'alley-oop' | 'backdoor pass' | 'baseball-pass' | 'bounce-pass' | 'chest-pass' | 'dish' | 'drive and kick' | 'drop pass' | 'drop-off' | 'dump down' | 'dump in' | 'dump off' | 'dump pass' | 'dump' | 'entry pass' | 'feed' | 'give and go' | 'hand off' | 'handoff' | 'high-low lob' | 'high-low pass' | 'high-low' | 'hit ahead' | 'inside pass' | 'kick ahead' | 'kick back' | 'kick out' | 'kick' | 'kick-out pass' | 'lead pass' | 'lob over the top' | 'lob pass' | 'lob' | 'outlet pass' | 'overhead-pass' | 'pass across' | 'pass ahead' | 'pass back' | 'pass inside' | 'pass over the top' | 'pass' | 'pocket pass' | 'post entry' | 'post feed' | 'quick pass' | 'return pass' | 'reversal' | 'skip' | 'skip-pass' | 'slip pass' | 'spray out' | 'spray' | 'swing back' | 'swing pass' | 'swing' | 'throw ahead' | 'throw back' | 'throwback' | 'tip' | 'touch pass' | 'wrap-around pass';
 
 export function isPassKindName(item: unknown): item is PassKindName {
-    return item === 'pass' || item === 'bounce-pass' || item === 'lob' || item === 'skip' || item === 'skip-pass' || item === 'overhead-pass' || item === 'baseball-pass' || item === 'chest-pass' || item === 'hand off' || item === 'kick out' || item === 'tip' || item === 'dump off' || item === 'dump pass' || item === 'drop pass' || item === 'dish' || item === 'high-low' || item === 'high-low pass' || item === 'give and go' || item === 'alley-oop' || item === 'kick-out pass' || item === 'pocket pass' || item === 'entry pass' || item === 'lob pass' || item === 'touch pass' || item === 'wrap-around pass' || item === 'drop-off' || item === 'handoff' || item === 'throw back' || item === 'throwback' || item === 'hit ahead' || item === 'swing' || item === 'swing pass' || item === 'reversal' || item === 'kick' || item === 'kick back' || item === 'kick ahead' || item === 'dump' || item === 'dump in' || item === 'dump down' || item === 'feed' || item === 'post feed' || item === 'post entry' || item === 'pass inside' || item === 'pass back' || item === 'pass ahead' || item === 'pass across' || item === 'pass over the top' || item === 'lob over the top' || item === 'slip pass' || item === 'backdoor pass' || item === 'inside pass' || item === 'return pass' || item === 'lead pass' || item === 'swing back' || item === 'throw ahead' || item === 'outlet pass' || item === 'drive and kick' || item === 'quick pass';
+    return item === 'pass' || item === 'bounce-pass' || item === 'lob' || item === 'skip' || item === 'skip-pass' || item === 'overhead-pass' || item === 'baseball-pass' || item === 'chest-pass' || item === 'hand off' || item === 'kick out' || item === 'tip' || item === 'dump off' || item === 'dump pass' || item === 'drop pass' || item === 'dish' || item === 'high-low' || item === 'high-low pass' || item === 'give and go' || item === 'alley-oop' || item === 'kick-out pass' || item === 'pocket pass' || item === 'entry pass' || item === 'lob pass' || item === 'touch pass' || item === 'wrap-around pass' || item === 'drop-off' || item === 'handoff' || item === 'throw back' || item === 'throwback' || item === 'hit ahead' || item === 'swing' || item === 'swing pass' || item === 'reversal' || item === 'kick' || item === 'kick back' || item === 'kick ahead' || item === 'dump' || item === 'dump in' || item === 'dump down' || item === 'feed' || item === 'post feed' || item === 'post entry' || item === 'pass inside' || item === 'pass back' || item === 'pass ahead' || item === 'pass across' || item === 'pass over the top' || item === 'lob over the top' || item === 'spray' || item === 'spray out' || item === 'high-low lob' || item === 'slip pass' || item === 'backdoor pass' || item === 'inside pass' || item === 'return pass' || item === 'lead pass' || item === 'swing back' || item === 'throw ahead' || item === 'outlet pass' || item === 'drive and kick' || item === 'quick pass';
 }
 
 export type PassPart = At | Early | PassAlong | PassBall | PassStyle | PassTo;
@@ -2853,10 +2889,10 @@ export function isPronoun(item: unknown): item is Pronoun {
     return reflection.isInstance(item, Pronoun.$type);
 }
 
-export type ReachVerb = 'get to' | 'gets to' | 'leave' | 'leaves' | 'reach' | 'reaches';
+export type ReachVerb = 'get into' | 'get to' | 'gets into' | 'gets to' | 'leave' | 'leaves' | 'reach' | 'reaches';
 
 export function isReachVerb(item: unknown): item is ReachVerb {
-    return item === 'reaches' || item === 'reach' || item === 'gets to' || item === 'get to' || item === 'leaves' || item === 'leave';
+    return item === 'reaches' || item === 'reach' || item === 'gets to' || item === 'get to' || item === 'gets into' || item === 'get into' || item === 'leaves' || item === 'leave';
 }
 
 export interface Rebound extends langium.AstNode {
@@ -3709,6 +3745,7 @@ export function isWith(item: unknown): item is With {
 export type SetLineAstType = {
     Action: Action
     After: After
+    AfterThat: AfterThat
     AgainFrom: AgainFrom
     Against: Against
     AlignmentHead: AlignmentHead
@@ -3769,6 +3806,7 @@ export type SetLineAstType = {
     Level: Level
     Line: Line
     Link: Link
+    LinkLead: LinkLead
     Look: Look
     LookPin: LookPin
     LookTime: LookTime
@@ -3878,6 +3916,15 @@ export class SetLineAstReflection extends langium.AbstractAstReflection {
                 }
             },
             superTypes: [Origin.$type]
+        },
+        AfterThat: {
+            name: AfterThat.$type,
+            properties: {
+                words: {
+                    name: AfterThat.words
+                }
+            },
+            superTypes: [Lead.$type]
         },
         AgainFrom: {
             name: AgainFrom.$type,
@@ -4141,7 +4188,7 @@ export class SetLineAstReflection extends langium.AbstractAstReflection {
             name: ClauseTrigger.$type,
             properties: {
             },
-            superTypes: [Lead.$type]
+            superTypes: [LinkLead.$type]
         },
         ClockAt: {
             name: ClockAt.$type,
@@ -4181,6 +4228,10 @@ export class SetLineAstReflection extends langium.AbstractAstReflection {
         ComesFrom: {
             name: ComesFrom.$type,
             properties: {
+                alignment: {
+                    name: ComesFrom.alignment,
+                    optional: true
+                },
                 spot: {
                     name: ComesFrom.spot
                 }
@@ -4573,6 +4624,12 @@ export class SetLineAstReflection extends langium.AbstractAstReflection {
             },
             superTypes: []
         },
+        LinkLead: {
+            name: LinkLead.$type,
+            properties: {
+            },
+            superTypes: [Lead.$type]
+        },
         Look: {
             name: Look.$type,
             properties: {
@@ -4773,7 +4830,7 @@ export class SetLineAstReflection extends langium.AbstractAstReflection {
                     name: OnClock.time
                 }
             },
-            superTypes: [HoldPart.$type, Lead.$type, Trigger.$type]
+            superTypes: [HoldPart.$type, LinkLead.$type, Trigger.$type]
         },
         OnMiss: {
             name: OnMiss.$type,
