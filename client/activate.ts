@@ -21,44 +21,46 @@ export const language = 'setwright';
 
 /** What `activate` hands to tests and to other extensions. */
 export interface Setwright {
-  readonly client: BaseLanguageClient;
   /** The language server answers from then on. */
-  readonly ready: Promise<void>;
+  readonly ready: Promise<BaseLanguageClient>;
   /** Own milliseconds that loading the extension's code took. */
   readonly loading: number;
-  /** Own milliseconds that `activate` took, the server's start not counted: nothing waits for it. */
+  /** Own milliseconds that `activate` took; the protocol's library is loaded, and the server started, behind it: nothing waits for them. */
   readonly activation: number;
 }
 
-export type CreateClient = (context: ExtensionContext, options: LanguageClientOptions) => BaseLanguageClient;
+/** Loads the library that speaks the protocol, nine tenths of the extension's code. */
+export type LoadClient = (context: ExtensionContext, options: LanguageClientOptions) => Promise<BaseLanguageClient>;
 
-export function activate(context: ExtensionContext, loading: number, createClient: CreateClient): Setwright {
+export function activate(context: ExtensionContext, loading: number, loadClient: LoadClient): Setwright {
   const began = ownTime();
   const log = window.createOutputChannel('Setwright', { log: true });
   const watcher = watchPlayFiles();
-  const client = createClient(context, {
-    documentSelector: [{ language }],
-    outputChannel: log,
-    initializationOptions: { manual: manualLink, files: true, commands: true, pictures: picturesNow(), ...(l10n.bundle !== undefined && { words: l10n.bundle }) },
-    synchronize: { fileEvents: watcher },
-    middleware: openNextList,
-  });
-  const files = serveFiles(client);
-  const running = client.start();
-  const server = openServerLine(client, running);
+  const client = atNextTurn().then(() =>
+    loadClient(context, {
+      documentSelector: [{ language }],
+      outputChannel: log,
+      initializationOptions: { manual: manualLink, files: true, commands: true, pictures: picturesNow(), ...(l10n.bundle !== undefined && { words: l10n.bundle }) },
+      synchronize: { fileEvents: watcher },
+      middleware: openNextList,
+    }),
+  );
+  const files = client.then(serveFiles);
+  const server = openServerLine(client);
+  const { running } = server;
   const playbook = openPlaybook(server, language);
   const panels = registerPlayPanels(context, server, playbook, language);
   const newcomer = registerNewcomer(context.globalState);
   context.subscriptions.push(
     log,
     watcher,
-    client,
+    { dispose: () => client.then((one) => one.dispose()) },
     playbook,
-    ...files,
+    { dispose: () => files.then((some) => some.forEach((one) => one.dispose())) },
     commands.registerCommand('setwright.showLog', () => log.show()),
-    registerManual(client, running),
+    registerManual(running),
     ...registerKeepPlay(context, server),
-    keepPictures(client, running),
+    keepPictures(running),
     ...panels.disposables,
     ...registerChangePlay(server, playbook, panels.inHand),
     ...registerPlaybookView(server, playbook),
@@ -67,11 +69,14 @@ export function activate(context: ExtensionContext, loading: number, createClien
     ...registerNewPlay(server, newcomer, language),
     ...registerCallTime(playbook, language),
   );
-  void running.then(() => context.subscriptions.push(sayReady(client)));
+  void running.then((one) => context.subscriptions.push(sayReady(one)));
   const activation = ownTime() - began;
   log.info(`Loaded in ${loading.toFixed(0)} ms, started in ${activation.toFixed(0)} ms`);
-  return { client, ready: running, loading, activation };
+  return { ready: running, loading, activation };
 }
+
+/** The editor goes on as soon as `activate` has returned. */
+const atNextTurn = () => new Promise<void>((resolve) => setTimeout(resolve));
 
 /** What the braces in the status bar tell about the open play. */
 function sayReady(client: BaseLanguageClient): LanguageStatusItem {

@@ -7,10 +7,10 @@ const scheme = 'setwright-manual';
 /** Where the server finds the entry of a finding's code. */
 export const manualLink = `${scheme}:/{code}.md`;
 
-export function registerManual(client: BaseLanguageClient, running: Promise<void>): Disposable {
+export function registerManual(running: Promise<BaseLanguageClient>): Disposable {
   return workspace.registerTextDocumentContentProvider(scheme, {
     async provideTextDocumentContent({ path }: Uri) {
-      await running;
+      const client = await running;
       const text: unknown = await client.sendRequest(manualMethod, path.replace(/^\//, '').replace(/\.md$/, ''));
       return typeof text === 'string' ? text : '';
     },

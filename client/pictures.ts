@@ -12,6 +12,6 @@ const palettes: Readonly<Record<ColorThemeKind, Pictures>> = {
 
 export const picturesNow = (): Pictures => palettes[window.activeColorTheme.kind];
 
-export function keepPictures(client: BaseLanguageClient, running: Promise<void>): Disposable {
-  return window.onDidChangeActiveColorTheme(() => void running.then(() => client.sendNotification(picturesMethod, picturesNow())));
+export function keepPictures(running: Promise<BaseLanguageClient>): Disposable {
+  return window.onDidChangeActiveColorTheme(() => void running.then((client) => client.sendNotification(picturesMethod, picturesNow())));
 }

@@ -10,15 +10,24 @@ export interface ServerLine {
   readonly say: (method: string, what: object) => void;
   readonly hear: (method: string, hear: (value: unknown) => void) => Disposable;
   /** The server answers from then on. */
-  readonly running: Promise<void>;
+  readonly running: Promise<BaseLanguageClient>;
 }
 
-export function openServerLine(client: BaseLanguageClient, running: Promise<void>): ServerLine {
+/** Starts the server once its client is there. */
+export function openServerLine(client: Promise<BaseLanguageClient>): ServerLine {
+  const running = client.then(async (one) => {
+    await one.start();
+    return one;
+  });
   const versioned = (what: object) => ({ version: PROTOCOL_VERSION, ...what });
   return {
-    ask: (method, question, read) => running.then(() => client.sendRequest<unknown>(method, versioned(question))).then(read, () => undefined),
-    say: (method, what) => void running.then(() => client.sendNotification(method, versioned(what))),
-    hear: (method, hear) => client.onNotification(method, hear),
+    ask: (method, question, read) => running.then((one) => one.sendRequest<unknown>(method, versioned(question))).then(read, () => undefined),
+    say: (method, what) => void running.then((one) => one.sendNotification(method, versioned(what))),
+    // Nothing is heard before the turn in which the server is started has ended.
+    hear: (method, hear) => {
+      const hearing = client.then((one) => one.onNotification(method, hear));
+      return { dispose: () => void hearing.then((one) => one.dispose()) };
+    },
     running,
   };
 }

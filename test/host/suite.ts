@@ -25,8 +25,7 @@ const tests: Tests = {
     await openLighthouse();
     const extension = extensions.getExtension<Setwright>('setwright.setwright');
     must(extension !== undefined, 'the extension is not here');
-    const { client, ready } = await extension.activate();
-    await ready;
+    const client = await (await extension.activate()).ready;
     const version: unknown = extension.packageJSON.version;
     const server = client.initializeResult?.serverInfo;
     must(server?.version === version, `the server says version ${server?.version}, the extension is ${String(version)}`);
