@@ -10,6 +10,7 @@ import { ruleSet } from './court/rule-sets.ts';
 import { applyIntent } from './edit/apply-intent.ts';
 import type { Intent, Outcome } from './edit/intent.ts';
 import { parseLine } from './grammar/parse-line.ts';
+import { LEVELS } from './motion/levels.ts';
 import { createLookup, stillAnswers, type Asked, type Lookup } from './names/lookup.ts';
 import { unknownPlays } from './names/section-problems.ts';
 import { useProblems } from './names/use-problems.ts';
@@ -43,9 +44,9 @@ export function compilePlay(block: Block, lookup: Lookup, headGap = false): Comp
   return { key: block.key, block, reading, play, places, court: courtOf(ruleSet(play.rules.value)), timeline, findings };
 }
 
-/** The same play on another rule set's floor; the spread of its looks' times is the play's own. */
+/** The same play on another rule set's floor, up to the shots: nothing that its rules mind comes after them. The spread of its looks' times is the play's own. */
 function scheduleUnder(play: Play, { times }: Timeline, rules: RuleSetId): Timeline {
-  const { runs, scene } = settlePlay({ ...play, rules: { ...play.rules, value: rules } });
+  const { runs, scene } = settlePlay({ ...play, rules: { ...play.rules, value: rules } }, LEVELS[play.level.value], true);
   return { runs, times, problems: scene.problems };
 }
 

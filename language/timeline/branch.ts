@@ -24,6 +24,8 @@ export interface Scene {
   readonly homes: Readonly<Partial<Record<BodyId, Point>>>;
   readonly evenSide: 'left' | 'right';
   readonly level: Level;
+  /** What comes after a shot is not asked for: ways to the boards are not worked out. */
+  readonly upToTheShots: boolean;
   readonly graph: Graph;
   readonly problems: Problem[];
   /** Own paces of single players, as a share of the level's top speed. */

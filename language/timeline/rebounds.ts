@@ -22,6 +22,7 @@ function linesFor(branch: Branch, look: LookId | undefined): readonly Rebound[] 
   return inStep.length > 0 ? inStep : play.rebounds.filter(({ within }) => within === 'play');
 }
 
+/** Where nobody asks for what comes after the shot (`scene.upToTheShots`) they only leave off what they were about. */
 export function sendToTheBoards(branch: Branch, shot: number, shooter: BodyId | undefined, look: LookId | undefined): void {
   const lines = linesFor(branch, look);
   const { court, level } = branch.scene;
@@ -40,6 +41,7 @@ export function sendToTheBoards(branch: Branch, shot: number, shooter: BodyId | 
         if (spot === undefined) continue;
         spots.splice(spots.indexOf(spot), 1);
         if (body.until > at) breakOff(branch, who, { stop: at, because: shot });
+        if (branch.scene.upToTheShots) continue;
         const landing = who === shooter ? 400 : 0;
         const edges = [varyingEdge(shot, 'reaction', landing + Math.max(0, body.until - at), Math.round(level.reaction * 1000), 'reaction', `${line.part}/${who}`)];
         runRoute(branch, {

@@ -43,8 +43,8 @@ export interface SettledPlay {
 }
 
 /** Everything but the times of the looks, which take the graph through many draws. */
-export function settlePlay(play: Play, level: Level = LEVELS[play.level.value]): SettledPlay {
-  const scene = sceneOf(play, level);
+export function settlePlay(play: Play, level: Level = LEVELS[play.level.value], upToTheShots = false): SettledPlay {
+  const scene = sceneOf(play, level, upToTheShots);
   const root = startBranch(scene);
   const runs: Run[] = [];
   const tails: TailTimes[] = [];
@@ -103,7 +103,7 @@ function inTextOrder(play: Play, runs: readonly Run[]): readonly Run[] {
   return [...runs].sort((a, b) => (order.get(a.id) ?? 0) - (order.get(b.id) ?? 0));
 }
 
-function sceneOf(play: Play, level: Level): Scene {
+function sceneOf(play: Play, level: Level, upToTheShots: boolean): Scene {
   const rules = ruleSet(play.rules.value);
   const children = new Map<StepKey | null, Step[]>();
   const steps = new Map<StepKey, Step>();
@@ -116,7 +116,7 @@ function sceneOf(play: Play, level: Level): Scene {
   const problems: Problem[] = [];
   const court = courtOf(rules);
   const homes = homesOf(play, court);
-  return { play, court, homes, evenSide: evenSideOf(homes), rules, level, graph: createGraph(), problems, steps, children, seenScreens: new Map(), told: new Set(), opened: { count: 0 }, paces: pacesOf(play, level) };
+  return { play, court, homes, evenSide: evenSideOf(homes), rules, level, upToTheShots, graph: createGraph(), problems, steps, children, seenScreens: new Map(), told: new Set(), opened: { count: 0 }, paces: pacesOf(play, level) };
 }
 
 function pacesOf({ paces }: Play, level: Level): ReadonlyMap<BodyId, number> {
