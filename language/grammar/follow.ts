@@ -185,17 +185,21 @@ export function buildFollow(grammar: GrammarAST.Grammar): Follow {
   }
 
   function expected(configs: readonly Config[]): readonly Wanted[] {
-    const wanted = new Map<string, Wanted>();
+    const wanted: Wanted[] = [];
+    // By label first: a label and a token made into one word would be spelt out for each of hundreds of tokens.
+    const known = new Map<string, Set<string>>();
     for (const { state, stack } of configs) {
-      for (const edge of edges[state]!) {
-        if (edge.token === undefined) continue;
-        const key = `${edge.token}${stack.label}\n${edge.property ?? ''}`;
-        if (wanted.has(key)) continue;
-        const path = edge.property === undefined ? stack.path : [...stack.path, edge.property];
-        wanted.set(key, { token: edge.token, isKeyword: edge.isKeyword === true, path });
+      let tokens = known.get(stack.label);
+      if (tokens === undefined) known.set(stack.label, (tokens = new Set()));
+      for (const { token, property, isKeyword } of edges[state]!) {
+        if (token === undefined) continue;
+        const key = property === undefined ? token : `${token}\n${property}`;
+        if (tokens.has(key)) continue;
+        tokens.add(key);
+        wanted.push({ token, isKeyword: isKeyword === true, path: property === undefined ? stack.path : [...stack.path, property] });
       }
     }
-    return [...wanted.values()];
+    return wanted;
   }
 
   return { start, walk, step, canEnd, expected };

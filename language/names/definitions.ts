@@ -1,5 +1,6 @@
 import type { Block } from '../book/book.ts';
 import type { TextPlace } from '../book/places.ts';
+import type { ParsedLine } from '../grammar/parse-line.ts';
 import type { Columns, TreeNode } from '../grammar/tree.ts';
 import { childrenOf, spanOf } from '../grammar/tree.ts';
 import { nameKey } from './name-key.ts';
@@ -37,18 +38,33 @@ function namesOf(block: Block): BlockNames {
   const definitions: NameInText[] = [];
   const uses: NameInText[] = [];
   for (const [line, { parsed }] of block.lines.entries()) {
-    if (parsed.tree === undefined) continue;
-    const collect = (into: NameInText[]) => (kind: NameKind, node: TreeNode, property: string, index = 0) => {
-      const value = (node as unknown as Record<string, unknown>)[property];
-      const name = Array.isArray(value) ? value[index] : value;
-      if (typeof name !== 'string') return;
-      into.push({ kind, name, key: nameKey(name), place: { line, ...withoutQuotes(parsed.text, spanOf(node, property, index)) } });
-    };
-    collectLine(parsed.tree, collect(definitions), collect(uses));
+    for (const { defines, columns, ...name } of namesInLine(parsed)) (defines ? definitions : uses).push({ ...name, place: { line, ...columns } });
   }
   const names = { definitions, uses };
   kept.set(block, names);
   return names;
+}
+
+interface NameInLine extends Omit<NameInText, 'place'> {
+  readonly defines: boolean;
+  readonly columns: Columns;
+}
+
+const keptOfLines = new WeakMap<ParsedLine, readonly NameInLine[]>();
+
+/** A line's tree is looked through once: an edit makes its block another, and leaves all other lines the same. */
+function namesInLine(parsed: ParsedLine): readonly NameInLine[] {
+  const known = keptOfLines.get(parsed);
+  if (known !== undefined || parsed.tree === undefined) return known ?? [];
+  const found: NameInLine[] = [];
+  const collect = (defines: boolean) => (kind: NameKind, node: TreeNode, property: string, index = 0) => {
+    const value = (node as unknown as Record<string, unknown>)[property];
+    const name = Array.isArray(value) ? value[index] : value;
+    if (typeof name === 'string') found.push({ defines, kind, name, key: nameKey(name), columns: withoutQuotes(parsed.text, spanOf(node, property, index)) });
+  };
+  collectLine(parsed.tree, collect(true), collect(false));
+  keptOfLines.set(parsed, found);
+  return found;
 }
 
 type Collect = (kind: NameKind, node: TreeNode, property: string, index?: number) => void;

@@ -21,8 +21,19 @@ export interface Line {
 }
 
 /** Whether one of the item's rules is called so: `has(item, 'PassTo')`. */
-export function has(item: Expected, rule: string): boolean {
-  return item.path.some((part) => part.endsWith(rule) && (part.length === rule.length || part[part.length - rule.length - 1] === '>'));
+export function has({ path }: Expected, rule: string): boolean {
+  return rulesOn(path).has(rule);
+}
+
+const kept = new WeakMap<readonly string[], ReadonlySet<string>>();
+
+/** All words of a rule have one path, which stays: hundreds of verbs ask for it at every list. */
+function rulesOn(path: readonly string[]): ReadonlySet<string> {
+  const known = kept.get(path);
+  if (known !== undefined) return known;
+  const rules = new Set(path.map((part) => part.slice(part.lastIndexOf('>') + 1)));
+  kept.set(path, rules);
+  return rules;
 }
 
 export function bodiesOf(subject: SubjectsTree | undefined): readonly BodyId[] {
