@@ -1,8 +1,27 @@
-import { defineConfig } from 'vitest/config';
+import { availableParallelism } from 'node:os';
+import { defineConfig, type ViteUserConfig } from 'vitest/config';
 import { buildPlayer } from './scripts/build.ts';
 import { playerForVitest } from './scripts/player-text.ts';
 
 const plugins = [playerForVitest(buildPlayer)];
+const folders = '{language,server,client,scripts,test}';
+
+/** Side by side: a window waits half of its time, and leaves a processor to another or to unit tests. */
+const together = { maxWorkers: Math.max(2, availableParallelism() >> 1), sequence: { groupOrder: 0 } };
+/** One after the other, when all else is done: what measures has the machine to itself. */
+const alone = { maxWorkers: 1, sequence: { groupOrder: 1 } };
+
+const withWindows = {
+  globalSetup: ['test/e2e/prepare.ts'],
+  // One Chromium and one VS Code server for all files of a worker: what they have loaded for one window they have for the next.
+  isolate: false,
+  environment: './test/e2e/environment.ts',
+  // A busy machine can lose one click or letter; what needed a second try is named at the end of `.ci/run`.
+  retry: 1,
+  // What a test does is bounded itself, and says what it never saw; a try that is cut off would go on beside the next.
+  testTimeout: 300_000,
+  hookTimeout: 300_000,
+} satisfies ViteUserConfig['test'];
 
 export default defineConfig({
   test: {
@@ -12,12 +31,12 @@ export default defineConfig({
         plugins,
         test: {
           name: 'unit',
-          include: ['{language,server,client,scripts,test}/**/*.test.ts'],
-          exclude: ['test/e2e/**', '**/*.e2e.test.ts', '**/*.mocked.test.ts', '**/node_modules/**'],
+          ...together,
+          include: [`${folders}/**/*.test.ts`],
+          exclude: ['test/e2e/**', '**/*.{e2e,mocked,measured}.test.ts', '**/node_modules/**'],
           // Evaluated once for a worker, not once for each file: 38 % of a run's processor time went into that.
           isolate: false,
           testTimeout: 120_000,
-          sequence: { groupOrder: 0 },
         },
       },
       {
@@ -25,25 +44,28 @@ export default defineConfig({
         test: {
           // What puts something else in a module's place has its modules for itself.
           name: 'mocked',
-          include: ['{language,server,client,scripts,test}/**/*.mocked.test.ts'],
+          ...together,
+          include: [`${folders}/**/*.mocked.test.ts`],
           testTimeout: 120_000,
-          sequence: { groupOrder: 0 },
         },
       },
       {
         plugins,
         test: {
           name: 'e2e',
+          ...together,
+          ...withWindows,
           include: ['test/e2e/**/*.test.ts', 'test/**/*.e2e.test.ts'],
-          globalSetup: ['test/e2e/prepare.ts'],
-          // One real VS Code and one Chromium at a time: two keep two processors so busy that all of it takes as long, and each wait longer.
-          fileParallelism: false,
-          sequence: { groupOrder: 1 },
-          // A busy machine can lose one click or letter; what needed a second try is named at the end of `.ci/run`.
-          retry: 1,
-          // What a test does is bounded itself, and says what it never saw; a try that is cut off would go on beside the next.
-          testTimeout: 300_000,
-          hookTimeout: 300_000,
+          exclude: ['**/*.measured.test.ts', '**/node_modules/**'],
+        },
+      },
+      {
+        plugins,
+        test: {
+          name: 'measured',
+          ...alone,
+          ...withWindows,
+          include: [`${folders}/**/*.measured.test.ts`],
         },
       },
     ],

@@ -1,7 +1,8 @@
 // The browser that drives VS Code: a Chromium of the machine, never a download.
 import { existsSync, mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { chromium, type Page } from 'playwright-core';
+import { chromium, type BrowserContext, type Page } from 'playwright-core';
+import { keep } from './kept.ts';
 import { remove, temporary } from './vscode.ts';
 
 const usualPlaces = [
@@ -30,7 +31,26 @@ export interface BrowserOptions {
   readonly language?: string;
 }
 
+/** A page of its own, as large and in the language as wanted, that finds nothing stored. */
 export async function openBrowser({ width = 1400, height = 900, language }: BrowserOptions = {}): Promise<Browser> {
+  const chromium = await keep('Chromium', startChromium);
+  const page = await chromium.context.newPage();
+  await page.setViewportSize({ width, height });
+  // What the script of a language pack does first.
+  if (language !== undefined) await page.addInitScript(`globalThis._VSCODE_NLS_LANGUAGE = ${JSON.stringify(language)}`);
+  const origins = new Set<string>();
+  page.on('framenavigated', (frame) => frame === page.mainFrame() && origins.add(new URL(frame.url()).origin));
+  return {
+    page,
+    async close() {
+      await page.close();
+      await forget(chromium.context, origins);
+      await chromium.close();
+    },
+  };
+}
+
+async function startChromium() {
   if (!executable || !existsSync(executable)) throw new Error(howToInstall);
   const profile = temporary('chromium');
   mkdirSync(join(profile, 'Default'));
@@ -39,16 +59,22 @@ export async function openBrowser({ width = 1400, height = 900, language }: Brow
   const context = await chromium.launchPersistentContext(profile, {
     executablePath: executable,
     headless: true,
-    viewport: { width, height },
+    viewport: { width: 1400, height: 900 },
     args: ['--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run', '--disable-background-networking', '--disable-component-update', '--disable-sync'],
   });
-  // What the script of a language pack does first.
-  if (language !== undefined) await context.addInitScript(`globalThis._VSCODE_NLS_LANGUAGE = ${JSON.stringify(language)}`);
   return {
-    page: context.pages()[0] ?? (await context.newPage()),
+    context,
     async close() {
       await context.close();
       remove(profile);
     },
   };
+}
+
+/** What pages have stored there; what has been loaded and compiled for them stays. */
+async function forget(context: BrowserContext, origins: ReadonlySet<string>) {
+  // The page that Chromium started with: it is used for nothing else.
+  const session = await context.newCDPSession(context.pages()[0]!);
+  for (const origin of origins) if (origin !== 'null') await session.send('Storage.clearDataForOrigin', { origin, storageTypes: 'all' });
+  await session.detach();
 }

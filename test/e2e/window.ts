@@ -6,6 +6,7 @@ import type { Page } from 'playwright-core';
 import { afterAll, afterEach, beforeEach, describe } from 'vitest';
 import { root } from '../../scripts/build.ts';
 import { executable, openBrowser, type BrowserOptions } from './chromium.ts';
+import { closeKept } from './kept.ts';
 import { copyOfExamples, places, remove, startHost, type HostOptions, type Place } from './vscode.ts';
 
 /** What Playwright waits for an element, in ms. */
@@ -54,6 +55,7 @@ export function inRealVsCode(title: string, tests: (editor: () => Editor) => voi
       if (task.result?.state !== 'fail') return;
       if (opened !== undefined) await screenshot(opened, `failed: ${task.name}`).catch(() => undefined);
       await close();
+      await closeKept();
     });
     afterAll(close);
     tests(editor);
