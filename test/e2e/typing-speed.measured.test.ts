@@ -15,7 +15,7 @@ inRealVsCode(
   'the picture keeps up with the typing',
   (editor) => {
     test.each([['31 lines', 'short.play'], ['5,000 lines', 'long.play']])('in a file of %s', { timeout: 300_000 }, async (lines, file) => {
-      const rounds = await untilOneHolds(() => measureTyping(editor(), file, 40, 1), holds, { most: 3 });
+      const rounds = await untilOneHolds(() => measureTyping(editor(), file, 24, 1), holds, { most: 3 });
       for (const speed of rounds) console.log(`${lines}, ${editor().place}: ${sayTyping(speed)}`);
       expect(rounds.some(holds), rounds.map(sayTyping).join('\n')).toBe(true);
     });

@@ -20,8 +20,8 @@ describe.skipIf(executable === undefined && !process.env.CI)('the pace of the pl
     // A bare loop takes 0.2 ms; where a busy machine makes it longer, the player may be longer too.
     const timesBare = ({ processor, bare }: FramePace) => processor / Math.max(0.2, bare);
     const moreLate = ({ late, lateBare }: FramePace) => late - lateBare;
-    // The best of three, and of some more where the machine is busy: what other programs take from a round is not the player’s.
-    const rounds = await untilOneHolds(measure, (round) => timesBare(round) <= 3 && moreLate(round) <= 0, { least: 3, most: 8 });
+    // Once where it holds, and some more where the machine is busy: what other programs take from a round is not the player’s.
+    const rounds = await untilOneHolds(measure, (round) => timesBare(round) <= 3 && moreLate(round) <= 0, { most: 8 });
     for (const { processor, bare, wall, wallBare, late, lateBare } of rounds)
       console.log(`a frame’s script, p95: ${processor.toFixed(2)} ms of processor, a bare loop ${bare.toFixed(2)}; by the wall ${wall.toFixed(2)} ms, a bare loop ${wallBare.toFixed(2)}; late ${late} of 240, a bare loop ${lateBare}`);
     expect(Math.min(...rounds.map(timesBare))).toBeLessThanOrEqual(3);
