@@ -8,7 +8,7 @@
 //   (x)       must stand there and stays; (..x) somewhere before it in the clause; !x must not stand there
 // In what is written, `$2` is what stood for the second word of the pattern, `$2!` in the singular, `x$2` his defender, `passes~` agrees in number with the first; `LENGTH:1_m` is a token of that sort with these words.
 import { isAttacker, isDefender, isPlayer, wordOf, type LineToken } from './line-token.ts';
-import { after, asSaid, before, JOINTS, singular, standing, type Tokens, type Types } from './rewording.ts';
+import { after, asSaid, before, JOINTS, plural, singular, standing, type Tokens, type Types } from './rewording.ts';
 import { verbOf } from './verbs.ts';
 
 type Fits = (token: LineToken | undefined, at: number, tokens: Tokens) => boolean;
@@ -24,6 +24,8 @@ interface Part {
 }
 
 export interface Phrase {
+  /** The words of the grammar it may write; none where a rule does. */
+  readonly writes?: readonly string[];
   /** Whether it can begin with a word. */
   readonly begins: (word: string) => boolean;
   readonly apply: (tokens: Tokens, at: number, types: Types) => Tokens | undefined;
@@ -170,6 +172,7 @@ export function phrase(said: string, written: string, lists: Lists): Phrase {
   const isVerb = words[first]!.startsWith('~');
   const pieces = written.split(' ').filter(Boolean);
   return {
+    writes: pieces.filter((piece) => !/^x?\$/.test(piece)).flatMap(formsWritten),
     begins: (word) => typeof opener === 'function' || opener.has(word),
     apply(tokens, at, types) {
       // `show`, `pop`, `post`: a verb behind those who do it, else a noun or which way. Where they begin, a place follows: `from 5 post on the left side`.
@@ -216,6 +219,12 @@ function inPlaceOf(tokens: Tokens, at: number, ends: readonly number[], to: numb
   }
   fill(to);
   return made;
+}
+
+/** `LENGTH:2_ft` is a LENGTH, `goes~` may be `go`. */
+function formsWritten(piece: string): readonly string[] {
+  const word = piece.replace(/~$|:.*/, '').replaceAll('_', ' ');
+  return piece.endsWith('~') ? [word, plural(word)] : [word];
 }
 
 function wordWritten(piece: string, tokens: Tokens, at: number, ends: readonly number[]): string {

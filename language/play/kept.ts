@@ -4,6 +4,7 @@ import type { ParsedLine } from '../grammar/parse-line.ts';
 import type { LineTree, TreeNode } from '../grammar/tree.ts';
 import { childrenOf } from '../grammar/tree.ts';
 import type { Action, ActionId, BodyId, Step } from './play.ts';
+import { ballAfter, type Ball } from './scope.ts';
 
 /** All bodies that lines name. */
 export function bodiesNamed(lines: readonly ParsedLine[]): ReadonlySet<BodyId> {
@@ -22,15 +23,43 @@ export function bodiesNamed(lines: readonly ParsedLine[]): ReadonlySet<BodyId> {
 /**
  * The actions of the replaced step that go on. A line stays whole if the counter names none of its actors, receivers or screeners; of a
  * shared subject only the men named drop out. A screen nobody kept uses falls away, with the roll that hangs on it; a cut off a screen
- * that is gone stays as a straight cut.
+ * that is gone stays as a straight cut. Who has the ball first in the counter has it by what the replaced step tells of the ball, which then stays.
  */
-export function keptActions(replaced: Pick<Step, 'actions' | 'kept'>, named: ReadonlySet<BodyId>): readonly Action[] {
+export function keptActions(replaced: Pick<Step, 'actions' | 'kept'>, named: ReadonlySet<BodyId>, ball: Ball, begins: BodyId | undefined): readonly Action[] {
   const all = [...replaced.kept, ...replaced.actions];
   const stays = all.filter(action => staysFor(action, all, named));
   const used = stays.filter(action => action.kind !== 'screen' || isUsed(action, stays));
   const screeners = new Set(used.filter(action => action.kind === 'screen').map(({ who }) => who));
   const gone = new Set(all.filter(action => action.kind === 'screen' && !used.includes(action)).map(({ who }) => who));
-  return used.filter(action => !hangsOnGoneScreen(action, stays, used)).map(action => withoutGone(action, gone, screeners));
+  const kept = new Set(used.filter(action => !hangsOnGoneScreen(action, stays, used)));
+  for (const action of ballTo(begins, all, [...kept], ball)) kept.add(action);
+  return all.filter(action => kept.has(action)).map(action => withoutGone(action, gone, screeners));
+}
+
+/** What brings the ball to the man with whom the counter begins, where what is kept does not. */
+function ballTo(begins: BodyId | undefined, all: readonly Action[], kept: readonly Action[], open: Ball): readonly Action[] {
+  if (begins === undefined || kept.reduce(ballAfter, open).holder === begins) return [];
+  const way = all.filter(({ kind }) => kind === 'pass' || kind === 'hand-off' || kind === 'dribble' || kind === 'shot');
+  const arrives = way.findIndex((_, at) => way.slice(0, at + 1).reduce(ballAfter, open).holder === begins);
+  const needed = way.slice(0, arrives + 1);
+  return needed.some(({ kind }) => kind === 'shot') ? [] : needed;
+}
+
+const withTheBall: ReadonlySet<string> = new Set(['Pass', 'HandOff', 'Dribble', 'Shot', 'ThrowIn']);
+
+/** The first who does something with the ball in these lines: `4 keeps it`, `2 takes it and stops`. */
+export function beginsWithBall(trees: readonly (LineTree | undefined)[]): BodyId | undefined {
+  for (const tree of trees) {
+    if (tree?.$type === 'Look') return undefined;
+    if (tree?.$type !== 'Statement') continue;
+    for (const { action, subject } of [tree.first, ...tree.links.map(({ clause }) => clause)].filter((clause) => clause !== undefined)) {
+      const keepsIt = action?.$type === 'Hold' && (/^keeps? |^picks? up/.test(action.verb) || action.parts.some((part) => part?.$type === 'PassBall'));
+      if (!keepsIt && !withTheBall.has(action?.$type ?? '')) continue;
+      const man = subject?.$type === 'Players' && subject.players.length === 1 ? subject.players[0] : undefined;
+      return man?.number === undefined || man.defence || (action?.$type === 'HandOff' && /^takes? /.test(action.verb)) ? undefined : (`${man.number}` as BodyId);
+    }
+  }
+  return undefined;
 }
 
 /** Chains hang together: a named man in one link of another man's line takes the line, unless the links only share its subject. */

@@ -1,5 +1,5 @@
 // `1 dribbles to the top while 2 drifts`: what goes on meanwhile is a deed of this line, unless the step tells it elsewhere; then it is waited for.
-import type { ClauseTriggerTree, LineTree, NodeOf } from '../grammar/tree.ts';
+import type { ClauseTriggerTree, Columns, LineTree, NodeOf } from '../grammar/tree.ts';
 import type { BodyId } from './play.ts';
 import type { LinkTree } from './one-way.ts';
 import { baseForm } from './read-waits.ts';
@@ -52,6 +52,7 @@ function hasTold({ acts, before }: Scope, who: BodyId, verb: string): boolean {
   return [...acts, ...(before?.() ?? [])].some((action) => action.who === who && action.verb === verb);
 }
 
-function sameTime({ at, to }: ClauseTriggerTree): NodeOf<'SameTime'> {
+/** The words of something that goes on with what is told before it. */
+export function sameTime({ at, to }: Columns): NodeOf<'SameTime'> {
   return { $type: 'SameTime', at, to, spans: {} };
 }

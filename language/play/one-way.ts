@@ -9,7 +9,7 @@ const onwards: ReadonlySet<string> = new Set(['goes', 'go', 'comes', 'come']);
 const goings: ReadonlySet<string> = new Set(['drive', 'dribble', 'cut', 'dive', 'run', 'sprint']);
 
 /** A clause, with what it waits for before it. */
-export type LinkTree = Omit<ClauseTree, 'lead'> & { readonly lead?: ClauseTriggerTree };
+export type LinkTree = Omit<ClauseTree, 'lead'> & { readonly lead?: ClauseTriggerTree; /** Joined by `and` alone. */ readonly and?: true };
 
 /** The clauses of a line, the first with the line's own wait; a beginning and its end are one, with the words of both. */
 export function clausesOf({ lead, first, links }: StatementTree): readonly LinkTree[] {
@@ -18,7 +18,7 @@ export function clausesOf({ lead, first, links }: StatementTree): readonly LinkT
     if (clause === undefined) continue;
     const last = clauses[clauses.length - 1];
     const joined = last && oneWay(last, clause, how === 'and' && !then);
-    if (joined === undefined) clauses.push(clause);
+    if (joined === undefined) clauses.push(how === 'and' && !then ? { ...clause, and: true } : clause);
     else clauses[clauses.length - 1] = joined;
   }
   return clauses;

@@ -39,7 +39,7 @@ export function partOf(one: One): string {
 }
 
 export function meaningOf(one: One, part: string): Meaning {
-  return { part, him: one.clause.him, self: one.who, said: one.clause.said };
+  return { part, him: one.clause.him, self: one.who, said: one.clause.said, above: one.scope.acts };
 }
 
 export function baseOf(one: One, verb: string): Base {

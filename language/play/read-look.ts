@@ -52,6 +52,8 @@ function readPin(reader: Reader, scope: Scope, tree: LookTree, line: Line, looke
     }
     putPart(reader, `${id}#pin`, line.index, each);
     if (each.$type === 'OnMove') {
+      // The catch is that of the look's own pass: `look 2 on the catch: three`.
+      if (each.move === 'catch' && scope.ball.holder !== looker) continue;
       pin = offPin(reader, scope, each.off, looker, meaning) ?? { kind: 'on', style: each.move };
       if (each.move !== 'seal' && each.move !== 'duck-in') tellWords(reader, line, [each.on]);
     }

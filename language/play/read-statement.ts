@@ -2,7 +2,7 @@
 import type { ActionTree, ClauseTriggerTree, LineTree, NodeOf, StatementTree } from '../grammar/tree.ts';
 import type { Action, BodyId } from './play.ts';
 import { clausesOf, type LinkTree } from './one-way.ts';
-import { withDeeds } from './meanwhile.ts';
+import { sameTime, withDeeds } from './meanwhile.ts';
 import { readAction } from './read-actions.ts';
 import { tellWords } from './left-over.ts';
 import { baseForm, readTrigger } from './read-waits.ts';
@@ -27,14 +27,14 @@ export function readStatement(reader: Reader, scope: Scope, tree: StatementTree,
     before = action;
     // A leading trigger holds the whole line: its first link, on which the others hang. One in the middle holds what comes behind it.
     const { lead } = clause;
-    const triggers = [...(lead === undefined ? [] : [lead]), ...clause.triggers, ...untilOf(action)];
+    const triggers = [...(lead === undefined ? [] : [lead]), ...clause.triggers, ...untilOf(action), ...(goesWith(clause, clauses[index - 1]) ? [sameTime(clause)] : [])];
     const link = actions.length === 0 ? 0 : actions[actions.length - 1]!.link + 1;
     const columns = columnsOf(clause, index === 0 ? tree.at : clause.at);
     const taken = new Set<unknown>();
     const waitsOf = (owner: string) => {
       for (const trigger of triggers) taken.add(trigger);
       const whom = (trigger: ClauseTriggerTree): readonly BodyId[] => (catchesHimself(trigger) ? receiverOfLast(scope, him, trigger === lead) : trigger === lead ? toldOfLast(scope, him) : him);
-      return readTriggers(reader, scope, triggers, (trigger) => ({ part: line.key, subjects, him: goesHimself(trigger) ? receiversOf(reader, action, whom(trigger)) : whom(trigger) }), line.index, owner);
+      return readTriggers(reader, scope, triggers, (trigger) => ({ part: line.key, subjects, him: goesHimself(trigger) || action.$type === 'Defend' ? receiversOf(reader, action, whom(trigger), { self: subjects[0]!, said: tree, above: scope.acts }) : whom(trigger) }), line.index, owner);
     };
     const told = reader.problems.length;
     actions.push(...readAction(reader, scope, action, { subjects, him, said: tree, columns, line, link, waitsOf, taken }));
@@ -47,6 +47,15 @@ export function readStatement(reader: Reader, scope: Scope, tree: StatementTree,
 function holderMeant({ subject, action }: LinkTree, { ball }: Scope, him: readonly BodyId[]): readonly BodyId[] | undefined {
   if (subject?.$type !== 'Pronoun' || subject.word !== 'he' || ball.holder === undefined || him.includes(ball.holder)) return undefined;
   return action !== undefined && ['Dribble', 'Pass', 'HandOff', 'Shot'].includes(action.$type) ? [ball.holder] : undefined;
+}
+
+const together: ReadonlySet<string> = new Set(['Move', 'Dribble', 'Screen', 'Seal']);
+
+/** `4 flashes to the nail and 5 ducks in`: two men, each his own way, go together. Who comes off the other's screen hangs on that. */
+function goesWith({ and, subject, action, lead, triggers }: LinkTree, before: LinkTree | undefined): boolean {
+  if (and !== true || subject === undefined || lead !== undefined || triggers.length > 0 || before === undefined) return false;
+  if (!together.has(action?.$type ?? '') || !together.has(before.action?.$type ?? '')) return false;
+  return before.action?.$type !== 'Screen' || action?.$type === 'Screen';
 }
 
 function columnsOf(clause: LinkTree, at: number): { readonly at: number; readonly to: number } {
@@ -87,11 +96,19 @@ function goesHimself(trigger: ClauseTriggerTree): boolean {
 }
 
 /** `1 passes to 2 as he cuts`, `4 screens for 2 as he cuts`: that is the man the ball comes to, or the screen is set for. */
-function receiversOf(reader: Reader, action: ActionTree, him: readonly BodyId[]): readonly BodyId[] {
+function receiversOf(reader: Reader, action: ActionTree, him: readonly BodyId[], whose: Pick<Meaning, 'self' | 'said' | 'above'>): readonly BodyId[] {
+  if (action.$type === 'Defend') return guardedIn(reader, action, him);
   if (action.$type !== 'Pass' && action.$type !== 'HandOff' && action.$type !== 'Screen') return him;
   const players = action.parts.flatMap(part => (part?.$type === 'PassTo' ? [part.player] : part?.$type === 'For' ? part.players : []));
   const numbers = players.filter(player => player?.number !== undefined);
-  return numbers.length === 0 ? him : bodiesOf(reader, numbers, { part: '', him });
+  return bodiesOf({ ...reader, problems: [] }, numbers.length === 0 ? players.slice(0, 1) : numbers, { part: '', him, ...whose });
+}
+
+/** `X4 helps on 3 as she drives`: she is whom he guards. */
+function guardedIn(reader: Reader, { parts }: NodeOf<'Defend'>, him: readonly BodyId[]): readonly BodyId[] {
+  const players = parts.flatMap(part => (part !== undefined && 'player' in part && part.player !== undefined ? [part.player] : []));
+  const offence = players.filter(player => player.number !== undefined && !player.defence);
+  return offence.length === 0 ? him : bodiesOf(reader, offence, { part: '', him });
 }
 
 /** `waits until 8 on the clock`: what he does next is pinned there, so the hold is. */

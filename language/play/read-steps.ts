@@ -1,6 +1,6 @@
 // All steps of a block, each read behind those it hangs on: its copies, its own lines, and the outlet at the end of the ways.
 import type { LineTree } from '../grammar/tree.ts';
-import { bodiesNamed, keptActions } from './kept.ts';
+import { beginsWithBall, bodiesNamed, keptActions } from './kept.ts';
 import type { LineMeaning } from './line-meaning.ts';
 import { treeOfLineKey } from './line-meaning.ts';
 import { mirroredModel } from './mirrored-step.ts';
@@ -84,7 +84,7 @@ export function readSteps(reader: Reader, from: StepsFrom): ReadSteps {
     }
     ballAtStart.set(head.key, ball);
     const model = mirroredModel(reader, head, ball, known);
-    const kept = replaced === undefined ? [] : keptActions(replaced, new Set([...bodiesNamed(head.lines.map(line => reader.lines[line]!)), ...(model?.bodies ?? [])]));
+    const kept = replaced === undefined ? [] : keptActions(replaced, new Set([...bodiesNamed(head.lines.map(line => reader.lines[line]!)), ...(model?.bodies ?? [])]), ball, beginsWithBall(head.lines.map(line => trees[line])));
     const before = (): readonly Action[] => (link.parent === null ? [] : pathTo({ steps: [...steps.values()] }, link.parent).flatMap(({ kept, actions }) => [...kept, ...actions]));
     const done = readStep(reader, { head, link, ball, trees, kept, before, ...(replaced === undefined ? {} : { replaced }), ...(model === undefined ? {} : { model }) }, key => treeOfLineKey(reader.lines, heads, key));
     steps.set(head.key, done.step);

@@ -74,7 +74,7 @@ function ballEvent(reader: Reader, tree: NodeOf<'BallEvent'>, scope: Scope, mean
 const halfCourt: Place = { kind: 'spot', name: 'half court' };
 
 function whatHappens(reader: Reader, tree: NodeOf<'PlayerEvent'>, who: BodyId, scope: Scope, meaning: Meaning): Omit<EventRef, 'who'> {
-  if (tree.action !== undefined) return actionMeant(reader, tree.action, meaning);
+  if (tree.action !== undefined) return actionMeant(reader, tree.action, who, meaning);
   const does = tree.verb === undefined ? 'start' : baseForm(tree.verb);
   const other = tree.by === undefined ? undefined : bodyOf(reader, tree.by, meaning);
   // `after 2 has gone by`: past him who waits, if he screens for him; else where 2 goes.
@@ -86,13 +86,15 @@ function whatHappens(reader: Reader, tree: NodeOf<'PlayerEvent'>, who: BodyId, s
   return { does: named, ...(place === undefined ? {} : { place }), ...(other === undefined ? {} : { other }) };
 }
 
-function actionMeant(reader: Reader, action: NonNullable<NodeOf<'PlayerEvent'>['action']>, meaning: Meaning): Omit<EventRef, 'who'> {
+function actionMeant(reader: Reader, action: NonNullable<NodeOf<'PlayerEvent'>['action']>, who: BodyId, meaning: Meaning): Omit<EventRef, 'who'> {
   const does = baseForm(action.verb);
   const parts: readonly (EventPart | undefined)[] = 'parts' in action ? (action.parts ?? []) : [];
   const him = parts.find(part => part?.$type === 'PassTo' || part?.$type === 'For' || part?.$type === 'Off' || part?.$type === 'DribbleAt');
   const there = parts.find(part => part?.$type === 'To');
   const player = him?.player ?? him?.players?.[0] ?? (action.$type === 'Close' ? action.player : undefined);
-  const other = player === undefined ? undefined : bodyOf(reader, player, meaning);
+  const named = player === undefined ? undefined : bodyOf(reader, player, meaning);
+  // `as 1 comes at him, 2 cuts`: he is not 1 himself.
+  const other = named === who && player?.number === undefined ? meaning.subjects?.[0] : named;
   const spot = there?.spots?.[0];
   const place = spot === undefined ? undefined : readPlace(reader, spot, meaning);
   const line = reader.parts.get(meaning.part)?.line;

@@ -3,7 +3,7 @@ import type { ParsedLine } from '../grammar/parse-line.ts';
 import type { Columns, PlayerNode, SpotTree, StatementTree } from '../grammar/tree.ts';
 import type { Court } from '../court/court.ts';
 import type { Lookup } from '../names/lookup.ts';
-import type { BodyId, PartId, Place, PlayerNumber, TextPlace } from './play.ts';
+import type { Action, BodyId, PartId, Place, PlayerNumber, TextPlace } from './play.ts';
 import { anotherBefore } from './pronouns.ts';
 import type { ReadingProblem, ReadingProblemCode, ReadingProblems } from './problem-codes.ts';
 import { readingProblem } from './problem-codes.ts';
@@ -45,13 +45,15 @@ export interface Meaning {
   /** Who acts, who cannot be meant, and the line that may name another. */
   readonly self?: BodyId;
   readonly said?: StatementTree | undefined;
+  /** What the step's lines have told before it. */
+  readonly above?: readonly Action[];
 }
 
 export function bodyOf(reader: Reader, player: PlayerNode, meaning: Meaning): BodyId | undefined {
   if (player.number !== undefined) return `${player.defence ? 'X' : ''}${player.number}` as BodyId;
   const first = meaning.him[0];
-  const { self, said } = meaning;
-  const him = first !== undefined && first === self && said !== undefined ? (anotherBefore(said, self, player.at) ?? first) : first;
+  const { self, said, above } = meaning;
+  const him = first !== undefined && first === self && said !== undefined ? (anotherBefore(said, self, player.at, above ?? []) ?? first) : first;
   if (him === undefined) report(reader, 'who-is-meant', meaning.part, { word: player.pronoun ?? 'him' });
   return him;
 }

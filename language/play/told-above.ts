@@ -2,7 +2,7 @@
 import type { Columns, NodeOf } from '../grammar/tree.ts';
 import type { Action, BodyId, EventRef } from './play.ts';
 import type { Meaning, Reader } from './reader.ts';
-import { bodyOf, report, wordsWritten } from './reader.ts';
+import { bodyOf, isOffence, report, wordsWritten } from './reader.ts';
 import type { Scope } from './scope.ts';
 
 type Said = NodeOf<'OfWhatIsAbove'>;
@@ -54,7 +54,7 @@ export function atTheSameTime(reader: Reader, tree: NodeOf<'SameTime'>, scope: S
 
 /** Once the line above is done; his own last link he is through with anyhow, and where no line stands above the step has just begun. */
 export function afterThat({ acts }: Scope, meaning: Meaning): readonly ToldAbove[] {
-  const last = acts.at(-1);
+  const last = acts.findLast(({ who }) => isOffence(who));
   if (last === undefined || waiting(meaning).includes(last.who)) return [];
   return [{ kind: 'once', event: last.kind === 'pass' || last.kind === 'hand-off' ? { who: last.to, does: 'catch' } : eventOf(last) }];
 }

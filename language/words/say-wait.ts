@@ -25,6 +25,7 @@ export function sayEvent({ who, does, place, other }: EventRef): string {
 function betweenVerbAndMan(does: string): string {
   if (['clear', 'come-off', 'close-behind'].includes(does)) return '';
   if (/pass|lob|skip|throw|swing|reverse|kick|hand-off|inbound|tip/.test(does)) return 'to';
+  if (does === 'dribble') return 'at';
   return /screen/.test(does) ? 'for' : 'off';
 }
 

@@ -1,4 +1,5 @@
 // A place as a play holds it, back in the notation's words: no floor is needed, sides that depend on the game stay as they are.
+import { foot } from '../play/read-places.ts';
 import type { Place, Side } from '../play/play.ts';
 
 const sideWords: Readonly<Record<Side, string>> = {
@@ -18,7 +19,7 @@ export function sayWrittenPlace(place: Place): string {
     case 'point':
       return `(${place.point.x}, ${place.point.y}) m`;
     case 'offset':
-      return `${Math.round(place.by * 1000) / 1000} m ${place.direction} ${sayWrittenPlace(place.from)}`;
+      return `${sayBy(place.by)} ${place.direction} ${sayWrittenPlace(place.from)}`;
     case 'between':
       return `between ${sayEnd(place.a)} and ${sayEnd(place.b)}`;
     case 'beside':
@@ -33,4 +34,10 @@ export function sayWrittenPlace(place: Place): string {
 
 function sayEnd(end: Place | string): string {
   return typeof end === 'string' ? end : sayWrittenPlace(end);
+}
+
+/** Metres; in feet where that is what they are the rounder number of. */
+function sayBy(metres: number): string {
+  const [m, ft] = [Math.round(metres * 1000) / 1000, Math.round((metres / foot) * 1000) / 1000];
+  return String(ft).length < String(m).length ? `${ft} ft` : `${m} m`;
 }

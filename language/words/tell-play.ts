@@ -118,7 +118,8 @@ function tellChain(chain: readonly Action[]): string {
     const said = tellLink(actions);
     if (at === 0) return said;
     const alone = actions.length === 1 && links[at - 1]!.length === 1 && actions[0]!.who === links[at - 1]![0]!.who && actions[0]!.waits.length === 0;
-    return `, then ${alone ? sayDeed(actions[0]!) : said}`;
+    const goesWithIt = actions.every(({ waits }) => waits.some(({ kind }) => kind === 'as' || kind === 'after'));
+    return `, ${goesWithIt ? 'and' : 'then'} ${alone ? sayDeed(actions[0]!) : said}`;
   });
   return sentence(capital(told.join('')));
 }

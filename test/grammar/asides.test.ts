@@ -23,7 +23,6 @@ const rows: readonly (readonly [line: string, words: string, code: 'not-drawn' |
   ['5 takes it to the basket with his left', 'with his left', 'not-drawn', '5 takes it to the basket'],
   ['1 stops on two feet at the left elbow', 'on two feet', 'not-drawn', '1 stops at the left elbow'],
   ['2 jogs through the lane like he has all day', 'like he has all day', 'not-drawn', '2 jogs through the lane'],
-  ['5 runs along the baseline behind the zone to the right short corner', 'behind the zone', 'not-drawn', '5 runs along the baseline to the right short corner'],
   ['3 fakes low, then pops out to the left corner', 'fakes low, then', 'not-drawn', '3 pops out to the left corner'],
   ['4 turns and looks up the floor, then drives', 'and looks up the floor', 'not-drawn', '4 turns, then drives'],
   ['1 dribbles to the right wing and waves 2 through', 'and waves 2 through', 'not-drawn', '1 dribbles to the right wing'],

@@ -267,7 +267,7 @@ const rows: readonly (readonly [spoken: string, notation: string])[] = [
   ['3 comes in off a down screen by 4', '3 moves off 4'],
   ['3 runs off a double screen by 4 and 5 to left corner', '3 runs off the double of 4 and 5 to left corner'],
   ['2 cuts backdoor off the back screen', '2 cuts backdoor off the screen'],
-  ["1 screens 4's man, and 4 dives to the hoop", '1 screens X4, 4 dives to the rim'],
+  ["1 screens 4's man, and 4 dives to the hoop", '1 screens X4 and 4 dives to the rim'],
   ["step \"B\" when 4's man helps", 'step "B" when X4 helps'],
   ['step "B" if X4 tags', 'step "B" when X4 helps'],
   ['3 takes it to the hole', '3 dribbles to rim'],
@@ -302,7 +302,7 @@ const rows: readonly (readonly [spoken: string, notation: string])[] = [
   ['3 shoots a 3', '3 shoots a three'],
   ['5 dunks it', '5 dunks'],
   ['2, 3, and 4 cut to the wings', '2, 3 and 4 cut to the wings'],
-  ['1 passes to 2, and 2 drives', '1 passes to 2, 2 drives'],
+  ['1 passes to 2, and 2 drives', '1 passes to 2 and 2 drives'],
   ...linesOfTrials,
   // eleven sets more, said aloud
   ['4 picks for 3', '4 screens for 3'],

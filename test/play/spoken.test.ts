@@ -109,6 +109,7 @@ it.each([
   ['1 hits 2 as he comes off 4', { who: '2', does: 'come-off', other: '4' }],
   ['5 hands off to 2 as he comes off 4', { who: '2', does: 'come-off', other: '4' }],
   ['4 screens for 2 as he cuts', { who: '2', does: 'cut' }],
+  ['2 cuts off 4 to top, 1 hits him as he comes off 4', { who: '2', does: 'come-off', other: '4' }],
   ['1 passes to 2 once he reaches the wing', { who: '1', does: 'reach' }],
   ['3 cuts to rim as he catches', { who: '3', does: 'catch' }],
 ])('%s: who is meant', (line, event) => {
@@ -138,6 +139,40 @@ describe('of what stands above', () => {
   it('must be told above', () => {
     expect(codes(readLines('3 lifts to left wing with the drive', '1 drives to right elbow'))).toContain('not-told-above');
   });
+});
+
+it('`5 flashes`, `1 hits him`: who is told of last above', () => {
+  expect(actionsOf('5 flashes to nail', '1 hits him').at(-1)).toMatchObject({ kind: 'pass', to: '5' });
+  expect(codes(readLines('2 and 3 cut to blocks', '1 hits him'))).toContain('who-is-meant');
+});
+
+it.each([
+  [['5 screens for 1, then he drives to rim'], { who: '1', kind: 'dribble' }],
+  [['1 passes to 2', '2 swings it to 3, and he passes to 4'], { who: '3', to: '4' }],
+  [['1 dribbles at 2', '2 takes the hand-off'], { who: '1', kind: 'hand-off', to: '2' }],
+])('what is done with the ball its holder does: %j', (lines, last) => expect(actionsOf(...lines).at(-1)).toMatchObject(last));
+
+it('`as 1 comes at him, 2 cuts`: he is the one who waits', () => {
+  expect(actionsOf('1 dribbles at 2', 'as 1 dribbles at him, 2 cuts to rim').at(-1)!.waits).toMatchObject([{ event: { who: '1', other: '2' } }]);
+});
+
+it('`X4 helps on 3 as she drives`: she is whom he guards', () => {
+  const { play, problems } = readLines('  from horns', '  step "One"', '3 drives to rim', 'X4 helps on 3 as she drives');
+  expect(problems).toEqual([]);
+  expect(play.steps[0]!.actions.at(-1)!.waits).toMatchObject([{ event: { who: '3' } }]);
+});
+
+it('a look `on the catch` of the pass it gives is a look', () => {
+  const look = (...lines: string[]) => readLines('  from horns', '  step "One"', ...lines).play.steps[0]!.looks[0]!;
+  expect(look('3 lifts to left wing', 'look 3 on the catch: three').pin).toBeUndefined();
+  expect(look('1 passes to 3', 'look 3 on the catch: three').pin).toMatchObject({ kind: 'on', style: 'catch' });
+});
+
+it('`then` before a line: once the line above is done', () => {
+  expect(actionsOf('4 cuts to rim', 'then, 5 flashes to nail').at(-1)!.waits).toMatchObject([{ kind: 'once', event: { who: '4', does: 'cut' } }]);
+  expect(actionsOf('1 passes to 4', 'after that, 5 flashes to nail').at(-1)!.waits).toMatchObject([{ kind: 'once', event: { who: '4', does: 'catch' } }]);
+  expect(actionsOf('5 cuts to rim', 'then, 5 flashes to nail').at(-1)!.waits).toEqual([]);
+  expect(actionsOf('4 cuts to rim', 'X2 denies 2', 'then, 5 flashes to nail').at(-1)!.waits).toMatchObject([{ event: { who: '4' } }]);
 });
 
 describe('while', () => {
@@ -190,6 +225,7 @@ describe('a pronoun that would be the man who acts', () => {
     ['1 dribbles at 2 and hands it off to her', { kind: 'hand-off', to: '2' }],
     ['2 cuts to the top and 1 passes to her', { kind: 'pass', to: '2' }],
     ['as 2 cuts, 1 passes to him', { kind: 'pass', to: '2' }],
+    ['1 holds until 2 comes off 4, then passes to her', { kind: 'pass', to: '2' }],
   ])('is the other named last before it: %s', (line, last) => expect(acts(line).at(-1)).toMatchObject(last));
 
   it.each(['1 drives off 5 and kicks to her', '1 hands off to her'])('and is asked for where the line names none: %s', (line) => {

@@ -130,4 +130,22 @@ describe('rule 17: counters', () => {
     expect(has(counter, 'b/3.1:start')).toBe(true);
     expect(has(counter, 'b?2.1')).toBe(false);
   });
+
+  it.each([
+    ['4 keeps the ball', ['b/1.1:catch']],
+    ['4 holds it for 2 seconds', ['b/1.1:catch']],
+    ['2 drives to rim', ['b/1.1:catch', 'b/4.1:take']],
+    ['4 passes to 3', ['b/1.1:catch']],
+  ])('who begins with the ball in it has it by what the replaced step tells: %s', (line, kept) => {
+    const timeline = timelineOf(playText('from horns', 'step "A"', '  3 lifts to left wing', 'step "B"', '  1 passes to 4', '  4 hands off to 2', '  look 2: jumper', 'step "C" instead of "B" when "they jump it"', `  ${line}`, '  5 cuts to left block', '  look 5: layup'));
+    expect(codesOf(timeline)).toEqual([]);
+    const counter = runNamed(timeline, 'c?5.1');
+    expect(kept.map((id) => has(counter, id))).toEqual(kept.map(() => true));
+    expect(has(counter, 'b?2.1')).toBe(false);
+  });
+
+  it('a counter whose first with the ball has it anyway keeps no pass for it', () => {
+    const timeline = timelineOf(playText('from horns', 'step "B"', '  1 passes to 4', '  look 4: jumper', 'step "C" instead of "B" when "they deny"', '  1 drives to rim', '  look 1: layup'));
+    expect(has(runNamed(timeline, 'c?1.1'), 'b/1.1')).toBe(false);
+  });
 });

@@ -56,6 +56,20 @@ describe('rule 18: written waits and times', () => {
     expect(at(one, 'go/5.1:start')).toBe(at(one, 'go/1.1:start'));
   });
 
+  it('`4 flashes and 5 ducks in`: two men each his own way begin together; after a comma, a pass or a screen for him the second waits', () => {
+    const start = (line: string, id: string) => at(run('from horns', 'step "Go"', `  ${line}`), id);
+    expect(start('4 flashes to nail and 5 cuts to rim', 'go/5.1:start')).toBe(start('4 flashes to nail', 'go/4.1:start'));
+    expect(start('4 flashes to nail, 5 cuts to rim', 'go/5.1:start')).toBe(start('4 flashes to nail', 'go/4.1:arrive') + reaction);
+    expect(start('1 passes to 4 and 5 cuts to rim', 'go/5.1:start')).toBe(start('1 passes to 4', 'go/1.1:catch') + reaction);
+    const used = run('from horns', 'step "Go"', '  4 screens for 2 and 2 cuts off 4 to top');
+    expect(at(used, 'go/4.1:use.2')).toBeGreaterThanOrEqual(at(used, 'go/4.1:set'));
+  });
+
+  it('`once 3 has run by 5`, who screens for nobody: when he is there', () => {
+    const one = run('from 5-out', 'step "Go"', '  3 runs to left block', '  5 steps out to right wing once 3 goes past 5');
+    expect(at(one, 'go/5.1:start')).toBe(at(one, 'go/3.1:arrive') + reaction);
+  });
+
   it.each(['1 passes to 2, and once he catches it, 5 cuts to rim', '1 passes to 2, then when he catches it 5 cuts to rim'])('a wait may stand before a link: %s', (line) => {
     const one = run('from 5-out', 'step "Go"', `  ${line}`);
     expect(at(one, 'go/5.1:start')).toBe(at(one, 'go/1.1:catch') + reaction);
