@@ -114,7 +114,10 @@ function screensOf(branch: Branch, end: number): readonly SetScreen[] {
   for (const screen of branch.screens.values()) {
     const from = whenOf(branch, screen.set);
     if (from > end) continue;
-    const left = branch.bodies.get(screen.action.who)!.stretches.find(({ segment }) => segment.t0 >= from);
+    const { stretches } = branch.bodies.get(screen.action.who)!;
+    // After the shot he goes to the boards instead.
+    if (stretches.some(({ segment }) => segment.t0 < from && from < segment.t1)) continue;
+    const left = stretches.find(({ segment }) => segment.t0 >= from);
     const free = screen.free === undefined ? end : whenOf(branch, screen.free);
     screens.push({ action: screen.action.id, by: screen.action.who, at: screen.at, facing: screen.facing, from, to: Math.min(end, free, left?.segment.t0 ?? end), users: [...screen.uses.keys()] });
   }

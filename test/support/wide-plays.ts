@@ -111,7 +111,7 @@ interface Line {
 function lineOf(draw: Drawing, holder: number): Line {
   const { of } = draw;
   // As often as each stands here.
-  const kind = of([...Array<typeof moveLine>(4).fill(moveLine), ...Array<typeof moveLine>(4).fill(passLine), ...Array<typeof moveLine>(3).fill(screenLine), ballScreenLine, ballScreenLine, dribbleLine, dribbleLine, doubleScreenLine, handOffLine, pairLine, standLine, defenceLine]);
+  const kind = of([...Array<typeof moveLine>(4).fill(moveLine), ...Array<typeof moveLine>(4).fill(passLine), ...Array<typeof moveLine>(3).fill(screenLine), ballScreenLine, ballScreenLine, joinedLine, dribbleLine, dribbleLine, doubleScreenLine, handOffLine, pairLine, standLine, defenceLine]);
   return kind(draw, holder);
 }
 
@@ -119,7 +119,7 @@ const shapes = ['cuts', 'sprints', 'jogs', 'back-cuts', 'curls', 'flashes', 'fad
 
 function waitOf({ of, chance, upTo, man }: Drawing): string {
   if (chance(0.75)) return '';
-  return of(['1 second later, ', '2 seconds later, ', `once ${man()} ${of(['cuts', 'catches', 'rolls', 'passes'])}, `, `once ${man()} is set, `, `as ${man()} ${of(['cuts', 'rolls', 'passes', 'catches', 'drives'])}, `, `at ${4 + upTo(18)} on the clock, `]);
+  return of(['1 second later, ', '2 seconds later, ', `once ${man()} ${of(['cuts', 'catches', 'rolls', 'passes'])}, `, `once ${man()} is set, `, 'then, ', 'at the same time, ', `half a second after ${man()} ${of(['cuts', 'catches', 'is set'])}, `, `while ${man()} ${of(shapes)}, `, `as ${man()} ${of(['cuts', 'rolls', 'passes', 'catches', 'drives'])}, `, `at ${4 + upTo(18)} on the clock, `]);
 }
 
 function moveLine(draw: Drawing, holder: number): Line {
@@ -128,6 +128,13 @@ function moveLine(draw: Drawing, holder: number): Line {
   const off = chance(0.15) ? ` off ${man(who)}` : '';
   const to = chance(0.85) ? `${chance(0.1) ? ` via ${spot()}` : ''} to ${spot()}` : '';
   return { text: `${waitOf(draw)}${who} ${of(shapes)}${off}${to}`, to: holder };
+}
+
+/** Two men's ways in one line, joined in each of the ways there are. */
+function joinedLine(draw: Drawing, holder: number): Line {
+  const { of, man, spot } = draw;
+  const [one, other] = [man(holder), man(holder)];
+  return { text: `${waitOf(draw)}${one} ${of(shapes)} to ${spot()}${of([' and ', ', and ', ', ', ', then ', `, and as ${one} goes, `, ' and a second later '])}${other} ${of(shapes)} to ${spot()}`, to: holder };
 }
 
 function passLine(draw: Drawing, holder: number): Line {

@@ -81,6 +81,7 @@ const found: readonly { readonly law: FloorLaw; readonly level: string; readonly
   { law: 'screens', level: 'u16', rules: 'nfhs', play: ['  2 screens down for 3', '  as 3 drives, 1 swings to 2 at weak-side slot', '  1 and 3 double-screen for 4', '  2 hands off to 5', '  1 pops to slot', '  5 lobs to 1 early'] },
   { law: 'screens', level: 'u14', rules: 'ncaa-women', play: ['  2 screens for 3', '  1 chest-passes to 2 at nail', '  2 and 4 swap'] },
   { law: 'screens', level: 'u10', rules: 'mini', play: ['  2 cross-screens for 5', '  1 swings to 2 early'] },
+  { law: 'screens', level: 'college', play: ['from 2-3 high', '  rebound 2, 4, 5 crash, 1, 3 get back', 'step "S1"', '  5 inbounds from under the basket', '  5 inbounds to 3', '  5 and 1 screen for 2', '  5 re-screens for 3, 3 drives off 5 to between right wing and nail', '  5 seals at between right wing and left corner', '  look 1 "open": pass, jumper'] },
 ];
 
 describe('a play that once broke a law', () => {
