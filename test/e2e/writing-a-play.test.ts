@@ -37,7 +37,7 @@ inRealVsCode(
     const type = (words: string) => keyboard().type(words, { delay: 25 });
 
     /** Takes an entry of the list that is open, found by its first letters. */
-    async function take(label: string) {
+    async function take(label: string | RegExp) {
       const focused = editor().page.locator('.suggest-widget.visible .monaco-list-row.focused');
       await focused.filter({ hasText: label }).waitFor();
       await keyboard().press('Tab');
@@ -105,22 +105,20 @@ inRealVsCode(
 
     test('writes the step from nothing, mostly by choosing', async () => {
       const text = await besideItsText(editor(), 'half-written.play');
-      await goTo(editor(), 21);
-      await keyboard().press('Shift+ArrowDown');
-      await keyboard().press('Shift+End');
-      await type('    1 pa');
-      await take('passes to');
       // The list of men opens by itself, without 1: nobody passes to himself.
       const men = editor().page.locator('.suggest-widget.visible .monaco-list-row');
       const atTheTop = men.filter({ hasText: 'top' }).first();
-      // On a busy machine the window has been seen to drop the answer to its own question; asked by key it takes it.
-      let asked = false;
-      const ask = async () => {
-        if (asked && (await men.first().isVisible())) await keyboard().press('Escape');
-        if (asked) await keyboard().press('Control+Space');
-        asked = true;
+      let written = false;
+      const choosePass = async () => {
+        await goTo(editor(), 21);
+        if (!written) await keyboard().press('Shift+ArrowDown');
+        await keyboard().press('Shift+End');
+        await type('    1 pa');
+        written = true;
+        // A busy window still shows the list of the letter before, with whole sentences: “1 passes to …” brings men without their places.
+        await take(/^passes to/);
       };
-      await doUntil(editor(), 'the list of men opens', ask, () => atTheTop.isVisible(), 8000);
+      await doUntil(editor(), 'the list of men opens', choosePass, () => atTheTop.isVisible(), 8000);
       expect((await men.allInnerTexts()).filter((row) => /^1/.test(row))).toEqual([]);
       await screenshot(editor(), 'who can catch');
       await type('3');
