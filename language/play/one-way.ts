@@ -24,6 +24,15 @@ export function clausesOf({ lead, first, links }: StatementTree): readonly LinkT
   return clauses;
 }
 
+const together: ReadonlySet<string> = new Set(['Move', 'Dribble', 'Screen', 'Seal']);
+
+/** `4 flashes to the nail and 5 ducks in`: two men, each his own way, go together. Who comes off the other's screen hangs on that. */
+export function goesWith({ and, subject, action, lead, triggers }: LinkTree, before: LinkTree | undefined): boolean {
+  if (and !== true || subject === undefined || lead !== undefined || triggers.length > 0 || before === undefined) return false;
+  if (!together.has(action?.$type ?? '') || !together.has(before.action?.$type ?? '')) return false;
+  return before.action?.$type !== 'Screen' || action?.$type === 'Screen';
+}
+
 function oneWay(before: LinkTree, after: LinkTree, byAnd: boolean): LinkTree | undefined {
   const [begins, ends] = [before.action, after.action];
   if (!isWay(begins) || !isWay(ends) || after.subject !== undefined || after.lead !== undefined || after.triggers.length > 0) return undefined;
