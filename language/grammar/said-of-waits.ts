@@ -71,10 +71,11 @@ export function onWhatADefenderDoes(broken: Broken): SaidOtherwise | undefined {
   return { code: 'misplaced-word', from, to: noun + 1, message: message('No line waits for a defender. Leave out "{words}", or write what happens only then as a step of its own: step "…" instead of "…" when X4 switches.', { words }), fixes: [tried(broken, message('Leave out "{words}"', { words }), [edit])] };
 }
 
-/** `while the zone is still shifting, 1 drifts` */
+/** `while the zone is still shifting, 1 drifts`, `when X2 gets to him, 4 swings it` */
 function whileTheZone(broken: Broken): SaidOtherwise | undefined {
   const { tokens, index } = broken;
-  if (index !== 1 || !/^(while|whilst|as|once|when|after)$/.test(word(tokens[0])) || !/^(zone|defence|defense|defenders|press|help|trap)$/.test(word(tokens[1]))) return undefined;
+  const isDefence = isDefender(tokens[1]) || /^(zone|defence|defense|defenders|press|help|trap)$/.test(word(tokens[1]));
+  if (index > commaAfter(broken, 0) || !isDefence || !/^(while|whilst|as|as soon as|once|when|after)$/.test(word(tokens[0]))) return undefined;
   const end = commaAfter(broken, 0);
   const words = written(broken, 0, end);
   const edit = { at: tokens[0]!.startOffset, to: tokens[end + 1]?.startOffset ?? endOf(tokens.at(-1)!), text: '' };

@@ -40,10 +40,12 @@ function oneWay(before: LinkTree, after: LinkTree, byAnd: boolean): LinkTree | u
   const onlyGoes = onwards.has(ends.verb);
   // `goes right off 5 and gets to the lane`
   const beginsOff = beginnings.has(first) || (onwards.has(begins.verb) && begins.parts.some((part) => part?.$type === 'Off'));
-  if (!(beginsOff ? onlyGoes || goings.has(baseForm(ends.verb)) : first === 'drive' && byAnd && onlyGoes)) return undefined;
+  // `scrapes off 5 and bursts to the slot`
+  const cutsOff = byAnd && first === 'cut' && ends.$type === 'Move' && begins.parts.some((part) => part?.$type === 'Off');
+  if (!(cutsOff || (beginsOff ? onlyGoes || goings.has(baseForm(ends.verb)) : first === 'drive' && byAnd && onlyGoes))) return undefined;
   if (begins.parts.some(ended) || !ends.parts.some(ended) || !ends.parts.every((part) => ended(part) || part?.$type === 'Via' || part?.$type === 'Heading')) return undefined;
   // The verb that tells more of the two.
-  const verb = first === 'come-off' && !onlyGoes ? ends : begins;
+  const verb = (cutsOff || first === 'come-off') && !onlyGoes ? ends : begins;
   return { ...before, to: after.to, action: { ...verb, at: begins.at, to: ends.to, parts: [...begins.parts, ...ends.parts] } as ActionTree };
 }
 

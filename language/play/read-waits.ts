@@ -76,7 +76,7 @@ const halfCourt: Place = { kind: 'spot', name: 'half court' };
 function whatHappens(reader: Reader, tree: NodeOf<'PlayerEvent'>, who: BodyId, scope: Scope, meaning: Meaning): Omit<EventRef, 'who'> {
   if (tree.action !== undefined) return actionMeant(reader, tree.action, who, meaning);
   const does = tree.verb === undefined ? 'start' : baseForm(tree.verb);
-  const other = tree.by === undefined ? undefined : bodyOf(reader, tree.by, meaning);
+  const other = tree.by === undefined ? undefined : notHimself(reader, tree.by, who, meaning);
   // `after 2 has gone by`: past him who waits, if he screens for him; else where 2 goes.
   const [waiting] = meaning.him;
   if (does === 'clear' && other === undefined && tree.verb !== undefined) return waiting !== undefined && waiting !== who && scope.screens.get(waiting)?.users.includes(who) === true ? { does, other: waiting } : { does: 'arrive' };
@@ -86,15 +86,19 @@ function whatHappens(reader: Reader, tree: NodeOf<'PlayerEvent'>, who: BodyId, s
   return { does: named, ...(place === undefined ? {} : { place }), ...(other === undefined ? {} : { other }) };
 }
 
+/** `as 1 comes at him, 2 cuts`, `once 1 is by him, 4 rolls`: he is the one who waits, not 1 himself. */
+function notHimself(reader: Reader, player: PlayerNode, who: BodyId, meaning: Meaning): BodyId | undefined {
+  const named = bodyOf(reader, player, meaning);
+  return named === who && player.number === undefined ? meaning.subjects?.[0] : named;
+}
+
 function actionMeant(reader: Reader, action: NonNullable<NodeOf<'PlayerEvent'>['action']>, who: BodyId, meaning: Meaning): Omit<EventRef, 'who'> {
   const does = baseForm(action.verb);
   const parts: readonly (EventPart | undefined)[] = 'parts' in action ? (action.parts ?? []) : [];
   const him = parts.find(part => part?.$type === 'PassTo' || part?.$type === 'For' || part?.$type === 'Off' || part?.$type === 'DribbleAt');
   const there = parts.find(part => part?.$type === 'To');
   const player = him?.player ?? him?.players?.[0] ?? (action.$type === 'Close' ? action.player : undefined);
-  const named = player === undefined ? undefined : bodyOf(reader, player, meaning);
-  // `as 1 comes at him, 2 cuts`: he is not 1 himself.
-  const other = named === who && player?.number === undefined ? meaning.subjects?.[0] : named;
+  const other = player === undefined ? undefined : notHimself(reader, player, who, meaning);
   const spot = there?.spots?.[0];
   const place = spot === undefined ? undefined : readPlace(reader, spot, meaning);
   const line = reader.parts.get(meaning.part)?.line;

@@ -51,11 +51,11 @@ function receiverOfLast({ acts }: Scope, him: readonly BodyId[], stands: boolean
   return last !== undefined && 'to' in last && typeof last.to === 'string' && (stands || him.includes(last.who)) ? [last.to] : him;
 }
 
-/** `as he cuts`, `once he comes off 4`: what a man does without the ball. */
+/** `as he cuts`, `once he comes off 4`, `as he gets there`: what a man does without the ball. */
 function goesHimself(trigger: ClauseTriggerTree): boolean {
   if (trigger.$type !== 'Wait' || trigger.event.$type !== 'PlayerEvent' || trigger.event.subject?.$type !== 'Pronoun') return false;
-  const { action, by } = trigger.event;
-  return by !== undefined || action?.$type === 'Move' || action?.$type === 'Seal';
+  const { action, by, verb } = trigger.event;
+  return by !== undefined || action?.$type === 'Move' || action?.$type === 'Seal' || (verb !== undefined && baseForm(verb) === 'arrive');
 }
 
 /** `1 passes to 2 as he cuts`, `4 screens for 2 as he cuts`: that is the man the ball comes to, or the screen is set for. */

@@ -110,6 +110,8 @@ it.each([
   ['5 hands off to 2 as he comes off 4', { who: '2', does: 'come-off', other: '4' }],
   ['4 screens for 2 as he cuts', { who: '2', does: 'cut' }],
   ['2 cuts off 4 to top, 1 hits him as he comes off 4', { who: '2', does: 'come-off', other: '4' }],
+  ['1 hits 2 as he gets there', { who: '2', does: 'arrive' }],
+  ['once 2 is by him, 4 rolls to rim', { who: '2', other: '4' }],
   ['1 passes to 2 once he reaches the wing', { who: '1', does: 'reach' }],
   ['3 cuts to rim as he catches', { who: '3', does: 'catch' }],
 ])('%s: who is meant', (line, event) => {
@@ -140,6 +142,12 @@ describe('of what stands above', () => {
     expect(codes(readLines('3 lifts to left wing with the drive', '1 drives to right elbow'))).toContain('not-told-above');
   });
 });
+
+it.each([
+  ['2 scrapes off 5 and bursts to the right slot', [{ verb: 'cut', off: ['5'], to: { value: { name: 'slot' } } }]],
+  ['2 cuts off 5 and fades to the right corner', [{ style: 'fade', off: ['5'], to: { value: { name: 'corner' } } }]],
+  ['2 cuts off 5, then fades to the right corner', [{ style: 'cut' }, { style: 'fade' }]],
+])('off a screen and on to a place is one way: %s', (line, ways) => expect(actionsOf(line)).toMatchObject(ways));
 
 it('`5 flashes`, `1 hits him`: who is told of last above', () => {
   expect(actionsOf('5 flashes to nail', '1 hits him').at(-1)).toMatchObject({ kind: 'pass', to: '5' });
