@@ -88,7 +88,7 @@ export const toldByReading = {
   'who-is-meant': told('who-is-meant', {
     needs: 'before',
     message: 'I cannot tell who “{word}” is here. Write the number.',
-    manual: { title: 'A word with nobody behind it', why: '`he` and `him` are the line’s first man, in a look the looker; before anyone is named there is nobody to mean.', wrong: 'both cut to rim\n1 dribbles to left slot\nlook 1: jumper', right: '2 and 3 cut to blocks\n1 dribbles to left slot\nlook 1: jumper' },
+    manual: { title: 'A word with nobody behind it', why: '`he` and `him` are the line’s first man, in a look the looker; where he would mean himself, the man told of last before. What `he` does with the ball is done by who has it. Before anyone is named there is nobody to mean.', wrong: 'both cut to rim\n1 dribbles to left slot\nlook 1: jumper', right: '2 and 3 cut to blocks\n1 dribbles to left slot\nlook 1: jumper' },
   }),
   'not-told-above': told('not-told-above', {
     needs: 'before',

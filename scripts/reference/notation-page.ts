@@ -37,7 +37,7 @@ export function notationPage(): Files {
     'The lines below are the plain ones. Much of what coaches say around them is understood too: `sets a flare for 2` is read as `flare-screens for 2`, `takes two dribbles to` as `dribbles to`. What for and how something is done (`to keep his man busy`, `under control`) is passed over, with a hint; words that cannot be read and without which the line is whole get a warning, and the play goes on without them. What says *not*, *if* or *unless*, and what may be somebody’s action, a place or a time, is never passed over: there the line waits for your words.',
     'The diagrams are read along the rails from left to right: rounded words are written as they stand, square boxes have a diagram of their own further down, or are one of:',
     [
-      '- **player**: 1 to 5 for the offence, X1 to X5 for their defenders; `him` and `her` are the line’s first man, or, where he is the one who acts, the other man named last before',
+      '- **player**: 1 to 5 for the offence, X1 to X5 for their defenders; `him` and `her` are the line’s first man, or, where he is the one who acts, the other man named last before, in the line or above it; what `he` does with the ball is done by who has it',
       '- **seconds**: `4 seconds`, `0.5 s` · **length**: `3 ft`, `1.5 m` · **clock time**: `22` or `22 seconds` · **number**: `3`',
       '- **"in quotes"**: a name or a remark of your own',
       '- **verb**: see [actions](actions.md)',
