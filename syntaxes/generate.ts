@@ -25,7 +25,7 @@ const places = listed(
 const sides = listed('left, right, ball-side, weak-side, strong-side, near, far, same, opposite, middle');
 const alignments = listed('box, horns, stack, diamond, line, spread, four corners, four-man');
 const shots = listed('layup, lay-up, dunk, jumper, jump shot, three, three-pointer, hook, hook shot, tip in, floater, runner, bank shot, set shot, put-back, putback, finger roll, bounce-pass, skip-pass, chest-pass, overhead-pass, baseball-pass, kick out');
-const order = listed('as, once, when, until, then, instead of, after, first, again from, repeats, mirrors, mirrored, continues, otherwise, later, swapped, up to');
+const order = listed('as, while, whilst, once, when, until, then, next, afterwards, after that, instead of, after, first, again from, repeats, mirrors, mirrored, continues, otherwise, later, swapped, up to');
 const joints = listed(
   'to, off, for, via, through to, on, at, in, and, or, with, of, by, the, into, toward, over, under, around, behind, in front of, between, beside, above, below, inside, outside, is, away, down, up, across, before the screen, after a miss, on the clock, on a miss, shot clock, everyone else, everyone, both, he, him, them, also',
 );

@@ -133,6 +133,7 @@ const ROWS: readonly (readonly [said: string, written: string])[] = [
   ['~pound BALL', 'keeps_his_dribble~'],
   ['(TIME) to go (,|END)', 'left'],
   ['^ (START) second|moment|instant|minute (SUBJECT)', 'once'],
+  ['^ (START) second|moment|instant|minute (it\'s|it|he\'s|she\'s|screen|pick|ball|pass)', 'once'],
   ['~start|head|go WAY (,|END)', 'goes~'],
   ['(as|ENDS ATTACKER) ~hit (left|right|elbow|wing|block|corner|lane|rim|paint|nail|top|slot)', 'reaches~'],
   ['(comes_off|come_off|off ATTACKER) shoulder to hip|shoulder (and|,|to|END)', ''],

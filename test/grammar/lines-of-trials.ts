@@ -152,6 +152,7 @@ export const linesOfTrials: readonly (readonly [said: string, plain: string])[] 
   ['as soon as the ball is in the air, 1 streaks down the left side', 'on the pass, 1 streaks down the left side'],
   ["4 comes back to the top, he's the bail-out", '4 comes to the top, is the safety'],
   ['the moment 5 catches it, 2 goes right by him to the rim', 'once 5 catches it, 2 goes to the rim'],
+  ["the second it's set, 1 drives off 4", 'after the screen, 1 drives off 4'],
   ['the second he has it, 3 and 2 run the lanes to the wings', 'once he has it, 3 and 2 sprint to the wings'],
   ['1 scrapes off 5 and busts out to the right slot', '1 scrapes off 5 and bursts to the right slot'],
   ['1 takes two dribbles over to the top', '1 dribbles to the top'],
