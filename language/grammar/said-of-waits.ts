@@ -60,26 +60,30 @@ export function onHisHeels(broken: Broken): SaidOtherwise | undefined {
   return { code: 'unknown-word', from: begin, to: noun + 1, message: message('Close behind somebody is a time: "at the same time", or "half a second later".'), fixes: times.map((text) => writing(broken, begin, noun + 1, text)) };
 }
 
+function nobodyWaits(broken: Broken, from: number, to: number, words: string, edit: Parameters<typeof tried>[2][number]): SaidOtherwise {
+  return { code: 'misplaced-word', from, to, message: message('No line waits for a defender. Leave out "{words}", or write what happens only then as a step of its own: step "…" instead of "…" when X4 switches.', { words }), fixes: [tried(broken, message('Leave out "{words}"', { words }), [edit])] };
+}
+
 /** `swings it back on the close-out`, `slips on the switch`: nobody can wait for a defender. */
 export function onWhatADefenderDoes(broken: Broken): SaidOtherwise | undefined {
   const { tokens, index } = broken;
   const noun = [index, index + 1].find((i) => /^(close[ -]?outs?|switch|help|rotation|trap|hedge|recovery|double|show|stunt)$/.test(word(tokens[i])) && /^(on|off|after|with|at|against)$/.test(word(tokens[i - 1])));
-  if (noun === undefined || !(tokens[noun + 1] === undefined || /^(,|and|then|:)$/.test(word(tokens[noun + 1])))) return whileTheZone(broken);
+  if (noun === undefined || !(tokens[noun + 1] === undefined || /^(,|and|then|:)$/.test(word(tokens[noun + 1])))) return undefined;
   const from = noun - 1;
   const words = written(broken, from, noun + 1);
   const edit = from === 0 ? { at: tokens[0]!.startOffset, to: tokens[noun + 2]?.startOffset ?? endOf(tokens[noun]!), text: '' } : { at: endOf(tokens[from - 1]!), to: endOf(tokens[noun]!), text: '' };
-  return { code: 'misplaced-word', from, to: noun + 1, message: message('No line waits for a defender. Leave out "{words}", or write what happens only then as a step of its own: step "…" instead of "…" when X4 switches.', { words }), fixes: [tried(broken, message('Leave out "{words}"', { words }), [edit])] };
+  return nobodyWaits(broken, from, noun + 1, words, edit);
 }
 
 /** `while the zone is still shifting, 1 drifts`, `when X2 gets to him, 4 swings it` */
-function whileTheZone(broken: Broken): SaidOtherwise | undefined {
+export function whileTheZone(broken: Broken): SaidOtherwise | undefined {
   const { tokens, index } = broken;
   const isDefence = isDefender(tokens[1]) || /^(zone|defence|defense|defenders|press|help|trap)$/.test(word(tokens[1]));
   if (index > commaAfter(broken, 0) || !isDefence || !/^(while|whilst|as|as soon as|once|when|after)$/.test(word(tokens[0]))) return undefined;
   const end = commaAfter(broken, 0);
   const words = written(broken, 0, end);
   const edit = { at: tokens[0]!.startOffset, to: tokens[end + 1]?.startOffset ?? endOf(tokens.at(-1)!), text: '' };
-  return { code: 'misplaced-word', from: 0, to: end, message: message('No line waits for a defender. Leave out "{words}", or write what happens only then as a step of its own: step "…" instead of "…" when X4 switches.', { words }), fixes: [tried(broken, message('Leave out "{words}"', { words }), [edit])] };
+  return nobodyWaits(broken, 0, end, words, edit);
 }
 
 /** `before 1 passes, 2 cuts` is `once 2 cuts, 1 passes`. */

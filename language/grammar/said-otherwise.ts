@@ -9,14 +9,14 @@ import { icesTheScreen, whichZone, picksUpAMan, drawsTwo, fouls, makesOrMisses, 
 import { takesHisMan, upTheSideline, oppositeOfWhat, fillsALane, anOpenPlace, someonesSpot, clearsASide, highOrLow, andOutTo, facesUp, rotatesASpot, whichWay } from './said-of-moves.ts';
 import { setsAnAdjectiveScreen, pickAndRoll, refuses, offMissing, doublesFor, oneThenTheOther, whichOfTheZone, pins, aGate, shutsTheGate } from './said-of-screens.ts';
 import { isAFake, getsTheBall, getsAHandOff, theHandOffTold, ballGoesTo, eitherReceiver, passToAPlace, probes, anOpponentsCount, atTheDefence, atForTo, behindTheBall, forSafety, passOffTheScreen, countsHisDribbles, givesASignal, playsCatch, whoIsThat } from './said-of-the-ball.ts';
-import { dependsOnTheDefence, before, onTheCatch, onTheSignal, waitsWithoutFor, waitsForAScreen, countsTo, choosesLater, onHisHeels, onWhatADefenderDoes } from './said-of-waits.ts';
+import { dependsOnTheDefence, before, onTheCatch, onTheSignal, waitsWithoutFor, waitsForAScreen, countsTo, choosesLater, onHisHeels, onWhatADefenderDoes, whileTheZone } from './said-of-waits.ts';
 
 /** In the order in which they are tried: the first that fits speaks. */
 const RECOGNISERS: readonly Recogniser[] = [
   ...saidOfHeads, ...saidOfLooks, inAPhrase,
   fouls, makesOrMisses, shootsAFreeThrow, guardsHim, comesOutTo, boxAndOne, runsTheClockDown, pickAndRoll, setsAnAdjectiveScreen,
   icesTheScreen, pins, countsHisDribbles, passOffTheScreen, rotatesASpot, probes, theHandOffTold, anOpponentsCount, drawsTwo, upTheSideline, behindTheBall, oppositeOfWhat, refuses, offMissing,
-  onTheSignal, whichWay, onHisHeels, onWhatADefenderDoes, forSafety, getsAHandOff, passToAPlace, whichOfTheZone, fillsALane, atTheDefence, anOpenPlace, someonesSpot, aGate,
+  onTheSignal, whichWay, onHisHeels, onWhatADefenderDoes, whileTheZone, forSafety, getsAHandOff, passToAPlace, whichOfTheZone, fillsALane, atTheDefence, anOpenPlace, someonesSpot, aGate,
   shutsTheGate,
   dependsOnTheDefence, before, onTheCatch, waitsWithoutFor, waitsForAScreen, isAFake, getsTheBall, takesHisMan, oneThenTheOther,
   ballGoesTo, startsAt, whichZone, eitherReceiver, doublesFor, clearsASide, picksUpAMan, countsTo, highOrLow, theBigs, placesWithoutFrom,

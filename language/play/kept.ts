@@ -4,6 +4,7 @@ import type { ParsedLine } from '../grammar/parse-line.ts';
 import type { LineTree, TreeNode } from '../grammar/tree.ts';
 import { childrenOf } from '../grammar/tree.ts';
 import type { Action, ActionId, BodyId, Step } from './play.ts';
+import { isTaken } from './read-ball.ts';
 import { ballAfter, type Ball } from './scope.ts';
 
 /** All bodies that lines name. */
@@ -56,7 +57,7 @@ export function beginsWithBall(trees: readonly (LineTree | undefined)[]): BodyId
       const keepsIt = action?.$type === 'Hold' && (/^keeps? |^picks? up/.test(action.verb) || action.parts.some((part) => part?.$type === 'PassBall'));
       if (!keepsIt && !withTheBall.has(action?.$type ?? '')) continue;
       const man = subject?.$type === 'Players' && subject.players.length === 1 ? subject.players[0] : undefined;
-      return man?.number === undefined || man.defence || (action?.$type === 'HandOff' && /^takes? /.test(action.verb)) ? undefined : (`${man.number}` as BodyId);
+      return man?.number === undefined || man.defence || (action?.$type === 'HandOff' && isTaken(action.verb)) ? undefined : (`${man.number}` as BodyId);
     }
   }
   return undefined;

@@ -111,8 +111,11 @@ function asksWho(one: One, receiver: PlayerNode, to: BodyId, giver: BodyId): boo
 }
 
 export function readHandOff(one: One, tree: NodeOf<'HandOff'>): Action[] {
-  return /^takes? /.test(tree.verb) ? handOffTaken(one) : handOffGiven(one, tree);
+  return isTaken(tree.verb) ? handOffTaken(one) : handOffGiven(one, tree);
 }
+
+/** Told of the man who gets the ball: `takes the hand-off`. */
+export const isTaken = (verb: string): boolean => /^takes? /.test(verb);
 
 /** `2 takes the hand-off`: told of the man who has the ball. */
 function handOffTaken(one: One): Action[] {

@@ -9,7 +9,6 @@ import { readLook } from './read-look.ts';
 import { meanwhile } from './meanwhile.ts';
 import type { LineMeaning } from './line-meaning.ts';
 import { countsAsLine } from './line-meaning.ts';
-import { clausesOf } from './one-way.ts';
 import { readStatement } from './read-statement.ts';
 import { baseForm } from './read-waits.ts';
 import type { Reader } from './reader.ts';
@@ -137,9 +136,9 @@ function subjectsNamed(reader: Reader, trees: readonly (LineTree | undefined)[],
     const name = (subject: NodeOf<'Players'>): void => {
       for (const body of bodiesOf(quiet, subject.players, { part: '', him: [] })) if (isOffence(body)) named.add(body);
     };
-    for (const clause of clausesOf(tree)) {
-      if (clause.subject?.$type === 'Players') name(clause.subject);
-      for (const trigger of [clause.lead, ...clause.triggers]) {
+    for (const clause of [tree.first, ...tree.links.map(each => each.clause)]) {
+      if (clause?.subject?.$type === 'Players') name(clause.subject);
+      for (const trigger of [clause === tree.first ? tree.lead : clause?.lead, ...(clause?.triggers ?? [])]) {
         const subject = meanwhile(trigger);
         if (subject !== undefined) name(subject);
       }

@@ -39,10 +39,16 @@ function toldOfLast({ acts }: Scope, him: readonly BodyId[]): readonly BodyId[] 
   return last === undefined ? him : acts.filter(({ who, line, link }) => isOffence(who) && line === last.line && link === last.link).map(({ who }) => who);
 }
 
+/** The event of a wait whose subject is a pronoun. */
+function whatHeDoes(trigger: ClauseTriggerTree): NodeOf<'PlayerEvent'> | undefined {
+  if (trigger.$type !== 'Wait' || trigger.event.$type !== 'PlayerEvent') return undefined;
+  return trigger.event.subject?.$type === 'Pronoun' ? trigger.event : undefined;
+}
+
 /** `once he catches it`, `as he gets it` */
 function catchesHimself(trigger: ClauseTriggerTree): boolean {
-  if (trigger.$type !== 'Wait' || trigger.event.$type !== 'PlayerEvent' || trigger.event.subject?.$type !== 'Pronoun' || trigger.event.verb === undefined) return false;
-  return ['catch', 'receive', 'have-ball'].includes(baseForm(trigger.event.verb));
+  const verb = whatHeDoes(trigger)?.verb;
+  return verb !== undefined && ['catch', 'receive', 'have-ball'].includes(baseForm(verb));
 }
 
 /** Before what waits he is the man the ball came to last; behind it only where the passer is the one who would be meant. */
@@ -53,8 +59,9 @@ function receiverOfLast({ acts }: Scope, him: readonly BodyId[], stands: boolean
 
 /** `as he cuts`, `once he comes off 4`, `as he gets there`: what a man does without the ball. */
 function goesHimself(trigger: ClauseTriggerTree): boolean {
-  if (trigger.$type !== 'Wait' || trigger.event.$type !== 'PlayerEvent' || trigger.event.subject?.$type !== 'Pronoun') return false;
-  const { action, by, verb } = trigger.event;
+  const event = whatHeDoes(trigger);
+  if (event === undefined) return false;
+  const { action, by, verb } = event;
   return by !== undefined || action?.$type === 'Move' || action?.$type === 'Seal' || (verb !== undefined && baseForm(verb) === 'arrive');
 }
 
