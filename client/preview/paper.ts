@@ -34,7 +34,7 @@ function sheetOf(playback: Playback, section: string | undefined): HTMLElement {
   const cells = [...steps, ...untold].map(({ key, head, lines }) => cellOf(playback, frames.get(key), head, lines));
   return element(
     'article',
-    { class: `sheet${viewOf(playback).full ? ' full-court' : ''}${['', ' one', ' two'][frames.size] ?? ''}` },
+    { class: `sheet${viewOf(playback).full ? ' full-court' : ''}${['', ' one', ' two', ' three'][cells.length] ?? ''}` },
     element('header', {}, element('div', {}, element('h1', {}, play.name), element('p', { class: 'facts' }, facts)), element('p', { class: 'call' }, callWith(playback))),
     element('div', { class: 'opening' }, element('div', {}, ...opening.map((text) => element('p', {}, text))), ...looksTable(playback)),
     element('ol', { class: 'frames' }, ...cells),
@@ -71,7 +71,9 @@ function toldBySteps({ told, steps }: Playback): { readonly opening: readonly st
   const keys = new Set(steps.map(({ key }) => key));
   const opening: string[] = [];
   const found: { key: string; head: string; lines: string[] }[] = [];
-  for (const { text, part } of told) {
+  for (const { text: timed, untimed, part } of told) {
+    // The times stand in the table at the head.
+    const text = untimed ?? timed;
     if (part !== undefined && keys.has(part)) found.push({ key: part, head: text.replace(/:$/, ''), lines: [] });
     // What belongs to no part is how much it needs on the clock: that stands at the head.
     else if (found.length > 0 || part !== undefined) (found.at(-1)?.lines ?? opening).push(text);

@@ -8,9 +8,24 @@ import { tell } from './tell.ts';
 
 const RULES: Readonly<Record<RuleSetId, Words>> = { fiba: 'FIBA', nba: 'NBA', 'ncaa-men': message('NCAA men'), 'ncaa-women': message('NCAA women'), nfhs: 'NFHS', mini: message('Mini-basketball') };
 
-/** For whom a play is, by whose rules, and what it is found by. A line breaks behind a dot, never before it, nor inside a tag. */
-export function factsOf({ level, rules, tags }: Playback['play'], ...before: readonly string[]): string {
-  return [...before, tell(levelAtStart(level)), tell(RULES[rules]), ...tags.map(tagWords)].join('\u00a0· ');
+/** For whom a play is, by whose rules, against which defence, and what it is found by. A line breaks behind a dot, never before it, nor inside a tag. */
+export function factsOf({ level, rules, against, tags }: Playback['play'], ...before: readonly string[]): string {
+  const defence = against === undefined ? [] : [tell(againstWords(against)).replaceAll(' ', '\u00a0')];
+  return [...before, tell(levelAtStart(level)), tell(RULES[rules]), ...defence, ...tags.filter((tag) => !saysAgain(tag, against)).map(tagWords)].join('\u00a0· ');
+}
+
+type Against = NonNullable<Playback['play']['against']>;
+
+function againstWords({ zone, press }: Against): Words {
+  if (zone === undefined) return press ? message('against a man press') : message('against man');
+  return press ? message('against a {zone} press', { zone }) : message('against a {zone} zone', { zone });
+}
+
+/** A tag that names the defence as well, as plays are sorted by it. */
+function saysAgain(tag: string, against: Against | undefined): boolean {
+  if (against === undefined) return false;
+  const { zone, press } = against;
+  return (zone === undefined ? ['man', 'man-to-man'] : ['zone', zone, `${zone}-zone`]).includes(tag) || (press === true && tag === 'press');
 }
 
 /** `last-shot` is two words; a throw-in is one. */
@@ -27,6 +42,9 @@ export function clockWords(seconds: number): string {
 }
 
 export const speedWords = (speed: number): string => ({ 0.25: '¼ ×', 0.5: '½ ×' })[speed] ?? `${speed} ×`;
+
+/** No line breaks at a hyphen: `hand-over` is one word. */
+export const unbroken = (text: string): string => text.replaceAll(/(?<=\p{L})-(?=\p{L})/gu, '\u2011');
 
 /** The first letter large, as at the head of a line. */
 export const sentence = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -35,6 +35,7 @@ export function playbackOf({ play, places, timeline, findings, court, say = inEn
       tags: play.tags,
       ...(play.clock.call && { callWith: play.clock.call.to }),
       throwIn: play.start.throwIn !== undefined,
+      ...againstOf(play),
     },
     court,
     bodies: [
@@ -50,6 +51,13 @@ export function playbackOf({ play, places, timeline, findings, court, say = inEn
     told: tellPlay(play, timeline, say),
     text: textOf(places),
   };
+}
+
+/** A zone that presses is written `2-2-1 press`. */
+function againstOf({ defence: { value: { kind, zone, press } } }: Play): Pick<Playback['play'], 'against'> {
+  if (kind === 'none') return {};
+  const presses = press === true || zone?.endsWith(' press') === true;
+  return { against: { ...(zone !== undefined && { zone: zone.replace(/ press$/, '') }), ...(presses && { press: true }) } };
 }
 
 function actionsOf(play: Play): readonly Action[] {

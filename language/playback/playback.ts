@@ -18,6 +18,8 @@ export interface Playback {
     /** Game clock shown at the call, seconds: the upper value of a written range. */
     readonly callWith?: number;
     readonly throwIn: boolean;
+    /** The defence it is written against: a zone by its shape, man to man without one; absent where the play names none. */
+    readonly against?: { readonly zone?: string; /** All over the floor. */ readonly press?: true };
   };
   readonly court: Court;
   readonly bodies: readonly { readonly id: BodyId; readonly team: 'offence' | 'defence'; readonly label: string }[];
@@ -29,8 +31,8 @@ export interface Playback {
   readonly runs: readonly (Run & { readonly label: string })[];
   readonly times: Times;
   readonly findings: readonly ToldFinding[];
-  /** The play told in sentences, each with the part it speaks of. */
-  readonly told: readonly { readonly text: string; readonly part?: PartId }[];
+  /** The play told in sentences, each with the part it speaks of, and without its times for whoever shows them beside it. */
+  readonly told: readonly { readonly text: string; readonly part?: PartId; readonly untimed?: string }[];
   /** Part → its words in the play's text. */
   readonly text: Readonly<Record<PartId, TextPlace>>;
 }

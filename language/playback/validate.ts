@@ -99,6 +99,7 @@ export const playbackSchema = v.object({
   play: v.object({
     key: v.string(), name: v.string(), level: v.picklist(['u10', 'u12', 'u14', 'u16', 'hs', 'college', 'pro']), rules: rulesId,
     tags: strings, callWith: optional(finite), throwIn: v.boolean(),
+    against: optional(v.object({ zone: optional(v.string()), press: optional(v.literal(true)) })),
   }),
   court: once(court),
   bodies: v.array(v.object({ id: bodyId, team: v.picklist(['offence', 'defence']), label: v.string() })),
@@ -108,7 +109,7 @@ export const playbackSchema = v.object({
   runs: v.array(once(run)),
   times: once(times),
   findings: v.array(once(finding)),
-  told: once(v.array(v.object({ text: v.string(), part: optional(v.string()) }))),
+  told: once(v.array(v.object({ text: v.string(), part: optional(v.string()), untimed: optional(v.string()) }))),
   text: once(v.record(v.string(), textPlace)),
 });
 

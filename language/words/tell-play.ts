@@ -16,12 +16,18 @@ export interface Sentence {
   readonly text: string;
   /** The action, look, step or header it speaks of. */
   readonly part?: string;
+  /** The same without its times, where it has some: for whoever shows them beside it. */
+  readonly untimed?: string;
 }
 
 /** How it stands, when it is called, what the coach notes; then in text order each step with its lines, looks and notes. */
 export function tellPlay(play: Play, timeline: Timeline, say: Say = inEnglish): readonly Sentence[] {
   const told = [...tellStart(play), ...tellClock(play, timeline), ...tellNotes(play, 'play'), ...play.steps.flatMap((step) => tellStep(play, step, timeline))];
-  return told.map(({ text, written, ...rest }) => ({ text: written === true ? say(text) : aloud(say(text)), ...rest }));
+  return told.map(({ text, untimed, written, part }) => ({
+    text: written === true ? say(text) : aloud(say(text)),
+    ...(part !== undefined && { part }),
+    ...(untimed !== undefined && { untimed: aloud(say(untimed)) }),
+  }));
 }
 
 /** Places of which there is one have their article where they are read out: `to the rim`, `at the top`. The notation passes over it. */
@@ -32,6 +38,7 @@ function aloud(text: string): string {
 interface Told {
   readonly text: Words;
   readonly part?: string;
+  readonly untimed?: Words;
   /** The coach's own sentence: nothing is added to it. */
   readonly written?: true;
 }
@@ -81,9 +88,9 @@ function tellClock({ clock, start }: Play, { times }: Timeline): readonly Told[]
 
 function tellStep(play: Play, step: Step, timeline: Timeline): readonly Told[] {
   const after = play.start.throwIn === undefined ? message('after the call') : message('after the hand-over');
-  const looks = step.looks.map((look) => ({ line: lineNumber(look.line), text: tellLook(look, timeline.times.looks.find((time) => time.look === look.id), after), part: look.id }));
+  const looks = step.looks.map((look) => ({ line: lineNumber(look.line), ...tellLook(look, timeline.times.looks.find((time) => time.look === look.id), after), part: look.id }));
   const lines = chains(step.actions).map((chain) => ({ line: lineNumber(chain[0]!.line), text: tellChain(chain), part: chain[0]!.id }));
-  const body = [...lines, ...looks].sort((a, b) => a.line - b.line).map(({ text, part }): Told => ({ text, part }));
+  const body = [...lines, ...looks].sort((a, b) => a.line - b.line).map(({ line: _line, ...told }): Told => told);
   const end = step.end === undefined ? [] : [{ text: step.end.text.startsWith('ends') ? message('The play {ends}.', { ends: step.end.text.replace(/\.$/, '') }) : sentence(capital(step.end.text)), part: step.end.part }];
   return [{ text: openStep(play, step), part: step.key }, ...body, ...tellNotes(play, step.key), ...end];
 }
@@ -149,12 +156,13 @@ function sayWaits(action: Action): readonly string[] {
   return action.waits.flatMap((wait) => sayWait(wait) ?? []);
 }
 
-function tellLook(look: Look, time: LookTime | undefined, after: Message): Message {
+function tellLook(look: Look, time: LookTime | undefined, after: Message): Pick<Told, 'text' | 'untimed'> {
   const tail = tellTail(look);
   const name = [...(look.label === undefined ? [] : [`“${look.label}”`]), ...(look.pin === undefined ? [] : [sayPin(look.pin)])].join(' ');
   const what = `${look.who.join(' or ')}${name === '' ? '' : ` ${name}`}${tail === '' ? '' : `: ${tail}`}`;
-  if (time === undefined) return message('Look for {what}.', { what });
-  return message('Look for {what} (typically {typical} {after}, {late} when it goes slowly).', { what, typical: secondsAloud(time.typical), late: secondsAloud(time.late), after });
+  const untimed = message('Look for {what}.', { what });
+  if (time === undefined) return { text: untimed };
+  return { text: message('Look for {what} (typically {typical} {after}, {late} when it goes slowly).', { what, typical: secondsAloud(time.typical), late: secondsAloud(time.late), after }), untimed };
 }
 
 function secondsAloud(milliseconds: number): Message {

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { clockRemark, gameClock } from '../../client/preview/clock.ts';
 import { lanesOf, ticksOf } from '../../client/preview/lane-marks.ts';
 import { callWith } from '../../client/preview/runs.ts';
-import { clockWords, tenths } from '../../client/preview/words.ts';
+import { clockWords, factsOf, tenths } from '../../client/preview/words.ts';
 import { sayMoment, sayWithTime } from '../../client/preview/told.ts';
 import { at } from '../../language/playback/at.ts';
 import { lighthouse } from '../support/playback-fixture.ts';
@@ -96,5 +96,27 @@ describe('the clock', () => {
     const from = (callWith: number) => ticksOf({ ...lighthouse, play: { ...lighthouse.play, callWith } }, long).slice(0, 3).map(({ words }) => words);
     expect(from(45)).toEqual(['45', '42', '40']);
     expect(from(44)).toEqual(['44', '42', '40']);
+  });
+});
+
+describe('the facts under the name', () => {
+  const facts = (more: Partial<typeof lighthouse.play>) => factsOf({ ...lighthouse.play, tags: ['last-shot'], ...more }).replaceAll('\u00a0', ' ');
+
+  it.each([
+    [{}, 'against man'],
+    [{ press: true as const }, 'against a man press'],
+    [{ zone: '2-3' }, 'against a 2-3 zone'],
+    [{ zone: '2-2-1', press: true as const }, 'against a 2-2-1 press'],
+  ])('say which defence the play is against: %o', (against, words) => {
+    expect(facts({ against })).toBe(`Under 14 · FIBA · ${words} · last shot`);
+  });
+
+  it('say nothing of a defence that nobody has named', () => {
+    const { against: _, ...unnamed } = lighthouse.play;
+    expect(factsOf({ ...unnamed, tags: ['last-shot'] }).replaceAll('\u00a0', ' ')).toBe('Under 14 · FIBA · last shot');
+  });
+
+  it('leave out a tag that says the defence again', () => {
+    expect(facts({ against: { zone: '2-3' }, tags: ['zone', 'corner'] })).toBe('Under 14 · FIBA · against a 2-3 zone · corner');
   });
 });

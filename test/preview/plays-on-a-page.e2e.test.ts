@@ -1,5 +1,7 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { Playback } from '../../language/playback/playback.ts';
+import { tenths } from '../../client/preview/words.ts';
+import { examplePlaybacks } from '../support/examples.ts';
 import { hostile, lighthouse } from '../support/playback-fixture.ts';
 import { accessibilityFaults, executable, handsOn, openStage, type Stage } from './player-in-browser.ts';
 
@@ -90,9 +92,35 @@ describe.skipIf(executable === undefined && !process.env.CI)('a page of several 
       const sheet = stage.page.locator('.sheet');
       expect(await sheet.locator('.frames li').count()).toBe(lighthouse.steps.length);
       expect(await sheet.locator('.frames svg').count()).toBe(lighthouse.steps.length);
-      for (const { text } of lighthouse.told.filter(({ part }) => part !== undefined)) expect(await sheet.textContent()).toContain(text.replace(/:$/, ''));
+      for (const { text, untimed = text } of lighthouse.told.filter(({ part }) => part !== undefined)) expect(await sheet.textContent()).toContain(untimed.replace(/:$/, ''));
       expect(await sheet.locator('tbody tr').count()).toBe(lighthouse.runs.length);
       await stage.page.emulateMedia({ media: null });
+    });
+
+    test('tells each time once, and against which defence', async () => {
+      const written = examplePlaybacks().find(({ play }) => play.name === 'Lighthouse')!;
+      await stage.openPage(written);
+      await stage.page.evaluate(() => dispatchEvent(new Event('beforeprint')));
+      const words = (await stage.page.locator('.sheet').textContent())!;
+      for (const { typical } of written.times.looks) expect(words.split(`${tenths(typical)} s`).length - 1, words).toBe(written.times.looks.filter((look) => tenths(look.typical) === tenths(typical)).length);
+      expect(words).not.toContain('typically');
+      expect(await stage.page.locator('.sheet .facts').textContent()).toContain('against\u00a0man');
+    });
+
+    test.each(['A4', 'Letter'])('every example fits on one sheet of %s, its pictures at least 5 cm wide', async (format) => {
+      const examples = examplePlaybacks();
+      await stage.openPage(examples);
+      const pdf = await stage.page.pdf({ format });
+      expect(pdf.toString('latin1').match(/\/Type\s*\/Page\b/g)).toHaveLength(examples.length);
+      // 703 pixels are what A4 has between its margins.
+      await stage.page.setViewportSize({ width: 703, height: 1000 });
+      await stage.page.emulateMedia({ media: 'print' });
+      for (const name of ['Lighthouse', 'Harbour']) {
+        const { width } = (await stage.page.locator('.sheet', { has: stage.page.locator('h1', { hasText: new RegExp(`^${name}$`) }) }).locator('.frames svg').first().boundingBox())!;
+        expect(width).toBeGreaterThan(290);
+      }
+      await stage.page.emulateMedia({ media: null });
+      await stage.page.setViewportSize({ width: 900, height: 800 });
     });
 
     test('every text of a play stays text', async () => {
