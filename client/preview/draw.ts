@@ -4,7 +4,7 @@ import { armsNode, ballLook, ballNodes, carrierNode, defenceLabel, labelNode, of
 import { placeLabels, type Placed } from '../../language/picture/labels.ts';
 import { node, textNode } from '../../language/picture/nodes.ts';
 import { paint, type Palette } from '../../language/picture/palette.ts';
-import { BODY_CLEAR, labelsAt, LABEL_SIZE, phaseOf, sceneBall, shyOf, stepAt, type Phase } from '../../language/picture/scene.ts';
+import { AT_HAND, BODY_CLEAR, labelsAt, LABEL_SIZE, phaseOf, sceneBall, shyOf, stepAt, type Phase } from '../../language/picture/scene.ts';
 import { heightOf, viewBoxOf, viewOf, widthOf, type View } from '../../language/picture/view.ts';
 import { drawWay, waysOf, type Way } from '../../language/picture/ways.ts';
 import type { BodyId, PartId } from '../../language/play/play.ts';
@@ -13,6 +13,7 @@ import type { Playback } from '../../language/playback/playback.ts';
 import { build, group, rebuild, setAttribute } from './elements.ts';
 import { createRows } from './rows.ts';
 import type { LabelledRun } from './state.ts';
+import { drawnView, turningFor, UPRIGHT, type Turning } from './turning.ts';
 import { message } from '../../language/message/message.ts';
 import { tell } from './tell.ts';
 
@@ -33,6 +34,8 @@ interface Figure {
   scale: number;
   readonly root: SVGGElement;
   readonly place: SVGTransform;
+  /** Upright on a court that is laid on its side. */
+  readonly upright: SVGTransform;
   readonly size: SVGTransform;
   readonly turn: SVGTransform;
   readonly turned: SVGGElement;
@@ -50,17 +53,23 @@ interface DrawnWay {
   marked: boolean;
 }
 
+/** How the floor lies in the picture, for what is laid over it. */
+export interface Drawn {
+  readonly viewBox: string;
+  /** How large players are drawn. */
+  readonly scale: number;
+  readonly turning: Turning;
+}
+
 export interface CourtPicture {
   readonly svg: SVGSVGElement;
   /** A new play or another run of it. */
   readonly load: (playback: Playback | null, run: LabelledRun | undefined) => void;
   readonly frame: (moment: Moment, lit: readonly BodyId[], part: PartId | undefined) => void;
-  readonly viewBox: () => string;
-  /** How large players are drawn. */
-  readonly scale: () => number;
+  readonly drawn: () => Drawn;
   /** Where a place on the floor (cm) is on the screen, pixels. */
   readonly onScreen: (x: number, y: number) => DOMPoint | undefined;
-  /** The picture has another size: letters are kept readable. */
+  /** The picture or the window has another size: letters are kept readable, and a whole court lies as it is seen best. */
   readonly resized: () => void;
 }
 
@@ -73,7 +82,10 @@ export interface Picked {
 export function createCourt(picked: Picked): CourtPicture {
   const svg = build(node('svg', { class: 'court', role: 'img', 'aria-label': tell(message('The floor')), preserveAspectRatio: 'xMidYMin meet' })) as SVGSVGElement;
   const layers = { floor: group('floor-layer'), ways: group('ways-layer'), defence: group('defence-layer'), offence: group('offence-layer'), ball: group('ball-layer'), labels: group('label-layer') };
-  svg.append(...Object.values(layers));
+  const onFloor = group('on-floor');
+  onFloor.append(layers.floor, layers.ways, layers.defence, layers.offence, layers.ball);
+  const lie = transformOf(svg, onFloor);
+  svg.append(onFloor, layers.labels);
   const figures = new Map<BodyId, Figure>();
   const ball = createBall(svg);
   layers.ball.append(ball.root);
@@ -81,6 +93,7 @@ export function createCourt(picked: Picked): CourtPicture {
   let playback: Playback | null = null;
   let run: LabelledRun | undefined;
   let view: View = { left: -820, right: 820, top: -227, bottom: 1312, full: false, bodies: 1 };
+  let turning = UPRIGHT;
   let floor = '';
   const setWays = createRows(layers.ways, ({ part, kind }: Way) => [part, kind], drawnWay);
   let ways: readonly DrawnWay[] = [];
@@ -128,12 +141,24 @@ export function createCourt(picked: Picked): CourtPicture {
     const known = `${viewBoxOf(view)} ${JSON.stringify(next.court)}`;
     if (known === floor) return;
     floor = known;
-    svg.setAttribute('viewBox', viewBoxOf(view));
-    svg.parentElement?.style.setProperty('aspect-ratio', `${widthOf(view)} / ${heightOf(view)}`);
-    svg.closest<HTMLElement>('.player')?.style.setProperty('--ratio', (widthOf(view) / heightOf(view)).toFixed(3));
     svg.classList.toggle('full-court', view.full);
     layers.floor.replaceChildren(...courtNodes(next.court, view, paints).map(build));
+    turning = turningNow();
+    layIt();
     resized();
+  }
+
+  const turningNow = () => turningFor(view, { width: innerWidth, height: innerHeight, team: document.body.classList.contains('team') });
+
+  function layIt(): void {
+    const seen = drawnView(view, turning);
+    svg.setAttribute('viewBox', viewBoxOf(seen));
+    svg.parentElement?.style.setProperty('aspect-ratio', `${widthOf(seen)} / ${heightOf(seen)}`);
+    svg.closest<HTMLElement>('.player')?.style.setProperty('--ratio', (widthOf(seen) / heightOf(seen)).toFixed(3));
+    lie.setRotate(degrees(turning), 0, 0);
+    for (const { upright } of [...figures.values(), ball]) upright.setRotate(-degrees(turning), 0, 0);
+    for (const figure of figures.values()) figure.facing = NaN;
+    showNoLabels();
   }
 
   function loadFigures(next: Playback): void {
@@ -142,6 +167,7 @@ export function createCourt(picked: Picked): CourtPicture {
       if (known !== undefined && known.root.dataset.label === label) continue;
       known?.root.remove();
       const made = createFigure(svg, id, team, label);
+      made.upright.setRotate(-degrees(turning), 0, 0);
       figures.set(id, made);
       layers[team].append(made.root);
     }
@@ -161,22 +187,24 @@ export function createCourt(picked: Picked): CourtPicture {
       const figure = figures.get(body.id);
       if (figure === undefined) continue;
       seen.add(body.id);
-      moveFigure(figure, body, moment.ball?.holder === body.id, isScreening(run, body), lit.includes(body.id));
+      moveFigure(figure, body, moment.ball?.holder === body.id, isScreening(run, body), lit.includes(body.id), degrees(turning));
     }
     for (const [id, figure] of figures) if (!seen.has(id)) hide(figure);
-    ball.frame(moment.ball === undefined ? undefined : sceneBall(run, moment.ball, moment.t, view.bodies), view.bodies);
+    ball.frame(moment.ball === undefined ? undefined : sceneBall(run, moment.ball, moment.t, view.bodies, turning.toUpright(AT_HAND)), view.bodies);
     showLabels(playback, run, moment);
   }
 
   function showLabels(shown: Playback, of: LabelledRun, moment: Moment): void {
-    const wanted = labelsAt(shown, of, moment, view.bodies);
+    const { toDrawn } = turning;
+    const wanted = labelsAt(shown, of, moment, view.bodies).map((one) => ({ ...one, anchor: toDrawn(one.anchor) }));
     if (wanted.length === 0) {
       if (labelled !== '') showNoLabels();
       return;
     }
-    const shy = shyOf(shown.court, ways.flatMap(({ way, phase }) => (phase === undefined ? [] : [{ way, phase }])));
-    const bodies = moment.bodies.map(({ x, y }) => [x * 100, y * 100] as const);
-    labels = placeLabels(wanted, { view, size: labelSize, bodies, bodyRadius: BODY_CLEAR * view.bodies, shy }, labels);
+    const shy = shyOf(shown.court, ways.flatMap(({ way, phase }) => (phase === undefined ? [] : [{ way, phase }])))
+      .map((one) => ({ ...one, at: toDrawn(one.at) }));
+    const bodies = moment.bodies.map(({ x, y }) => toDrawn([x * 100, y * 100]));
+    labels = placeLabels(wanted, { view: drawnView(view, turning), size: labelSize, bodies, bodyRadius: BODY_CLEAR * view.bodies, shy }, labels);
     const key = labels.map(({ key: of, kind, text, width, size }) => [of, kind, text, width, size].join(' ')).join('\n');
     if (key !== labelled) {
       labelled = key;
@@ -188,18 +216,26 @@ export function createCourt(picked: Picked): CourtPicture {
 
   /** Letters stay readable in a small panel: at least 11 px. */
   function resized(): void {
-    const pixels = svg.getBoundingClientRect().width / widthOf(view);
+    if (floor !== '' && turningNow() !== turning) {
+      turning = turningNow();
+      layIt();
+    }
+    const seen = drawnView(view, turning);
+    const { width, height } = svg.getBoundingClientRect();
+    const pixels = Math.min(width / widthOf(seen), height / heightOf(seen));
     const wanted = pixels > 0 ? Math.min(Math.max(LABEL_SIZE, 11 / pixels), 80) : LABEL_SIZE;
     labelSize = wanted;
   }
 
   const onScreen = (x: number, y: number) => {
     const matrix = svg.getScreenCTM();
-    return matrix === null ? undefined : new DOMPoint(x, y).matrixTransform(matrix);
+    return matrix === null ? undefined : new DOMPoint(...turning.toDrawn([x, y])).matrixTransform(matrix);
   };
 
-  return { svg, load, frame, resized, viewBox: () => viewBoxOf(view), scale: () => view.bodies, onScreen };
+  return { svg, load, frame, resized, drawn: () => ({ viewBox: viewBoxOf(drawnView(view, turning)), scale: view.bodies, turning }), onScreen };
 }
+
+const degrees = ({ turned }: Turning): number => (turned ? 90 : 0);
 
 function isScreening(run: LabelledRun, { id, moving, action }: BodyAt): boolean {
   return !moving && action !== undefined && run.screens.some((screen) => screen.action === action && screen.by === id);
@@ -258,9 +294,10 @@ function createFigure(svg: SVGSVGElement, id: BodyId, team: 'offence' | 'defence
   const own = team === 'defence' ? [defenceLabel(label, paints)] : [carrierNode(paints), ...offenceNodes(label, paints)];
   root.append(halo, turned, ...own.map(build));
   const place = transformOf(svg, root);
+  const upright = root.transform.baseVal.appendItem(svg.createSVGTransform());
   const size = root.transform.baseVal.appendItem(svg.createSVGTransform());
   const turn = transformOf(svg, turned);
-  return { root, place, size, turn, turned, x: NaN, y: NaN, facing: NaN, scale: NaN, hasBall: false, screening: false, lit: false, shown: true };
+  return { root, place, upright, size, turn, turned, x: NaN, y: NaN, facing: NaN, scale: NaN, hasBall: false, screening: false, lit: false, shown: true };
 }
 
 function transformOf(svg: SVGSVGElement, of: SVGGElement): SVGTransform {
@@ -273,9 +310,9 @@ function hide(figure: Figure): void {
   figure.root.setAttribute('visibility', 'hidden');
 }
 
-function moveFigure(figure: Figure, { x, y, facing }: BodyAt, hasBall: boolean, screening: boolean, lit: boolean): void {
+function moveFigure(figure: Figure, { x, y, facing }: BodyAt, hasBall: boolean, screening: boolean, lit: boolean, lies: number): void {
   if (figure.x !== x || figure.y !== y) figure.place.setTranslate((figure.x = x) * 100, (figure.y = y) * 100);
-  if (figure.facing !== facing) figure.turn.setRotate(((figure.facing = facing) * 180) / Math.PI, 0, 0);
+  if (figure.facing !== facing) figure.turn.setRotate(((figure.facing = facing) * 180) / Math.PI + lies, 0, 0);
   if (!figure.shown) {
     figure.shown = true;
     figure.root.removeAttribute('visibility');
@@ -296,11 +333,13 @@ function createBall(svg: SVGSVGElement) {
   sized.append(...ballNodes(paints).map(build));
   root.append(shadow, sized);
   const place = transformOf(svg, root);
+  const upright = root.transform.baseVal.appendItem(svg.createSVGTransform());
   const size = transformOf(svg, sized);
   const fall = transformOf(svg, shadow as SVGGElement);
   let drawn: string | undefined;
   return {
     root,
+    upright,
     frame(ball: { readonly x: number; readonly y: number; readonly z: number } | undefined, scale: number): void {
       const now = ball === undefined ? '' : `${ball.x} ${ball.y} ${ball.z} ${scale}`;
       if (now === drawn) return;

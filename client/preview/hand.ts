@@ -4,15 +4,17 @@ import { node } from '../../language/picture/nodes.ts';
 import type { Pt } from '../../language/picture/lines.ts';
 import type { Asking } from './asking.ts';
 import type { Chip } from './chip.ts';
+import type { Drawn } from './draw.ts';
 import { build, setAttribute } from './elements.ts';
 import { metres, type Handle } from './handles.ts';
 import type { Outcome } from './messages.ts';
+import { UPRIGHT, type Turning } from './turning.ts';
 import { message } from '../../language/message/message.ts';
 import { tell } from './tell.ts';
 
 export interface Hand {
   readonly root: SVGSVGElement;
-  readonly show: (handles: readonly Handle[], viewBox: string, scale: number) => void;
+  readonly show: (handles: readonly Handle[], drawn: Drawn) => void;
   /** What the words in the chip belong to has come back. */
   readonly answered: (outcome: Outcome) => void;
   /** A new picture: what was held is let go. */
@@ -40,12 +42,14 @@ export function createHand({ asking, chip, picked, say }: Wishes): Hand {
   const lands = build(node('circle', { class: 'lands', r: 14, visibility: 'hidden' }));
   root.append(line, ghost, lands);
   const made = new Map<string, { readonly target: SVGElement; handle: Handle }>();
+  let turning = UPRIGHT;
   let held: { readonly handle: Handle; readonly start: Pt; at: Pt; moved: boolean; readonly keyboard: boolean; readonly grip: Pt } | undefined;
 
-  function show(handles: readonly Handle[], viewBox: string, scale: number): void {
+  function show(handles: readonly Handle[], { viewBox, scale, turning: lies }: Drawn): void {
     if (root.getAttribute('viewBox') !== viewBox) root.setAttribute('viewBox', viewBox);
+    turning = lies;
     const seen = new Set<string>();
-    for (const handle of handles) {
+    for (const handle of handles.map((upright) => asDrawn(upright, lies))) {
       seen.add(handle.key);
       const known = made.get(handle.key);
       const entry = known ?? { target: makeTarget(handle), handle };
@@ -214,10 +218,22 @@ export function createHand({ asking, chip, picked, say }: Wishes): Hand {
   function showLanding(at: Point | undefined): void {
     if (at === undefined) return lands.setAttribute('visibility', 'hidden');
     lands.removeAttribute('visibility');
-    lands.setAttribute('transform', `translate(${(at.x * 100).toFixed(1)} ${(at.y * 100).toFixed(1)})`);
+    const [x, y] = turning.toDrawn([at.x * 100, at.y * 100]);
+    lands.setAttribute('transform', `translate(${x.toFixed(1)} ${y.toFixed(1)})`);
   }
 
   return { root, show, answered, letGo, holds: () => held !== undefined };
+}
+
+/** On a court that lies on its side a hand goes where the eye sees it, and means the place on the floor. */
+function asDrawn(handle: Handle, { turned, toDrawn, toUpright }: Turning): Handle {
+  if (!turned) return handle;
+  return {
+    ...handle,
+    at: toDrawn(handle.at),
+    ...(handle.from !== undefined && { from: toDrawn(handle.from) }),
+    intent: ({ x, y }) => handle.intent(metres(toUpright([x * 100, y * 100]))),
+  };
 }
 
 const arrows: Readonly<Record<string, Pt>> = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, -1], ArrowDown: [0, 1] };

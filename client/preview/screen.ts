@@ -71,10 +71,19 @@ export function createScreen({ port, showing, editor, picking, playing, showTeam
     clock: clock.root, plays: plays.root, court: court.svg, controls: controls.root, runs: runs.root, lanes: lanes.root, findings: findings.root, told: words.root, live: words.live, help, callout: callout.root,
     ...(byHand !== undefined && { hand: byHand.floor.root, chip: byHand.chip.root }),
   });
-  new ResizeObserver(() => {
+  new ResizeObserver(resized).observe(court.svg);
+  addEventListener('resize', resized);
+
+  function resized(): void {
     court.resized();
     redraw();
-  }).observe(court.svg);
+  }
+
+  function toggleTeam(): boolean {
+    const on = layout.toggleTeam();
+    resized();
+    return on;
+  }
 
   function load(playback: Playback | null, run: LabelledRun | undefined): void {
     if (loaded !== undefined && loaded.playback === playback && loaded.run === run) return;
@@ -98,7 +107,7 @@ export function createScreen({ port, showing, editor, picking, playing, showTeam
     const moment = momentOf(playback, run, t);
     court.frame(moment, lit, part);
     // While it plays nothing is taken hold of; while something is held nothing else comes up.
-    if (byHand !== undefined && !byHand.floor.holds()) byHand.floor.show(moves ? [] : handlesAt(playback, run, moment, part, drawing), court.viewBox(), court.scale());
+    if (byHand !== undefined && !byHand.floor.holds()) byHand.floor.show(moves ? [] : handlesAt(playback, run, moment, part, drawing), court.drawn());
     lanes.frame(state);
     words.frame(part);
     layout.caption(sayMoment(playback, run, moment));
@@ -132,5 +141,5 @@ export function createScreen({ port, showing, editor, picking, playing, showTeam
     if (drawing) toggleDrawing();
   }
 
-  return { draw, say: words.say, plays, byHand, tellFinding, openHelp, toggleDrawing, toggleTeam: layout.toggleTeam, isTeam: layout.isTeam, clear };
+  return { draw, say: words.say, plays, byHand, tellFinding, openHelp, toggleDrawing, toggleTeam, isTeam: layout.isTeam, clear };
 }

@@ -95,13 +95,13 @@ function sceneBody(playback: Playback, run: Run, { id, x, y, facing, moving, act
 }
 
 // The ball is held beside the number, never on it: down and to the right, in flight as well, so that it does not jump at a catch.
-const AT_HAND: Pt = [34, 34];
+export const AT_HAND: Pt = [34, 34];
 
 /** The ball where the picture shows it. On a shot it leaves the hand's side and ends in the ring. */
-export function sceneBall(run: Run, { x, y, z, state }: BallAt, t: number, scale = 1): SceneBall {
+export function sceneBall(run: Run, { x, y, z, state }: BallAt, t: number, scale = 1, atHand = AT_HAND): SceneBall {
   const shot = state === 'shot' ? run.ball.findLast(({ kind, t0 }) => kind === 'shot' && t0 <= t) : undefined;
   const beside = scale * (shot === undefined ? 1 : Math.max(0, 1 - (t - shot.t0) / Math.max(1, shot.t1 - shot.t0)));
-  return { x: x * 100 + AT_HAND[0] * beside, y: y * 100 + AT_HAND[1] * beside, z, state };
+  return { x: x * 100 + atHand[0] * beside, y: y * 100 + atHand[1] * beside, z, state };
 }
 
 /** The step that is run at t. */

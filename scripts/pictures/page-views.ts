@@ -46,6 +46,7 @@ export async function takePageViews(): Promise<void> {
           const take = (what: string, fullPage = false) => page.screenshot({ path: file([name, what, theme, size.width].filter((part) => part !== '').join('-').replaceAll(' ', '-').toLowerCase()), fullPage });
           await take('', size.width < 860);
           if (name === 'Lighthouse') await takeMore(page, take);
+          if (name === 'Breakwater' && size.width > 1000) await takeLow(page, take);
           await page.close();
         }
       }
@@ -68,6 +69,16 @@ async function takeMore(page: Page, take: (what: string, fullPage?: boolean) => 
   await page.evaluate(`dispatchEvent(new Event('beforeprint'))`);
   await page.emulateMedia({ media: 'print' });
   await take('paper', true);
+}
+
+/** The whole court on a wide, low screen, and before the team. */
+async function takeLow(page: Page, take: (what: string) => Promise<Buffer>): Promise<void> {
+  await page.setViewportSize({ width: 1600, height: 600 });
+  await page.waitForTimeout(300);
+  await take('low');
+  await page.keyboard.press('f');
+  await page.waitForTimeout(300);
+  await take('low-team');
 }
 
 /** To a share of the run's time. */

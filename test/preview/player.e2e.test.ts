@@ -103,6 +103,28 @@ describe.skipIf(executable === undefined && !process.env.CI)('the player in a br
       await stage.page.setViewportSize({ width: 900, height: 800 });
     });
 
+    test('on a phone the seconds end where the page does, also where no game clock stands beside them', async () => {
+      await stage.page.setViewportSize({ width: 360, height: 740 });
+      await stage.openPage(examplePlaybacks().find(({ play }) => play.name === 'Breakwater')!);
+      await drawn();
+      const [figure, page] = await Promise.all([stage.page.locator('.cell.since').boundingBox(), stage.page.locator('header.head').boundingBox()]);
+      expect(figure!.x + figure!.width).toBeCloseTo(page!.x + page!.width, 0);
+      await stage.page.setViewportSize({ width: 900, height: 800 });
+    });
+
+    test.each(['vscode-high-contrast', 'forced colours'])('what has been run stays readable on the floor: %s', async (theme) => {
+      if (theme === 'forced colours') await stage.page.emulateMedia({ forcedColors: 'active' });
+      await stage.openPanel({ theme: theme === 'forced colours' ? 'vscode-dark' : theme });
+      await stage.tell(show(1));
+      await expect.poll(seqShown).toBe('1');
+      await seek(6900);
+      await drawn();
+      const done = stage.page.locator('.court .way.done').first();
+      // Three to one against black.
+      expect(Number(await done.evaluate((way) => getComputedStyle(way).opacity))).toBeGreaterThanOrEqual(0.4);
+      await stage.page.emulateMedia({ forcedColors: null });
+    });
+
     test('on a phone held sideways the team sees the floor nearly as high as the phone, and every button', async () => {
       await stage.page.setViewportSize({ width: 740, height: 360 });
       await stage.openPage(lighthouse);
