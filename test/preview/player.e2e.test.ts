@@ -115,7 +115,7 @@ describe.skipIf(executable === undefined && !process.env.CI)('the player in a br
     test.each(['vscode-high-contrast', 'forced colours'])('what has been run stays readable on the floor: %s', async (theme) => {
       if (theme === 'forced colours') await stage.page.emulateMedia({ forcedColors: 'active' });
       await stage.openPanel({ theme: theme === 'forced colours' ? 'vscode-dark' : theme });
-      await stage.tell(show(1));
+      await stage.tell(show(1, { playback: examplePlaybacks().find(({ play }) => play.name === 'Lighthouse')! }));
       await expect.poll(seqShown).toBe('1');
       await seek(6900);
       await drawn();
