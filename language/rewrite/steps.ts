@@ -83,7 +83,7 @@ export function lookToStep(here: Here): Offer | undefined {
   const look = step?.looks.find(({ id }) => id === here.reading.lines[here.line]?.look);
   if (step === undefined || look === undefined) return undefined;
   const called = look.label ?? `Look for ${look.who[0]}`;
-  return { id: 'look-to-step', title: message('Make the look “{called}” a step of its own', { called }), kind: 'extract', write: () => writeLook(here, step, called, look.who.join(' or ')) };
+  return { id: 'look-to-step', title: look.label === undefined ? message('Make the look for {who} a step of its own', { who: look.who.join(' or ') }) : message('Make the look “{called}” a step of its own', { called }), kind: 'extract', write: () => writeLook(here, step, called, look.who.join(' or ')) };
 }
 
 function writeLook(here: Here, step: Step, called: string, who: string): Rewritten {

@@ -49,6 +49,11 @@ function tellNotes({ notes }: Play, within: Note['within']): readonly Told[] {
     .map(({ text, who, part }) => ({ text: who === undefined ? message('Note: {text}', { text }) : message('Note for {who}: {text}', { who: `${who}`, text }), part, written: true }));
 }
 
+/** Where everybody stands at the call, and who has the ball. */
+export function tellStanding(play: Play, say: Say): string {
+  return tellStart(play).map(({ text }) => aloud(say(text))).join(' ');
+}
+
 function tellStart(play: Play): readonly Told[] {
   const { start } = play;
   const court = courtOf(ruleSet(play.rules.value));

@@ -2,13 +2,14 @@
 import { MarkupKind, type Hover, type Position } from 'vscode-languageserver-types';
 import { blockAtLine, blockOfKey } from '../../language/book/book.ts';
 import type { Compiled, FileFinding } from '../../language/compile.ts';
-import type { BodyId, LookId, PartId } from '../../language/play/play.ts';
+import type { BodyId, LookId, PartId, Play } from '../../language/play/play.ts';
 import { stateAtCall } from '../../language/play/state.ts';
 import type { LookTime, Run, Segment } from '../../language/timeline/timeline.ts';
 import { message, type Message, type Say } from '../../language/message/message.ts';
 import { distance } from '../../language/court/point.ts';
 import { sayAbout } from '../../language/words/say-place.ts';
 import { least, sayMoment } from '../../language/words/say-seconds.ts';
+import { tellStanding } from '../../language/words/tell-play.ts';
 import type { OpenDocument } from './documents.ts';
 import { restsOn } from '../../language/checks/rests-on.ts';
 import { partAt } from './parts.ts';
@@ -140,8 +141,10 @@ function tellStep(compiled: Compiled, key: PartId, say: Say): readonly string[] 
   return [title, say(opens), ...tellWhy(compiled, run, open.id, say)];
 }
 
-/** The head of the play and its clock lines say when to call it. */
+/** The head of the play and its clock lines say when to call it; the others what they mean on the floor. */
 function tellHeader({ play, timeline }: Compiled, part: PartId, say: Say): readonly string[] {
+  if (part === 'from' || part.startsWith('from#')) return [`**${say(message('At the call'))}**`, plain(tellStanding(play, say))];
+  if (part === 'against') return tellDefence(play, say);
   const { firstLook, allLooks } = timeline.times;
   if (!['play', 'call', 'window', 'leave'].includes(part) || firstLook === undefined || allLooks === undefined) return [];
   const [first, all] = [{ seconds: firstLook.fromCall, set: firstLook.alreadySet }, { seconds: allLooks.fromCall, set: allLooks.alreadySet }];
@@ -150,6 +153,15 @@ function tellHeader({ play, timeline }: Compiled, part: PartId, say: Say): reado
     all.set === all.seconds ? message('All looks: {seconds} or more.', { seconds: all.seconds }) : message('All looks: {seconds} or more (already set: {set}).', all),
   ];
   return [`**${plain(play.name)}**`, rows.map(say).join('  \n'), say(message('*Figures of a model, not a promise: time your own team.*'))];
+}
+
+function tellDefence({ defence: { value: { kind, zone, press } } }: Play, say: Say): readonly string[] {
+  if (kind === 'none') return [];
+  const stands = zone === undefined
+    ? (press === true ? message('X1 to X5 each guard the man of their number, all over the floor.') : message('X1 to X5 each guard the man of their number.'))
+    : zone.endsWith(' press') ? message('X1 to X5 stand in a {zone}.', { zone }) : message('X1 to X5 stand in a {zone} zone.', { zone });
+  const otherwise = message('A line of a step says who does otherwise: `X2 denies 2`.');
+  return [`**${say(message('The defence'))}**`, [stands, otherwise].map(say).join(' ')];
 }
 
 function tellWhy(compiled: Compiled, run: Run, event: string, say: Say): readonly string[] {

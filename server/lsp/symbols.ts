@@ -19,6 +19,8 @@ export function symbols({ file }: OpenDocument, say: Say = inEnglish): DocumentS
   });
 }
 
+type Named = Pick<NameInText, 'kind' | 'name' | 'place'>;
+
 interface Outlined {
   readonly block: Block;
   readonly firstLine: number;
@@ -32,9 +34,10 @@ function symbolsOf(block: Block, firstLine: number, say: Say): DocumentSymbol[] 
   const [head, ...rest] = block.kind === 'file' ? [undefined, ...names] : names;
   const steps = rest.filter((name): name is NameInText => name?.kind === 'step');
   const inside = rest.filter((name): name is NameInText => name !== undefined && name.kind !== 'step');
+  const unnamed = unnamedLooks(block, new Set(inside.map(({ place }) => place.line)));
   const ofStep = steps.map((step, at): DocumentSymbol => {
     const end = (steps[at + 1]?.place.line ?? block.lines.length) - 1;
-    const looks = inside.filter(({ place }) => place.line > step.place.line && place.line <= end);
+    const looks = [...inside, ...unnamed].filter(({ place }) => place.line > step.place.line && place.line <= end).toSorted((a, b) => a.place.line - b.place.line);
     return symbolOf(outlined, step, end, looks.map((look) => symbolOf(outlined, look, look.place.line, [])));
   });
   const above = inside.filter(({ place }) => place.line < (steps[0]?.place.line ?? Infinity)).map((name) => symbolOf(outlined, name, name.place.line, []));
@@ -42,7 +45,17 @@ function symbolsOf(block: Block, firstLine: number, say: Say): DocumentSymbol[] 
   return head === undefined ? children : [symbolOf(outlined, head, block.lines.length - 1, children)];
 }
 
-function symbolOf({ block, firstLine, say }: Outlined, name: NameInText, lastLine: number, children: DocumentSymbol[]): DocumentSymbol {
+/** A look without a name is called by what is written of it: `4 on the roll: layup`. */
+function unnamedLooks({ lines }: Block, named: ReadonlySet<number>): readonly Named[] {
+  return lines.flatMap(({ parsed }, line): readonly Named[] => {
+    if (parsed.tree?.$type !== 'Look' || named.has(line)) return [];
+    const text = parsed.text.slice(0, parsed.comment?.at).trimEnd();
+    const at = /^\s*\S+\s*/.exec(text)![0].length;
+    return at < text.length ? [{ kind: 'look', name: text.slice(at), place: { line, at, to: text.length } }] : [];
+  });
+}
+
+function symbolOf({ block, firstLine, say }: Outlined, name: Named, lastLine: number, children: DocumentSymbol[]): DocumentSymbol {
   const { line, at, to } = name.place;
   const end = lastWritten(block, line, lastLine);
   const range: Range = { start: { line: firstLine + line, character: 0 }, end: { line: firstLine + end, character: textOfLine(block, end).length } };

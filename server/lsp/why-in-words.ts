@@ -5,6 +5,7 @@ import type { Action, PartId, Play } from '../../language/play/play.ts';
 import type { EventId, EventKind, Reason, Run, TimedEvent } from '../../language/timeline/timeline.ts';
 import { why, type WhyStep } from '../../language/timeline/why.ts';
 import { sayAction } from '../../language/words/say-action.ts';
+import { sayPin } from '../../language/words/say-wait.ts';
 import { sayMoment } from '../../language/words/say-seconds.ts';
 
 /** Longer chains are cut: what happened ten causes ago helps nobody. */
@@ -90,7 +91,12 @@ export function sayPart(play: Play, part: PartId): Words {
   const action = actionOf(play, part);
   if (action !== undefined) return sayAction(action);
   const look = play.steps.flatMap(({ looks }) => looks).find(({ id }) => id === part);
-  if (look !== undefined) return look.label === undefined ? message('look for {who}', { who: oneOf(look.who) }) : message('“{label}” for {who}', { label: look.label, who: oneOf(look.who) });
+  if (look !== undefined) {
+    const { label, pin } = look;
+    const who = oneOf(look.who);
+    if (label !== undefined) return message('“{label}” for {who}', { label, who });
+    return pin === undefined ? message('look for {who}', { who }) : message('look for {who} {pin}', { who, pin: sayPin(pin) });
+  }
   return play.steps.some(({ key }) => key === part) ? stepName(play, part) : part;
 }
 

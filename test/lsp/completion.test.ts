@@ -41,6 +41,7 @@ describe('what is offered first', () => {
     ['    3 cuts to the left w|', ['left wing'], 'a place half typed, with its article'],
     ['    5 posts |', ['posts up'], 'a verb of two words half typed'],
     ['    look 3 "pull-up": |', ['jumper', 'layup', 'three', 'dunk'], 'shots'],
+    ['    look 5: |', ['layup', 'jumper'], 'who stands near the ring lays it in'],
     ['  step "Other" instead of |', ['"Zip"', '"Middle"', '"Slip"'], 'steps, the nearest above first'],
     ['  step "Other" instead of "Zip" when |', ['X1', 'X2', 'X3', 'X4', 'X5'], 'what a defender does'],
     ['  step "Other" instead of "Zip" when X4 |', ['switches', 'shows', 'denies'], 'what a defender does'],
@@ -192,6 +193,14 @@ test('a place says how far it is and who stands there', async () => {
   expect(items.find(({ label }) => label === 'right elbow')?.labelDetails?.description).toMatch(/^\d\.\d m$/);
   expect(items.find(({ label }) => label === 'left wing')?.labelDetails?.description).toMatch(/1 is there/);
   expect(items.findIndex(({ label }) => label === 'right wing')).toBeLessThan(items.findIndex(({ label }) => label === 'left wing'));
+});
+
+test.each([
+  ['    4 | for 1, then rolls', 'screens for', 'screens'],
+  ['    1 | to 3', 'passes to', 'passes'],
+  ['    1 | 3', 'passes to', 'passes to'],
+])('what stands behind the cursor is not written a second time: %s', async (line, label, written) => {
+  expect((await offered(line)).find((item) => item.label === label)?.textEdit?.newText).toBe(written);
 });
 
 test('a name between quotes takes the closing quote with it', async () => {

@@ -29,10 +29,21 @@ test.each([
   ['3 drives| off 4 to right elbow', [/the screen is set: 4 ball-screens for 3/]],
   ['look 3 "pull|-up": jumper', [/Typically \d+\.\d s after the call, late \d+\.\d s/, /a late miss leaves \d+\.\d s\. You ask for 4 s/]],
   ['call| with 22 to 26 on the clock', [/First look: call it with \d+ or more/, /not a promise/]],
+  ['look 4 on| the roll: layup', [/\*\*look for 4 on the roll\*\*/]],
+  ['from sta|ck, ball with 1', [/At the call/, /Stack: 1 at the top, 2 at right block.* 1 has the ball/]],
+  ['again|st man', [/The defence/, /guard the man of their number\. A line of a step says/]],
   ['step "Sl|ip" instead of', [/Open from \d+\.\d s/, /one way through the play/]],
 ] as const)('%s', async (words, parts) => {
   const value = await told(words);
   for (const part of parts) expect(value).toMatch(part);
+});
+
+test.each([
+  ['against 2-3', /X1 to X5 stand in a 2-3 zone/],
+  ['against 2-2-1 press', /X1 to X5 stand in a 2-2-1 press\./],
+  ['against a press', /all over the floor/],
+])('%s', async (line, words) => {
+  expect(await told(line.replace('against', 'again|st'), lighthouse.replace('against man', line))).toMatch(words);
 });
 
 // In a run-through that is over before he is there, or where nobody waits for him, his arrival is no event.

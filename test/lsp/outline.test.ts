@@ -18,7 +18,7 @@ afterAll(() => client.close());
 test('the outline has the play, its steps and their looks', async () => {
   const found = (await client.connection.sendRequest(DocumentSymbolRequest.type, { textDocument })) as DocumentSymbol[];
   const names = (list: readonly DocumentSymbol[] | undefined): unknown => (list ?? []).map(({ name, children }) => (children ? [name, names(children)] : name));
-  expect(names(found)).toEqual([['Lighthouse', ['Zip', ['Middle', ['pull-up', 'corner']], 'Slip']], 'Wide']);
+  expect(names(found)).toEqual([['Lighthouse', ['Zip', ['Middle', ['pull-up', '4 on the roll: layup', 'corner']], ['Slip', ['4: lob, layup']]]], 'Wide']);
 });
 
 test('a play and each step fold, without the blank lines behind them', async () => {

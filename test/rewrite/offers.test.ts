@@ -75,7 +75,7 @@ describe('a look becomes a step', () => {
     expect(done(play('  step "Zip"', ...before), /step of its own/)).toBe(play('  step "Zip"', ...then));
   });
   test('at the end of a file without a line end', () => {
-    expect(done(play('  step "Zip"', '    1 passes to 2', '    |look 2: three').trimEnd(), /step of its own/)).toBe(play('  step "Zip"', '    1 passes to 2', '', '  step "Look for 2" after "Zip" when "2 is open"', '    look 2: three').trimEnd());
+    expect(done(play('  step "Zip"', '    1 passes to 2', '    |look 2: three').trimEnd(), /^Make the look for 2 a step of its own$/)).toBe(play('  step "Zip"', '    1 passes to 2', '', '  step "Look for 2" after "Zip" when "2 is open"', '    look 2: three').trimEnd());
   });
 });
 

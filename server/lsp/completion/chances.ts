@@ -1,7 +1,7 @@
 // Behind `look`: the chances there are, each as a whole line, by who stands where and what he has just done.
 import { distance, type Point } from '../../../language/court/point.ts';
 import type { Court } from '../../../language/court/court.ts';
-import { OFFENCE } from '../../../language/play/play.ts';
+import { OFFENCE, type BodyId } from '../../../language/play/play.ts';
 import type { Choice } from './choice.ts';
 import { whereHeIs, type Line } from './line.ts';
 
@@ -23,6 +23,13 @@ export function chanceChoices(line: Line): readonly Choice[] {
     const pin = did?.inStep && did.kind === 'move' && pinned.has(did.verb) && body !== standing.holder ? ` on the ${did.verb}` : '';
     return { text: `${body}${pin}: ${shotFrom(standing.court, at)}`, kind: 'shot', rank: 8 + nth / 10, ...whereHeIs(line, body) };
   });
+}
+
+/** Behind the colon of a look: whether its man stands near enough to lay it in. */
+export function laysItIn({ prefix, standing }: Line): boolean {
+  const who = /^\s*look\s+([1-5])\b[^:]*:\s*$/i.exec(prefix)?.[1] as BodyId | undefined;
+  const at = who === undefined ? undefined : standing.where[who];
+  return at !== undefined && distance(at, standing.court.ring) < layup;
 }
 
 function shotFrom(court: Court, at: Point): string {

@@ -95,18 +95,25 @@ function itemOf(choice: Choice, rank: number, { uri, position, line, text, say }
   const restOfWord = /^[\p{L}\p{N}-]*/u.exec(behind)![0].length;
   const end = { line: position.line, character: position.character + (closing || restOfWord) };
   const more = choice.more === true && !/^\s/.test(text.slice(end.character));
+  const newText = withoutRepeat(choice.text, text.slice(end.character));
   const data: ItemData = { uri, line: position.line, kind: choice.kind };
   return {
     label: choice.text,
     kind: kinds[choice.kind],
     ...(choice.detail !== undefined && { labelDetails: { description: say(choice.detail) } }),
     sortText: String(rank).padStart(4, '0'),
-    textEdit: { range: { start, end }, newText: more ? `${choice.text} ` : choice.text },
+    textEdit: { range: { start, end }, newText: more ? `${newText} ` : newText },
     ...(choice.snippet !== undefined && withStopsAt(choice, choice.snippet, position.line, text, { start, end })),
     ...(choice.about !== undefined && { documentation: say(choice.about) }),
     data: { ...data, ...(more && { more }) },
     ...(rank === 0 && { preselect: true }),
   };
+}
+
+/** `4 | for 1`: what `screens for` ends with stands there already. */
+function withoutRepeat(words: string, behind: string): string {
+  const last = / (?:for|to|of|with)$/.exec(words)?.[0];
+  return last !== undefined && new RegExp(`^${last}\\b`, 'i').test(behind) ? words.slice(0, -last.length) : words;
 }
 
 /** Further lines stand under the first; a line that is to stand less deep loses blanks at its start. */

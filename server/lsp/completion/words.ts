@@ -1,5 +1,6 @@
 // All other words that can stand at the cursor: openers, headers that are still missing, joints, shots, alignments, times.
 import type { Expected } from '../../../language/grammar/expected.ts';
+import { laysItIn } from './chances.ts';
 import type { Choice } from './choice.ts';
 import { has, type Line } from './line.ts';
 import { isPlaceWord } from './places.ts';
@@ -54,6 +55,7 @@ const usualShots = ['jumper', 'layup', 'three', 'dunk', 'hook', 'tip in'];
 
 function wordChoice(line: Line, item: Expected): Choice {
   const { text } = item;
+  if (text === 'layup' && laysItIn(line)) return { text, kind: 'shot', rank: 9 };
   if (has(item, 'ShotKindName')) return { text, kind: 'shot', rank: usualShots.includes(text) ? 10 + usualShots.indexOf(text) : 40 };
   if (has(item, 'PassKindName')) return { text, kind: 'shot', rank: 22 };
   if (has(item, 'AlignmentName')) return { text, kind: 'alignment', rank: 10 };
