@@ -80,8 +80,8 @@ export interface Keeper {
   /** The play of a block; compiled again only when its lines, the file's settings or the answer to one of its names have changed. */
   readonly compile: (book: Book, uri: string, block: Block) => Compiled;
   readonly playsOf: (book: Book, uri: string) => readonly Compiled[];
-  /** Everything wrong with a file, in text order. */
-  readonly findingsOf: (book: Book, uri: string) => readonly FileFinding[];
+  /** Everything wrong with a file, in text order; or with the block of one of its lines, without compiling the others. */
+  readonly findingsOf: (book: Book, uri: string, atLine?: number) => readonly FileFinding[];
 }
 
 interface Kept {
@@ -108,12 +108,16 @@ export function createKeeper(): Keeper {
   const playsOf: Keeper['playsOf'] = (book, uri) =>
     (book.files.get(uri)?.blocks ?? []).filter(({ kind }) => kind === 'play').map((block) => compile(book, uri, block));
 
-  const findingsOf: Keeper['findingsOf'] = (book, uri) => {
+  const findingsOf: Keeper['findingsOf'] = (book, uri, atLine) => {
     const blocks = book.files.get(uri)?.blocks ?? [];
     const nameLost = blocks.some(mayHaveLostName);
     const found: FileFinding[] = [];
     let firstLine = 0;
     for (const block of blocks) {
+      if (atLine !== undefined && (atLine < firstLine || atLine >= firstLine + block.lines.length)) {
+        firstLine += block.lines.length;
+        continue;
+      }
       const findings = block.kind === 'play' ? compile(book, uri, block).findings : findingsOfOther(block, block.kind === 'file' ? useProblems(book, uri) : [], block.kind === 'book' ? unknownPlays(book, uri, block) : []);
       const copied = new Set(findings.length > 0 && block.kind === 'play' ? copiedFindings(book, uri, block).map(sameAs) : []);
       for (const finding of findings) {

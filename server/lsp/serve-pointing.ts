@@ -5,7 +5,7 @@ import { definition, highlights, references } from './navigation.ts';
 import { selections } from './selections.ts';
 
 export function servePointing({ connection, documents, answer, compileAt, findingsOf, client, options, say, withAllFiles }: Asking): void {
-  connection.onHover(({ textDocument: { uri }, position }, token) => answer(token, uri, (document) => hover(document, compileAt(document, position.line), findingsOf(uri), position, { say, theme: options().pictures })));
+  connection.onHover(({ textDocument: { uri }, position }, token) => answer(token, uri, (document) => hover(document, compileAt(document, position.line), findingsOf(uri, position.line), position, { say, theme: options().pictures })));
   connection.onDefinition(({ textDocument: { uri }, position }, token) =>
     answer(token, uri, (document) => {
       const found = definition(documents.book(), document, compileAt(document, position.line), position);
