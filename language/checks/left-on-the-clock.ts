@@ -18,9 +18,11 @@ export const callTooLate = check({
     right: 'call with 12 on the clock\n1 dribbles to left slot, then drives to rim\nlook 1: layup',
   },
   *find(subject) {
+    const { leave } = subject.play.clock;
     for (const { timed, called, late, waits } of calledLooks(subject)) {
       if (late <= called * 1000) continue;
-      const { params, fixes } = mended(subject, waits, Math.ceil(late / 1000));
+      // With what a miss has to leave at once: the next thing told would be that.
+      const { params, fixes } = leave === undefined ? mended(subject, waits, Math.ceil(late / 1000)) : mended(subject, waits, Math.ceil((late + timed.time.flight) / 1000 + leave), leave);
       yield { ...placeOf(timed), params: { look: timed.atStart, late: latest(late), called, ...params }, fixes };
     }
   },
@@ -72,9 +74,10 @@ interface Called {
 }
 
 /** What helps: an earlier call, or, where a line waits for the clock anyway, an earlier time in that line. */
-function mended(subject: Subject, waits: boolean, needed: number): { readonly params: { readonly mend: Message }; readonly fixes: readonly Fix[] } {
+function mended(subject: Subject, waits: boolean, needed: number, leaves?: number): { readonly params: { readonly mend: Message }; readonly fixes: readonly Fix[] } {
   if (waits) return { params: { mend: message('Let the line that waits for the clock begin sooner.') }, fixes: [] };
-  return { params: { mend: message('Call it with {needed} s or more, or take it out.', { needed }) }, fixes: calledWith(subject, needed) };
+  const mend = leaves === undefined ? message('Call it with {needed} s or more, or take it out.', { needed }) : message('Call it with {needed} s or more, which leaves {leaves} s after a miss, or take it out.', { needed, leaves });
+  return { params: { mend }, fixes: calledWith(subject, needed) };
 }
 
 function waitsForClock(subject: Subject, { run }: TimedLook): boolean {

@@ -42,6 +42,13 @@ describe('the clock it is called with', () => {
     expect(inEnglish(found!.fixes[0]!.title)).toMatch(/^Call it with \d+ or more$/);
   });
 
+  test('and its mend is the figure that stands above the play, where a miss has to leave something too', () => {
+    const { findings, plays } = set('  call with 2 on the clock\n  leave 4 seconds after a miss');
+    const told = findings.filter(({ code }) => code === 'call-too-late').map(({ message }) => Number(/Call it with (\d+) s or more, which leaves 4 s after a miss/.exec(message)?.[1]));
+    expect(Math.max(...told)).toBe(plays[0]!.timeline.times.allLooks!.fromCall);
+    expect(codesOf(`  call with ${Math.max(...told)} on the clock\n  leave 4 seconds after a miss`)).toEqual([]);
+  });
+
   test('and leave what was asked for after a miss', () => {
     const called = Math.ceil(late()[1]!) + 3;
     expect(codesOf(`  call with ${called} on the clock\n  leave 4 seconds after a miss`)).toContain('little-left');
