@@ -29,15 +29,15 @@ export async function takeHandouts(): Promise<void> {
     await phone.screenshot({ path: join(folder, 'on-a-phone.png') });
 
     writeFileSync(html, written(lighthouse, 'Lighthouse'));
-    const paper = await browser.newPage({ viewport: { width: 720, height: 640 }, deviceScaleFactor: 1.5 });
+    const paper = await browser.newPage({ viewport: { width: 720, height: 1000 }, deviceScaleFactor: 1.5 });
     await paper.goto(pathToFileURL(html).href);
     await paper.locator('.title h1:not(:empty)').waitFor();
     await paper.evaluate(`dispatchEvent(new Event('beforeprint'))`);
     await paper.emulateMedia({ media: 'print' });
     // The margins of a page are the printer's: here the sheet has none of its own.
     await paper.evaluate(`document.querySelector('.paper').style.padding = '24px'`);
-    // As long as the sheet: its foot is not cut.
-    await paper.screenshot({ path: join(folder, 'on-paper.png'), fullPage: true });
+    // Held upright, and as long as the sheet: its foot is not cut.
+    await paper.locator('.paper').screenshot({ path: join(folder, 'on-paper.png') });
   } finally {
     await browser.close();
     remove(place);
