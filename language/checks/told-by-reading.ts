@@ -104,7 +104,7 @@ export const toldByReading = {
   'pass-to-nobody': told('pass-to-nobody', {
     needs: 'line',
     stillToCome: 'in-line',
-    message: '{who} passes, but to whom? Write for example: {who} passes to 3',
+    message: '{who} passes, but to whom? Write for example: {who} passes to {other}',
     manual: { title: 'A pass without a receiver', why: 'A pass needs the man who is to catch it.', wrong: '1 passes over the top\nlook 2: layup', right: '1 lobs to 2\nlook 2: layup' },
   }),
   'offence-defends': told('offence-defends', {

@@ -18,6 +18,7 @@ const wordsIn = (words: string): ReadonlySet<string> => new Set(words.split(' ')
 
 /** Left out, the line would say the opposite, or would hang on something that it no longer names. */
 const TURNS = wordsIn("if unless not never no without except instead only don't doesn't doesnt dont can't cant isn't isnt won't until till otherwise whether or either once when whenever while neither nor but maybe sometimes");
+const WAITS: ReadonlySet<string> = new Set(['as soon as', 'as', 'after', 'once', 'when', 'until', 'while']);
 /** What one does for a purpose. Behind `to`, none of these is a place. */
 const PURPOSES = wordsIn('keep keeping occupy pull draw drag stretch create make free open empty clear space spread balance attract tempt lure hold tie hide fool sell bring lead show give help relieve threaten distract confuse freeze force get let allow avoid protect beat take change improve shorten widen flatten stop start begin buy set be look find see read catch receive score finish shoot attack play pass drive work go come move stay wait use run maintain support replace provide offer challenge test punish break outnumber overload isolate invite encourage deny seal rescue safety restart reset settle flow clear-out disguise hunt lift loosen line feed follow meet react recover respect cover guard tag');
 /** Those that speak of others without moving them. */
@@ -30,7 +31,7 @@ const ROLES = wordsIn('decoy outlet option target threat trailer release safety 
 /** Who stands in the way, not where. */
 const DEFENCE = wordsIn('defence defense defender defenders zone press trap traffic coverage help wall bodies everyone everybody man guy men crowd pack line arc three-point three 3-point 3 screen mess double opponents opponent others guards bigs front back outside perimeter edge backside top traffic');
 const NEAR: ReadonlySet<string> = new Set(['in front of', 'next to', ...wordsIn('behind around past through inside outside between over beyond under ahead against near off of away from in front top along across within round by')]);
-const TALKS = wordsIn('waves wave points point signals signal motions nods yells shouts calls call tells tell shows show presents present looks look waving watches eyes reads read');
+const TALKS = wordsIn('waves wave points point signals signal motions nods yells shouts calls call tells tell shows show presents present looks look waving watches eyes reads read asks ask demands demand claps clap');
 /** What is spoken of in a list of chances. */
 const CHANCES = wordsIn('option look choice read outlet priority');
 
@@ -169,7 +170,11 @@ function sortOf(tokens: readonly LineToken[], from: number, to: number, text: st
   // `5 is the second option`: the order of the looks says it.
   if (from1 === 1 && isPlayer(one) && said.some((token) => CHANCES.has(wordOf(token))) && !said.slice(1).some(isPlayer)) return 'unread';
   // `and waves 2 through`, `and looks up the floor`: a word or a look moves nobody.
-  if (from1 === 1 && to < tokens.length && !ENDS.has(wordOf(tokens[to]))) return undefined;
+  if (from1 === 1 && to < tokens.length && !ENDS.has(wordOf(tokens[to])) && !WAITS.has(wordOf(tokens[to]))) return undefined;
+  if (from1 === 1 && words.some((token) => WAITS.has(wordOf(token)))) return undefined;
+  // `, then blorps`, `and 5 blorps`: what he does, that cannot be read.
+  if (opener === ',' && word === 'then' && isUnknown(two)) return undefined;
+  if (isUnknown(one) && isPlayer(before) && ['and', 'then', ','].includes(wordOf(tokens[from - 2]))) return undefined;
   if (from1 === 1 && TALKS.has(word)) return 'said';
   if (from1 === 1 && opener !== ',') return undefined;
   if (words.some((token) => /^(safety|safety-valve)$/.test(wordOf(token)))) return undefined;
@@ -189,6 +194,8 @@ function sortOf(tokens: readonly LineToken[], from: number, to: number, text: st
   if (said.some(({ image }) => /^(hand off|handoff|shoulder|hip)$/.test(image) || (word === 'for' && verbOf(image)?.class === 'screen'))) return undefined;
   // `passes to 5 for a layup`: that is what happens next, or a chance.
   if (word === 'for' && isPlayer(before) && /^(layup|lay-up|lay-in|layin|dunk|jumper|three|shot|hook)$/.test(wordOf(two))) return undefined;
+  // Whom it is done for is no aside.
+  if (word === 'for' && /^(him|them)$/.test(wordOf(two))) return undefined;
   if (word === 'for') return /^(hand|ball|double drag|drag|stagger|double)$/.test(wordOf(two)) ? undefined : said.length > 1 ? 'said' : undefined;
   if (word === 'as') return /\bas (an?|the|if|though|fast|hard|wide|far|quick|quickly|late|early|soon|long|high|low|deep|his|our)\b/i.test(text.slice(one.startOffset)) && (ROLES.has(wordOf(two)) || said.length <= 4 || /\bas (fast|hard|wide|far|quick|quickly|late|early|high|low|deep) as\b/i.test(text.slice(one.startOffset))) && two !== undefined ? 'said' : undefined;
   if (DOING.has(word)) return ends && !said.some(({ image }) => image === 'off') ? 'said' : undefined;

@@ -4,6 +4,7 @@ import type { LineWords } from './line-tables.ts';
 import type { LineToken } from './line-token.ts';
 import { readOver } from './read-over.ts';
 import { reworded } from './reworded.ts';
+import { verbOf } from './verbs.ts';
 
 export interface LexedLine {
   readonly tokens: LineToken[];
@@ -30,7 +31,7 @@ interface Phrase {
 }
 
 /** A time in words: `for a second`, `half a second`, `two counts`, `a second and a half`. A count is a second; common practice, no source. */
-const TIME_IN_WORDS = /(half|a\s+half|a\s+couple|an?|one|two|three|four|five|six|seven|eight|nine|ten)(\s+and\s+a\s+half)?(?:\s+(?:an?|of))?\s+(?:seconds?|secs?|counts?|beats?)(\s+and\s+a\s+half)?(?![\p{L}\p{N}_-])/iuy;
+const TIME_IN_WORDS = /(half|a\s+half|a\s+couple|an?|one|two|three|four|five|six|seven|eight|nine|ten)(\s+and\s+a\s+half)?(?:(?:\s+(?:an?|of))?\s+(?:seconds?|secs?|counts?|beats?)(\s+and\s+a\s+half)?|(?=\s+(?:left|to\s+go|on\s+the\s+(?:shot\s+)?clock)))(?![\p{L}\p{N}_-])/iuy;
 const SECONDS_IN_WORDS: { readonly [word: string]: number } = { half: 0.5, 'a half': 0.5, 'a couple': 2, a: 1, an: 1, one: 1, two: 2, three: 3, four: 4, five: 5, six: 6, seven: 7, eight: 8, nine: 9, ten: 10 };
 
 function secondsSaid([, count, half, halfBehind]: RegExpExecArray): string {
@@ -42,8 +43,12 @@ export const ARTICLES: ReadonlySet<string> = new Set(['the', 'a', 'an', 'his', '
 /** Women and girls play it too: words that say the same of her. */
 const OF_HER: ReadonlyMap<string, string> = new Map(Object.entries({ she: 'he', "she's": "he's", herself: 'himself', girl: 'man', woman: 'man' }));
 /** `her` is `his` before what she has, and `him` where nothing of hers follows. */
-const HER_ALONE = /her(?=\s*(?:$|[,.;!:#]|(?:and|then|or|on|at|in|to|into|off|for|as|when|once|after|until|there|again|through|along|over|under|across|down|up|around|high|low)(?![\p{L}\p{N}_'’-])))/iuy;
+const HER_ALONE = /her(?=\s*(?:$|[,.;!:#]|(?:and|then|or|on|at|in|to|into|off|for|as|when|once|after|until|there|again|through|along|over|under|across|down|up|around|high|low|going|coming|cutting|rolling|running|diving|popping|flashing|curling|an?)(?![\p{L}\p{N}_'’-])))/iuy;
 const JOINT = /[ \t]+|-/y;
+/** `a ball screen on her left side`: of the man it is set for, not of the floor. */
+const ON_HIS_SIDE = /(?:his|her)\s+(?:left|right)(?:\s+(?:side|hand|shoulder))?(?![\p{L}\p{N}_'’-])/iuy;
+/** `once 3's gone`: is, where no noun follows. */
+const CONTRACTED = /['’]s(?= (?:gone|by|past|through|set|open|free|there|clear|out|off|in|down|up|cutting|rolling|\w+ing)(?![\p{L}\p{N}_'’-]))/iuy;
 const ATOM = /[\p{L}\p{N}_'’]+/uy;
 const TERMINALS_IN_ORDER = ['SECONDS', 'SPEED', 'LENGTH', 'FORM', 'XPLAYER', 'PLAYER', 'NEGATIVE', 'NUMBER'] as const;
 
@@ -170,6 +175,14 @@ export function buildLexer(words: LineWords): LineLexer {
         add(definition['SECONDS']!, secondsSaid(time), at, at + time[0].length);
         continue;
       }
+      CONTRACTED.lastIndex = at;
+      if (CONTRACTED.test(text) && players.has(tokens.at(-1)?.tokenType as TokenType)) {
+        const is = phraseAt(`${text.slice(0, at)}is${text.slice(at + 2)}`, at, false);
+        if (is) {
+          add(is.token, is.token.name, at, is.to);
+          continue;
+        }
+      }
       const phrase = phraseAt(text, at, tokens.length === 1 && opener === 'from');
       if (phrase) {
         add(phrase.token, phrase.token.name, at, phrase.to);
@@ -186,7 +199,10 @@ export function buildLexer(words: LineWords): LineLexer {
       const atom = atomAt(text, at);
       if (atom !== undefined) {
         HER_ALONE.lastIndex = at;
-        if (HER_ALONE.test(text)) add(definition['him']!, 'him', at, at + atom.length);
+        ON_HIS_SIDE.lastIndex = at;
+        const side = ON_HIS_SIDE.exec(text)?.[0];
+        if (side !== undefined && tokens.some(({ image }) => verbOf(image)?.class === 'screen')) add(unknown, 'his side', at, at + side.length);
+        else if (HER_ALONE.test(text)) add(definition['him']!, 'him', at, at + atom.length);
         else if (ARTICLES.has(atom.toLowerCase())) at += atom.length;
         else {
           const end = wordEnd(text, at + atom.length);

@@ -1,12 +1,13 @@
 import { message } from '../message/message.ts';
 import { agreementOf, type LineWarning } from './agreement.ts';
-import { breakDown } from './broken-line.ts';
+import { breakDown, type Broken } from './broken-line.ts';
+import { carriedOut } from './carried-out.ts';
 import { lineParser } from './line-parser.ts';
 import type { LexedLine } from './lexer.ts';
 import type { LineFault } from './line-fault.ts';
 import { faultOf } from './messages.ts';
 import { unheard } from './unheard.ts';
-import type { Columns, LineTree } from './tree.ts';
+import type { Columns, LineTree, StatementTree } from './tree.ts';
 
 export type { LineEdit, LineFault, LineFix } from './line-fault.ts';
 export type { LineWarning } from './agreement.ts';
@@ -24,6 +25,8 @@ export interface ParsedLine {
   /** The quoted name behind that word, if one can be read. */
   readonly openName?: string;
   readonly fault?: LineFault;
+  /** With a fault: the part of the line that the play goes on with. */
+  readonly carriedOut?: StatementTree;
   readonly warnings: readonly LineWarning[];
   /** Columns of `# …`. */
   readonly comment?: Columns;
@@ -57,5 +60,14 @@ export function parseLine(text: string): ParsedLine {
   const read = { text, ...(tree ? { tree } : {}), ...opened, warnings: whole && tree ? agreementOf(tree) : [], ...comment };
   if (whole) return read;
   const broken = breakDown(text, lexed);
-  return { ...read, ...(unheard(broken) ?? { fault: faultOf(broken) }) };
+  return { ...read, ...(unheard(broken) ?? refused(broken)) };
+}
+
+/** What is wrong, and what of the line is carried out all the same. */
+function refused(broken: Broken): Pick<ParsedLine, 'fault' | 'carriedOut'> {
+  const fault = faultOf(broken);
+  const part = carriedOut(broken);
+  if (part === undefined) return { fault };
+  const words = broken.text.slice(part.at, part.to);
+  return { fault: { ...fault, message: message('{told} So far only this is carried out: “{words}”.', { told: fault.message, words }) }, carriedOut: part.tree };
 }

@@ -32,6 +32,7 @@ export interface Phrase {
 }
 
 export type Lists = { readonly [name: string]: string };
+export type Rows = readonly (readonly [said: string, written: string])[];
 
 /** `give` → gives; of several words the first changes: `peel off` → peels off. */
 function inOne(verb: string): string {

@@ -1,4 +1,4 @@
-// What coaches say that no pattern tells: the words depend on more than those beside them (phrases.ts has the others).
+// What coaches say that no pattern tells: the words depend on more than those beside them (phrases.ts and its rows have the others).
 import type { LineToken } from './line-token.ts';
 import type { Phrase } from './phrase-pattern.ts';
 import { after, asSaid, before, inNumberOf, isAttacker, isPlayer, JOINTS, oneOf, singular, standing, withThese, wordOf, type Tokens, type Types } from './rewording.ts';
@@ -54,9 +54,10 @@ function fromTheBall(tokens: Tokens, at: number, types: Types): Tokens | undefin
 
 function fromHim(tokens: Tokens, at: number, types: Types): Tokens | undefined {
   const [taker, verb] = tokens;
-  const noun = at + 1 + (wordOf(tokens[at + 1]) === 'dribble' ? 1 : 0);
+  const isOneWord = /^takes? the hand off$/.test(wordOf(tokens[at]));
+  const noun = isOneWord ? at : at + 1 + (wordOf(tokens[at + 1]) === 'dribble' ? 1 : 0);
   const giver = tokens[noun + 2];
-  if (!isAttacker(taker) || !verb || !/^(hand off|handoff|hand-off|dho)$/.test(wordOf(tokens[noun])) || wordOf(tokens[noun + 1]) !== 'from' || giver === undefined || !isAttacker(giver)) return undefined;
+  if (!isAttacker(taker) || !verb || (!isOneWord && !/^(hand off|handoff|hand-off|dho)$/.test(wordOf(tokens[noun]))) || wordOf(tokens[noun + 1]) !== 'from' || giver === undefined || !isAttacker(giver)) return undefined;
   const joint = tokens.findLastIndex((token, i) => i < at && !JOINTS.has(wordOf(token))) + 1;
   if (joint === at ? at !== 1 : tokens.slice(1, joint).some((token, i) => JOINTS.has(wordOf(token)) && isPlayer(tokens[i + 2]))) return undefined;
   const gives = [standing(types, 'hands off', tokens[at]!, tokens[noun + 1]!), standing(types, 'to', giver), placedAt(taker, giver)];
@@ -100,6 +101,8 @@ const waitBefore = (tokens: Tokens, verb: number): number => tokens.findLastInde
 function isDoing(tokens: Tokens, at: number, types: Types): Tokens | undefined {
   if (at === 0) return undefined;
   const next = wordOf(tokens[at + 1]) === 'on' ? at + 2 : at + 1;
+  // `is setting that pick`
+  if (/^(sett|lay)ing$/.test(wordOf(tokens[next]))) return setsAScreen(withThese(tokens, at, next + 1, [{ ...standing(types, 'UNKNOWN', tokens[at]!, tokens[next]), image: /^is|s\b/.test(wordOf(tokens[at])) ? 'sets' : 'set' }]), at, types);
   const verb = verbOfIng(wordOf(tokens[next]));
   // `is going to roll`
   if (verb === undefined || (verb === 'go' && wordOf(tokens[next + 1]) === 'to' && verbOf(wordOf(tokens[next + 2]))?.number === 'plural')) return undefined;
@@ -228,7 +231,7 @@ function passesWith(tokens: Tokens, at: number, types: Types): Tokens | undefine
   const verb = tokens.findLastIndex((token, i) => i < at && verbOf(token.image) !== undefined);
   const known = verb < 0 ? undefined : verbOf(tokens[verb]!.image)!;
   const kept = tokens.slice(verb + 1, at);
-  if (kind === undefined || known?.base !== 'pass' || !isAttacker(kept.at(-1)) || kept.some((token) => JOINTS.has(wordOf(token)))) return undefined;
+  if (kind === undefined || known?.base !== 'pass' || !(isAttacker(kept.at(-1)) || wordOf(kept.at(-1)) === 'him') || kept.some((token) => JOINTS.has(wordOf(token)))) return undefined;
   const to = isAttacker(kept[0]) ? [before(types, 'to', kept[0]!)] : [];
   return withThese(tokens, verb, at + 2, [standing(types, asSaid(wordOf(tokens[verb]), kind), tokens[verb]!), ...to, ...kept]);
 }
@@ -265,12 +268,20 @@ function lookForAShot(tokens: Tokens, at: number, types: Types): Tokens | undefi
 }
 
 /** `passes to 4 who swings it to 3`: 4 goes on. */
-function whoGoesOn(tokens: Tokens, at: number, types: Types): Tokens | undefined {
+function whoGoesOn(line: Tokens, at: number, types: Types): Tokens | undefined {
+  const tokens = whoHasGone(line, at, types) ?? line;
   const hasComma = wordOf(tokens[at - 1]) === ',';
   const who = tokens[hasComma ? at - 2 : at - 1];
   if (!isAttacker(who) || at < 2 || verbOf(wordOf(tokens[at + 1])) === undefined) return undefined;
   if (hasComma) return withThese(tokens, at, at + 1, [{ ...standing(types, 'PLAYER', tokens[at]!), image: who!.image }]);
   return withThese(tokens, at, at + 1, [before(types, ',', tokens[at]!), { ...standing(types, 'PLAYER', tokens[at]!), image: who!.image }]);
+}
+
+/** `to 1, who's drifted to the wing`, `who has drifted`: who drifts there. */
+function whoHasGone(tokens: Tokens, at: number, types: Types): Tokens | undefined {
+  const done = /'s$/.test(wordOf(tokens[at])) ? at + 1 : at + 2;
+  const verb = verbOfParticiple(wordOf(tokens[done])) ?? verbOfIng(wordOf(tokens[done]));
+  return verb === undefined ? undefined : withThese(tokens, at + 1, done + 1, [standing(types, singular(verb), tokens[done]!)]);
 }
 
 /** `hits 3 coming off the screen`, `passes to 5 rolling to the rim`: as he does. */
@@ -302,11 +313,17 @@ function screenOf(noun: string): string | undefined {
   return SCREENS_BY_NOUN.get(noun);
 }
 
-/** `sets a flare for 2`, `gives 1 a high ball screen`: the kind of screen is the verb. */
+const GIVES_A_SCREEN = /^(sets?|gives?|makes?|puts?|lays?|throws?|drops?|sticks?|setting|laying)$/;
+
+/** `sets a flare for 2`, `gives 1 a high ball screen`, `turns into a ball screen`: the kind of screen is the verb. */
 function setsAScreen(tokens: Tokens, at: number, types: Types): Tokens | undefined {
   if (at === 0) return undefined;
-  const user = isAttacker(tokens[at + 1]) && /^g/.test(wordOf(tokens[at])) ? tokens[at + 1] : undefined;
+  const first = tokens[at + 1];
+  const user = first !== undefined && (wordOf(first) === 'him' || (isAttacker(first) && /^g/.test(wordOf(tokens[at])))) ? first : undefined;
   let noun = at + (user ? 2 : 1);
+  while (/^(right|straight|into|that|this)$/.test(wordOf(tokens[noun]))) noun++;
+  // `turns into`, never `turns to screen`
+  if (!GIVES_A_SCREEN.test(wordOf(tokens[at])) && wordOf(tokens[noun - 1]) !== 'into') return undefined;
   while (screenOf(wordOf(tokens[noun])) === undefined || (OF_A_SCREEN.has(wordOf(tokens[noun])) && screenOf(wordOf(tokens[noun + 1])) !== undefined)) {
     if (!OF_A_SCREEN.has(wordOf(tokens[noun])) || noun > at + 4) return undefined;
     noun++;
@@ -380,8 +397,20 @@ function doesTheSame(tokens: Tokens, at: number, types: Types): Tokens | undefin
   return [...tokens.slice(0, at), before(types, singular(wordOf(tokens[verb])), tokens[at]!), ...tokens.slice(at)];
 }
 
+const BEGINS_A_WAIT = oneOf('once', 'when', 'as', 'after', 'as soon as', 'while');
+
+/** `when 2 is gone 5 turns`: the comma before who does it is often left out. */
+function commaBehindTheWait(tokens: Tokens, at: number, types: Types): Tokens | undefined {
+  if (at !== 0) return undefined;
+  const event = tokens.findIndex((token, i) => i > 1 && (verbOf(wordOf(token)) !== undefined || / /.test(wordOf(token))));
+  const who = tokens.findIndex((token, i) => i > event && isPlayer(token) && verbOf(wordOf(tokens[i + 1])) !== undefined);
+  if (event < 0 || who < 0 || tokens.slice(1, who).some(({ image, tokenType }) => tokenType.name === 'STRING' || JOINTS.has(image) || BEGINS_A_WAIT.has(image)) && !tokens.slice(1, event).some(({ image }) => image === 'and')) return undefined;
+  if (JOINTS.has(wordOf(tokens[who - 1])) || isPlayer(tokens[who - 1]) && wordOf(tokens[who - 2]) === 'and') return undefined;
+  return [...tokens.slice(0, who), before(types, ',', tokens[who]!), ...tokens.slice(who)];
+}
+
 const RULES: readonly (readonly [begins: RegExp, rule: Phrase['apply']])[] = [
-  [/^(sets?|gives?|makes?|puts?)$/, setsAScreen],
+  [/^(sets?|gives?|makes?|puts?|lays?|throws?|drops?|sticks?|turns?|flows?|goes|go)$/, setsAScreen],
   [/^(to|up to)$/, toScreen],
   [/^(kills?|burns?|milks?|bleeds?|eats?|winds?|wastes?|melts?|lets?|runs?|uses?)$/, killsClock],
   [/^until$/, theClockSays],
@@ -393,13 +422,14 @@ const RULES: readonly (readonly [begins: RegExp, rule: Phrase['apply']])[] = [
   [/^(slams?|shuts?|closes?|locks?|seals?)$/, shutsTheGate],
   [/^gets?( to)?$/, getsTo],
   [/^(is|are|keeps?|starts?|begins?|continues?|goes|go|comes?)( on)?$/, isDoing],
-  [/^(takes?|gets?|receives?|catch(es)?)$/, takesAHandOff],
+  [/^(takes?|gets?|receives?|catch(es)?|takes? the hand off)$/, takesAHandOff],
   [/^(has|have)( cleared)?$/, hasDone],
   [/^(has|have|needs?|must|should|will|is|are)$/, hasToDo],
   [/^\w+ing( \w+)?$/, asHeDoes],
   [/^(at|toward|to)$/, atAMan],
-  [/^who$/, whoGoesOn],
+  [/^who('s)?$/, whoGoesOn],
   [/^(as|once|when)$/, asThePass],
+  [/^(as|once|when|after|as soon as|while)$/, commaBehindTheWait],
   [/^(to|into)$/, doesTheSame],
   [/^short(-rolls?)?$/, shortRolls],
   [/^,$/, namedLast],

@@ -30,7 +30,7 @@ export function reworded(tokens: Tokens, types: Types): Tokens {
       if (next === undefined || ++times > MOST_REWORDED) continue;
       said = next;
       // What stands before may fit now: `to set a screen`.
-      at = Math.max(-1, at - 2);
+      at = -1;
       break;
     }
   }

@@ -7,7 +7,9 @@ import { verbOf } from './verbs.ts';
 
 /** A fake moves nobody: it is left to a note, and what he does then stays. */
 export function isAFake(broken: Broken): SaidOtherwise | undefined {
-  const { tokens, index } = broken;
+  const { tokens } = broken;
+  // `2 ball fakes`
+  const index = /^(ball|pump|shot|head)$/.test(word(tokens[broken.index])) ? broken.index + 1 : broken.index;
   if (!/^(fakes?|jabs?|feints?|pump-fakes?|shot-fakes?)$/.test(word(tokens[index]))) return undefined;
   const next = tokens.findIndex((token, i) => i > index && (token.image === 'and' || token.image === 'then' || token.image === ','));
   const rest = next < 0 ? -1 : tokens.findIndex((token, i) => i >= next && verbOf(token.image) !== undefined);

@@ -39,7 +39,7 @@ function oneWay(before: LinkTree, after: LinkTree, byAnd: boolean): LinkTree | u
   const first = baseForm(begins.verb);
   const onlyGoes = onwards.has(ends.verb);
   // `goes right off 5 and gets to the lane`
-  const beginsOff = beginnings.has(first) || (onwards.has(begins.verb) && begins.parts.some((part) => part?.$type === 'Off'));
+  const beginsOff = beginnings.has(first) || (onwards.has(begins.verb) && begins.parts.some((part) => part?.$type === 'Off' || part?.$type === 'Past'));
   // `scrapes off 5 and bursts to the slot`
   const cutsOff = byAnd && first === 'cut' && ends.$type === 'Move' && begins.parts.some((part) => part?.$type === 'Off');
   if (!(cutsOff || (beginsOff ? onlyGoes || goings.has(baseForm(ends.verb)) : first === 'drive' && byAnd && onlyGoes))) return undefined;

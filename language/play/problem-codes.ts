@@ -29,7 +29,7 @@ export interface ReadingProblems {
   'not-told-above': { readonly words: string };
   /** Words of a link that say what it has no room for: a second place to end at, a screen on two men. */
   'words-left-over': { readonly words: string };
-  'pass-to-nobody': { readonly who: string };
+  'pass-to-nobody': { readonly who: string; readonly other: string };
   /** A player of the offence does what only a defender does, or the other way round. */
   'offence-defends': { readonly who: string; readonly verb: string };
   'defender-attacks': { readonly who: string; readonly verb: string };

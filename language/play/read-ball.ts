@@ -58,7 +58,7 @@ export function readPass(one: One, verb: string, parts: PassParts): Action[] {
   const isThrowIn = baseForm(verb) === 'inbound';
   if (isThrowIn && !one.scope.ball.out) report(one.reader, 'not-yet', partOf(one), { what: message('a throw-in in the middle of a play. Write it as a play of its own that begins with it, as “3 inbounds from the left sideline”') });
   if (receivers.length === 0) {
-    if (!isThrowIn) report(one.reader, 'pass-to-nobody', partOf(one), { who: one.who });
+    if (!isThrowIn) report(one.reader, 'pass-to-nobody', partOf(one), { who: one.who, other: one.who === '3' ? '2' : '3' });
     // Where he throws in from is read with the start.
     for (const part of parts) if (part?.$type === 'At') take(one, part);
     return [];
@@ -134,7 +134,7 @@ function handOffGiven(one: One, tree: NodeOf<'HandOff'>): Action[] {
   const { dribbledAt } = one.scope;
   const to = receiver?.$type === 'PassTo' ? bodyOf(one.reader, receiver.player, meaningOf(one, partOf(one))) : dribbledAt?.who === one.who ? dribbledAt.at : undefined;
   if (to === undefined) {
-    report(one.reader, 'pass-to-nobody', partOf(one), { who: one.who });
+    report(one.reader, 'pass-to-nobody', partOf(one), { who: one.who, other: one.who === '3' ? '2' : '3' });
     return [];
   }
   if (receiver?.$type === 'PassTo' && asksWho(one, receiver.player, to, one.who)) return [];

@@ -1,11 +1,12 @@
 // What a line tells a defender.
 import { message } from '../message/message.ts';
-import type { ActionTree, Columns, NodeOf } from '../grammar/tree.ts';
+import type { ActionTree, Columns, NodeOf, PlayerNode } from '../grammar/tree.ts';
 import type { Action, BodyId, Defend, Place } from './play.ts';
 import type { One } from './read-clause.ts';
 import { baseOf, meaningOf, partOf, putValue, take } from './read-clause.ts';
 import { goingOf, placeOfSubject } from './read-way.ts';
-import { bodiesOf, bodyOf, report } from './reader.ts';
+import type { Meaning } from './reader.ts';
+import { bodiesOf, bodyOf, isOffence, report } from './reader.ts';
 
 export function defenceAction(one: One, tree: ActionTree): Action[] {
   switch (tree.$type) {
@@ -30,6 +31,14 @@ export function defenceAction(one: One, tree: ActionTree): Action[] {
 
 const saysHow: ReadonlySet<string | undefined> = new Set(['Via', 'Off', 'Past', 'Through']);
 
+/** `X1 and X3 trap her`, `X2 chases her over`: who has the ball is trapped, any other deed is done to his own man. */
+function attackerMeant(one: One, player: PlayerNode, verb: string, meaning: Meaning): BodyId | undefined {
+  const named = bodyOf({ ...one.reader, problems: player.number === undefined ? [] : one.reader.problems }, player, meaning);
+  if (player.number !== undefined || (named !== undefined && isOffence(named))) return named;
+  const holder = /^traps?$/.test(verb) ? one.scope.ball.holder : undefined;
+  return holder ?? (one.who.slice(1) as BodyId);
+}
+
 function readDefend(one: One, tree: NodeOf<'Defend'>): Defend {
   const base = baseOf(one, tree.verb);
   const meaning = meaningOf(one, base.id);
@@ -39,10 +48,10 @@ function readDefend(one: One, tree: NodeOf<'Defend'>): Defend {
     switch (part?.$type) {
       case 'With':
       case 'Guarded':
-        if (on === undefined) on = bodyOf(one.reader, take(one, part).player, meaning);
+        if (on === undefined) on = attackerMeant(one, take(one, part).player, tree.verb, meaning);
         break;
       case 'DefendTo':
-        if (part.player !== undefined && on === undefined) on = bodyOf(one.reader, take(one, part).player!, meaning);
+        if (part.player !== undefined && on === undefined) on = attackerMeant(one, take(one, part).player!, tree.verb, meaning);
         else if (part.player === undefined && to === undefined) to = placeOfSubject(one, take(one, part).spots, meaning, false);
         break;
       case 'At':

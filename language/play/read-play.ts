@@ -47,7 +47,7 @@ interface Asking {
 function readFrom(block: Block, lookup: Lookup, asking: Asking): Reading {
   const { clock } = asking;
   const lines = block.lines.map(line => line.parsed);
-  const trees = lines.map(line => (line.fault === undefined ? line.tree : undefined));
+  const trees = lines.map(line => (line.fault === undefined ? line.tree : line.carriedOut));
   const parts = new Map<PartId, TextPlace>();
   const problems: ReadingProblem[] = [];
   const gap = lines[0]?.tree?.to ?? lines[0]?.text.length ?? 0;

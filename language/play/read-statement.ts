@@ -66,6 +66,8 @@ function sameAgain(tree: NodeOf<'SameAgain'>, before: ActionTree | undefined): A
   const fitting = tree.parts.filter(part => part?.$type !== 'For' || before.$type !== 'Dribble');
   const fresh = fitting.map(part => (part?.$type === 'To' && 'player' in part && part.player !== undefined ? { ...part, $type: 'PassTo' } : part));
   const kinds = new Set(fresh.map(part => part?.$type));
-  const parts = [...(before.parts as readonly ({ readonly $type: string } | undefined)[]).filter(part => !kinds.has(part?.$type as never)), ...fresh];
+  // What he goes off or round he has behind him then.
+  const isPast = (type: string | undefined): boolean => kinds.has('To') && (type === 'Off' || type === 'Past');
+  const parts = [...(before.parts as readonly ({ readonly $type: string } | undefined)[]).filter(part => !kinds.has(part?.$type as never) && !isPast(part?.$type)), ...fresh];
   return { ...before, at: tree.at, to: tree.to, parts } as unknown as ActionTree;
 }

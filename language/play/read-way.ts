@@ -111,7 +111,7 @@ function goPast(way: WaySoFar, part: NodeOf<'Past'>): void {
   const { one, via, off } = way;
   take(one, part);
   for (const who of bodiesOf(one.reader, part.players, way.meaning)) {
-    if (part.how === 'over' || part.how === 'around') off.push(who);
+    if (part.how === 'over' || (part.how === 'around' && (one.scope.screens.has(who) || way.parts.length === 1))) off.push(who);
     else if (part.how === 'behind') goBehind(way, part, who);
     else via.push({ kind: 'beside', who });
   }
@@ -261,9 +261,17 @@ function screenersOf(one: One, off: Columns, part: string): readonly BodyId[] {
   const screen = one.reader.lines[one.clause.line.index]?.text.slice(off.at, off.to) ?? '';
   // Off a hand-off he has the ball from nobody screens; they stand shoulder to shoulder.
   if (/hand-? ?off$/i.test(screen) && (one.scope.handOffs.has(one.who) || isHolder(one))) return [];
+  const passedTo = /hip|shoulder|tail/i.test(screen) ? lastPassOf(one) : undefined;
+  if (passedTo !== undefined) return [passedTo];
   const last = latestScreener(one.reader, one.scope, one.who, part);
   if (last === undefined || !/stagger|double|screens$|picks$/i.test(screen)) return asList(last);
   return one.scope.screens.get(last)?.together ?? [last];
+}
+
+/** `3 hits 4 and cuts off her hip`: off the man he has just passed to. */
+function lastPassOf({ scope: { acts }, who }: One): BodyId | undefined {
+  const last = acts.findLast(action => action.who === who);
+  return last?.kind === 'pass' ? last.to : undefined;
 }
 
 /** `holds at left wing`, `hands off at the top`: he goes there first, with the ball if he has it. Of its own words the line has only the place. */

@@ -46,7 +46,8 @@ export function ofWhatIsAbove(reader: Reader, tree: Said, scope: Scope, meaning:
 /** As the line above begins, or the link before it in its line, or what another man does last. */
 export function atTheSameTime(reader: Reader, tree: NodeOf<'SameTime'>, scope: Scope, meaning: Meaning): readonly ToldAbove[] {
   const partner = tree.player === undefined ? undefined : bodyOf(reader, tree.player, meaning);
-  const above = scope.acts.findLast(({ who }) => (partner === undefined ? !waiting(meaning).includes(who) : who === partner));
+  // No line waits for a defender.
+  const above = scope.acts.findLast(({ who }) => (partner === undefined ? isOffence(who) && !waiting(meaning).includes(who) : who === partner));
   const first = partner === undefined ? scope.acts.find(({ line, link }) => line === above?.line && (line !== meaning.part || link === above.link)) : above;
   if (first === undefined) notTold(reader, tree, meaning);
   return first === undefined || waiting(meaning).includes(first.who) ? [] : [{ kind: 'as', event: eventOf(first) }];

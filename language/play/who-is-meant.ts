@@ -62,14 +62,15 @@ function goesHimself(trigger: ClauseTriggerTree): boolean {
   const event = whatHeDoes(trigger);
   if (event === undefined) return false;
   const { action, by, verb } = event;
-  return by !== undefined || action?.$type === 'Move' || action?.$type === 'Seal' || (verb !== undefined && baseForm(verb) === 'arrive');
+  return by !== undefined || action?.$type === 'Move' || action?.$type === 'Seal' || (verb !== undefined && ['arrive', 'clear'].includes(baseForm(verb)));
 }
 
-/** `1 passes to 2 as he cuts`, `4 screens for 2 as he cuts`: that is the man the ball comes to, or the screen is set for. */
+/** `1 passes to 2 as he cuts`, `4 screens for 2 as he cuts`, `1 fills for 4 when he has gone`: that is the man the ball comes to, the screen is set for, or whose place is filled. */
 function receiversOf({ reader, scope, said, action, subjects }: Waiting, him: readonly BodyId[]): readonly BodyId[] {
   if (action.$type === 'Defend') return guardedIn(reader, action, him);
-  if (action.$type !== 'Pass' && action.$type !== 'HandOff' && action.$type !== 'Screen') return him;
-  const players = action.parts.flatMap(part => (part?.$type === 'PassTo' ? [part.player] : part?.$type === 'For' ? part.players : []));
+  if (!('parts' in action) || action.parts === undefined) return him;
+  const players = (action.parts as readonly (NodeOf<'PassTo'> | NodeOf<'For'> | undefined)[]).flatMap(part => (part?.$type === 'PassTo' ? [part.player] : part?.$type === 'For' ? part.players : []));
+  if (players.length === 0) return him;
   const numbers = players.filter(player => player?.number !== undefined);
   return bodiesOf({ ...reader, problems: [] }, numbers.length === 0 ? players.slice(0, 1) : numbers, { part: '', him, self: subjects[0]!, said, above: scope.acts });
 }

@@ -1,0 +1,72 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { parseLine } from '../../language/grammar/parse-line.ts';
+import { inEnglish } from '../../language/message/message.ts';
+import { codes, readLines } from '../play/reading.ts';
+import { linesOfTrials } from './lines-of-trials.ts';
+
+const wordsCarriedOut = (line: string): string | undefined => {
+  const { carriedOut } = parseLine(line);
+  return carriedOut && line.slice(carriedOut.at, carriedOut.to);
+};
+
+describe('of a line that cannot be read as a whole is carried out', () => {
+  it.each([
+    ['1 passes to 3 on the wing, then blorps to the top', '1 passes to 3 on the wing'],
+    ['5 rolls to the rim once 1 blorps', '5 rolls to the rim'],
+    ['1 dribbles to the left slot until the horn blorps', '1 dribbles to the left slot'],
+    ['4 screens for 2 and 5 blorps', '4 screens for 2'],
+    ['1 passes to 3 and 3 blorps, then 5 cuts', '1 passes to 3'],
+    ['once she blorps it, 5 rolls to the rim', '5 rolls to the rim'],
+    ['blorping it 5 rolls to the rim', '5 rolls to the rim'],
+    ['Once 1 blorps, 2 and 5 cut to the rim # soon', '2 and 5 cut to the rim'],
+    ['3 cuts to the rím, then blörps 🏀', undefined],
+    ['3 cuts to the rim, then blörps 🏀', '3 cuts to the rim'],
+  ])('%s: %s', (line, carried) => expect(wordsCarriedOut(line)).toBe(carried));
+
+  it.each([
+    // A man or a place more that is not understood may change what stands before it.
+    '1 passes to 2 and 3',
+    '4 screens for 1, 2 and blorp',
+    '5 cuts off 4 to the blorp',
+    // What follows may turn it round, or it may hang on that.
+    '1 passes to 2 if X2 blorps',
+    '1 passes to 2, unless X2 blorps',
+    '5 screens for 1, but never blorps',
+    'if 2 blorps, 5 rolls to the rim',
+    // No deed.
+    'blorp',
+    '5 blorps to the rim',
+    'look 5 on the blorp: layup',
+    'step blorp, then 5 rolls',
+    'note 5 rolls, then blorps',
+  ])('nothing: %s', (line) => expect(wordsCarriedOut(line)).toBeUndefined());
+
+  it('and the message says what', () => {
+    const { fault } = parseLine('1 passes to 3 on the wing, then blorps to the top');
+    expect(inEnglish(fault!.message)).toMatch(/^"blorps" is no word I know here\..* So far only this is carried out: “1 passes to 3 on the wing”\.$/);
+  });
+});
+
+describe('the play goes on with it', () => {
+  it('so that the lines below know who has the ball', () => {
+    const { problems, play } = readLines('  from horns, ball with 1', '1 passes to 4, then blorps to the top', '4 drives to the rim');
+    expect(codes({ problems } as never)).not.toContain('no-ball');
+    expect(play.steps[0]!.actions.map(({ kind, who }) => [kind, who])).toEqual([['pass', '1'], ['dribble', '4']]);
+  });
+
+  it('and the line stays one that cannot be read', () => {
+    expect(parseLine('1 passes to 4, then blorps to the top').fault).toBeDefined();
+  });
+});
+
+it('what is carried out reads by itself as it does there', () => {
+  const broken = fc.tuple(fc.constantFrom(...linesOfTrials.map(([, plain]) => plain)), fc.constantFrom(', then blorps to the top', ' once 1 blorps', ' and 5 blorps'));
+  fc.assert(fc.property(broken, ([line, tail]) => {
+    const { carriedOut } = parseLine(`${line}${tail}`);
+    if (carriedOut === undefined) return;
+    const alone = parseLine(line.slice(0, carriedOut.to));
+    expect(alone.fault).toBeUndefined();
+    expect(alone.tree).toEqual(carriedOut);
+  }), { numRuns: 400, seed: 2026 });
+});
