@@ -37,7 +37,7 @@ const CHANCES = wordsIn('option look choice read outlet priority');
 
 const isMeasure = (token: LineToken): boolean => ['SECONDS', 'LENGTH', 'SPEED', 'NUMBER', 'FORM', 'STRING', 'NEGATIVE', 'LABEL'].includes(token.tokenType.name);
 const isUnknown = (token: LineToken | undefined): boolean => token?.tokenType.name === 'UNKNOWN';
-const isPlace = (token: LineToken | undefined): boolean => PLACES.has(token?.image ?? '');
+export const isPlace = (token: LineToken | undefined): boolean => PLACES.has(token?.image ?? '');
 const PLACES: ReadonlySet<string> = new Set([
   'rim', 'basket', 'hoop', 'ring', 'bucket', 'block', 'blocks', 'low post', 'high post', 'mid-post', 'elbow', 'elbows', 'nail', 'top', 'top of the key', 'slot', 'slots', 'wing', 'wings', 'corner', 'corners', 'short corner', 'dunker spot', 'free-throw line',
   'half court', 'hash', 'backcourt', 'sideline', 'baseline', 'lane', 'paint', 'key', 'left side', 'right side', 'weak-side', 'ball-side', 'strong-side', 'far side', 'near side', 'opposite side', 'other side', 'up top', 'out top', 'middle',
@@ -55,7 +55,7 @@ const LONGEST_ASIDE = 14;
  */
 export function asidesIn(tokens: readonly LineToken[], follow: Follow, text: string): readonly Aside[] | undefined {
   if (tokens.length > MOST_WORDS) return undefined;
-  const kind = tokens[0]?.image === 'look' ? 'look' : isPlayer(tokens[0]) || isSubject(tokens[0]) ? 'action' : undefined;
+  const kind = tokens[0]?.image === 'look' ? 'look' : isPlayer(tokens[0]) || isSubject(tokens[0]) || WAITS.has(wordOf(tokens[0])) || ['on', 'with', 'at', 'at the same time', 'then', 'after that', 'next'].includes(wordOf(tokens[0])) ? 'action' : undefined;
   if (kind === undefined) return undefined;
   const found: Aside[] = [];
   let rest = tokens;
@@ -103,7 +103,7 @@ function asideAt(tokens: readonly LineToken[], wrong: number, follow: Follow, te
 }
 
 /** The readings before each token up to `wrong`, the first that does not fit. */
-function headsOf(tokens: readonly LineToken[], wrong: number, follow: Follow): readonly Walk[] {
+export function headsOf(tokens: readonly LineToken[], wrong: number, follow: Follow): readonly Walk[] {
   const heads: Walk[] = [follow.walk([])];
   for (let at = 0; at < wrong; at++) {
     const { configs, asObject } = heads[at]!;
@@ -119,6 +119,9 @@ function leadIn(tokens: readonly LineToken[], wrong: number): Aside | undefined 
   if (from === undefined) return undefined;
   const joint = tokens.findIndex((token, at) => at > from && ENDS.has(token.image));
   if (joint < 0 || tokens.slice(from + 1, joint).some((token) => ((isPlayer(token) || isPlace(token)) && !isLooking(tokens, from)) || isMeasure(token) || TURNS.has(wordOf(token)) || verbOf(token.image)?.number === 'singular')) return undefined;
+  // Whom `him` would mean then would be somebody else.
+  const speaksOfAnother = tokens.slice(from, joint).some((token) => isPlayer(token) || wordOf(token) === 'man');
+  if (speaksOfAnother && tokens.slice(joint).some((token) => /^(him|them|he|they)$/.test(wordOf(token)))) return undefined;
   let to = joint;
   while (['and', 'then', ','].includes(wordOf(tokens[to]))) to++;
   if (verbOf(wordOf(tokens[to])) === undefined) return undefined;

@@ -41,12 +41,14 @@ function secondsSaid([, count, half, halfBehind]: RegExpExecArray): string {
 /** Words that may stand or not, everywhere but in quotes. */
 export const ARTICLES: ReadonlySet<string> = new Set(['the', 'a', 'an', 'his', 'her', 'their', 'our']);
 /** Women and girls play it too: words that say the same of her. */
-const OF_HER: ReadonlyMap<string, string> = new Map(Object.entries({ she: 'he', "she's": "he's", herself: 'himself', girl: 'man', woman: 'man' }));
+const OF_HER: ReadonlyMap<string, string> = new Map(Object.entries({ she: 'he', "she's": "he's", herself: 'himself', girl: 'man', woman: 'man', towards: 'toward', till: 'until' }));
 /** `her` is `his` before what she has, and `him` where nothing of hers follows. */
 const HER_ALONE = /her(?=\s*(?:$|[,.;!:#]|(?:and|then|or|on|at|in|to|into|off|for|as|when|once|after|until|there|again|through|along|over|under|across|down|up|around|high|low|going|coming|cutting|rolling|running|diving|popping|flashing|curling|an?)(?![\p{L}\p{N}_'’-])))/iuy;
 const JOINT = /[ \t]+|-/y;
 /** `a ball screen on her left side`: of the man it is set for, not of the floor. */
 const ON_HIS_SIDE = /(?:his|her)\s+(?:left|right)(?:\s+(?:side|hand|shoulder))?(?![\p{L}\p{N}_'’-])/iuy;
+/** `till she's gone`. */
+const SHE_IS = /s?he(?=['’]s (?:gone|by|past|through|open|free|clear|off)(?![\p{L}\p{N}_'’-]))/iuy;
 /** `once 3's gone`: is, where no noun follows. */
 const CONTRACTED = /['’]s(?= (?:gone|by|past|through|set|open|free|there|clear|out|off|in|down|up|cutting|rolling|\w+ing)(?![\p{L}\p{N}_'’-]))/iuy;
 const ATOM = /[\p{L}\p{N}_'’]+/uy;
@@ -175,8 +177,10 @@ export function buildLexer(words: LineWords): LineLexer {
         add(definition['SECONDS']!, secondsSaid(time), at, at + time[0].length);
         continue;
       }
+      SHE_IS.lastIndex = at;
+      if (SHE_IS.test(text)) add(definition['he']!, 'he', at, text.slice(at).search(/['’]/) + at);
       CONTRACTED.lastIndex = at;
-      if (CONTRACTED.test(text) && players.has(tokens.at(-1)?.tokenType as TokenType)) {
+      if (CONTRACTED.test(text) && (players.has(tokens.at(-1)?.tokenType as TokenType) || tokens.at(-1)?.image === 'he')) {
         const is = phraseAt(`${text.slice(0, at)}is${text.slice(at + 2)}`, at, false);
         if (is) {
           add(is.token, is.token.name, at, is.to);

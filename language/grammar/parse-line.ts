@@ -7,7 +7,7 @@ import type { LexedLine } from './lexer.ts';
 import type { LineFault } from './line-fault.ts';
 import { faultOf } from './messages.ts';
 import { unheard } from './unheard.ts';
-import type { Columns, LineTree, StatementTree } from './tree.ts';
+import type { Columns, LineTree, LookTree, StatementTree } from './tree.ts';
 
 export type { LineEdit, LineFault, LineFix } from './line-fault.ts';
 export type { LineWarning } from './agreement.ts';
@@ -26,7 +26,7 @@ export interface ParsedLine {
   readonly openName?: string;
   readonly fault?: LineFault;
   /** With a fault: the part of the line that the play goes on with. */
-  readonly carriedOut?: StatementTree;
+  readonly carriedOut?: StatementTree | LookTree;
   readonly warnings: readonly LineWarning[];
   /** Columns of `# …`. */
   readonly comment?: Columns;
@@ -68,6 +68,5 @@ function refused(broken: Broken): Pick<ParsedLine, 'fault' | 'carriedOut'> {
   const fault = faultOf(broken);
   const part = carriedOut(broken);
   if (part === undefined) return { fault };
-  const words = broken.text.slice(part.at, part.to);
-  return { fault: { ...fault, message: message('{told} So far only this is carried out: “{words}”.', { told: fault.message, words }) }, carriedOut: part.tree };
+  return { fault: { ...fault, message: message('{told} So far only this is carried out: “{words}”.', { told: fault.message, words: part.words }) }, carriedOut: part.tree };
 }

@@ -1,4 +1,5 @@
 // What coaches say that no pattern tells: the words depend on more than those beside them (phrases.ts and its rows have the others).
+import { countedSteps } from './counted-steps.ts';
 import type { LineToken } from './line-token.ts';
 import type { Phrase } from './phrase-pattern.ts';
 import { after, asSaid, before, inNumberOf, isAttacker, isPlayer, JOINTS, oneOf, singular, standing, withThese, wordOf, type Tokens, type Types } from './rewording.ts';
@@ -62,10 +63,26 @@ function fromHim(tokens: Tokens, at: number, types: Types): Tokens | undefined {
   if (joint === at ? at !== 1 : tokens.slice(1, joint).some((token, i) => JOINTS.has(wordOf(token)) && isPlayer(tokens[i + 2]))) return undefined;
   const gives = [standing(types, 'hands off', tokens[at]!, tokens[noun + 1]!), standing(types, 'to', giver), placedAt(taker, giver)];
   const before = joint === at ? [] : [...tokens.slice(0, joint), ...(comesOffTo(tokens.slice(1, joint)) ? [standing(types, 'to', tokens[joint]!), standing(types, 'beside', tokens[joint]!), placedAt(giver, tokens[joint]!)] : []), standing(types, ',', tokens[joint]!)];
-  const rest = tokens.slice(noun + 3);
-  const goesOn = JOINTS.has(wordOf(rest[0])) && rest.length > 1 && !isPlayer(rest.find((token) => !JOINTS.has(wordOf(token))));
-  const joints = goesOn ? rest.findIndex((token) => !JOINTS.has(wordOf(token))) : 0;
-  return [...before, giver, ...gives, ...rest.slice(0, joints), ...(goesOn ? [placedAt(taker, rest[joints - 1]!)] : []), ...rest.slice(joints)];
+  return [...before, giver, ...gives, ...withSubject(tokens.slice(noun + 3), taker)];
+}
+
+/** What the line goes on with, told of a man again: without a subject it would be told of the one just put in. */
+function withSubject(rest: Tokens, man: LineToken | undefined): Tokens {
+  const first = rest.findIndex((token) => !JOINTS.has(wordOf(token)));
+  return first < 1 || isPlayer(rest[first]) ? rest : [...rest.slice(0, first), placedAt(man, rest[first - 1]!), ...rest.slice(first)];
+}
+
+/** `1 throws it to 2 and gets it right back`: 2 passes to 1. */
+function getsItBack(tokens: Tokens, at: number, types: Types): Tokens | undefined {
+  let back = at + 1;
+  while (/^(right|it|ball|straight)$/.test(wordOf(tokens[back]))) back++;
+  const end = tokens[back + 1];
+  if (at < 3 || wordOf(tokens[back]) !== 'back' || !JOINTS.has(wordOf(tokens[at - 1])) || (end !== undefined && !JOINTS.has(wordOf(end)))) return undefined;
+  const verb = tokens.findLastIndex((token, i) => i < at && verbOf(wordOf(token)) !== undefined);
+  const [passer, receiver] = [tokens[verb - 1], tokens.slice(verb, at).findLast(isAttacker)];
+  if (verb < 1 || verbOf(wordOf(tokens[verb]))!.class !== 'pass' || !isAttacker(passer) || receiver === undefined) return undefined;
+  const [got, last] = [tokens[at]!, tokens[back]!];
+  return [...tokens.slice(0, at), placedAt(receiver, before(types, 'to', got)), standing(types, 'passes', got), standing(types, 'to', last), placedAt(passer, last), ...withSubject(tokens.slice(back + 1), passer)];
 }
 
 /** Where the line begins behind a wait that stands first: `on the catch, 2 …`. */
@@ -409,6 +426,16 @@ function commaBehindTheWait(tokens: Tokens, at: number, types: Types): Tokens | 
   return [...tokens.slice(0, who), before(types, ',', tokens[who]!), ...tokens.slice(who)];
 }
 
+/** `… to the right corner, when 1 turns the corner`: at a line's end the wait is the last deed's, with or without a comma. */
+function commaBeforeTheWait(tokens: Tokens, at: number): Tokens | undefined {
+  const wait = tokens[at + 1]?.tokenType.name === 'SECONDS' && wordOf(tokens[at + 2]) === 'after' ? at + 2 : at + 1;
+  if (at < 2 || !(BEGINS_A_WAIT.has(wordOf(tokens[wait])) || wordOf(tokens[wait]) === 'until') || BEGINS_A_WAIT.has(wordOf(tokens[0]))) return undefined;
+  const tail = tokens.slice(wait + 1);
+  const isSaid = (token: LineToken): boolean => verbOf(wordOf(token)) !== undefined || / /.test(wordOf(token));
+  if (tail.some(({ image }) => JOINTS.has(image)) || tail.filter((token, i) => isPlayer(token) && tail[i + 1] !== undefined && isSaid(tail[i + 1]!)).length > 1) return undefined;
+  return [...tokens.slice(0, at), ...tokens.slice(at + 1)];
+}
+
 const RULES: readonly (readonly [begins: RegExp, rule: Phrase['apply']])[] = [
   [/^(sets?|gives?|makes?|puts?|lays?|throws?|drops?|sticks?|turns?|flows?|goes|go)$/, setsAScreen],
   [/^(to|up to)$/, toScreen],
@@ -420,6 +447,7 @@ const RULES: readonly (readonly [begins: RegExp, rule: Phrase['apply']])[] = [
   [/^(,|under the .*|baseline|sideline)$/, whereHeThrowsIn],
   [/^(for|,|-)$/, lookForAShot],
   [/^(slams?|shuts?|closes?|locks?|seals?)$/, shutsTheGate],
+  [/^gets?( it| the ball)?$/, getsItBack],
   [/^gets?( to)?$/, getsTo],
   [/^(is|are|keeps?|starts?|begins?|continues?|goes|go|comes?)( on)?$/, isDoing],
   [/^(takes?|gets?|receives?|catch(es)?|takes? the hand off)$/, takesAHandOff],
@@ -432,7 +460,9 @@ const RULES: readonly (readonly [begins: RegExp, rule: Phrase['apply']])[] = [
   [/^(as|once|when|after|as soon as|while)$/, commaBehindTheWait],
   [/^(to|into)$/, doesTheSame],
   [/^short(-rolls?)?$/, shortRolls],
+  [/^(one|two|three|four|couple|few|another|extra|[1-4]|steps?( up| in| out| back| down)?)$/, countedSteps],
   [/^,$/, namedLast],
+  [/^,$/, commaBeforeTheWait],
 ];
 
 export const phraseRules: readonly Phrase[] = RULES.map(([begins, apply]) => ({ begins: (word) => begins.test(word), apply }));

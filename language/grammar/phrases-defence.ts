@@ -3,6 +3,8 @@ import type { Rows } from './phrase-pattern.ts';
 
 export const ofDefence: Rows = [
   // defenders
+  ['(OF_DEFENDER) ~jump|get|slide|cheat over A_SCREEN|it early|late? (END)', 'goes_over~'],
+  ['(goes_under|goes_over|goes_through|go_under|go_over|go_through) screens', 'screen'],
   ['(OF_DEFENDER) ~dig|dig_down down|in|at|hard* (on|at)', 'helps~'],
   ['(OF_DEFENDER) ~cheat|slide|squeeze|get|jump|fight over_the_top_of A_SCREEN|it (END)', 'goes_over~'],
   ['(OF_DEFENDER) ~cheat|slide|squeeze|get|jump|fight over_the_top (END)', 'goes_over~'],

@@ -3,6 +3,7 @@ import type { Rows } from './phrase-pattern.ts';
 
 export const ofPlaces: Rows = [
   // places
+  ['center|centre circle', 'half_court'],
   ['backcourt_elbow left|right (,|END)', '$2 backcourt_elbow'],
   ['backcourt_wing left|right (,|END)', '$2 backcourt_wing'],
   ['backcourt_block left|right (,|END)', '$2 backcourt_block'],

@@ -3,6 +3,14 @@ import type { Rows } from './phrase-pattern.ts';
 
 export const ofWaits: Rows = [
   // at the same time
+  ['(until|ENDS|as ATTACKER|he) is really standing|planted|still|set (,|END)', 'is_set'],
+  ['(HOLDING) for ATTACKER to stop moving', 'until $2 is_set'],
+  ['(until|ENDS|as ATTACKER|he) has|gets got? DEFENDER|man on|behind back|hip|him (,|END)', 'seals'],
+  ['(is_past|gets_past|goes_past|has_gone_past|is_by ATTACKER|DEFENDER) \'s shoulder|shoulders|hip|hips|body', ''],
+  ['^ (START) with SECONDS left|on_the_clock|on_the_shot_clock (PLAYER VERB)', 'with $2 $3 ,'],
+  ['(until|ENDS|as ATTACKER|he) is standing|planted|still (,|END)', 'is_set'],
+  ['(after|on|with A_HAPPENING) starts|begins|happens|comes (,|END|ATTACKER)', ''],
+  ['(HOLDING ball|it) SECONDS (END)', 'for $1'],
   ['^ while|as|when he\'s|she\'s|they\'re doing that|this|it|so ,? (PLAYER)', 'at_the_same_time ,'],
   ['^ (START) on slap|whistle|call|signal ,? (PLAYER)', ''],
   ['^ (START) right|just on slap|whistle|call|signal ,? (PLAYER)', ''],
@@ -53,6 +61,16 @@ export const ofWaits: Rows = [
   ['^ (!IN_PIN) (!OF_A_PASS) with A_PASS (!to)', '$1 pass'],
   ['^ (!IN_PIN) after|on|with|behind his|her? A_HAPPENING (PLAYER VERB)', '$1 $2 $3 ,'],
   // looks
+  ['(IN_TAIL) pass_back out (,)', 'kick_out'],
+  ['(IN_TAIL) all_the_way (,)', 'drives'],
+  ['(IN_TAIL) over_the_top (, layup|dunk)', 'lob'],
+  ['(IN_TAIL) stops|stop|plants|plant on two|both feet ,', ''],
+  ['(IN_TAIL) drop|drops|feed|feeds|hit|hits|pass it|him down|in|inside|there? ,', ''],
+  ['(IN_TAIL) drop|drops|feed|feeds|hit|hits|pass down|in|inside|there ,', ''],
+  ['(IN_TAIL) drop|feed ,', ''],
+  ['(IN_TAIL) feed|pass|dish from left|right? ONE_PLACE ,', ''],
+  ['(IN_TAIL) pass|throw|kick back_out|out|back (,)', 'kick_out'],
+  ['(IN_TAIL) (drives|drive|attacks) in|inside|hard (,)', ''],
   ['(IN_PIN) right? in_front_of passer|ball|him|rim|basket (:|END)', ''],
   ['(IN_PIN) UNDER_THE_RING (:|END)', ''],
   ['(IN_PIN) (cutting|diving|rolling|flashing|curling|slipping|sealing|popping|coming) across|through|over|down|up|in|back|out (:|END)', ''],

@@ -26,7 +26,7 @@ const LISTS: Lists = {
   BROUGHT_UP: 'brings_it_up bring_it_up brings_the_ball_up bring_the_ball_up takes_the_ball_up take_the_ball_up pushes_the_ball_up push_the_ball_up pushes_it_up push_it_up',
   HAND_OFF: 'hand_off handoff dribble_hand_off dho',
   COUNTED: 'one two three couple couple_of few of hard quick long big more last extra power single escape retreat attack rhythm strong another',
-  WHERE_TO: 'to into toward baseline middle off at',
+  WHERE_TO: 'to into baseline middle off at',
   PASS_KIND: 'hard quick good crisp long short simple sharp nice little soft high easy return direct straight perfect',
   PASS_WAY: 'to into back back_out ahead inside over over_the_top across across_the_lane along_the_baseline in in_stride',
   OF_A_BODY: 'tail hips butt back_side backside body outside_shoulder inside_shoulder shoulders elbow',

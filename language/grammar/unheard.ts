@@ -9,6 +9,7 @@ import { isSlip } from './mend.ts';
 import { isBegun } from './messages.ts';
 import { saidOtherwise } from './said-otherwise.ts';
 import type { LineTree } from './tree.ts';
+import { untagged } from './untagged.ts';
 
 export function unheard(line: Broken): { readonly tree: LineTree; readonly warnings: readonly LineWarning[] } | undefined {
   const { text, lexed } = line;
@@ -27,13 +28,6 @@ export function unheard(line: Broken): { readonly tree: LineTree; readonly warni
   const { tree, whole } = parse({ ...lexed, tokens: lexer.tagged(kept) });
   if (!whole || (tree?.$type !== 'Statement' && tree?.$type !== 'Look')) return undefined;
   return { tree, warnings: [...asides.map((aside) => warningOf(aside, text, lexed.tokens)), ...agreementOf(tree)] };
-}
-
-/** Whose player was before a verb that has gone is nobody's subject. */
-function untagged(token: LineToken): LineToken {
-  if (token.tokenType.name !== 'SUBJECT') return { ...token };
-  const tokenType = lineParser().lexer.definition[token.image.startsWith('x') ? 'XPLAYER' : 'PLAYER']!;
-  return { ...token, tokenType, tokenTypeIdx: tokenType.tokenTypeIdx! };
 }
 
 function warningOf({ from, to, sort }: Aside, text: string, tokens: readonly LineToken[]): LineWarning {

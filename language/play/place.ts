@@ -14,4 +14,5 @@ export type Place =
 /** `half`: on that half of the floor, where he stands if he is on it. `open floor`: with the ball behind half court, by half court; else as everywhere. */
 export type WhereOnTheFloor = 'half' | 'open floor';
 export type Side = 'left' | 'right' | 'middle' | 'ball' | 'weak' | 'near' | 'far';
-export type Direction = 'above' | 'below' | 'left of' | 'right of' | 'inside' | 'outside' | 'in front of' | 'behind';
+/** `toward`: from where he stands himself, on the way there. */
+export type Direction = 'toward' | 'above' | 'below' | 'left of' | 'right of' | 'inside' | 'outside' | 'in front of' | 'behind';

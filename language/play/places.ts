@@ -39,7 +39,7 @@ function resolve(place: Place, situation: Situation): Point {
     case 'point':
       return place.point;
     case 'offset':
-      return offsetPoint(resolve(place.from, situation), place.by, place.direction, situation);
+      return place.direction === 'toward' ? shortOf(resolve(place.from, situation), place.by, situation) : offsetPoint(resolve(place.from, situation), place.by, place.direction, situation);
     case 'between': {
       const a = resolveEnd(place.a, situation);
       const b = resolveEnd(place.b, situation);
@@ -241,6 +241,12 @@ function offsetPoint(from: Point, by: number, direction: string, situation: Situ
       return pointTowards(from, ring, sign * by);
     }
   }
+}
+
+/** So many metres of the way to a place, or all of it. */
+function shortOf(goal: Point, metres: number, situation: Situation): Point {
+  const own = ownPosition(situation);
+  return pointTowards(own, goal, Math.min(metres, distance(own, goal)));
 }
 
 /** The point `metres` from `from` on the line to `to`, behind it where negative; `from` where the two are one. */

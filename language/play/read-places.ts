@@ -58,7 +58,7 @@ function readNextTo(reader: Reader, tree: NodeOf<'NextTo'>, meaning: Meaning): P
   return { kind: tree.how, who };
 }
 
-function readPointRef(reader: Reader, tree: NodeOf<'Offset'>['from'] | undefined, meaning: Meaning): Place | BodyId | undefined {
+export function readPointRef(reader: Reader, tree: NodeOf<'Offset'>['from'] | undefined, meaning: Meaning): Place | BodyId | undefined {
   if (tree === undefined) return undefined;
   if (tree.$type === 'PointOfPlayer') return bodyOf(reader, tree.player, meaning);
   return readSpot(reader, tree, meaning);

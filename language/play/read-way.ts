@@ -3,7 +3,7 @@ import type { Columns, NodeOf, SpotTree } from '../grammar/tree.ts';
 import type { Action, BodyId, Place, Value, Wait } from './play.ts';
 import type { One } from './read-clause.ts';
 import { asList, baseOf, isHolder, meaningOf, putValue, take } from './read-clause.ts';
-import { isAgainstPress, metresOf, onThatHalf, readPlace, setApart } from './read-places.ts';
+import { isAgainstPress, metresOf, onThatHalf, readPlace, readPointRef, setApart } from './read-places.ts';
 import { isSpotName, takesSide } from '../court/spots.ts';
 import type { Meaning, Reader } from './reader.ts';
 import { bodiesOf, bodyOf, report, wordsWritten } from './reader.ts';
@@ -58,6 +58,9 @@ function readPart(way: WaySoFar, part: NonNullable<Part>): void {
       // Through the lane under the ring and out again; common practice, no source.
       if (part.how === 'through to') via.push(rim);
       break;
+    case 'Towards':
+      goTo(way, part, towards(way, part));
+      break;
     case 'At':
       // `replaces 3 on the left hash`: the place says where that is.
       if (way.end?.part.$type === 'For') delete way.end;
@@ -105,6 +108,14 @@ function goTo(way: WaySoFar, part: NonNullable<Part>, place: Place | undefined, 
   if (end !== undefined && how.weak) return;
   if (end !== undefined && onwards) via.splice(end.viaBefore, 0, end.place);
   way.end = { place, columns, part, viaBefore: via.length, ...how };
+}
+
+/** `1.5 m toward the top`, `two steps toward the ball`. */
+function towards({ one, meaning }: WaySoFar, { by, ball, from }: NodeOf<'Towards'>): Place | undefined {
+  const { holder } = one.scope.ball;
+  const read = ball ? holder : from && readPointRef(one.reader, from, meaning);
+  if (read === undefined || read === one.who) return undefined;
+  return { kind: 'offset', by: metresOf(by), direction: 'toward', from: typeof read === 'string' ? { kind: 'player', who: read } : read };
 }
 
 function goPast(way: WaySoFar, part: NodeOf<'Past'>): void {

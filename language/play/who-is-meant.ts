@@ -2,6 +2,7 @@
 import type { ActionTree, ClauseTriggerTree, NodeOf, StatementTree } from '../grammar/tree.ts';
 import type { LinkTree } from './one-way.ts';
 import type { BodyId } from './play.ts';
+import { anotherBefore } from './pronouns.ts';
 import { baseForm } from './read-waits.ts';
 import type { Reader } from './reader.ts';
 import { bodiesOf, isOffence } from './reader.ts';
@@ -23,7 +24,18 @@ export interface Waiting {
 export function himOfWait(trigger: ClauseTriggerTree, isBefore: boolean, waiting: Waiting): readonly BodyId[] {
   const { scope, him, action } = waiting;
   const above = catchesHimself(trigger) ? receiverOfLast(scope, him, isBefore) : isBefore ? toldOfLast(scope, him) : him;
-  return goesHimself(trigger) || action.$type === 'Defend' ? receiversOf(waiting, above) : above;
+  if (!goesHimself(trigger) && action.$type !== 'Defend') return above;
+  const meant = receiversOf(waiting, above);
+  return anotherThan(waiting, meant, trigger) ?? meant;
+}
+
+/** `2 screens for 1 and holds it till she's gone`: nobody waits for himself to go; who is named before is meant. */
+function anotherThan({ said, subjects, scope }: Waiting, meant: readonly BodyId[], trigger: ClauseTriggerTree): readonly BodyId[] | undefined {
+  const [self] = subjects;
+  const verb = whatHeDoes(trigger)?.verb;
+  if (self === undefined || meant.length !== 1 || meant[0] !== self || verb === undefined || baseForm(verb) !== 'clear') return undefined;
+  const other = anotherBefore(said, self, trigger.at, scope.acts);
+  return other === undefined ? undefined : [other];
 }
 
 /** `5 screens for 1, then he drives`, `2 swings it to 1, and he moves it on to 3`: what is done with the ball its holder does. */

@@ -85,6 +85,8 @@ function sayVia(via: readonly Place[]): string | undefined {
 /** Where a way ends: `to left wing`; a man's place is filled for him. */
 function sayGoal(place: Place): string {
   if (place.kind === 'spot' && place.where === 'half') return `on ${sayWrittenPlace(place)}`;
+  // So far from where he stands: `1.5 m toward left corner`.
+  if (place.kind === 'offset' && place.direction === 'toward') return sayWrittenPlace(place);
   return place.kind === 'player' ? `for ${place.who}` : `to ${sayWrittenPlace(place)}`;
 }
 

@@ -38,6 +38,6 @@ function sayEnd(end: Place | string): string {
 
 /** Metres; in feet where that is what they are the rounder number of. */
 function sayBy(metres: number): string {
-  const [m, ft] = [Math.round(metres * 1000) / 1000, Math.round((metres / foot) * 1000) / 1000];
+  const [m, ft] = [Math.round(metres * 1000) / 1000, Math.round((metres / foot) * 100) / 100];
   return String(ft).length < String(m).length ? `${ft} ft` : `${m} m`;
 }

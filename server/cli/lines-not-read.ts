@@ -12,6 +12,6 @@ export function remarkOnLinesNotRead(plays: readonly PlayInFile[]): void {
     if (lines.length === 0) continue;
     const named = lines.slice(0, mostNamed).join(', ') + (lines.length > mostNamed ? ' …' : '');
     const what = lines.length === 1 ? `Line ${named} of “${play.play.name}” cannot be read and is` : `${lines.length} lines of “${play.play.name}” cannot be read (${named}) and are`;
-    remark(`${name}: ${what} left out. What is wrong, and how to mend it: setwright check ${name === standardInput ? '-' : name}`);
+    remark(`${name}: ${what} left out, in whole or in part. What is wrong, and how to mend it: setwright check ${name === standardInput ? '-' : name}`);
   }
 }

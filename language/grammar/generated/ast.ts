@@ -1704,7 +1704,7 @@ export function isDribbleAt(item: unknown): item is DribbleAt {
     return reflection.isInstance(item, DribbleAt.$type);
 }
 
-export type DribblePart = DribbleAt | Heading | Off | Past | Through | To | Via;
+export type DribblePart = DribbleAt | Heading | Off | Past | Through | To | Towards | Via;
 
 export const DribblePart = {
     $type: 'DribblePart'
@@ -2109,7 +2109,7 @@ export function isLeave(item: unknown): item is Leave {
 }
 
 export interface Length extends langium.AstNode {
-    readonly $container: At | Offset | Placing | SprintTime;
+    readonly $container: At | Offset | Placing | SprintTime | Towards;
     readonly $type: 'Length';
     text: string;
 }
@@ -2261,7 +2261,7 @@ export function isMove(item: unknown): item is Move {
     return reflection.isInstance(item, Move.$type);
 }
 
-export type MovePart = At | BeforeScreen | ComesFrom | For | Heading | Off | OpenSpot | Past | Through | To | Via;
+export type MovePart = At | BeforeScreen | ComesFrom | For | Heading | Off | OpenSpot | Past | Through | To | Towards | Via;
 
 export const MovePart = {
     $type: 'MovePart'
@@ -2717,7 +2717,7 @@ export function isPast(item: unknown): item is Past {
 }
 
 export interface Place extends langium.AstNode {
-    readonly $container: AlignmentRef | At | BallEvent | Between | ComesFrom | DefendTo | FromSpot | OffSpot | Offset | OnMove | OwnSpot | Placing | PlayerEvent | Shot | ShotKinds | To | Via;
+    readonly $container: AlignmentRef | At | BallEvent | Between | ComesFrom | DefendTo | FromSpot | OffSpot | Offset | OnMove | OwnSpot | Placing | PlayerEvent | Shot | ShotKinds | To | Towards | Via;
     readonly $type: 'Place';
     extended: boolean;
     half?: 'ball-side' | 'far side' | 'left side' | 'left' | 'near side' | 'opposite side' | 'other side' | 'right side' | 'right' | 'strong-side' | 'weak-side';
@@ -2850,7 +2850,7 @@ export function isPlayHead(item: unknown): item is PlayHead {
 }
 
 export interface PointOfPlayer extends langium.AstNode {
-    readonly $container: Between | Offset;
+    readonly $container: Between | Offset | Towards;
     readonly $type: 'PointOfPlayer';
     player: Player;
 }
@@ -3650,6 +3650,25 @@ export function isTouch(item: unknown): item is Touch {
     return reflection.isInstance(item, Touch.$type);
 }
 
+export interface Towards extends langium.AstNode {
+    readonly $container: Dribble | Move;
+    readonly $type: 'Towards';
+    ball: boolean;
+    by: Length;
+    from?: PointRef;
+}
+
+export const Towards = {
+    $type: 'Towards',
+    ball: 'ball',
+    by: 'by',
+    from: 'from'
+} as const;
+
+export function isTowards(item: unknown): item is Towards {
+    return reflection.isInstance(item, Towards.$type);
+}
+
 export type Trigger = Later | OnClock | Wait | WhenLeft;
 
 export const Trigger = {
@@ -3892,6 +3911,7 @@ export type SetLineAstType = {
     TimeLeft: TimeLeft
     To: To
     Touch: Touch
+    Towards: Towards
     Trigger: Trigger
     Use: Use
     Via: Via
@@ -5716,6 +5736,24 @@ export class SetLineAstReflection extends langium.AbstractAstReflection {
                 }
             },
             superTypes: [Demand.$type]
+        },
+        Towards: {
+            name: Towards.$type,
+            properties: {
+                ball: {
+                    name: Towards.ball,
+                    defaultValue: false,
+                    optional: true
+                },
+                by: {
+                    name: Towards.by
+                },
+                from: {
+                    name: Towards.from,
+                    optional: true
+                }
+            },
+            superTypes: [DribblePart.$type, MovePart.$type]
         },
         Trigger: {
             name: Trigger.$type,
