@@ -45,7 +45,7 @@ const PLACES: ReadonlySet<string> = new Set([
 const ENDS: ReadonlySet<string> = new Set([',', 'and', 'then', ':']);
 
 /** No longer line is anybody's. */
-const MOST_WORDS = 60;
+export const MOST_WORDS = 60;
 /** Nor any longer aside. */
 const LONGEST_ASIDE = 14;
 

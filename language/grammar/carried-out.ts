@@ -2,7 +2,7 @@
 // wait that cannot be read, or the line without the few words that cannot. The play goes on with it, so that the lines below still mean what
 // they say; the fault stays an error, and names what is carried out. Nothing is carried out of a line whose unread part may turn it round, or
 // makes it depend on something.
-import { headsOf, isPlace } from './asides.ts';
+import { headsOf, isPlace, MOST_WORDS } from './asides.ts';
 import type { Broken } from './broken-line.ts';
 import { endOf } from './broken-line.ts';
 import type { Walk } from './follow.ts';
@@ -42,7 +42,7 @@ const BEFORE_THE_FAULT = 5;
 
 export function carriedOut(broken: Broken): CarriedOut | undefined {
   const { tokens, index, lexed } = broken;
-  if (lexed.openQuote !== undefined || tokens.some(({ tokenType }) => tokenType.name === 'STRING')) return undefined;
+  if (tokens.length > MOST_WORDS || lexed.openQuote !== undefined || tokens.some(({ tokenType }) => tokenType.name === 'STRING')) return undefined;
   const isLook = wordOf(tokens[0]) === 'look';
   const begins = isLook || isPlayer(tokens[0]) || PRONOUNS.has(wordOf(tokens[0])) || WAITS.has(wordOf(tokens[0]));
   if (!begins) return behind(broken);

@@ -257,6 +257,7 @@ const LINES = oneOf('sideline', 'baseline');
 
 /** `inbounds, right sideline`; `from under the basket, right of the lane`; `from the baseline on the left`. */
 function whereHeThrowsIn(tokens: Tokens, at: number, types: Types): Tokens | undefined {
+  if (wordOf(tokens[at]) === ',' && !/^(left|right)$/.test(wordOf(tokens[at + 1]))) return undefined;
   const verb = tokens.findIndex(({ image }) => verbOf(image)?.class === 'throw-in');
   if (verb < 0 || verb > at) return undefined;
   if (wordOf(tokens[at]) === ',' && /^(left|right)$/.test(wordOf(tokens[at + 1])) && LINES.has(wordOf(tokens[at + 2])) && tokens[at + 3] === undefined) return withThese(tokens, at, at + 1, [standing(types, 'from', tokens[at]!)]);

@@ -17,7 +17,7 @@ export const ofMoves: Rows = [
   ['(from|by|of ATTACKER) and then (ATTACKER !VERB)', '$1'],
   // moves
   ['(OF_ATTACKER) goes_through|go_through to', 'cuts~ through_to'],
-  ['(OF_ATTACKER) goes_through|go_through (into|toward|and|END)', 'cuts~ through'],
+  ['(OF_ATTACKER) goes_through|go_through (into|toward|and)', 'cuts~ through'],
   ['(comes|come|drops|drop|steps|step) down|up|out|in? off left|right? ONE_PLACE|baseline (to|into|toward|and|then)', ''],
   [', baseline|high|low|top|ball|far|near side|hand (,|END)', ''],
   ['(and|then|,) ~plant himself (on|at|in)', 'stays~'],
@@ -35,7 +35,7 @@ export const ofMoves: Rows = [
   ['(ATTACKER) doesn\'t|don\'t move|budge foot|inch|muscle|anywhere|yet*', 'stays'],
   ['(HEAD) doesn\'t|don\'t ANY ANY? ANY? ANY? ANY? ANY? , he (VERB)', ''],
   ['(HEAD) never|doesn\'t make|makes contact ,|and|but+ he? (VERB)', ''],
-  ['(HEAD) ~read BALL|man|defence|defense|defender|screen|play|him|DEFENDER :|,|and|then+ he? (VERB)', ''],
+  ['(HEAD) ~read BALL|man|defence|defense|defender|screen|play|him|DEFENDER : he? (VERB)', ''],
   [', he|they mustn\'t|shouldn\'t ANY ANY? ANY? ANY? ANY? ANY? (END)', ''],
   [', nobody ANY ANY? ANY? ANY? ANY? (END)', ''],
   [', that\'s signal|cue|key|call (,|END)', ''],
