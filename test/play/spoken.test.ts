@@ -252,3 +252,20 @@ it('an attacker who chases somebody to a place is not read as going there himsel
   // In his own word.
   expect(readLines('  from horns', '1 chases 2 to the right corner').problems.map(({ params }) => params['verb'])).toEqual(['chases']);
 });
+
+describe('of a pronoun that would be the man who waits, or the wrong side', () => {
+  const last = (...lines: readonly string[]) => readLines('  from horns', ...lines).play.steps[0]!.actions.at(-1)!;
+
+  it.each([
+    ['4 hands it back to 3 as he goes by', '3'],
+    ['1 fills for 4 when he has gone', '4'],
+    ["2 screens for 3 and holds it till she's gone", '3'],
+  ])('is whom the line names: %s', (line, who) => expect(last('1 passes to 4', line).waits).toMatchObject([{ event: { who } }]));
+
+  it('is who the lines above tell of, where it names nobody', () => expect(last('2 cuts to the rim', '4 stays until he is through').waits).toMatchObject([{ event: { who: '2' } }]));
+
+  it('is who has the ball, where he is trapped', () => expect(last('1 passes to 2', 'X1 and X2 come and trap her')).toMatchObject({ verb: 'trap', on: '2' }));
+  it('and his own man, where a defender does it alone', () => expect(last('X2 guards her')).toMatchObject({ who: 'X2', on: '2' }));
+
+  it('off her hip is off whom he has just passed to', () => expect(last('1 passes to 4 and cuts right off her hip')).toMatchObject({ who: '1', off: ['4'] }));
+});

@@ -126,7 +126,8 @@ function moveLine(draw: Drawing, holder: number): Line {
   const { of, chance, man, spot } = draw;
   const who = man(holder);
   const off = chance(0.15) ? ` off ${man(who)}` : '';
-  const to = chance(0.85) ? `${chance(0.1) ? ` via ${spot()}` : ''} to ${spot()}` : '';
+  const way = chance(0.1) ? ` ${of(['0.75 m', '1.5 m', '5 ft'])} toward ${of([spot(), `${man(who)}`, 'the ball'])}` : ` to ${spot()}`;
+  const to = chance(0.85) ? `${chance(0.1) ? ` via ${spot()}` : ''}${way}` : '';
   return { text: `${waitOf(draw)}${who} ${of(shapes)}${off}${to}`, to: holder };
 }
 
@@ -170,7 +171,7 @@ function ballScreenLine(draw: Drawing, holder: number): Line {
 
 function dribbleLine(draw: Drawing, holder: number): Line {
   const { of, man, spot } = draw;
-  return { text: `${waitOf(draw)}${holder} ${of(['dribbles', 'drives'])} ${of([`to ${spot()}`, `to ${spot()}`, `at ${man(holder)}`, 'baseline', 'middle'])}`, to: holder };
+  return { text: `${waitOf(draw)}${holder} ${of(['dribbles', 'drives'])} ${of([`to ${spot()}`, `to ${spot()}`, `2 m toward ${spot()}`, `at ${man(holder)}`, 'baseline', 'middle'])}`, to: holder };
 }
 
 function handOffLine({ chance, man, spot }: Drawing, holder: number): Line {

@@ -250,3 +250,33 @@ it('`replaces 3 on the left wing`: the place says where that is', () => {
   expect(read.problems).toEqual([]);
   expect(read.play.steps[0]!.actions[1]).toMatchObject({ to: { value: { name: 'wing', side: 'left' } } });
 });
+
+describe('counted steps', () => {
+  const from = (line: string, who = '4'): readonly Point[] => way(run('from horns', 'step "Go"', `  ${line}`, '  look 1: jumper'), `go/${who}.1`);
+
+  // Horns: 4 at the right elbow, 3 in the left corner, 1 at the top with the ball.
+  it.each([
+    ['4 takes two steps toward the ball', 1.5],
+    ['4 takes a step up', 0.75],
+    ['4 goes two steps down to the right corner', 1.5],
+    ['4 moves 3 ft toward the right corner', 0.914],
+    ['4 sinks a couple of steps toward the right corner', 1.5],
+  ])('go so far on the way, not all of it: %s', (line, far) => expect(metres(from(line))).toBeCloseTo(far, 1));
+
+  it('and never past it', () => expect(metres(from('4 moves 9 m toward the right elbow'))).toBe(0));
+
+  it('of a dribble to one side are across the floor', () => {
+    const [begins, ends] = from('1 takes one dribble to the right', '1');
+    near(ends, { x: begins!.x + 2, y: begins!.y });
+  });
+});
+
+it('a wait for a man who comes off the pick is one for him who comes off it', () => {
+  const one = run('from horns', 'step "Go"', '  4 screens for 2', '  2 cuts off 4 to the top', '  when 2 comes off the pick, 5 dives', '  look 5: layup');
+  expect(at(one, 'go/5.1:start')).toBeGreaterThanOrEqual(at(one, 'go/4.1:use.2'));
+});
+
+it('at the same time is with what an attacker does above, never a defender', () => {
+  const one = run('from horns', 'step "Go"', '  1 second later, 2 cuts to the rim', '  X2 goes under', '  5 dives at the same time', '  look 5: layup');
+  expect(at(one, 'go/5.1:start')).toBe(at(one, 'go/2.1:start'));
+});
