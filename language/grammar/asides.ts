@@ -125,7 +125,7 @@ function leadIn(tokens: readonly LineToken[], wrong: number): Aside | undefined 
   let to = joint;
   while (['and', 'then', ','].includes(wordOf(tokens[to]))) to++;
   if (verbOf(wordOf(tokens[to])) === undefined) return undefined;
-  return { from, to, sort: /^(fakes?|jabs?|feints?|pump-fakes?|shot-fakes?|pretends?|hesitates?|reads?|catches? it|catches the ball|plants?|delays?|slows?|catch|catches|gathers?|changes?|looks?|eyes|pauses?)$/.test(wordOf(tokens[from])) ? 'said' : 'unread' };
+  return { from, to, sort: /^(fakes?|sells?|jabs?|feints?|pump-fakes?|shot-fakes?|pretends?|hesitates?|reads?|catches? it|catches the ball|plants?|delays?|slows?|catch|catches|gathers?|changes?|looks?|eyes|pauses?)$/.test(wordOf(tokens[from])) ? 'said' : 'unread' };
 }
 
 /** `looks inside, then skips`: a look moves nobody, whoever is looked at. `looks to drive` may be a drive. */

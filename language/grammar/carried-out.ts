@@ -68,9 +68,11 @@ function behind(broken: Broken): CarriedOut | undefined {
   const { tokens, index } = broken;
   const first = tokens[0];
   if (first === undefined || !(WAITS.has(wordOf(first)) || MAY_BEGIN_A_WAIT.has(wordOf(first)) || first.tokenType.name === 'UNKNOWN')) return undefined;
-  for (let from = Math.max(1, index); from < tokens.length - 1; from++) {
-    if (!isPlayer(tokens[from])) continue;
-    if (turns(tokens.slice(0, from))) return undefined;
+  const men = tokens.map((_, at) => at).filter((at) => at >= Math.max(1, index) && at < tokens.length - 1 && isPlayer(tokens[at]));
+  // Behind the comma before others: `once 1 … 4, 2 and 5 cut` is not of 4.
+  const [behindAComma, others] = [men.filter((at) => wordOf(tokens[at - 1]) === ','), men.filter((at) => wordOf(tokens[at - 1]) !== ',')];
+  for (const from of [...behindAComma, ...others]) {
+    if (turns(tokens.slice(0, from))) continue;
     const found = lineParser().follow.walk(tokens.slice(from)).whole ? read(broken, [{ from, to: tokens.length }]) : undefined;
     if (found) return found;
   }

@@ -6,6 +6,9 @@ import { readOver } from './read-over.ts';
 import { reworded } from './reworded.ts';
 import { verbOf } from './verbs.ts';
 
+/** Where a word begins, the verb it is read as, and where the words end that the verb stands for. */
+export type VerbsRead = ReadonlyMap<number, { readonly image: string; readonly to: number }>;
+
 export interface LexedLine {
   readonly tokens: LineToken[];
   /** Columns of `# …`, the mark included. */
@@ -18,7 +21,8 @@ export interface LineLexer {
   readonly definition: { [name: string]: TokenType };
   /** Names of the keywords that are verbs of a player. */
   readonly verbs: ReadonlySet<string>;
-  readonly lex: (text: string) => LexedLine;
+  /** `verbs`: words that are read as verbs, by where they begin. */
+  readonly lex: (text: string, verbs?: VerbsRead) => LexedLine;
   /** Marks each player directly before a verb as its subject. */
   readonly tagged: (tokens: LineToken[]) => LineToken[];
 }
@@ -132,7 +136,7 @@ export function buildLexer(words: LineWords): LineLexer {
     }
   }
 
-  function lex(text: string): LexedLine {
+  function lex(text: string, verbs?: VerbsRead): LexedLine {
     const tokens: LineToken[] = [];
     let at = 0;
     let openQuote: number | undefined;
@@ -170,6 +174,11 @@ export function buildLexer(words: LineWords): LineLexer {
           add(label, written.toLowerCase().replace(/\s+/g, '-'), at, at + written.length);
           continue;
         }
+      }
+      const meant = verbs?.get(at);
+      if (meant) {
+        add(definition[meant.image]!, meant.image, at, meant.to);
+        continue;
       }
       TIME_IN_WORDS.lastIndex = at;
       const time = /[haotfsen]/i.test(char) ? TIME_IN_WORDS.exec(text) : null;

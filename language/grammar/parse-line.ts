@@ -6,6 +6,7 @@ import { lineParser } from './line-parser.ts';
 import type { LexedLine } from './lexer.ts';
 import type { LineFault } from './line-fault.ts';
 import { faultOf } from './messages.ts';
+import { withPlainVerbs } from './plain-verb.ts';
 import { unheard } from './unheard.ts';
 import type { Columns, LineTree, LookTree, StatementTree } from './tree.ts';
 
@@ -60,7 +61,7 @@ export function parseLine(text: string): ParsedLine {
   const read = { text, ...(tree ? { tree } : {}), ...opened, warnings: whole && tree ? agreementOf(tree) : [], ...comment };
   if (whole) return read;
   const broken = breakDown(text, lexed);
-  return { ...read, ...(unheard(broken) ?? refused(broken)) };
+  return { ...read, ...(unheard(broken) ?? withPlainVerbs(broken) ?? refused(broken)) };
 }
 
 /** What is wrong, and what of the line is carried out all the same. */

@@ -92,7 +92,7 @@ export const ofPlaces: Rows = [
   ['~trot', 'jogs~'],
   ['~stroll|creep', 'walks~'],
   ['~scoot', 'runs~'],
-  ['~scamper|zoom|dash|rocket', 'sprints~'],
+  ['~scamper|zoom|dash|rocket !BALL', 'sprints~'],
   ['~curve|swerve|veer|swoop WAY* (TO)', 'moves~'],
   ['~bounce out|around WAY* (TO !HIM)', 'moves~'],
   ['~shoot out? (AHEAD)', 'sprints~'],

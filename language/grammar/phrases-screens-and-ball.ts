@@ -3,6 +3,10 @@ import type { Rows } from './phrase-pattern.ts';
 
 export const ofScreensAndBall: Rows = [
   // screens
+  ['~set one (on|for)', 'screens~'],
+  ['(..SCREENING) (DEFENDER) \'s inside|outside|top|high|low? back|shoulder|hip (END)', ''],
+  ['(ATTACKER \'s) top|bottom|outside|inside|high|low (hip|shoulder)', ''],
+  ['(closes_behind|close_behind him) on DEFENDER', ''],
   ['(SCREENING DEFENDER) off (left|right|ONE_PLACE)', 'at'],
   ['(..SCREENING) up|down|out|over? near|around|by (left|right|ONE_PLACE)', 'at'],
   [', feet still|set|planted|wide (END)', ''],
@@ -42,6 +46,9 @@ export const ofScreensAndBall: Rows = [
   ['(..SCREENING) (PLAYER) UNDER_THE_RING', 'at $1'],
   ['(..PASSING) (PLAYER) UNDER_THE_RING', 'at $1'],
   // the ball
+  ['~meet it|pass|ball with COUNTED|COUNT+ dribble|dribbles (to|into|toward)', 'dribbles~'],
+  ['(drives_it|drive_it|takes_it|take_it) low|hard|strong (and|then)', ''],
+  ['(takes_it|take_it|brings_it|bring_it|dribbles_it|dribble_it|dribbles|dribble) across top', 'to top'],
   ['~look for ATTACKER first? and|then|,+ hits|hit|finds|find|feeds|feed him', 'passes~ to $3'],
   ['(takes_it|take_it|brings_it|bring_it|dribbles_it|dribbles|dribble toward|at|to ATTACKER) on|at|in left|right? ONE_PLACE (END|,)', ''],
   [', COUNTED|COUNT+ dribble|dribbles (END)', ''],

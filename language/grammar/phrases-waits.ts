@@ -3,6 +3,12 @@ import type { Rows } from './phrase-pattern.ts';
 
 export const ofWaits: Rows = [
   // at the same time
+  ['(as|ENDS ATTACKER|he) starts (,|END)', 'goes'],
+  ['^ (START) after|on throw ,? (PLAYER VERB)', 'after pass ,'],
+  ['^ (START) right|just after ,', 'after_that ,'],
+  ['^ as|ENDS ball|pass moves (,|END)', 'on pass'],
+  ['(until|ENDS|as ATTACKER|he) is UNDER_THE_RING (,|END)', 'reaches rim'],
+  ['(to HIM) going by|past (END)', 'as he goes_by'],
   ['(until|ENDS|as ATTACKER|he) is really standing|planted|still|set (,|END)', 'is_set'],
   ['(HOLDING) for ATTACKER to stop moving', 'until $2 is_set'],
   ['(until|ENDS|as ATTACKER|he) has|gets got? DEFENDER|man on|behind back|hip|him (,|END)', 'seals'],
@@ -61,6 +67,7 @@ export const ofWaits: Rows = [
   ['^ (!IN_PIN) (!OF_A_PASS) with A_PASS (!to)', '$1 pass'],
   ['^ (!IN_PIN) after|on|with|behind his|her? A_HAPPENING (PLAYER VERB)', '$1 $2 $3 ,'],
   // looks
+  ['(IN_TAIL) (dump_off|drop-off|dish|dump|pass|bounce-pass) along_the_baseline|inside|down_the_lane (,)', ''],
   ['(IN_TAIL) pass_back out (,)', 'kick_out'],
   ['(IN_TAIL) all_the_way (,)', 'drives'],
   ['(IN_TAIL) over_the_top (, layup|dunk)', 'lob'],

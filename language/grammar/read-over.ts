@@ -164,7 +164,7 @@ function isReadOver(kept: readonly LineToken[], token: LineToken, next: readonly
   // `sprints up and ball-screens`: where to, what follows says.
   if (!standsBeforePlace) return isSaid || (verbClass === 'move' && direction !== 'in' && next[0]?.image === 'and' && next[1] !== undefined && (verbOf(next[1].image) !== undefined || OF_A_SCREEN.has(wordOf(next[1]))));
   if (direction === 'in' && following === 'off') return verbClass === 'move';
-  if (direction === 'in') return following === 'to' && ['move', 'dribble', 'pass'].includes(verbClass);
+  if (direction === 'in') return (following === 'to' || following === 'toward') && ['move', 'dribble', 'pass'].includes(verbClass);
   // Behind a screen `up` and `down`, behind a pass `back` and `across` are words of the notation.
   if (verbClass === 'hand-off' && (direction === 'back' || direction === 'off')) return true;
   if (verbClass === 'screen' || verbClass === 'pass' || verbClass === 'hand-off') return isUpTo ? verbClass !== 'screen' : token.tokenType.name === 'UNKNOWN' || (verbClass === 'pass' && (direction === 'up' || direction === 'over' || direction === 'down'));

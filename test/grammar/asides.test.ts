@@ -70,7 +70,7 @@ describe('what is never passed over', () => {
     '4 rolls unless X4 drops', '4 carries on to the left block if he does not get it', '2 cuts to the rim, not to the corner', '2 stays and never cuts', '3 cuts to rim without the ball screen', '4 passes to 2 when the defence collapses',
     '2 cuts to the rim instead of the corner', '1 drives only to his right', 'look 3: jumper unless X3 helps', '5 rolls except when X5 drops', '3 either pops or rolls', '2 curls or fades',
     // an action, a man, a place or a time may be meant
-    '1 passes to 2 and flarbs for 3', '1 dribbles to the left slot and 3 flies', '2 cuts to the left squirrel', '5 flies to rim', '1 gets two', '2 cuts high', '3 sprints blargh', '3 cuts to rim in about no time with 4', '4 screens low for 2',
+    '1 passes to 2 and flarbs for 3', '1 dribbles to the left slot and 3 flies', '2 cuts to the left squirrel', '5 flies 3', '1 gets two', '2 cuts high', '3 sprints blargh', '3 cuts to rim in about no time with 4', '4 screens low for 2',
     'look 2 cornr', '3 cuts to rimm', '4 rolls thn 5 pops', '1 waits for the double drag to be set',
     // it is being typed
     '4 rolls, th', '3 cuts to the rim to', '3 cuts to the rim wh',

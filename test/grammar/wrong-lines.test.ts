@@ -103,7 +103,7 @@ const rows: readonly (readonly [line: string, marked: string, code: string, mend
   ['two cuts to rim', 'two', 'unknown-word', '2 cuts to rim'],
   ['everyone els holds', 'els', 'unknown-word', 'everyone else holds'],
   ['4 rolls thn 5 pops', 'thn', 'unknown-word', '4 rolls then 5 pops'],
-  ['5 flies to rim', 'flies', 'unknown-word'],
+  ['5 avoids to rim', 'avoids', 'unknown-word'],
   ['5 flies about', 'flies', 'unknown-word', 'note 5 "flies about"'],
   ['3 to rim', '3 to', 'verb-missing', '3 cuts to rim'],
   ['4 for 2', '4 for', 'verb-missing', '4 screens for 2'],
@@ -257,7 +257,7 @@ describe('messages', () => {
   it.each([
     ['4 scrrens for 2', '"scrrens" is no word I know here. Did you mean "screens"?'],
     ['4 screens for', 'The line stops too early. After "screens for" comes a player (1 to 5).'],
-    ['5 flies to rim', '"flies" is no verb I know. Say it with one of those in the reference under Actions (cuts, passes, screens …). A note (note "…") moves nobody.'],
+    ['5 avoids to rim', '"avoids" is no verb I know. Say it with one of those in the reference under Actions (cuts, passes, screens …). A note (note "…") moves nobody.'],
     ['6 cuts to rim', 'There is no player 6. The offence is 1 to 5, the defence X1 to X5.'],
     ['pass 1 to 5', 'The player comes first: "1 passes …".'],
     ['1 passes 2', 'A word is missing before "2". Did you mean "to 2"?'],
@@ -278,7 +278,7 @@ describe('a line still being typed', () => {
   it.each(['4', '4 ', '4 scr', '4 screens for', '4 screens for ', '1 passes t', 'step', 'step "Zi', 'look 3 "', 'from', 'from ho', '3 cuts to the short ', '3 cuts off 4 to the', '3 cuts to a ', 'once 4 is set,', 'call with 22 on', '4 rolls, th'])('"%s" is unfinished, not wrong', (line) => {
     expect(parseLine(line).fault?.unfinished).toBe(true);
   });
-  it.each(['4 scrrens for 2', '1 passes 2', '5 flies to rim', '6 cuts to rim'])('"%s" is wrong', (line) => {
+  it.each(['4 scrrens for 2', '1 passes 2', '5 avoids to rim', '6 cuts to rim'])('"%s" is wrong', (line) => {
     expect(parseLine(line).fault?.unfinished).toBe(false);
   });
   it('every beginning of a right line is right or unfinished where it ends in a blank', () => {
