@@ -45,22 +45,48 @@ function itemsOf(wanted: Wanted): Expected[] {
   return [{ text: '', token, kind, path }];
 }
 
-interface Typed {
+/** A beginning of a line with whole words only, and everything that can follow it. */
+interface Begun {
+  readonly items: readonly Expected[];
+  /** Undefined where no word stands yet. */
+  readonly acting: () => Acting | undefined;
+}
+
+interface Typed extends Begun {
   readonly from: number;
   readonly typed: string;
-  readonly items: readonly Expected[];
-  readonly tokens: ReturnType<ReturnType<typeof lineParser>['lexer']['lex']>['tokens'];
 }
+
+type Acting = NonNullable<Expectations['acting']>;
+type Tokens = ReturnType<ReturnType<typeof lineParser>['lexer']['lex']>['tokens'];
 
 /** What fits if the word being typed begins at `from`. Nothing if the line is already wrong before it. */
 function expectedFrom(prefix: string, from: number): Typed | undefined {
+  const begun = kept(prefix.slice(0, from));
+  return begun && { ...begun, from, typed: prefix.slice(from) };
+}
+
+function begin(text: string): Begun | undefined {
   const { lexer, follow } = lineParser();
-  const { tokens, comment, openQuote } = lexer.lex(prefix.slice(0, from));
+  const { tokens, comment, openQuote } = lexer.lex(text);
   if (comment || openQuote !== undefined) return undefined;
   // A player whose verb is not typed yet is a subject or an object: both ways on are open.
   const walk = follow.walk(tokens);
   if (walk.at < tokens.length) return undefined;
-  return { from, typed: prefix.slice(from), tokens, items: follow.expected(walk.configs).flatMap(itemsOf) };
+  let acting: Acting | undefined;
+  return { items: follow.expected(walk.configs).flatMap(itemsOf), acting: () => (tokens.length === 0 ? undefined : (acting ??= actingIn(tokens))) };
+}
+
+/** While a word is typed the same beginnings are asked for at each letter: four at most, and the one behind it. */
+const mostKept = 8;
+const beginnings = new Map<string, Begun | undefined>();
+
+function kept(text: string): Begun | undefined {
+  const found = beginnings.has(text) ? beginnings.get(text) : begin(text);
+  beginnings.delete(text);
+  beginnings.set(text, found);
+  if (beginnings.size > mostKept) beginnings.delete(beginnings.keys().next().value!);
+  return found;
 }
 
 /** The last word may be an article not yet finished, so it stays. */
@@ -110,17 +136,18 @@ export function expectedAfter(prefix: string): Expectations {
   if (lexed.comment || prefix.length > 2000) return { from: prefix.length, typed: '', items: [] };
   const found = lexed.openQuote === undefined ? atWord(text) : inQuotes(text, lexed.openQuote);
   if (!found) return { from: text.length, typed: '', items: [] };
-  return { from: found.from, typed: found.typed, items: found.items, ...acting(found) };
+  const { from, typed, items } = found;
+  const acting = items.some(({ path }) => path[0] === 'Statement') ? found.acting() : undefined;
+  return { from, typed, items, ...(acting && { acting }) };
 }
 
-function acting({ tokens, items }: Typed): Pick<Expectations, 'acting'> {
-  if (!items.some(({ path }) => path[0] === 'Statement') || !tokens.length) return {};
+function actingIn(tokens: Tokens): Acting {
   const { first, links } = lineParser().parseBeginning(tokens);
   const clauses = [first, ...(links ?? []).map((link) => link.clause)].filter((clause) => clause !== undefined);
   const subject = clauses.findLast((clause) => clause.subject !== undefined)?.subject as SubjectsTree | undefined;
   const joint = tokens.at(-1)!.image;
   const action = ['and', 'then', ','].includes(joint) ? undefined : (clauses.at(-1)?.action as { verb?: string } | undefined);
-  return { acting: { ...(subject ? { subject } : {}), ...(action?.verb === undefined ? {} : { verb: action.verb }) } };
+  return { ...(subject ? { subject } : {}), ...(action?.verb === undefined ? {} : { verb: action.verb }) };
 }
 
 function inQuotes(text: string, from: number): Typed | undefined {

@@ -3,19 +3,23 @@ import { LSPErrorCodes, MessageType, ResponseError, ShowMessageNotification } fr
 import { asMessage } from './as-message.ts';
 import type { Asking } from './asking.ts';
 import { codeActions, resolveAction } from './code-actions.ts';
-import { completion, documented, readItemData } from './completion/completion.ts';
+import { completion, documented } from './completion/completion.ts';
+import { takesShared } from './completion/items.ts';
+import { keepStanding } from './completion/standing.ts';
 import { formatDocument, formatRange, formatTyped } from './formatting.ts';
 import { moveFiles, prepareRename, rename } from './rename.ts';
 
 export function serveWriting(asking: Asking): void {
   const { connection, documents, answer, answerTyping, answerAll, withAllFiles } = asking;
-  connection.onCompletion(({ textDocument: { uri }, position }, token) => answerTyping(token, uri, (document) => completion(documents.book(), document, position, { say: asking.say, withStops: asking.client().textDocument?.completion?.completionItem?.snippetSupport === true })));
-  connection.onCompletionResolve((item, token) =>
-    answerAll(token, () => {
-      const data = readItemData(item.data);
-      return data === undefined ? item : documented(asking, item, data);
+  const standing = keepStanding();
+  connection.onCompletion(({ textDocument: { uri }, position }, token) =>
+    answerTyping(token, uri, (document) => {
+      const client = asking.client();
+      const withStops = client.textDocument?.completion?.completionItem?.snippetSupport === true;
+      return completion(documents.book(), document, position, { say: asking.say, standing, withStops, sharing: takesShared(client) });
     }),
   );
+  connection.onCompletionResolve((item, token) => answerAll(token, () => documented(asking, item)));
   connection.onCodeAction(({ textDocument: { uri }, range, context: { diagnostics, only } }, token) => answer(token, uri, (document) => codeActions(asking, document, { range, diagnostics, ...(only && { only }) })));
   connection.onCodeActionResolve((action, token) =>
     answerAll(token, () => {

@@ -127,7 +127,7 @@ function compared(lines: number, play: Times, docker: Times, script: Times): rea
   row('edit to findings (a player moved): Setwright (p95)', percentile(play.digit, 95), 'ms');
   row('edit to findings (a player moved), more than dockerfile’s', half(play.digit) - half(docker.edit), 'ms', 8, 'A step timed again alone, instead of its whole play.');
   side('completion after an edit', 'complete');
-  ratio('completion after an edit', 'complete', 0.5, 'A third of it is the play read up to the line, a third the grammar asked what can follow, the rest some 150 words weighed and written out: fewer of them, or the list kept while its beginning is typed on.');
+  ratio('completion after an edit', 'complete', 0.5, 'Where the play stands and what the grammar lets follow are kept while a line is typed: what is left is some 150 words weighed and written out, and the way through the protocol’s library.');
   return rows;
 }
 

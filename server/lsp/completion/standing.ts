@@ -4,7 +4,7 @@ import { courtOf, type Court } from '../../../language/court/court.ts';
 import type { Point } from '../../../language/court/point.ts';
 import { ruleSet } from '../../../language/court/rule-sets.ts';
 import { parseLine } from '../../../language/grammar/parse-line.ts';
-import { createLookup } from '../../../language/names/lookup.ts';
+import { createLookup, stillAnswers, type Asked, type Lookup } from '../../../language/names/lookup.ts';
 import type { Action, BodyId, Play } from '../../../language/play/play.ts';
 import { readPlay } from '../../../language/play/read-play.ts';
 import { stateBefore, type GameState } from '../../../language/play/state.ts';
@@ -32,12 +32,55 @@ export interface Standing {
 }
 
 /** `before`: the cursor's line up to the word being typed. Outside a play nobody stands anywhere. */
-export function standingAt(book: Book, document: OpenDocument, line: number, before: string): Standing {
-  const { block, firstLine } = blockAtLine(document.file, line);
-  if (block.kind !== 'play') return nowhere;
-  const own = wholeLinks(before);
-  const { read, at } = assume(book, document, block, firstLine, line, own);
-  const reading = readPlay(read, createLookup(book, document.uri));
+export type StandingAt = (book: Book, document: OpenDocument, line: number, before: string) => Standing;
+
+export const standingAt: StandingAt = (book, document, line, before) => {
+  const place = placeAt(document, line, before);
+  return place === undefined ? nowhere : standingOf(book, document, place, createLookup(book, document.uri));
+};
+
+/** The same, kept: nobody stands elsewhere while one line is typed, so the play is read at its first letter only. */
+export function keepStanding(): StandingAt {
+  let kept: { readonly place: Place; readonly asked: readonly Asked[]; readonly standing: Standing } | undefined;
+  return (book, document, line, before) => {
+    const place = placeAt(document, line, before);
+    if (place === undefined) return nowhere;
+    if (kept !== undefined && isSame(kept.place, place) && stillAnswers(kept.asked, book)) return kept.standing;
+    const lookup = createLookup(book, document.uri);
+    const standing = standingOf(book, document, place, lookup);
+    kept = { place, asked: lookup.asked, standing };
+    return standing;
+  };
+}
+
+/** What a standing follows from, beside the names it asks for. */
+interface Place {
+  readonly uri: string;
+  readonly line: number;
+  readonly block: Block;
+  /** Line of the block. */
+  readonly at: number;
+  /** The cursor's line opens something and counts as it is; any other counts for the links that stand whole. */
+  readonly opens: boolean;
+  readonly own: string | undefined;
+}
+
+function placeAt({ uri, file }: OpenDocument, line: number, before: string): Place | undefined {
+  const { block, firstLine } = blockAtLine(file, line);
+  if (block.kind !== 'play') return undefined;
+  const at = line - firstLine;
+  return { uri, line, block, at, opens: block.lines[at]?.parsed.opens !== undefined, own: wholeLinks(before) };
+}
+
+/** Lines are compared as objects: an edit leaves those it does not touch. */
+function isSame(a: Place, b: Place): boolean {
+  if (a.uri !== b.uri || a.at !== b.at || a.own !== b.own || a.opens !== b.opens || a.block.key !== b.block.key || a.block.lines.length !== b.block.lines.length) return false;
+  return a.block.lines.every((one, at) => one === b.block.lines[at] || (at === a.at && !a.opens));
+}
+
+function standingOf(book: Book, document: OpenDocument, place: Place, lookup: Lookup): Standing {
+  const { read, at } = assume(book, document, place);
+  const reading = readPlay(read, lookup);
   const { play } = reading;
   const state = stateBefore(reading, at);
   const court = courtOf(ruleSet(play.rules.value));
@@ -84,9 +127,7 @@ function wholeLinks(before: string): string | undefined {
 }
 
 /** The play with only those links on the cursor's line, and the line to stand before. An edit of a book leaves the book as it was. */
-function assume(book: Book, document: OpenDocument, block: Block, firstLine: number, line: number, own: string | undefined): { readonly read: Block; readonly at: number } {
-  const at = line - firstLine;
-  const opens = block.lines[at]?.parsed.opens !== undefined;
+function assume(book: Book, document: OpenDocument, { block, at, line, opens, own }: Place): { readonly read: Block; readonly at: number } {
   if (opens) return { read: block, at };
   const text = textOfLine(block, at);
   // The empty line behind it gives the place to stand on, also at the end of the file.

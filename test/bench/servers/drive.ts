@@ -129,9 +129,11 @@ export function drive(server: Measured, folder: string): Driven {
     began, edit, ask,
     async initialize() {
       const root = pathToFileURL(folder).href;
+      // As the library that VS Code's extensions use says of itself.
+      const completion = { completionItem: { snippetSupport: true }, completionList: { itemDefaults: ['commitCharacters', 'editRange', 'insertTextFormat', 'insertTextMode', 'data'] } };
       const capabilities = {
         workspace: { configuration: true, workspaceFolders: true },
-        textDocument: { publishDiagnostics: { versionSupport: true, relatedInformation: true }, completion: { completionItem: { snippetSupport: true } } },
+        textDocument: { publishDiagnostics: { versionSupport: true, relatedInformation: true }, completion },
       };
       await ask('initialize', { processId: process.pid, rootUri: root, workspaceFolders: [{ uri: root, name: 'bench' }], capabilities, initializationOptions: server.options ?? {} });
       const took = performance.now() - began;
