@@ -10,14 +10,13 @@ import { ruleSet } from './court/rule-sets.ts';
 import { applyIntent } from './edit/apply-intent.ts';
 import type { Intent, Outcome } from './edit/intent.ts';
 import { parseLine } from './grammar/parse-line.ts';
-import { LEVELS } from './motion/levels.ts';
 import { createLookup, stillAnswers, type Asked, type Lookup } from './names/lookup.ts';
 import { unknownPlays } from './names/section-problems.ts';
 import { useProblems } from './names/use-problems.ts';
-import type { BlockKey, Places, Play, RuleSetId } from './play/play.ts';
+import type { BlockKey, Places, Play } from './play/play.ts';
 import { readPlay, type Reading } from './play/read-play.ts';
 import { stepOpenings } from './timeline/openings.ts';
-import { schedule, settlePlay } from './timeline/schedule.ts';
+import { keepTimelines, timelinesOf } from './timeline/timelines.ts';
 import type { Timeline } from './timeline/timeline.ts';
 
 /** Everything known of one play. */
@@ -34,20 +33,13 @@ export interface Compiled {
 }
 
 /** Compiles one play. Pure, and never throws: what cannot be read or scheduled is among the findings. `headGap`: a line of the file's header cannot be read. */
-export function compilePlay(block: Block, lookup: Lookup, headGap = false): Compiled {
+export function compilePlay(block: Block, lookup: Lookup, headGap = false, timelines = timelinesOf): Compiled {
   const reading = readPlay(block, lookup, stepOpenings);
   const { play, places } = reading;
-  const timeline = schedule(play);
+  const { own: timeline, also } = timelines(play);
   const gapAbove = headGap || lookup.asked.some(({ kind, answer }) => kind !== 'roster' && isBlock(answer) && hasGap(answer));
-  const also = play.alsoRules.filter((rules) => rules !== play.rules.value).map((rules) => ({ rules, timeline: scheduleUnder(play, timeline, rules) }));
   const findings = checkPlay({ lines: block.lines.map(({ parsed }) => parsed), reading, timeline, headGap: gapAbove, also });
   return { key: block.key, block, reading, play, places, court: courtOf(ruleSet(play.rules.value)), timeline, findings };
-}
-
-/** The same play on another rule set's floor, up to the shots: nothing that its rules mind comes after them. The spread of its looks' times is the play's own. */
-function scheduleUnder(play: Play, { times }: Timeline, rules: RuleSetId): Timeline {
-  const { runs, scene } = settlePlay({ ...play, rules: { ...play.rules, value: rules } }, LEVELS[play.level.value], true);
-  return { runs, times, problems: scene.problems };
 }
 
 /** What a play copies from another is as unsure as that other is readable. */
@@ -94,13 +86,14 @@ interface Kept {
 /** Keeps results on the block objects themselves: what a book no longer holds is forgotten with it. */
 export function createKeeper(): Keeper {
   const kept = new WeakMap<Block, Kept>();
+  const timelines = keepTimelines();
 
   const compile: Keeper['compile'] = (book, uri, block) => {
     const headGap = headGapOf(book, uri);
     const known = kept.get(block);
     if (known !== undefined && known.uri === uri && known.headGap === headGap && stillAnswers(known.asked, book)) return known.compiled;
     const lookup = createLookup(book, uri);
-    const compiled = compilePlay(block, lookup, headGap);
+    const compiled = compilePlay(block, lookup, headGap, timelines);
     kept.set(block, { uri, asked: lookup.asked, headGap, compiled });
     return compiled;
   };

@@ -1,11 +1,11 @@
 // Everything that is wrong with one play, told once, at its place.
 import { inWords } from './tell-finding.ts';
 import { message } from '../message/message.ts';
-import type { RuleSetId } from '../court/rule-set.ts';
 import type { ParsedLine } from '../grammar/parse-line.ts';
 import type { PartId, Places } from '../play/play.ts';
 import type { Reading } from '../play/read-play.ts';
 import type { Problem } from '../names/problem.ts';
+import type { UnderRules } from '../timeline/timelines.ts';
 import type { Timeline } from '../timeline/timeline.ts';
 import { allChecks } from './all.ts';
 import { silence } from './allowances.ts';
@@ -30,11 +30,6 @@ export interface Checkable {
   readonly headGap?: boolean;
   /** The runs on the floor of each further rule set (`also nfhs`). */
   readonly also?: readonly UnderRules[];
-}
-
-export interface UnderRules {
-  readonly rules: RuleSetId;
-  readonly timeline: Timeline;
 }
 
 /** The findings of a play in text order. Pure; the same play gives the same findings. */

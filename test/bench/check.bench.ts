@@ -63,7 +63,7 @@ function findingTimes(lines: number): readonly number[] {
   return times;
 }
 
-/** Types a word into a line of the book, and takes it out again at the next call. */
+/** Types a way round into a line of the book, over the one before: never a play that was there a moment ago, which would still be known. */
 function typist(lines: number): { readonly type: () => void; readonly findings: () => void } {
   const text = bookText(lines);
   const keeper = createKeeper();
@@ -72,12 +72,12 @@ function typist(lines: number): { readonly type: () => void; readonly findings: 
   const rows = text.split('\n');
   const line = rows.findIndex((row, at) => at >= rows.length / 2 && row.includes('2 clears to right corner'));
   const end = rows[line]!.length;
-  const word = ' via the top';
-  let typed = false;
+  const words = [' via the top', ' via left wing', ' via right wing', ' via the high post'];
+  let typed = '';
   const type = () => {
-    const range = { start: { line, character: end }, end: { line, character: typed ? end + word.length : end } };
-    book = editFile(book, uri, [{ range, text: typed ? '' : word }]);
-    typed = !typed;
+    const range = { start: { line, character: end }, end: { line, character: end + typed.length } };
+    typed = words[(words.indexOf(typed) + 1) % words.length]!;
+    book = editFile(book, uri, [{ range, text: typed }]);
     const { block } = blockAtLine(book.files.get(uri)!, line);
     playbackOf(keeper.compile(book, uri, block));
   };

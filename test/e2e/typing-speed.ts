@@ -55,7 +55,7 @@ async function closeOthers(editor: Editor) {
   await toText(editor);
 }
 
-/** One row a key: ms from the key to its letter, and from there to the picture in the panel in front. */
+/** One row a key: ms from the key to its letter, and from there to the picture in the panel in front. Every second key takes the digit back, to a play that is still known. */
 async function typeKeys(editor: Editor, keys: number): Promise<readonly { readonly letter: number; readonly picture: number }[]> {
   const { page } = editor;
   const line = playOf(1).split('\n').findIndex((one) => one.includes(place)) + 1;

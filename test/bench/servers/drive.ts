@@ -47,8 +47,10 @@ export interface Driven {
   readonly initialize: () => Promise<number>;
   /** To the text's first findings, since it was opened or since `since`. */
   readonly open: (text: Text, since?: number) => Promise<number>;
-  /** An edit that brings or takes an error (or another one that is given), to the findings of that text. */
-  readonly edit: (text: Text, typed?: Typed) => Promise<number>;
+  /** An edit that brings or takes an error, to the findings of that text. */
+  readonly edit: (text: Text) => Promise<number>;
+  /** The same for letters typed over those that stand there from such an edit before; undefined takes them back. */
+  readonly typeOver: (text: Text, typed: Typed | undefined) => Promise<number>;
   /** Letters typed, and at once the question what can follow, to its answer; then the letters are deleted. */
   readonly complete: (text: Text) => Promise<number>;
   /** Edits that nobody waits for, one behind the other; then the findings of the last. */
@@ -104,29 +106,33 @@ export function drive(server: Measured, folder: string): Driven {
     }));
   }
 
-  /** Types the letters; deletes those that stand there. */
-  function toggle(text: Text, letters: Typed): Promise<void> {
+  /** Puts the letters in the place of those that stand there, or where they are to stand. */
+  function put(text: Text, letters: Typed | undefined): Promise<void> {
     const open = openText(text);
-    const standing = open.typed;
-    const { line, character } = standing ?? letters;
-    open.typed = standing === undefined ? letters : undefined;
+    const { line, character } = open.typed ?? letters!;
+    const end = { line, character: character + (open.typed?.letters.length ?? 0) };
+    open.typed = letters;
     open.version++;
-    const end = { line, character: character + (standing?.letters.length ?? 0) };
-    return connection.sendNotification('textDocument/didChange', { textDocument: { uri: uriOf(text), version: open.version }, contentChanges: [{ range: { start: { line, character }, end }, text: standing === undefined ? letters.letters : '' }] });
+    return connection.sendNotification('textDocument/didChange', { textDocument: { uri: uriOf(text), version: open.version }, contentChanges: [{ range: { start: { line, character }, end }, text: letters?.letters ?? '' }] });
   }
 
+  /** Types the letters; deletes those that stand there. */
+  const toggle = (text: Text, letters: Typed) => put(text, openText(text).typed === undefined ? letters : undefined);
+
   const calm = () => (server.calm === undefined ? Promise.resolve() : pause(server.calm));
-  const edit: Driven['edit'] = async (text, typed = text.error) => {
+  const toFindings = async (text: Text, change: () => Promise<void>) => {
     await calm();
     const before = openText(text).told?.said;
     const since = performance.now();
-    await toggle(text, typed);
+    await change();
     await findings(text, before);
     return performance.now() - since;
   };
+  const edit: Driven['edit'] = (text) => toFindings(text, () => toggle(text, text.error));
+  const typeOver: Driven['typeOver'] = (text, typed) => toFindings(text, () => put(text, typed));
 
   return {
-    began, edit, ask,
+    began, edit, typeOver, ask,
     async initialize() {
       const root = pathToFileURL(folder).href;
       // As the library that VS Code's extensions use says of itself.
