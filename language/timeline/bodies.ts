@@ -43,6 +43,12 @@ interface Clash {
   readonly at: number;
 }
 
+/** A way, and who would be in it. */
+interface Tried {
+  readonly way: Way;
+  readonly clash: Clash | undefined;
+}
+
 const sampleMs = 50;
 // A place is whole millimetres where a stretch ends and not on the way there.
 const roundedOff = 0.01;
@@ -68,13 +74,13 @@ export function planWay(branch: Branch, errand: Errand): Planned {
   if (first === undefined) return { way: straight, delay: 0, overlaps: [] };
 
   const ended = keepOffTheEnd(branch, errand, straight, others);
-  let best = { way: ended.way, delay: 0, clash: worstClash(ended.way, errand.start, others, room, errand) };
+  const direct: Tried = { way: ended.way, clash: ended.way === straight ? first : worstClash(ended.way, errand.start, others, room, errand) };
+  let best = { ...direct, delay: 0 };
   for (const side of [1, -1] as const) {
     if (best.clash === undefined) break;
-    const bent = bendRound(branch, errand, ended.points, others, side);
-    if (bent.ms > straight.ms + longestDetourMs) continue;
-    const clash = worstClash(bent, errand.start, others, room, errand);
-    if (clash === undefined || clash.gap > best.clash.gap + 1e-6) best = { way: bent, delay: 0, clash };
+    const bent = bendRound(branch, errand, direct, others, side);
+    if (bent.way.ms > straight.ms + longestDetourMs) continue;
+    if (bent.clash === undefined || bent.clash.gap > best.clash.gap + 1e-6) best = { ...bent, delay: 0 };
   }
   // Who waits need not go round any more, where the other is gone by then.
   const detour = best.way;
@@ -103,13 +109,13 @@ function told({ other, gap, at }: Clash): Planned['overlaps'][number] {
   return { other: other.who, gap: Math.round(gap * 100) / 100, at };
 }
 
-function keepOffTheEnd(branch: Branch, errand: Errand, straight: Way, others: readonly Body[]): { readonly way: Way; readonly points: readonly Point[]; readonly taken?: BodyId } {
+function keepOffTheEnd(branch: Branch, errand: Errand, straight: Way, others: readonly Body[]): { readonly way: Way; readonly taken?: BodyId } {
   const room = bodyRoom(branch);
   const end = errand.points[errand.points.length - 1]!;
   const arrival = errand.start + straight.ms;
   const standing = others.find((other) => distance(bodyAt(other, arrival + 500), end) < room && restsFrom(other, arrival + 500) && !hasLeft(errand, other.who, arrival));
   const before = [...errand.points].reverse().find((point) => standing !== undefined && distance(point, standing.place) >= room);
-  if (standing === undefined || before === undefined) return { way: straight, points: errand.points };
+  if (standing === undefined || before === undefined) return { way: straight };
   const gap = distance(before, standing.place);
   const around = [...branch.bodies.values()].filter((other) => other.who !== errand.who);
   const atRest = around.filter((other) => restsFrom(other, arrival + 500));
@@ -119,7 +125,7 @@ function keepOffTheEnd(branch: Branch, errand: Errand, straight: Way, others: re
   const stop = clearOf(around) ?? clearOf(atRest);
   const kept = errand.points.slice(0, errand.points.lastIndexOf(before) + 1);
   const points = stop === undefined ? kept : [...kept, stop];
-  return { way: layWay(points, errand.limits, errand.entry, errand.exit), points, taken: standing.who };
+  return { way: layWay(points, errand.limits, errand.entry, errand.exit), taken: standing.who };
 }
 
 function stopsFrom(nearest: number, farthest: number): readonly number[] {
@@ -137,25 +143,24 @@ function hasLeft({ leaving }: Errand, who: BodyId, ms: number): boolean {
   return (leaving.get(who) ?? Number.POSITIVE_INFINITY) <= ms;
 }
 
-/** Goes round whoever is in the way, one after the other, at rest or where they would meet; `side` 1 is the shorter way round. */
-function bendRound(branch: Branch, errand: Errand, corners: readonly Point[], others: readonly Body[], side: 1 | -1): Way {
+/** Goes round whoever is in the way of `direct`, one after the other, at rest or where they would meet; `side` 1 is the shorter way round. */
+function bendRound(branch: Branch, errand: Errand, direct: Tried, others: readonly Body[], side: 1 | -1): Tried {
   const room = bodyRoom(branch);
-  let points = corners;
-  for (let bends = 0; bends < mostBends; bends++) {
-    const way = layWay(points, errand.limits, errand.entry, errand.exit);
-    const clash = worstClash(way, errand.start, others, room, errand);
-    if (clash === undefined) return way;
+  let { way, clash } = direct;
+  for (let bends = 0; clash !== undefined && bends < mostBends; bends++) {
     const centre = restsFrom(clash.other, errand.start) ? clash.other.place : bodyAt(clash.other, clash.at);
     const index = way.pieces.findIndex(({ from, to }) => gapToLine(from, to, centre) < room);
-    if (index === -1) return way;
+    if (index === -1) break;
     // A corner of the way that is taken gives way itself.
     const taken = way.points.findIndex((point, at) => at > 0 && at < way.points.length - 1 && distance(point, centre) < room);
     const before = taken === -1 ? index : taken - 1;
     const after = taken === -1 ? index + 1 : taken + 1;
     const corner = roundCorner(branch, errand.who, { from: way.points[before]!, to: way.points[after]!, centre, reach: room + spare, side });
-    points = [...way.points.slice(0, before + 1), inBounds(branch, corner), ...way.points.slice(after)];
+    const points = [...way.points.slice(0, before + 1), inBounds(branch, corner), ...way.points.slice(after)];
+    way = layWay(points, errand.limits, errand.entry, errand.exit);
+    clash = worstClash(way, errand.start, others, room, errand);
   }
-  return layWay(points, errand.limits, errand.entry, errand.exit);
+  return { way, clash };
 }
 
 /** The nearest point at which a whole body is in bounds. */

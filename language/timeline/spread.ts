@@ -3,7 +3,7 @@
  * geometry. A draw depends only on the seed, its number and its key (body, or action), so an edit elsewhere does not shake it.
  */
 import type { Level } from '../motion/levels.ts';
-import type { Graph, Varies } from './graph.ts';
+import type { Edge, Graph, Varies } from './graph.ts';
 
 const draws = 200;
 const seed = 0x5e7a11;
@@ -18,76 +18,77 @@ export interface Spread {
 
 /** Runs the graph `draws` times; `wanted` are the events whose times are kept. */
 export function spreadOf(graph: Graph, level: Level, wanted: readonly number[]): Spread {
-  const compiled = compile(graph, level, causesOf(graph, wanted));
-  const events = [...new Set(wanted)];
-  const rows = events.map(() => new Int32Array(draws));
-  const times = new Float64Array(graph.events.length);
-  const factors = new Float64Array(compiled.keys.length);
-  const drawn = Array.from(compiled.keys, normals);
-  for (let draw = 0; draw < draws; draw++) {
-    for (let key = 0; key < factors.length; key++) factors[key] = 1 + compiled.deviation[key]! * drawn[key]![draw]!;
-    evaluate(compiled, factors, times);
-    // By index: two hundred turns of a map's iterator are more garbage than all the rest.
-    for (let row = 0; row < rows.length; row++) rows[row]![draw] = Math.round(times[events[row]!]!);
+  const { needed, place } = causesOf(graph, wanted);
+  const rows = roomFor(needed.length);
+  const factors = createFactors(level);
+  for (let row = 0; row < needed.length; row++) layRow(rows, row, graph.events[needed[row]!]!.edges, place, factors);
+  const kept = new Map(wanted.map((event) => [event, wholeMs(rows, place[event]! * draws)]));
+  return { draws, of: (event) => kept.get(event) ?? new Int32Array(draws) };
+}
+
+/** Used again and again: hundreds of kilobytes at every key would be most of what is thrown away. */
+let room = new Float64Array(0);
+
+function roomFor(events: number): Float64Array {
+  if (room.length < events * draws) room = new Float64Array(events * draws);
+  return room;
+}
+
+function wholeMs(rows: Float64Array, from: number): Int32Array {
+  const times = new Int32Array(draws);
+  for (let draw = 0; draw < draws; draw++) times[draw] = Math.round(rows[from + draw]!);
+  return times;
+}
+
+/** An event in all draws at once: edge by edge, so that what an edge is like is looked up once and not in each draw. */
+function layRow(rows: Float64Array, row: number, edges: readonly Edge[], place: Int32Array, factors: Factors): void {
+  const to = row * draws;
+  if (edges.length === 0) rows.fill(0, to, to + draws);
+  for (let index = 0; index < edges.length; index++) {
+    const { from, fixed, varied, varies, key } = edges[index]!;
+    later(rows, to, place[from]! * draws, { fixed, varied }, factors(varies, key), index === 0);
   }
-  return { draws, of: (event) => rows[events.indexOf(event)] ?? new Int32Array(draws) };
 }
 
-interface Compiled {
-  /** Where each event's edges begin; one more than there are events. */
-  readonly first: Int32Array;
-  readonly from: Int32Array;
-  readonly fixed: Float64Array;
-  readonly varied: Float64Array;
-  readonly factor: Int32Array;
-  readonly keys: Uint32Array;
-  readonly deviation: Float64Array;
+/** None comes before the edge lets it; `first`: nothing holds it back yet. */
+function later(rows: Float64Array, to: number, from: number, { fixed, varied }: Pick<Edge, 'fixed' | 'varied'>, factor: Float64Array, first: boolean): void {
+  for (let draw = 0; draw < draws; draw++) {
+    const time = rows[from + draw]! + fixed + varied * factor[draw]!;
+    if (first || time > rows[to + draw]!) rows[to + draw] = time;
+  }
 }
 
-/** 1 for each event that is asked for or that one of those hangs on; what else happens in the play need not be drawn. */
-function causesOf({ events }: Graph, wanted: readonly number[]): Uint8Array {
-  const needed = new Uint8Array(events.length);
-  for (const event of wanted) needed[event] = 1;
+/** The events that are asked for and all that they hang on, causes first, and where each of them stands there; what else happens in the play need not be drawn. */
+function causesOf({ events }: Graph, wanted: readonly number[]): { readonly needed: readonly number[]; readonly place: Int32Array } {
+  const hangs = new Uint8Array(events.length);
+  for (const event of wanted) hangs[event] = 1;
   // Causes come before what they bring about.
-  for (let event = events.length - 1; event >= 0; event--) if (needed[event] === 1) for (const { from } of events[event]!.edges) needed[from] = 1;
-  return needed;
+  for (let event = events.length - 1; event >= 0; event--) if (hangs[event] === 1) for (const { from } of events[event]!.edges) hangs[from] = 1;
+  const needed: number[] = [];
+  const place = new Int32Array(events.length);
+  for (let event = 0; event < events.length; event++) if (hangs[event] === 1) place[event] = needed.push(event) - 1;
+  return { needed, place };
 }
 
-function compile(graph: Graph, level: Level, needed: Uint8Array): Compiled {
-  let count = 0;
-  graph.events.forEach(({ edges }, event) => (count += needed[event]! * edges.length));
-  const first = new Int32Array(graph.events.length + 1);
-  const from = new Int32Array(count);
-  const fixed = new Float64Array(count);
-  const varied = new Float64Array(count);
-  const factor = new Int32Array(count);
-  const slots = new Map<string, number>();
-  const keys: number[] = [];
-  const deviation: number[] = [];
-  let at = 0;
-  graph.events.forEach(({ edges }, event) => {
-    first[event] = at;
-    if (needed[event] === 0) return;
-    for (const way of edges) {
-      from[at] = way.from;
-      fixed[at] = way.fixed;
-      varied[at] = way.varied;
-      factor[at] = slotOf(slots, keys, deviation, way.varies, way.key, level);
-      at++;
+/** What a varied delay is multiplied by, in each draw. */
+type Factors = (kind: Varies, key: string) => Float64Array;
+
+function createFactors(level: Level): Factors {
+  const known = new Map<string, Float64Array>();
+  return (kind, key) => {
+    const name = kind === 'nothing' ? '' : `${kind} ${key}`;
+    let factors = known.get(name);
+    if (factors === undefined) {
+      known.set(name, (factors = factorsOf(normals(hash(name)), deviationOf(kind, level))));
     }
-  });
-  first[graph.events.length] = at;
-  return { first, from, fixed, varied, factor, keys: Uint32Array.from(keys), deviation: Float64Array.from(deviation) };
+    return factors;
+  };
 }
 
-function slotOf(slots: Map<string, number>, keys: number[], deviation: number[], kind: Varies, key: string, level: Level): number {
-  const name = kind === 'nothing' ? '' : `${kind} ${key}`;
-  const known = slots.get(name);
-  if (known !== undefined) return known;
-  slots.set(name, keys.length);
-  keys.push(hash(name));
-  deviation.push(deviationOf(kind, level));
-  return keys.length - 1;
+function factorsOf(drawn: Float64Array, deviation: number): Float64Array {
+  const factors = new Float64Array(draws);
+  for (let draw = 0; draw < draws; draw++) factors[draw] = 1 + deviation * drawn[draw]!;
+  return factors;
 }
 
 function deviationOf(kind: Varies, level: Level): number {
@@ -95,19 +96,6 @@ function deviationOf(kind: Varies, level: Level): number {
     nothing: 0, legs: level.legsSpread, reaction: level.reactionSpread, read: level.readSpread, release: level.releaseSpread, 'set-up': level.setUpSpread, pass: level.passSpread,
   };
   return spreads[kind];
-}
-
-function evaluate(compiled: Compiled, factors: Float64Array, times: Float64Array): void {
-  const { first, from, fixed, varied, factor } = compiled;
-  for (let event = 0; event < times.length; event++) {
-    const end = first[event + 1]!;
-    let at = first[event]! === end ? 0 : Number.NEGATIVE_INFINITY;
-    for (let way = first[event]!; way < end; way++) {
-      const time = times[from[way]!]! + fixed[way]! + varied[way]! * factors[factor[way]!]!;
-      if (time > at) at = time;
-    }
-    times[event] = at;
-  }
 }
 
 /** FNV-1a: the same on every machine. */
