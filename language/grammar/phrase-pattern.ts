@@ -159,28 +159,42 @@ function stands(parts: readonly (Part & { readonly anywhere: boolean })[], token
 
 const mayStandBeforeBase = (token: LineToken | undefined): boolean => SORTS['SUBJECT']!(token, 0, []) || JOINTS.has(wordOf(token)) || wordOf(token) === 'to';
 
-/** A phrase: the words said, and those that stand in their place. */
+/** What stands before the words said, those words, and they with what stands behind them. */
+interface Parts {
+  readonly context: readonly (Part & { readonly anywhere: boolean })[];
+  readonly body: readonly Part[];
+  readonly whole: readonly Part[];
+}
+
+function partsOf(words: readonly string[], first: number, last: number, lists: Lists): Parts {
+  const bare = (word: string): string => word.replace(/^\((\.\.)?/, '').replace(/\)$/, '');
+  const context = words.slice(0, first).flatMap((word) => bare(word).split(' ').map((each) => ({ ...partOf(each, lists), anywhere: word.startsWith('(..') })));
+  const body = words.slice(first, last + 1).map((word) => partOf(word, lists));
+  const behind = words.slice(last + 1).flatMap((word) => bare(word).split(' ').map((each) => partOf(each, lists)));
+  return { context, body, whole: [...body, ...behind] };
+}
+
+/** A phrase: the words said, and those that stand in their place. Of hundreds a text has a few: what one is made of is worked out where its first word is met. */
 export function phrase(said: string, written: string, lists: Lists): Phrase {
   const mayBegin = said.startsWith('^ ');
   const words = said.replace('^ ', '').split(/\s+(?![^()]*\))/);
   const first = words.findIndex((word) => !word.startsWith('('));
   const last = words.findLastIndex((word) => !word.startsWith('('));
-  const bare = (word: string): string => word.replace(/^\((\.\.)?/, '').replace(/\)$/, '');
-  const context = words.slice(0, first).flatMap((word) => bare(word).split(' ').map((each) => ({ ...partOf(each, lists), anywhere: word.startsWith('(..') })));
-  const body = words.slice(first, last + 1).map((word) => partOf(word, lists));
-  const behind = words.slice(last + 1).flatMap((word) => bare(word).split(' ').map((each) => partOf(each, lists)));
   const opener = wordsOf(/^(.+?)[?*+]?$/.exec(words[first]!)![1]!, lists);
   const isVerb = words[first]!.startsWith('~');
   const pieces = written.split(' ').filter(Boolean);
+  let parts: Parts | undefined;
   return {
     writes: pieces.filter((piece) => !/^x?\$/.test(piece)).flatMap(formsWritten),
     begins: (word) => typeof opener === 'function' || opener.has(word),
     apply(tokens, at, types) {
       // `show`, `pop`, `post`: a verb behind those who do it, else a noun or which way. Where they begin, a place follows: `from 5 post on the left side`.
       if (isVerb && !tokens[at]!.image.split(' ')[0]!.endsWith('s') && (tokens[0]!.image === 'from' || !mayStandBeforeBase(tokens[at - 1]))) return undefined;
-      if ((at === 0 && !mayBegin) || !stands(context, tokens, at)) return undefined;
+      if (at === 0 && !mayBegin) return undefined;
+      const { context, body, whole } = (parts ??= partsOf(words, first, last, lists));
+      if (!stands(context, tokens, at)) return undefined;
       const ends: number[] = [];
-      if (matched([...body, ...behind], tokens, at, ends) < 0) return undefined;
+      if (matched(whole, tokens, at, ends) < 0) return undefined;
       const to = ends[body.length - 1]!;
       return [...tokens.slice(0, at), ...inPlaceOf(tokens, at, ends, to, pieces, types), ...tokens.slice(to)];
     },

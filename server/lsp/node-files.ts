@@ -1,5 +1,6 @@
 // The files of a machine, for an editor that does not read them for the server.
-import { readdir, readFile, stat } from 'node:fs/promises';
+// Not from `node:fs/promises`: that would be loaded at every start, and most texts use no other file.
+import { promises } from 'node:fs';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import type { FileAccess } from './play-files.ts';
 
@@ -12,8 +13,8 @@ export function filesOnDisk(folders: readonly string[]): FileAccess {
     read: async (uri) => {
       try {
         const path = fileURLToPath(uri);
-        const found = await stat(path);
-        return found.isFile() && found.size <= largest ? await readFile(path, 'utf8') : undefined;
+        const found = await promises.stat(path);
+        return found.isFile() && found.size <= largest ? await promises.readFile(path, 'utf8') : undefined;
       } catch {
         return undefined;
       }
@@ -25,7 +26,7 @@ async function playsBelow(folder: string): Promise<string[]> {
   const base = folder.endsWith('/') ? folder : `${folder}/`;
   try {
     const path = fileURLToPath(base);
-    const entries = await readdir(path, { withFileTypes: true });
+    const entries = await promises.readdir(path, { withFileTypes: true });
     const found = entries.map(async (entry): Promise<string[]> => {
       const uri = new URL(encodeURIComponent(entry.name), pathToFileURL(path)).href;
       if (entry.isDirectory()) return entry.name === 'node_modules' || entry.name.startsWith('.') ? [] : playsBelow(uri);
