@@ -12,6 +12,7 @@ import { answerUnlessCancelled, whatIsHere } from './cancelling.ts';
 import { openDocuments, type Documents, type OpenDocument } from './documents.ts';
 import { guarded } from './guarded.ts';
 import { atMost, type Host } from './host.ts';
+import { compileOneByOne, inBackground } from './one-by-one.ts';
 import { filesOfClient, longestRead, readPlayFiles, type FileAccess } from './play-files.ts';
 import { serveFindings, type Typed } from './serve-findings.ts';
 import { serveOverview } from './serve-overview.ts';
@@ -24,8 +25,10 @@ import { readOptions, usualSettings, type Options } from './settings.ts';
 import { typingFirst } from './typing-first.ts';
 import { reaches } from './users.ts';
 
-/** Milliseconds after which what was opened has been told of, and the coach may begin to type. */
+/** Milliseconds after which the coach may begin to type. */
 const quietAfterOpening = 1000;
+/** Turns in which what has been found is told. */
+const turnsToTell = 8;
 
 export interface Server {
   readonly documents: Documents;
@@ -103,7 +106,7 @@ export function createServer(unguarded: Connection, place: Host, asked?: Initial
   connection.onDidOpenTextDocument(({ textDocument: { uri, version, text } }) => {
     documents.open(uri, version, text);
     written.typed(uri, undefined);
-    readyForTyping();
+    readyForTyping(uri);
     shown.changed(uri);
     checkAll(uri, undefined);
   });
@@ -127,11 +130,12 @@ export function createServer(unguarded: Connection, place: Host, asked?: Initial
   });
 
   let readied = false;
-  /** The first line that is only half there asks for the whole grammar: its tables are made in the quiet after the first text was opened, not at the first letter. */
-  function readyForTyping() {
+  /** The first line that is only half there asks for the whole grammar: its tables are made in the quiet after the first text was opened and told of, not at the first letter. */
+  function readyForTyping(uri: string) {
     if (readied) return;
     readied = true;
-    host.later(quietAfterOpening, () => void parseLine('1 pases to'));
+    const makeTables = () => void parseLine('1 pases to');
+    host.later(quietAfterOpening, () => inBackground(host, compileOneByOne(asking, uri).then(() => void typing.behind(makeTables, turnsToTell))));
   }
 
   /** The document itself, then those that may look up names in it. */
