@@ -68,7 +68,7 @@ function behind(broken: Broken): CarriedOut | undefined {
   const { tokens, index } = broken;
   const first = tokens[0];
   if (first === undefined || !(WAITS.has(wordOf(first)) || MAY_BEGIN_A_WAIT.has(wordOf(first)) || first.tokenType.name === 'UNKNOWN')) return undefined;
-  const men = tokens.map((_, at) => at).filter((at) => at >= Math.max(1, index) && at < tokens.length - 1 && isPlayer(tokens[at]));
+  const men = tokens.map((_, at) => at).filter((at) => at >= Math.max(1, index) && at < tokens.length - 1 && isPlayer(tokens[at]) && (LINKS.has(wordOf(tokens[at + 1])) || verbOf(wordOf(tokens[at + 1])) !== undefined));
   // Behind the comma before others: `once 1 … 4, 2 and 5 cut` is not of 4.
   const [behindAComma, others] = [men.filter((at) => wordOf(tokens[at - 1]) === ','), men.filter((at) => wordOf(tokens[at - 1]) !== ',')];
   for (const from of [...behindAComma, ...others]) {

@@ -2,6 +2,7 @@
 // told. A word near a known one is a slip of the pen, and what a line says with other words is told so: neither is guessed at here.
 import { message } from '../message/message.ts';
 import { agreementOf, type LineWarning } from './agreement.ts';
+import { MOST_WORDS } from './asides.ts';
 import { breakDown, endOf, type Broken } from './broken-line.ts';
 import type { VerbsRead } from './lexer.ts';
 import { lineParser } from './line-parser.ts';
@@ -33,7 +34,8 @@ const BY_WHAT_FOLLOWS: readonly { readonly behind: RegExp; readonly one: string;
 const ALONE = /^\s*(?:$|,|and\b|#)/iu;
 
 export function withPlainVerbs(broken: Broken): { readonly tree: LineTree; readonly warnings: readonly LineWarning[] } | undefined {
-  if (broken.lexed.openQuote !== undefined || !broken.tokens.some((_, at) => isVerbUnknown(broken.tokens, at))) return undefined;
+  const first = broken.tokens.length > MOST_WORDS ? -1 : broken.tokens.findIndex((_, at) => isVerbUnknown(broken.tokens, at));
+  if (broken.lexed.openQuote !== undefined || first < 0 || plainVerb(broken, first) === undefined) return undefined;
   if (isBegun(broken) || isSlip(broken) || saidOtherwise(broken) !== undefined) return undefined;
   const verbs: Map<number, { readonly image: string; readonly to: number }> = new Map();
   let now = broken;
