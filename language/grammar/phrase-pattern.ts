@@ -174,25 +174,32 @@ function partsOf(words: readonly string[], first: number, last: number, lists: L
   return { context, body, whole: [...body, ...behind] };
 }
 
+/** The words that can come first: those that may be missing, and the next. */
+function openersOf(words: readonly string[]): readonly string[] {
+  const must = words.findIndex((word) => !/[?*]$/.test(word));
+  return words.slice(0, must + 1);
+}
+
 /** A phrase: the words said, and those that stand in their place. Of hundreds a text has a few: what one is made of is worked out where its first word is met. */
 export function phrase(said: string, written: string, lists: Lists): Phrase {
   const mayBegin = said.startsWith('^ ');
   const words = said.replace('^ ', '').split(/\s+(?![^()]*\))/);
   const first = words.findIndex((word) => !word.startsWith('('));
   const last = words.findLastIndex((word) => !word.startsWith('('));
-  const opener = wordsOf(/^(.+?)[?*+]?$/.exec(words[first]!)![1]!, lists);
+  const openers = openersOf(words.slice(first, last + 1)).map((word) => wordsOf(/^(.+?)[?*+]?$/.exec(word)![1]!, lists));
   const isVerb = words[first]!.startsWith('~');
   const pieces = written.split(' ').filter(Boolean);
   let parts: Parts | undefined;
   return {
     writes: pieces.filter((piece) => !/^x?\$/.test(piece)).flatMap(formsWritten),
-    begins: (word) => typeof opener === 'function' || opener.has(word),
+    begins: (word) => openers.some((opener) => typeof opener === 'function' || opener.has(word)),
     apply(tokens, at, types) {
       // `show`, `pop`, `post`: a verb behind those who do it, else a noun or which way. Where they begin, a place follows: `from 5 post on the left side`.
       if (isVerb && !tokens[at]!.image.split(' ')[0]!.endsWith('s') && (tokens[0]!.image === 'from' || !mayStandBeforeBase(tokens[at - 1]))) return undefined;
       if (at === 0 && !mayBegin) return undefined;
       const { context, body, whole } = (parts ??= partsOf(words, first, last, lists));
-      if (!stands(context, tokens, at)) return undefined;
+      // What stands before may be as long as the line: the word itself is asked first.
+      if (!body.slice(0, openers.length).some((part) => part.fits(tokens[at], at, tokens)) || !stands(context, tokens, at)) return undefined;
       const ends: number[] = [];
       if (matched(whole, tokens, at, ends) < 0) return undefined;
       const to = ends[body.length - 1]!;

@@ -3,6 +3,10 @@ import type { Rows } from './phrase-pattern.ts';
 
 export const ofScreensAndBall: Rows = [
   // screens
+  ['(..SCREENING) (DEFENDER) \'s left_side|right_side|left|right (END)', ''],
+  ['~bump DEFENDER (at|on|in)', 'screens~ $2'],
+  ['(HEAD) are stagger|stagger-screen|staggered_screen (for)', 'stagger-screen'],
+  ['(HEAD) are double|double-screen|wall (for)', 'double-screen'],
   ['~set one (on|for)', 'screens~'],
   ['(..SCREENING) (DEFENDER) \'s inside|outside|top|high|low? back|shoulder|hip (END)', ''],
   ['(ATTACKER \'s) top|bottom|outside|inside|high|low (hip|shoulder)', ''],
@@ -46,6 +50,13 @@ export const ofScreensAndBall: Rows = [
   ['(..SCREENING) (PLAYER) UNDER_THE_RING', 'at $1'],
   ['(..PASSING) (PLAYER) UNDER_THE_RING', 'at $1'],
   // the ball
+  ['~pound BALL|dribble', 'keeps_his_dribble~'],
+  ['(keeps_his_dribble|keep_his_dribble) out|up? by|near (half_court)', 'at'],
+  ['(takes_it|take_it) left|right (to left|right)', ''],
+  ['~back BALL out COUNTED|COUNT* dribble|dribbles? (END|to)', 'backs_out~'],
+  ['~lead ATTACKER (at|in|on|to|into)', 'passes~ to $2'],
+  ['(..PASSING) (HIM) on move|run? from left|right? ONE_PLACE (END)', ''],
+  ['(HIM) behind him (and|then)', ''],
   ['~meet it|pass|ball with COUNTED|COUNT+ dribble|dribbles (to|into|toward)', 'dribbles~'],
   ['(drives_it|drive_it|takes_it|take_it) low|hard|strong (and|then)', ''],
   ['(takes_it|take_it|brings_it|bring_it|dribbles_it|dribble_it|dribbles|dribble) across top', 'to top'],

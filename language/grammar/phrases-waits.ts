@@ -3,6 +3,13 @@ import type { Rows } from './phrase-pattern.ts';
 
 export const ofWaits: Rows = [
   // at the same time
+  ['^ as|once|when|after|while ball|pass leaves ATTACKER \'s hands?', 'on pass'],
+  ['(ENDS|as|until ATTACKER|he) has_gone_by (HIM)', 'has_gone_past'],
+  ['(until|ENDS|as ATTACKER|he) makes contact (,|END)', 'is_set'],
+  ['(is_set) up_top|in_place|there', ''],
+  ['(until|ENDS ball) is in (,|END)', 'is_inbounds'],
+  ['^ (START) count of one , then (ATTACKER)', 'SECONDS:1_second later ,'],
+  ['^ (START) count of two , then (ATTACKER)', 'SECONDS:2_seconds later ,'],
   ['(as|ENDS ATTACKER|he) starts (,|END)', 'goes'],
   ['^ (START) after|on throw ,? (PLAYER VERB)', 'after pass ,'],
   ['^ (START) right|just after ,', 'after_that ,'],

@@ -208,7 +208,6 @@ const rows: readonly (readonly [line: string, marked: string, code: string, mend
   ['the bigs screen for 2', 'bigs', 'unknown-word', '4 and 5 screen for 2'],
   ['1 at the left slot, 5 on the left block, 2 in the right corner', '1', 'missing-word', 'from 1 at the left slot, 5 on the left block, 2 in the right corner'],
   ['5 turns and faces', 'faces', 'unknown-word', '5 turns and faces up'],
-  ['1 drives at the rim', 'at', 'misplaced-word', '1 drives to the rim'],
   ['4 scrrens for 2, thn rolls', 'scrrens', 'unknown-word', '4 screens for 2, thn rolls'],
   ['4 screens for', 'for', 'line-unfinished'],
   ['1 passes to 2 and', 'and', 'line-unfinished'],
