@@ -28,6 +28,8 @@ export interface Phrase {
   readonly writes?: readonly string[];
   /** Whether it can begin with a word. */
   readonly begins: (word: string) => boolean;
+  /** The words of which one must stand behind that; absent where it can be any. */
+  readonly second?: ReadonlySet<string> | undefined;
   readonly apply: (tokens: Tokens, at: number, types: Types) => Tokens | undefined;
 }
 
@@ -174,6 +176,14 @@ function partsOf(words: readonly string[], first: number, last: number, lists: L
   return { context, body, whole: [...body, ...behind] };
 }
 
+/** The words that must come second; nothing where it can be any. */
+function secondOf(words: readonly string[], first: number, lists: Lists): ReadonlySet<string> | undefined {
+  const next = /^\(?([^\s()]+)\)?/.exec(words[first + 1] ?? '')?.[1];
+  if (next === undefined || /^!|[?*+]$/.test(words[first]!) || /^!|[?*]$/.test(next)) return undefined;
+  const set = wordsOf(next.replace(/\+$/, ''), lists);
+  return typeof set === 'function' ? undefined : set;
+}
+
 /** The words that can come first: those that may be missing, and the next. */
 function openersOf(words: readonly string[]): readonly string[] {
   const must = words.findIndex((word) => !/[?*]$/.test(word));
@@ -187,21 +197,22 @@ export function phrase(said: string, written: string, lists: Lists): Phrase {
   const first = words.findIndex((word) => !word.startsWith('('));
   const last = words.findLastIndex((word) => !word.startsWith('('));
   const openers = openersOf(words.slice(first, last + 1)).map((word) => wordsOf(/^(.+?)[?*+]?$/.exec(word)![1]!, lists));
+  const second = secondOf(words, first, lists);
   const isVerb = words[first]!.startsWith('~');
   const pieces = written.split(' ').filter(Boolean);
   let parts: Parts | undefined;
   return {
     writes: pieces.filter((piece) => !/^x?\$/.test(piece)).flatMap(formsWritten),
+    second,
     begins: (word) => openers.some((opener) => typeof opener === 'function' || opener.has(word)),
     apply(tokens, at, types) {
       // `show`, `pop`, `post`: a verb behind those who do it, else a noun or which way. Where they begin, a place follows: `from 5 post on the left side`.
       if (isVerb && !tokens[at]!.image.split(' ')[0]!.endsWith('s') && (tokens[0]!.image === 'from' || !mayStandBeforeBase(tokens[at - 1]))) return undefined;
       if (at === 0 && !mayBegin) return undefined;
       const { context, body, whole } = (parts ??= partsOf(words, first, last, lists));
-      // What stands before may be as long as the line: the word itself is asked first.
-      if (!body.slice(0, openers.length).some((part) => part.fits(tokens[at], at, tokens)) || !stands(context, tokens, at)) return undefined;
       const ends: number[] = [];
-      if (matched(whole, tokens, at, ends) < 0) return undefined;
+      // What stands before may be as long as the line: the words themselves are asked first.
+      if (matched(whole, tokens, at, ends) < 0 || !stands(context, tokens, at)) return undefined;
       const to = ends[body.length - 1]!;
       return [...tokens.slice(0, at), ...inPlaceOf(tokens, at, ends, to, pieces, types), ...tokens.slice(to)];
     },

@@ -19,13 +19,15 @@ export function reworded(tokens: Tokens, types: Types): Tokens {
     const token = said[at]!;
     if (token.tokenType.name === 'STRING' || /PLAYER$/.test(token.tokenType.name)) continue;
     const word = token.image.toLowerCase();
+    const behind = said[at + 1]?.image.toLowerCase() ?? '';
     let those = beginningWith.get(word);
     if (!those) {
       those = ALL.filter(({ begins }) => begins(word));
       // What coaches misspell is without end.
       if (beginningWith.size < 4000) beginningWith.set(word, those);
     }
-    for (const { apply } of those) {
+    for (const { apply, second } of those) {
+      if (second !== undefined && !second.has(behind)) continue;
       const next = apply(said, at, types);
       if (next === undefined || ++times > MOST_REWORDED) continue;
       said = next;
