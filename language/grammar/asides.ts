@@ -74,7 +74,7 @@ export function asidesIn(tokens: readonly LineToken[], follow: Follow, text: str
   return follow.walk(rest).whole ? found : undefined;
 }
 
-const isSubject = (token: LineToken | undefined): boolean => ['everyone', 'everybody', 'both', 'others', 'rest', 'he', 'they'].includes(token?.image ?? '');
+export const isSubject = (token: LineToken | undefined): boolean => ['everyone', 'everybody', 'both', 'others', 'rest', 'he', 'they'].includes(token?.image ?? '');
 
 /** The words round the one that does not fit which the line can do without. */
 function asideAt(tokens: readonly LineToken[], wrong: number, follow: Follow, text: string): Aside | undefined {
@@ -113,15 +113,18 @@ export function headsOf(tokens: readonly LineToken[], wrong: number, follow: Fol
   return heads;
 }
 
+/** Whether words name somebody of whom a pronoun behind them speaks: without them it would mean another. */
+export function speaksOfAnother(tokens: readonly LineToken[], from: number, to: number): boolean {
+  return tokens.slice(from, to).some((token) => isPlayer(token) || wordOf(token) === 'man') && tokens.slice(to).some((token) => /^(him|them|he|they)$/.test(wordOf(token)));
+}
+
 /** `3 fakes low, then pops out`, `5 reads the screen and cuts`: what he does first cannot be drawn, or read, and he goes on. */
 function leadIn(tokens: readonly LineToken[], wrong: number): Aside | undefined {
   const from = [wrong, wrong - 1, wrong - 2].find((at) => at >= 1 && (isUnknown(tokens[at]) || isLooking(tokens, at) || /^catch(es)?( it| the ball)?$/.test(wordOf(tokens[at]))) && (isPlayer(tokens[at - 1]) || ['and', 'then', ','].includes(wordOf(tokens[at - 1]))));
   if (from === undefined) return undefined;
   const joint = tokens.findIndex((token, at) => at > from && ENDS.has(token.image));
   if (joint < 0 || tokens.slice(from + 1, joint).some((token) => ((isPlayer(token) || isPlace(token)) && !isLooking(tokens, from)) || isMeasure(token) || TURNS.has(wordOf(token)) || verbOf(token.image)?.number === 'singular')) return undefined;
-  // Whom `him` would mean then would be somebody else.
-  const speaksOfAnother = tokens.slice(from, joint).some((token) => isPlayer(token) || wordOf(token) === 'man');
-  if (speaksOfAnother && tokens.slice(joint).some((token) => /^(him|them|he|they)$/.test(wordOf(token)))) return undefined;
+  if (speaksOfAnother(tokens, from, joint)) return undefined;
   let to = joint;
   while (['and', 'then', ','].includes(wordOf(tokens[to]))) to++;
   if (verbOf(wordOf(tokens[to])) === undefined) return undefined;

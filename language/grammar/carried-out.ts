@@ -2,7 +2,7 @@
 // wait that cannot be read, or the line without the few words that cannot. The play goes on with it, so that the lines below still mean what
 // they say; the fault stays an error, and names what is carried out. Nothing is carried out of a line whose unread part may turn it round, or
 // makes it depend on something.
-import { headsOf, isPlace, MOST_WORDS } from './asides.ts';
+import { headsOf, isPlace, isSubject, MOST_WORDS, speaksOfAnother } from './asides.ts';
 import type { Broken } from './broken-line.ts';
 import { endOf } from './broken-line.ts';
 import type { Walk } from './follow.ts';
@@ -28,7 +28,6 @@ const WAITS: ReadonlySet<string> = new Set(['as', 'while', 'whilst', 'once', 'as
 const LINKS: ReadonlySet<string> = new Set([',', 'and', 'then']);
 /** Behind one of these a subject or a verb begins a new deed. */
 const LED_IN_BY: ReadonlySet<string> = new Set([',', 'and', 'then', 'also', 'just', 'next']);
-const PRONOUNS: ReadonlySet<string> = new Set(['he', 'they', 'everyone', 'everybody', 'both', 'others', 'rest']);
 /** They turn round what stands before them, or make it a condition. */
 const TURNS: ReadonlySet<string> = new Set("if unless not never without except instead only don't doesn't doesnt dont can't cant isn't isnt won't neither nor but maybe sometimes whether or either".split(' '));
 /** So a wait may begin that is not understood; a word that is not known may be one as well. */
@@ -44,7 +43,7 @@ export function carriedOut(broken: Broken): CarriedOut | undefined {
   const { tokens, index, lexed } = broken;
   if (tokens.length > MOST_WORDS || lexed.openQuote !== undefined || tokens.some(({ tokenType }) => tokenType.name === 'STRING')) return undefined;
   const isLook = wordOf(tokens[0]) === 'look';
-  const begins = isLook || isPlayer(tokens[0]) || PRONOUNS.has(wordOf(tokens[0])) || WAITS.has(wordOf(tokens[0]));
+  const begins = isLook || isPlayer(tokens[0]) || isSubject(tokens[0]) || WAITS.has(wordOf(tokens[0]));
   if (!begins) return behind(broken);
   const heads = headsOf(tokens, index, lineParser().follow);
   return isLook ? without(broken, heads) : (upTo(broken, heads) ?? behind(broken) ?? without(broken, heads));
@@ -88,9 +87,8 @@ function without(broken: Broken, heads: readonly Walk[]): CarriedOut | undefined
     for (let from = Math.min(index, tokens.length - length); from >= Math.max(2, index - BEFORE_THE_FAULT) && from + length > index; from--) {
       const to = from + length;
       const { configs, asObject } = heads[from]!;
-      const fits = to === tokens.length ? follow.canEnd(configs) : follow.walk(tokens.slice(to), configs).whole;
-      if (asObject || !fits || holdsADeed(tokens, from, to) || losesThePlace(tokens, from, to)) continue;
-      const found = read(broken, to === tokens.length ? [{ from: 0, to: from }] : [{ from: 0, to: from }, { from: to, to: tokens.length }]);
+      if (asObject || !follow.walk(tokens.slice(to), configs).whole || holdsADeed(tokens, from, to) || losesThePlace(tokens, from, to)) continue;
+      const found = read(broken, [{ from: 0, to: from }, { from: to, to: tokens.length }].filter((kept) => kept.from < kept.to));
       if (found) return found;
     }
   }
@@ -111,8 +109,7 @@ function turns(tokens: readonly LineToken[]): boolean {
 
 /** Whether a man, a deed or a measure is among the words, a pronoun behind them speaks of somebody in them, or they are what a word before them says. */
 function holdsADeed(tokens: readonly LineToken[], from: number, to: number): boolean {
-  const speaksOfAnother = tokens.slice(from, to).some((token) => wordOf(token) === 'man');
-  if (speaksOfAnother && tokens.slice(to).some((token) => /^(him|them|he|they)$/.test(wordOf(token)))) return true;
+  if (speaksOfAnother(tokens, from, to)) return true;
   if (isDeed(tokens[from - 1]) && tokens[from - 1]?.tokenType.name === 'UNKNOWN') return true;
   return tokens.slice(from, to).some((token, at) => isPlayer(token) || mayBeHisDeed(tokens, from + at) || verbOf(token.image)?.number === 'singular' || /^(SECONDS|LENGTH|NUMBER)$/.test(token.tokenType.name));
 }
@@ -137,7 +134,7 @@ function beginsAnew(tokens: readonly LineToken[], cut: number): boolean {
   if (!LINKS.has(word)) return false;
   let at = cut;
   while (LED_IN_BY.has(wordOf(tokens[at]))) at++;
-  return isDeed(tokens[at]) || WAITS.has(wordOf(tokens[at])) || ((isPlayer(tokens[at]) || PRONOUNS.has(wordOf(tokens[at]))) && isDeed(tokens[at + 1]));
+  return isDeed(tokens[at]) || WAITS.has(wordOf(tokens[at])) || ((isPlayer(tokens[at]) || isSubject(tokens[at])) && isDeed(tokens[at + 1]));
 }
 
 function isDeed(token: LineToken | undefined): boolean {

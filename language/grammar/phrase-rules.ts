@@ -422,8 +422,10 @@ function commaBehindTheWait(tokens: Tokens, at: number, types: Types): Tokens | 
   if (at !== 0) return undefined;
   const event = tokens.findIndex((token, i) => i > 1 && (verbOf(wordOf(token)) !== undefined || / /.test(wordOf(token))));
   const who = tokens.findIndex((token, i) => i > event && isPlayer(token) && verbOf(wordOf(tokens[i + 1])) !== undefined);
-  if (event < 0 || who < 0 || tokens.slice(1, who).some(({ image, tokenType }) => tokenType.name === 'STRING' || JOINTS.has(image) || BEGINS_A_WAIT.has(image)) && !tokens.slice(1, event).some(({ image }) => image === 'and')) return undefined;
-  if (JOINTS.has(wordOf(tokens[who - 1])) || isPlayer(tokens[who - 1]) && wordOf(tokens[who - 2]) === 'and') return undefined;
+  if (event < 0 || who < 0 || JOINTS.has(wordOf(tokens[who - 1]))) return undefined;
+  // `once 4 and 5 are set 2 cuts`
+  const hasSeveral = tokens.slice(1, event).some(({ image }) => image === 'and');
+  if (!hasSeveral && tokens.slice(1, who).some(({ image, tokenType }) => tokenType.name === 'STRING' || JOINTS.has(image) || BEGINS_A_WAIT.has(image))) return undefined;
   return [...tokens.slice(0, who), before(types, ',', tokens[who]!), ...tokens.slice(who)];
 }
 

@@ -51,6 +51,7 @@ export const ofWaits: Rows = [
   ['^ at_the_same_time as (ATTACKER END)', 'together_with'],
   ['^ at_the_same_time as (ANY)', '$2'],
   // at once, or straight: no side
+  ['(MOVE) right behind (END)', ''],
   ['right away !from', ''],
   ['(!to|on) right (behind|back|there|now|into)', ''],
   ['(!DRIBBLING|to|on) right (after|as|when|before)', ''],

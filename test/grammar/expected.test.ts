@@ -6,6 +6,9 @@ import { notationLines } from './notation-lines.ts';
 const texts = (prefix: string): string[] => [...new Set(expectedAfter(prefix).items.map((item) => (item.kind === 'keyword' || item.kind === 'player' ? item.text : item.kind)))];
 
 describe('words expected at the cursor', () => {
+  // A word that a saying passes over at a line's end may be about to say whom he goes past.
+  it.each(['3 cuts behind ', '4 rolls behind ', '3 cuts under ', '3 cuts off ', '3 cuts around ', '2 and 3 cut behind '])('are the players behind %s', (prefix) => expect(texts(prefix)).toEqual(expect.arrayContaining(['1', '2', '3', '4', '5'])));
+
   it.each([
     ['1 passes to ', ['1', '2', '3', '4', '5', 'xplayer', 'him', 'them'], 12, ''],
     ['1 passes to 2', ['2'], 12, '2'],
