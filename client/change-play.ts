@@ -1,4 +1,4 @@
-// Changes of a whole play by command: two players exchanged, left and right exchanged. One step in the text, as by hand in the panel.
+// Changes of a whole play by command: two players swapped, left and right swapped. One step in the text, as by hand in the panel.
 import { commands, l10n, window, workspace, type Disposable, type QuickPickItem } from 'vscode';
 import type { PlayerNumber } from '../language/play/play.ts';
 import type { Intent } from '../language/edit/intent.ts';
@@ -38,14 +38,14 @@ export function registerChangePlay({ ask }: Pick<ServerLine, 'ask'>, playbook: P
   }
 
   async function swap(place: unknown, line: unknown) {
-    const chosen = await window.showQuickPick(pairs.map((pair): Pair => ({ label: l10n.t('{0} and {1}', ...pair), pair })), { title: l10n.t('Exchange two players'), placeHolder: l10n.t('Each starts where the other did') });
+    const chosen = await window.showQuickPick(pairs.map((pair): Pair => ({ label: l10n.t('{0} and {1}', ...pair), pair })), { title: l10n.t('Swap two players'), placeHolder: l10n.t('Each starts where the other does') });
     if (chosen === undefined) return;
     const [a, b] = chosen.pair;
-    await change(place, line, { kind: 'swap', a, b }, l10n.t('{0} and {1} have changed places', a, b));
+    await change(place, line, { kind: 'swap', a, b }, l10n.t('{0} and {1} have swapped places', a, b));
   }
 
   return [
     commands.registerCommand('setwright.swapPlayers', swap),
-    commands.registerCommand('setwright.mirrorPlay', (place: unknown, line: unknown) => change(place, line, { kind: 'mirror' }, l10n.t('Left and right are exchanged'))),
+    commands.registerCommand('setwright.mirrorPlay', (place: unknown, line: unknown) => change(place, line, { kind: 'mirror' }, l10n.t('Left and right are swapped'))),
   ];
 }

@@ -22,7 +22,7 @@ export type Intent =
   | { readonly kind: 'add-pass'; readonly from: PlayerNumber; readonly to: PlayerNumber; readonly step: StepKey }
   /** Two players change their places at the start. */
   | { readonly kind: 'swap'; readonly a: PlayerNumber; readonly b: PlayerNumber }
-  /** The play goes to the other side. */
+  /** The play is mirrored: left and right swapped. */
   | { readonly kind: 'mirror' };
 
 /**

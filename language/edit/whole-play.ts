@@ -1,4 +1,4 @@
-// Changes of a whole play: two players exchanged, left and right exchanged.
+// Changes of a whole play: two players swapped, left and right swapped.
 import { message } from '../message/message.ts';
 import type { BlockEdit } from '../checks/finding.ts';
 import { mirroredPlay } from '../play/copied-play.ts';
@@ -33,7 +33,7 @@ export function swapPlayers(editable: Editable, { a, b }: Extract<Intent, { kind
     }
     candidates.push({ edits: [{ line: from.line, at: from.to, to: from.to, text: `, ${words}` }], words });
   } else candidates.push({ edits: [{ line: 1, at: 0, to: 0, text: `  from 5-out, ${words}`, newLine: true }], words });
-  return firstThatMeans(editable, candidates, { start: [a, b] }, means) ?? refuse(message('I cannot exchange {a} and {b} in this line. Write “{words}” in the from line yourself.', { a, b, words }));
+  return firstThatMeans(editable, candidates, { start: [a, b] }, means) ?? refuse(message('I cannot swap {a} and {b} in this line. Write “{words}” in the from line yourself.', { a, b, words }));
 }
 
 /** Every left becomes right and every right left. */
@@ -44,7 +44,7 @@ export function mirrorPlay(editable: Editable): Outcome {
   const wanted = mirroredPlay(play);
   const turned = linesOf(editable).flatMap((line, at) => turnedWords(line, at));
   const alignment = places.get('from#alignment');
-  const candidates: Candidate[] = [turned, ...(alignment === undefined ? [] : [[...turned, ...turnedAlignment(linesOf(editable)[alignment.line] ?? '', alignment)]])].map((edits) => ({ edits, words: message('left and right exchanged') }));
+  const candidates: Candidate[] = [turned, ...(alignment === undefined ? [] : [[...turned, ...turnedAlignment(linesOf(editable)[alignment.line] ?? '', alignment)]])].map((edits) => ({ edits, words: message('left and right swapped') }));
   const means = (after: Play) =>
     OFFENCE.every((who) => samePlace(after.start.places[Number(who) as PlayerNumber].value, wanted.start.places[Number(who) as PlayerNumber].value)) &&
     meaning(actionsOf(after)) === meaning(actionsOf({ ...play, ...wanted }));

@@ -31,7 +31,7 @@ export function alignmentsPage(): Files {
     '# Alignments',
     '[Reference](README.md) · [every kind of line](notation.md#from) · [spots](spots.md)',
     'What stands behind `from`. Numbers and places are common practice, no source: where a pair divides, 2 and 4 take the right, 3 and 5 the left, unless drawn otherwise. The ball is with 1. On a throw-in the thrower leaves his place; where a form for the other four is drawn as well, they take its places in the order of their numbers, else each keeps his own.',
-    '`from horns, mirrored` exchanges left and right; `from horns, 2 and 3 swapped, 4 at left corner` changes some places; `from 1 top, 2 and 3 wings, 4 and 5 blocks` names them all; `from stack on right lane line: 2, 3, 4, 5 from the baseline up` lists a stack. One of your own is a block: [alignment](notation.md#alignment).',
+    '`from horns, mirrored` swaps left and right; `from horns, 2 and 3 swapped, 4 at left corner` changes some places; `from 1 top, 2 and 3 wings, 4 and 5 blocks` names them all; `from stack on right lane line: 2, 3, 4, 5 from the baseline up` lists a stack. One of your own is a block: [alignment](notation.md#alignment).',
     'The pictures are by FIBA measures; on other courts the same [spots](spots.md#on-the-other-courts) lie where that court has them.',
     alignmentNames.map((name) => `[${name}](#${slug(name)})`).join(' · '),
     ...entries,

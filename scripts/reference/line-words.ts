@@ -37,7 +37,7 @@ const screenAndCut = 'from horns\n4 ball-screens for 1\n1 drives off 4 to right 
 export const lineWords: Readonly<Record<string, Words>> = {
   PlayHead: {
     title: 'play', around: 'whole',
-    says: 'Opens a play. `mirrors` makes it the same play with left and right exchanged; `continues` takes another play as far as one of its steps and goes on from there.',
+    says: 'Opens a play. `mirrors` makes it the same play with left and right swapped; `continues` takes another play as far as one of its steps and goes on from there.',
     example: 'play "First light"\n  from horns\n  step "Open"\n    4 ball-screens for 1, then rolls\n    1 drives off 4 to right elbow\n    look 1: jumper\n\nplay "First light left" mirrors "First light"',
   },
   From: {

@@ -111,9 +111,9 @@ function offersIn(asking: Asking, document: OpenDocument, findings: readonly Fil
   return [...allowed, ...offersAt(here).map((offer) => ({ ...offer, kind: kinds[offer.kind] })), ...byHand];
 }
 
-/** On the first line of a play it goes to the other side; where two players are selected, or one in the `from` line, they are swapped. */
+/** On the first line of a play it is mirrored; where two players are selected, or one in the `from` line, they are swapped. */
 function intentsAt({ block, line, at, to }: Here): readonly { readonly id: string; readonly title: Message; readonly intent: Intent }[] {
-  if (line === 0) return [{ id: 'mirror', title: message('Run this play to the other side'), intent: { kind: 'mirror' } }];
+  if (line === 0) return [{ id: 'mirror', title: message('Mirror this play: left and right swapped'), intent: { kind: 'mirror' } }];
   const players = playersNamed(block).filter(({ body, place }) => place.line === line && place.to >= at && place.at <= to && !body.startsWith('X'));
   const named = [...new Set(players.map(({ body }) => Number(body) as PlayerNumber))];
   const isFrom = block.lines[line]?.parsed.tree?.$type === 'From';

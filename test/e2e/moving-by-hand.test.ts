@@ -174,10 +174,10 @@ inRealVsCode(
       await undo(before);
     });
 
-    test('two players are exchanged and the play is turned by command, from the text and from the panel', async () => {
+    test('two players are swapped and the play is mirrored by command, from the text and from the panel', async () => {
       await goToLine(6);
       const before = await words();
-      await runAsking(editor(), 'Setwright: Exchange two players', ['2 and 3']);
+      await runAsking(editor(), 'Setwright: Swap two players', ['2 and 3']);
       await says(/^ +from 1 top, 2 at left wing, 3 at right slot, 4 and 5 elbows$/);
       await undo(before);
       // From the panel: its button, with the keyboard in it.
@@ -185,7 +185,7 @@ inRealVsCode(
       await shows('Skerry');
       // Other lines are in sight now.
       const asItWas = await words();
-      const turn = editor().page.locator('.editor-actions a[aria-label*="Turn the play"]').first();
+      const turn = editor().page.locator('.editor-actions a[aria-label*="Mirror the play"]').first();
       // A click in the panel brings its buttons.
       const turned = async () => {
         await floor().locator('h1').click();
@@ -194,7 +194,7 @@ inRealVsCode(
       await doUntil(editor(), 'the button changes the text', turned, async () => (await words()) !== asItWas, long);
       await says(/^  1 dribbles to right slot$/);
       await says(/^  from 1 top, 2 at left corner, 3 at right wing, 4 at left block, 5 at right/);
-      await screenshot(editor(), 'turned to the other side');
+      await screenshot(editor(), 'mirrored');
       await undo(asItWas);
     });
 

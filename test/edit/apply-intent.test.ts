@@ -100,7 +100,7 @@ describe('a change on the floor becomes the coach’s words', () => {
     expect(change({ kind: 'swap', a: 3, b: 2 }, text.replace('ball with 1', 'ball with 1, 2 and 3 swapped'))).toBe('  from 5-out, ball with 1');
   });
 
-  test('a play goes to the other side, and back to the same text', () => {
+  test('a play is mirrored, and mirrored back to the same text', () => {
     const sided = 'play "Right now"\n  from 1 top, 2 at right corner, 3 at left wing, 4 at (-1.2, 3) m, 5 at right block\n  step "Left" # on the right\n    1 dribbles to left wing\n    5 screens for 3 at right elbow\n    at 8 seconds left, 3 cuts to right wing\n    look 3: three\n';
     const turned = changed({ kind: 'mirror' }, sided);
     expect(turned).toBe('play "Right now"\n  from 1 top, 2 at left corner, 3 at right wing, 4 at (1.2, 3) m, 5 at left block\n  step "Left" # on the right\n    1 dribbles to right wing\n    5 screens for 3 at left elbow\n    at 8 seconds left, 3 cuts to left wing\n    look 3: three\n');

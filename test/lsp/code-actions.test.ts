@@ -39,8 +39,8 @@ async function done(client: Client, words: string, title: RegExp, text = lightho
 const rows: readonly (readonly [string, RegExp, string, string])[] = [
   ['    |3 cuts off 5 to top', /^Split “Zip” here$/, '    5 screens down for 3\n    3 cuts', '    5 screens down for 3\n\n  step "Zip 2"\n    3 cuts'],
   ['    |look 2 "corner": three', /step of its own/, '    look 4 on the roll: layup\n    look 2 "corner": three\n', '    look 4 on the roll: layup\n\n  step "Corner" after "Middle" when "2 is open"\n    look 2 "corner": three\n'],
-  ['|play "Lighthouse"', /^Run this play to the other side$/, '3 drives off 4 to right elbow', '3 drives off 4 to left elbow'],
-  ['|play "Lighthouse"', /as a play of its own$/, '    look 4: lob, layup\n', '    look 4: lob, layup\n\nplay "Lighthouse, other side" mirrors "Lighthouse"\n'],
+  ['|play "Lighthouse"', /^Mirror this play: left and right swapped$/, '3 drives off 4 to right elbow', '3 drives off 4 to left elbow'],
+  ['|play "Lighthouse"', /as a play of its own$/, '    look 4: lob, layup\n', '    look 4: lob, layup\n\nplay "Lighthouse, mirrored" mirrors "Lighthouse"\n'],
 ];
 
 describe.each([

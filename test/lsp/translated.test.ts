@@ -45,7 +45,7 @@ describe('in another language', () => {
     for (const { tooltip } of hints) expect(tooltip).toMatch(/^«.*»$/);
     const head = { start: { line: 4, character: 0 }, end: { line: 4, character: 0 } };
     const actions = (await client.connection.sendRequest(lsp.CodeActionRequest.type, { textDocument, range: head, context: { diagnostics: [] } })) as lsp.CodeAction[];
-    expect(actions.map(({ title }) => title)).toContain('«Run this play to the other side»');
+    expect(actions.map(({ title }) => title)).toContain('«Mirror this play: left and right swapped»');
     await expect(client.connection.sendRequest(lsp.PrepareRenameRequest.type, { textDocument, position: { line: 0, character: 2 } })).rejects.toThrow('«Only names in quotation marks can be renamed.»');
   });
 

@@ -130,8 +130,8 @@ describe('the defence that guards by itself is written out', () => {
   });
 });
 
-test('a play to the other side, as a play of its own', () => {
-  expect(done('|play "A"\n  from horns\n\n# the next one\nplay "B"\n', /other side/)).toBe('play "A"\n  from horns\n\nplay "A, other side" mirrors "A"\n\n# the next one\nplay "B"\n');
+test('a play mirrored, as a play of its own', () => {
+  expect(done('|play "A"\n  from horns\n\n# the next one\nplay "B"\n', /mirrored/)).toBe('play "A"\n  from horns\n\nplay "A, mirrored" mirrors "A"\n\n# the next one\nplay "B"\n');
 });
 
 test('what a check warns of is allowed, and no longer said', () => {
