@@ -31,7 +31,7 @@ export interface Fit {
 
 export function whatFits(plays: readonly PlayEntry[], { seconds, situation, against, set }: BenchQuestion): BenchAnswer {
   const fits = plays
-    .filter((play) => suits(play, situation) && (against === undefined || play.against === against))
+    .filter((play) => suits(play, situation) && (against === undefined || play.against === against || (against === 'press' && play.against?.endsWith(' press') === true)))
     .flatMap((play): Fit[] => {
       if (play.first === null) return [];
       const all = play.all ?? play.first;
@@ -64,6 +64,7 @@ export function readBenchWords(text: string): Partial<BenchQuestion> | undefined
   const seconds = Number(number.replace(',', '.'));
   if (seconds > 3600) return undefined;
   const said: [RegExp, Situation][] = [[/\bside/i, 'sideline'], [/\bbase|\bunder\b/i, 'baseline'], [/\blive\b|\bcourt\b/i, 'live'], [/\bany/i, 'any']];
+  const against = [zone ?? /\bman\b/i.exec(text)?.[0].toLowerCase(), /\bpress\b/i.exec(text)?.[0].toLowerCase()].filter((word) => word !== undefined).join(' ');
   const situation = said.find(([words]) => words.test(text))?.[1];
-  return { seconds, ...(situation !== undefined && { situation }), ...(zone !== undefined ? { against: zone } : /\bman\b/i.test(text) ? { against: 'man' } : {}), ...(/\bset\b|time-?out/i.test(text) && { set: true }) };
+  return { seconds, ...(situation !== undefined && { situation }), ...(against !== '' && { against }), ...(/\bset\b|time-?out/i.test(text) && { set: true }) };
 }

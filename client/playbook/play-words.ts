@@ -14,6 +14,7 @@ export function sayProblems({ errors, warnings }: Pick<PlayEntry, 'errors' | 'wa
 }
 
 export function sayAgainst(against: string): string {
+  if (against === 'man press') return l10n.t('against a man press');
   return against === 'man' ? l10n.t('against man') : l10n.t('against {0}', against);
 }
 

@@ -53,11 +53,11 @@ function pictureOf(playback: Playback, frame: Frame): SVGElement {
   return build(node('svg', { viewBox: viewBoxOf(view), role: 'img', 'aria-label': frame.title }, ...floor, ...frameNodes(frame, view, print)));
 }
 
-/** When each way ends: usual, and late. */
+/** When each way ends: typical, and late. */
 function looksTable(playback: Playback): readonly HTMLElement[] {
   if (playback.times.looks.length === 0) return [];
   const rows = playback.runs.map((run) => element('tr', {}, element('td', {}, run.label), element('td', {}, takes(playback, run))));
-  return [element('table', {}, element('thead', {}, element('tr', {}, element('th', {}, tell(message('Run-through'))), element('th', {}, tell(message('usual, late'))))), element('tbody', {}, ...rows))];
+  return [element('table', {}, element('thead', {}, element('tr', {}, element('th', {}, tell(message('Run-through'))), element('th', {}, tell(message('typical, late'))))), element('tbody', {}, ...rows))];
 }
 
 interface ToldStep {

@@ -37,7 +37,7 @@ export function createRuns(chosen: (index: number) => void): RunsView {
       if (focused >= 0) buttons[Math.min(focused, buttons.length - 1)]?.focus();
       setText(advice, callWith(playback));
       setHidden(advice, advice.textContent === '');
-      setText(legend, playback.times.looks.length === 0 ? '' : unbroken(playback.play.throwIn ? tell(message('shot after the hand-over: usual, late')) : tell(message('shot after the call: usual, late'))));
+      setText(legend, playback.times.looks.length === 0 ? '' : unbroken(playback.play.throwIn ? tell(message('shot after the hand-over: typical, late')) : tell(message('shot after the call: typical, late'))));
     }
     buttons.forEach((button, i) => {
       button.ariaPressed = String(playback.runs[i] === run);

@@ -1,17 +1,15 @@
 // The player's own words and how it prints numbers. Coach's English, in one place.
-import type { RuleSetId } from '../../language/play/play.ts';
 import type { Playback } from '../../language/playback/playback.ts';
 import { levelAtStart } from '../../language/words/say-level.ts';
+import { rulesWords } from '../../language/words/say-rules.ts';
 import { sayTenths } from '../../language/words/say-seconds.ts';
 import { message, type Words } from '../../language/message/message.ts';
 import { tell } from './tell.ts';
 
-const RULES: Readonly<Record<RuleSetId, Words>> = { fiba: 'FIBA', nba: 'NBA', 'ncaa-men': message('NCAA men'), 'ncaa-women': message('NCAA women'), nfhs: 'NFHS', mini: message('Mini-basketball') };
-
 /** For whom a play is, by whose rules, against which defence, and what it is found by. A line breaks behind a dot, never before it, nor inside a tag. */
 export function factsOf({ level, rules, against, tags }: Playback['play'], ...before: readonly string[]): string {
   const defence = against === undefined ? [] : [tell(againstWords(against)).replaceAll(' ', '\u00a0')];
-  return [...before, tell(levelAtStart(level)), tell(RULES[rules]), ...defence, ...tags.filter((tag) => !saysAgain(tag, against)).map(tagWords)].join('\u00a0· ');
+  return [...before, tell(levelAtStart(level)), tell(rulesWords(rules)), ...defence, ...tags.filter((tag) => !saysAgain(tag, against)).map(tagWords)].join('\u00a0· ');
 }
 
 type Against = NonNullable<Playback['play']['against']>;

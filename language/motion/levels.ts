@@ -119,7 +119,7 @@ export function legLimits(level: Level, pace: Pace, withBall: boolean, ownPace =
   return { vmax: top, tau: level.tau, brake: level.brake };
 }
 
-function topSpeed(level: Level, pace: Pace): number {
+export function topSpeed(level: Level, pace: Pace): number {
   if (pace === 'walk') return level.walk;
   if (pace === 'jog') return level.jog;
   return pace === 'sprint' ? level.vmax : level.vmax * level.cutEffort;

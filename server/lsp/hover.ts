@@ -2,7 +2,7 @@
 import { MarkupKind, type Hover, type Position } from 'vscode-languageserver-types';
 import { blockAtLine, blockOfKey } from '../../language/book/book.ts';
 import type { Compiled, FileFinding } from '../../language/compile.ts';
-import type { BodyId, LookId, PartId, Play } from '../../language/play/play.ts';
+import type { BodyId, LookId, PartId, Play, Rebound } from '../../language/play/play.ts';
 import { stateAtCall } from '../../language/play/state.ts';
 import type { LookTime, Run, Segment } from '../../language/timeline/timeline.ts';
 import { message, type Message, type Say } from '../../language/message/message.ts';
@@ -17,6 +17,7 @@ import { runOf } from './moment-of-part.ts';
 import { plain } from './plain.ts';
 import { holds, rangeOf, visibleRange } from './positions.ts';
 import { floorDrawing, momentDrawing, stepDrawing, type Theme } from './small-drawing.ts';
+import { tellSetting } from './hover-settings.ts';
 import { actionOf, sayPart, sayWhy } from './why-in-words.ts';
 
 /** What a hover is told in: `theme`, the colours of drawings in an editor that shows images, and its language. */
@@ -27,6 +28,8 @@ export interface Telling {
 
 export function hover(document: OpenDocument, compiled: Compiled | undefined, findings: readonly FileFinding[], position: Position, telling: Telling): Hover | null {
   const rules = rulesAt(document, findings, position, telling.say);
+  const setting = tellSetting(document, position, telling.say);
+  if (setting !== undefined) return { contents: { kind: MarkupKind.Markdown, value: [...setting.parts, ...rules].join('\n\n') }, range: setting.range };
   const part = compiled && partUnder(document, compiled, position);
   const told = part === undefined ? [] : tellPart(compiled!, part.part, telling.say);
   // The drawing right below the name: a hover shows little more without scrolling.
@@ -37,7 +40,8 @@ export function hover(document: OpenDocument, compiled: Compiled | undefined, fi
 
 function partUnder(document: OpenDocument, compiled: Compiled, { line, character }: Position) {
   const { firstLine } = blockAtLine(document.file, line);
-  const found = partAt(compiled.places, line - firstLine, character);
+  const rebound = reboundsOf(compiled.play).map(({ part }) => ({ part, place: compiled.places.get(part) })).find(({ place }) => place?.line === line - firstLine && place.at <= character && character <= place.to);
+  const found = rebound?.place === undefined ? partAt(compiled.places, line - firstLine, character) : { part: rebound.part, place: rebound.place };
   // Blank space at the ends of a line is nobody's.
   if (found === undefined || character < found.place.at || character > found.place.to) return undefined;
   return { part: found.part, range: rangeOf(firstLine, found.place) };
@@ -145,6 +149,8 @@ function tellStep(compiled: Compiled, key: PartId, say: Say): readonly string[] 
 function tellHeader({ play, timeline }: Compiled, part: PartId, say: Say): readonly string[] {
   if (part === 'from' || part.startsWith('from#')) return [`**${say(message('At the call'))}**`, plain(tellStanding(play, say))];
   if (part === 'against') return tellDefence(play, say);
+  const rebound = reboundsOf(play).find((one) => one.part === part);
+  if (rebound !== undefined) return tellRebound(play, rebound, say);
   const { firstLook, allLooks } = timeline.times;
   if (!['play', 'call', 'window', 'leave'].includes(part) || firstLook === undefined || allLooks === undefined) return [];
   const [first, all] = [{ seconds: firstLook.fromCall, set: firstLook.alreadySet }, { seconds: allLooks.fromCall, set: allLooks.alreadySet }];
@@ -162,6 +168,19 @@ function tellDefence({ defence: { value: { kind, zone, press } } }: Play, say: S
     : zone.endsWith(' press') ? message('X1 to X5 stand in a {zone}.', { zone }) : message('X1 to X5 stand in a {zone} zone.', { zone });
   const otherwise = message('A line of a step says who does otherwise: `X2 denies 2`.');
   return [`**${say(message('The defence'))}**`, [stands, otherwise].map(say).join(' ')];
+}
+
+const reboundsOf = ({ rebounds, steps }: Play): readonly Rebound[] => [...rebounds, ...steps.flatMap(({ looks }) => looks.flatMap((look) => look.rebounds))];
+
+function tellRebound({ steps }: Play, { crash, back, within }: Rebound, say: Say): readonly string[] {
+  const looks = steps.flatMap((step) => step.looks);
+  const [step, look] = [steps.find(({ key }) => key === within), looks.find(({ id }) => id === within)];
+  const holds = look !== undefined ? message('It holds for this look.') : step !== undefined ? step.name === '' ? message('It holds for the looks of the first step.') : message('It holds for the looks of {step}.', { step: plain(step.name) }) : message('It holds for every look of the play without one of its own.');
+  const groups = [
+    ...(crash.length === 0 ? [] : [message('To the boards: {who}.', { who: crash.join(', ') })]),
+    ...(back.length === 0 ? [] : [message('Back on defence: {who}.', { who: back.join(', ') })]),
+  ];
+  return [`**${say(message('After a miss'))}**`, [...groups, holds].map(say).join('  \n')];
 }
 
 function tellWhy(compiled: Compiled, run: Run, event: string, say: Say): readonly string[] {

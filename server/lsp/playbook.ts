@@ -37,7 +37,7 @@ function entriesOf(file: BookFile, plays: readonly Compiled[], findings: readonl
 }
 
 function entryOf(uri: string, line: number, { key, block, play, timeline }: Compiled, counts: Pick<PlayEntry, 'errors' | 'warnings'>): PlayEntry {
-  const { kind, zone } = play.defence.value;
+  const { kind, zone, press } = play.defence.value;
   const { looks, firstLook, allLooks } = timeline.times;
   return {
     uri, key, line,
@@ -45,7 +45,8 @@ function entryOf(uri: string, line: number, { key, block, play, timeline }: Comp
     name: play.name,
     tags: [...play.tags],
     situation: [...play.situation],
-    against: kind === 'none' ? null : (zone ?? kind),
+    // A zone that presses is called so already.
+    against: kind === 'none' ? null : (zone ?? (press === true ? 'man press' : kind)),
     from: play.start.alignment.value ?? null,
     throwIn: play.start.throwIn?.side ?? null,
     level: play.level.value,

@@ -29,6 +29,14 @@ test('with a live ball nobody throws in', () => {
   expect(asked({ situation: 'live' })).toEqual([['Quick', 'Broken'], ['Middling'], ['Slow']]);
 });
 
+test('a press is played against by what is meant for any press, or for this one', () => {
+  const press = [playEntry('Zone', { against: '2-2-1 press' }), playEntry('Man', { against: 'man press' }), playEntry('Half court', { against: 'man' })];
+  const found = (against: string) => whatFits(press, { seconds: 20, situation: 'any', set: false, against }).everyLook.map(({ play }) => play.name).toSorted();
+  expect(found('press')).toEqual(['Man', 'Zone']);
+  expect(found('man press')).toEqual(['Man']);
+  expect(found('man')).toEqual(['Half court']);
+});
+
 test('a zone is played against only by what is meant for it', () => {
   expect(asked({ against: '2-3' })).toEqual([['Under'], [], []]);
 });
@@ -51,6 +59,9 @@ describe('what a coach says on the bench', () => {
     ['8,5 base', { seconds: 8.5, situation: 'baseline' }],
     ['14 against 2-3', { seconds: 14, against: '2-3' }],
     ['2-3, 6 left, under the ring', { seconds: 6, situation: 'baseline', against: '2-3' }],
+    ['8 against a press', { seconds: 8, against: 'press' }],
+    ['8, man press', { seconds: 8, against: 'man press' }],
+    ['8, 2-2-1 press', { seconds: 8, against: '2-2-1 press' }],
     ['20 live, man, already set', { seconds: 20, situation: 'live', against: 'man', set: true }],
     ['0.4', { seconds: 0.4 }],
   ])('%s', (words, meant) => {

@@ -7,6 +7,8 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { entries } from '../../language/checks/catalogue.ts';
 import { tellFinding } from '../../language/checks/tell-finding.ts';
 import { sayWith } from '../../language/message/message.ts';
+import { youthNotes } from '../../language/court/youth.ts';
+import { ruleSets } from '../../language/court/rule-sets.ts';
 import type { Playback } from '../../language/playback/playback.ts';
 import { root } from '../../scripts/build.ts';
 import { compileExample } from '../../scripts/reference/compile-example.ts';
@@ -18,16 +20,19 @@ import { talk, type Client } from '../lsp/talking.ts';
 const words = Object.fromEntries(allTemplates().found.map((template) => [template, `⟦${(template.match(/\{[\w:]+\}/g) ?? []).join(' ')}⟧`]));
 const say = sayWith(words);
 
+const lettersIn = (text: string): readonly string[] => text.toLowerCase().match(/(?<![\d\p{L}])\p{L}+/gu) ?? [];
+
 /** Words of the notation, of measures and of rule books. */
 const known = new Set([
   ...[...readFileSync(join(root, 'language/grammar/line.langium'), 'utf8').matchAll(/'([a-z][\w -]*)'/g)].flatMap(([, keyword]) => keyword!.split(/[ -]/)),
   ...['s', 'm', 'x', 'ft', 'in', 'seconds', 'fiba', 'nba', 'ncaa', 'nfhs', 'mini', 'basketball'],
   ...entries.flatMap(({ code }) => code.split('-')),
+  // Titles of rule books and guidelines stay as they are printed.
+  ...youthNotes.flatMap(({ source }) => lettersIn(source.text)),
+  ...ruleSets.flatMap(({ edition }) => lettersIn(edition)),
   // What joins the words of one line where the play is told: notation read aloud.
   ...['who', 'he', 'his', 'then', 'the'],
 ]);
-
-const lettersIn = (text: string): readonly string[] => text.toLowerCase().match(/(?<![\d\p{L}])\p{L}+/gu) ?? [];
 
 /** Names go from one file to the others. */
 const examples = readdirSync(join(root, 'examples')).filter((name) => name.endsWith('.play'));

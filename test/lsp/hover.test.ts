@@ -46,6 +46,33 @@ test.each([
   expect(await told(line.replace('against', 'again|st'), lighthouse.replace('against man', line))).toMatch(words);
 });
 
+describe('lines that hold for a file, and the boards', () => {
+  test('level: how fast these legs are, and what is asked at this age', async () => {
+    const value = await told('level u|14');
+    expect(value).toMatch(/\*\*Under 14\*\*/);
+    expect(value).toMatch(/A sprint reaches 6\.6 m\/s, an ordinary cut 5\.6 m\/s\. A pass leaves the hand 0\.42 s after the catch, a jump shot 1\.05 s\./);
+    expect(value).toMatch(/your own league’s sheet decides:\*\n- /);
+  });
+  test('level: grown players have no notes of an age', async () => {
+    expect(await told('level p|ro', lighthouse.replace('level u14', 'level pro'))).not.toContain('At this age');
+  });
+  test.each([
+    ['rules f|iba', /\*\*FIBA\*\*  \nShot clock 24 s, 14 s after an offensive rebound\. 5 s to throw in, 3 s in the lane\. 8 s to leave the backcourt\. Three-point line 6\.75 m from the ring’s centre, 6\.6 m in the corners\./],
+    ['rules m|ini', /Mini-basketball.*\nNo shot clock\..*No count in the backcourt\. No three-point line\./],
+    ['rules fiba, also nf|hs', /\*\*FIBA\*\*[^]*\*\*NFHS\*\*[^]*These books change/],
+  ])('%s', async (line, words) => {
+    expect(await told(line, lighthouse.replace('level u14', `level u14\n${line.replace('|', '')}`))).toMatch(words);
+  });
+  test('rebound: who goes where, and for which looks it holds', async () => {
+    const text = 'level u14\nplay "Still"\n  from horns\n  rebound 3, 4, 5 crash, 1, 2 get back\n  step "One"\n    rebound 4, 5 crash, 1, 2, 3 get back\n    1 dribbles to left slot\n    look 1: jumper\n';
+    expect(await told('  reb|ound 3, 4, 5', text)).toMatch(/\*\*After a miss\*\*\n\nTo the boards: 3, 4, 5\.  \nBack on defence: 1, 2\.  \nIt holds for every look of the play without one of its own\./);
+    expect(await told('    reb|ound 4, 5 crash', text)).toMatch(/It holds for the looks of One\./);
+    const look = text.replace('look 1: jumper', 'look 1: jumper, on a miss 4, 5 crash, 1, 2, 3 get back');
+    expect(await told('on a mi|ss 4', look)).toMatch(/After a miss.*\n\nTo the boards: 4, 5\.[^]*It holds for this look\./);
+    expect(await told('lo|ok 1: jumper', look)).toMatch(/Typically/);
+  });
+});
+
 // In a run-through that is over before he is there, or where nobody waits for him, his arrival is no event.
 test('a way takes from its beginning to its end, in every play of the club', async () => {
   const faults: string[] = [];

@@ -195,3 +195,10 @@ describe('a new play', () => {
     expect(createKeeper().findingsOf(book, uri).filter(({ severity }) => severity === 'error')).toEqual([]);
   });
 });
+
+test('a press all over the floor is told from man to man', async () => {
+  const { plays } = await playbook();
+  const pressed = Object.values(examples).join('\n').match(/against man press/g)!.length;
+  expect(pressed).toBeGreaterThan(0);
+  expect(plays.filter(({ against }) => against === 'man press')).toHaveLength(pressed);
+});
