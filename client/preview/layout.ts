@@ -79,7 +79,7 @@ export function createFrame(pieces: Pieces): Layout {
 
 /** Nothing has changed but time, speed and marks. */
 function sameHead(a: PlayerState, b: PlayerState): boolean {
-  return a.playback === b.playback && a.run === b.run && a.title === b.title && a.stale === b.stale && a.refusal === b.refusal;
+  return a.playback === b.playback && a.run === b.run && a.title === b.title && a.stale === b.stale && a.refusal === b.refusal && isUnheard(a) === isUnheard(b);
 }
 
 function staleWords(state: PlayerState): string {
@@ -89,7 +89,12 @@ function staleWords(state: PlayerState): string {
   return state.stale.line === undefined ? tell(message('Older than the text: a line is unfinished')) : tell(message('Older than the text: line {line} is unfinished', { line: state.stale.line }));
 }
 
-function emptyState({ title, refusal, playback, stale }: PlayerState): readonly HTMLElement[] {
+/** The editor has not said yet what there is to show. */
+const isUnheard = ({ seq, refusal }: PlayerState): boolean => seq < 0 && refusal === undefined;
+
+function emptyState(state: PlayerState): readonly HTMLElement[] {
+  const { title, refusal, playback, stale } = state;
+  if (isUnheard(state)) return [element('p', {}, tell(message('The play is on its way …')))];
   if (refusal !== undefined) return [element('h2', {}, tell(message('This play cannot be shown'))), element('p', {}, refusal)];
   const named = playback?.play.name ?? title;
   if (named !== '') {

@@ -286,6 +286,10 @@ describe.skipIf(executable === undefined && !process.env.CI)('the player in a br
     test('says when it is ready, and when a picture is drawn', async () => {
       await stage.openPanel();
       expect(await stage.heard()).toEqual([{ v: 1, kind: 'ready' }]);
+      // Before the editor has said anything it is not said that there is no play.
+      await stage.page.getByText('The play is on its way').waitFor();
+      expect(await stage.page.getByText('No play to show').count()).toBe(0);
+      await stage.tell(show(0, { title: '', playback: null }));
       await stage.page.getByText('No play to show').waitFor();
       await stage.tell(show(1));
       await expect.poll(() => last('shown')).toEqual({ v: 1, kind: 'shown', seq: 1 });
