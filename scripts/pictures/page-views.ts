@@ -7,7 +7,7 @@ import { deflateSync } from 'node:zlib';
 import { chromium, type Page } from 'playwright-core';
 import { pageHtml } from '../../client/preview/page.ts';
 import { emptyBook, openFile } from '../../language/book/book.ts';
-import { createKeeper } from '../../language/compile.ts';
+import { createKeeper } from '../../language/keeper.ts';
 import type { Playback } from '../../language/playback/playback.ts';
 import { playbackOf } from '../../language/playback/playback-of.ts';
 import { examplePlaybacks } from '../../test/support/examples.ts';

@@ -1,6 +1,7 @@
 // An example of the reference through all layers, as a file of its own.
 import { emptyBook, openFile } from '../../language/book/book.ts';
-import { createKeeper, type Compiled, type FileFinding } from '../../language/compile.ts';
+import type { Compiled } from '../../language/compile.ts';
+import { createKeeper, type FileFinding } from '../../language/keeper.ts';
 import { playbackOf } from '../../language/playback/playback-of.ts';
 import type { Playback } from '../../language/playback/playback.ts';
 

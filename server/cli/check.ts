@@ -1,7 +1,7 @@
 // `setwright check FILE…`: what can't work, as text or JSON.
 import { tellFinding } from '../../language/checks/tell-finding.ts';
 import { Option, type Command } from 'commander';
-import type { FileFinding } from '../../language/compile.ts';
+import type { FileFinding } from '../../language/keeper.ts';
 import type { TextPlace } from '../../language/play/play.ts';
 import type { CheckedFile, CheckOutput, JsonFinding, JsonPlace } from './check-json.ts';
 import { colorOption, colorsFor, type ColorWhen } from './colors.ts';

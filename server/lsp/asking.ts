@@ -1,6 +1,7 @@
 // What every group of features needs: the documents, what is known of them, and a way to answer a request.
 import type { CancellationToken, ClientCapabilities, Connection } from 'vscode-languageserver';
-import type { Compiled, FileFinding, Keeper } from '../../language/compile.ts';
+import type { Compiled } from '../../language/compile.ts';
+import type { FileFinding, Keeper } from '../../language/keeper.ts';
 import type { BeingWritten } from './being-written.ts';
 import type { Documents, OpenDocument } from './documents.ts';
 import type { Host } from './host.ts';

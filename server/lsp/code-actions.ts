@@ -3,7 +3,8 @@ import { CodeActionKind, type CodeAction, type Diagnostic, type Range } from 'vs
 import * as v from 'valibot';
 import { blockAtLine, blockOfKey } from '../../language/book/book.ts';
 import { createLookup } from '../../language/names/lookup.ts';
-import { intentOn, type FileFinding } from '../../language/compile.ts';
+import { intentOn } from '../../language/compile.ts';
+import type { FileFinding } from '../../language/keeper.ts';
 import type { BlockEdit, Fix } from '../../language/checks/finding.ts';
 import type { Intent } from '../../language/edit/intent.ts';
 import { playersNamed } from '../../language/names/players-named.ts';

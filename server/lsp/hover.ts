@@ -1,8 +1,9 @@
 // What stands under the pointer: who, where, when, how fast, and why then; a look's times and what they leave.
 import { MarkupKind, type Hover, type Position } from 'vscode-languageserver-types';
 import { blockAtLine, blockOfKey } from '../../language/book/book.ts';
-import type { Compiled, FileFinding } from '../../language/compile.ts';
 import type { BodyId, LookId, PartId, Play, Rebound } from '../../language/play/play.ts';
+import type { Compiled } from '../../language/compile.ts';
+import type { FileFinding } from '../../language/keeper.ts';
 import { stateAtCall } from '../../language/play/state.ts';
 import type { LookTime, Run, Segment } from '../../language/timeline/timeline.ts';
 import { message, type Message, type Say } from '../../language/message/message.ts';

@@ -16,8 +16,7 @@ export function inBackground(host: Asking['host'], work: Promise<unknown>): void
 /** Compiles the plays of a file that are not known yet. True once all are; false where `stop` said so in between. */
 export async function compileOneByOne({ behindTyping, documents, keeper }: Pick<Asking, 'behindTyping' | 'documents' | 'keeper'>, uri: string, stop: () => boolean = () => false): Promise<boolean> {
   let began = performance.now();
-  for (const block of documents.book().files.get(uri)?.blocks ?? []) {
-    if (block.kind !== 'play') continue;
+  for (const block of keeper.unknownIn(documents.book(), uri)) {
     keeper.compile(documents.book(), uri, block);
     if (performance.now() - began < piece) continue;
     await new Promise<void>((resolve) => void behindTyping(resolve, 1));

@@ -1,6 +1,7 @@
 // The playbook as a list: every play with what a coach chooses by, and the books with their sections in order.
 import { firstLineOf, type Block, type Book, type BookFile } from '../../language/book/book.ts';
-import type { Compiled, FileFinding, Keeper } from '../../language/compile.ts';
+import type { Compiled } from '../../language/compile.ts';
+import type { FileFinding, Keeper } from '../../language/keeper.ts';
 import { createLookup } from '../../language/names/lookup.ts';
 import { sectionsOf } from '../../language/names/sections.ts';
 import type { LookTime, Needed, Timeline } from '../../language/timeline/timeline.ts';

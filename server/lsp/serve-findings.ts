@@ -2,14 +2,15 @@
 // each version of an open document once, whole, swapped for what stood there.
 import { DocumentDiagnosticReportKind, type CancellationToken, type DocumentDiagnosticReport } from 'vscode-languageserver';
 import type { Diagnostic } from 'vscode-languageserver-types';
-import { blockAtLine, blockOfKey } from '../../language/book/book.ts';
-import type { FileFinding } from '../../language/compile.ts';
+import { blockAtLine } from '../../language/book/book.ts';
+import type { Finding } from '../../language/checks/finding.ts';
 import type { Asking } from './asking.ts';
 import { calledOff } from './cancelling.ts';
 import { diagnosticOf } from './diagnostics.ts';
 import { atMost, soon, type CallOff } from './host.ts';
 import { compileOneByOne, inBackground } from './one-by-one.ts';
 import type { PlayFiles } from './play-files.ts';
+import type { Options } from './settings.ts';
 import { startSettling, type Lines } from './settling.ts';
 import { equal, keepTold } from './told.ts';
 import { tellWorkspace } from './workspace-findings.ts';
@@ -48,19 +49,18 @@ export function serveFindings(asking: Asking, files: PlayFiles): Findings {
     (uri) => (asks() ? refresh() : publish(uri)),
   );
 
+  /** What has been told of a block, as the editor's squiggles: told again as it stands while the block stays where it is. */
+  const asTold = new WeakMap<readonly Finding[], { readonly options: Options; readonly firstLine: number; readonly items: readonly Diagnostic[] }>();
+
   function diagnosticsOf(uri: string): Diagnostic[] {
-    const file = documents.book().files.get(uri);
-    if (file === undefined) return [];
-    const byBlock = new Map<string, FileFinding[]>();
-    for (const finding of keeper.findingsOf(documents.book(), uri)) {
-      const others = byBlock.get(finding.block);
-      if (others === undefined) byBlock.set(finding.block, [finding]);
-      else others.push(finding);
-    }
-    return [...byBlock].flatMap(([key, findings]) => {
-      const block = blockOfKey(file, key);
-      if (block === undefined) return [];
-      return written.quieter(uri, block, findings[0]!.firstLine, findings).map((finding) => diagnosticOf(uri, block, finding.firstLine, finding, options().manual ?? host.manual, asking.say));
+    const now = options();
+    return keeper.toldIn(documents.book(), uri).flatMap(({ block, firstLine, findings }) => {
+      const told = written.quieter(uri, block, firstLine, findings);
+      const known = asTold.get(told);
+      if (known?.options === now && known.firstLine === firstLine) return known.items;
+      const items = told.map((finding) => diagnosticOf(uri, block, firstLine, finding, now.manual ?? host.manual, asking.say));
+      asTold.set(told, { options: now, firstLine, items });
+      return items;
     });
   }
   /** The play that a line stands in, where that line cannot be read. */

@@ -3,7 +3,8 @@
 import type { ClientCapabilities, Connection, InitializeParams, TextDocumentContentChangeEvent } from 'vscode-languageserver';
 import { blockAtLine, blockOfKey, type TextEdit } from '../../language/book/book.ts';
 import { sayWith, type Say } from '../../language/message/message.ts';
-import { createKeeper, type Compiled } from '../../language/compile.ts';
+import type { Compiled } from '../../language/compile.ts';
+import { createKeeper } from '../../language/keeper.ts';
 import { parseLine } from '../../language/grammar/parse-line.ts';
 import { abilities } from './abilities.ts';
 import type { Asking } from './asking.ts';

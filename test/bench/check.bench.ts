@@ -5,7 +5,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { blockAtLine, editFile, emptyBook, openFile, type Book } from '../../language/book/book.ts';
 import { checkPlay } from '../../language/checks/check-play.ts';
-import { createKeeper } from '../../language/compile.ts';
+import { createKeeper } from '../../language/keeper.ts';
 import { playbackOf } from '../../language/playback/playback-of.ts';
 import type { Measure } from '../../scripts/bench.ts';
 

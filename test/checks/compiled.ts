@@ -1,5 +1,6 @@
 import { emptyBook, openFile } from '../../language/book/book.ts';
-import { createKeeper, type Compiled, type FileFinding } from '../../language/compile.ts';
+import type { Compiled } from '../../language/compile.ts';
+import { createKeeper, type FileFinding } from '../../language/keeper.ts';
 
 export interface CompiledFile {
   readonly plays: readonly Compiled[];

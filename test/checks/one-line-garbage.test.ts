@@ -4,7 +4,7 @@ import { describe, expect, test } from 'vitest';
 import { catalogue } from '../../language/checks/catalogue.ts';
 import { asPlay, compileText } from './compiled.ts';
 import { editFile, emptyBook, openFile } from '../../language/book/book.ts';
-import { createKeeper } from '../../language/compile.ts';
+import { createKeeper } from '../../language/keeper.ts';
 
 const examples = readdirSync('examples').filter((name) => name.endsWith('.play'));
 const halfTyped = '3 cu';

@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { emptyBook, openFile } from '../../language/book/book.ts';
-import { createKeeper } from '../../language/compile.ts';
+import { createKeeper } from '../../language/keeper.ts';
 import { root } from '../../scripts/build.ts';
 
 const uri = 'file:///a.play';

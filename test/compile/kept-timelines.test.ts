@@ -2,7 +2,8 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { editFile, emptyBook, openFile, textOf, type Book } from '../../language/book/book.ts';
-import { createKeeper, type Compiled } from '../../language/compile.ts';
+import type { Compiled } from '../../language/compile.ts';
+import { createKeeper } from '../../language/keeper.ts';
 import { playbackOf } from '../../language/playback/playback-of.ts';
 import { keepTimelines, timelinesOf } from '../../language/timeline/timelines.ts';
 

@@ -3,7 +3,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { editFile, emptyBook, openFile, textOf, type Book } from '../../language/book/book.ts';
 import { formatAtNewLine, formatFile, type FormatEdit, type LineRange } from '../../language/edit/format-file.ts';
-import { createKeeper } from '../../language/compile.ts';
+import { createKeeper } from '../../language/keeper.ts';
 import { writtenPlays } from '../support/plays.ts';
 
 const uri = 'file:///test.play';

@@ -3,7 +3,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { emptyBook, openFile, type Book } from '../../language/book/book.ts';
-import { createKeeper } from '../../language/compile.ts';
+import { createKeeper } from '../../language/keeper.ts';
 import { inEnglish } from '../../language/message/message.ts';
 
 const folder = join(import.meta.dirname, '../../examples');

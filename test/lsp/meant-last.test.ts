@@ -1,6 +1,6 @@
 // Which picture stays while a line is unfinished: what was meant last, not what the letters meant in passing.
 import { beforeEach, describe, expect, test } from 'vitest';
-import { createKeeper } from '../../language/compile.ts';
+import { createKeeper } from '../../language/keeper.ts';
 import { blockOfKey } from '../../language/book/book.ts';
 import { withChange } from '../../language/playback/change.ts';
 import { playbackOf } from '../../language/playback/playback-of.ts';

@@ -6,7 +6,7 @@ import { TextDocument } from 'vscode-languageserver-textdocument';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { emptyBook, openFile, textOf } from '../../language/book/book.ts';
 import { parseLine } from '../../language/grammar/parse-line.ts';
-import { createKeeper } from '../../language/compile.ts';
+import { createKeeper } from '../../language/keeper.ts';
 import { courtOf } from '../../language/court/court.ts';
 import { ruleSet } from '../../language/court/rule-sets.ts';
 import { levelIds } from '../../language/court/youth.ts';

@@ -1,7 +1,7 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { emptyBook, openFile } from '../../language/book/book.ts';
-import { createKeeper } from '../../language/compile.ts';
+import { createKeeper } from '../../language/keeper.ts';
 import { placeLabels, widthOfText, type Placed, type Room, type Wanted } from '../../language/picture/labels.ts';
 import type { Pt } from '../../language/picture/lines.ts';
 import { BODY_CLEAR, labelsAt, sceneAt } from '../../language/picture/scene.ts';

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { emptyBook, openFile } from '../../language/book/book.ts';
-import { createKeeper } from '../../language/compile.ts';
+import { createKeeper } from '../../language/keeper.ts';
 import { playbackOf } from '../../language/playback/playback-of.ts';
 
 test.each([

@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { emptyBook, openFile } from '../../language/book/book.ts';
-import { createKeeper } from '../../language/compile.ts';
+import { createKeeper } from '../../language/keeper.ts';
 import { momentOf } from '../../language/playback/at.ts';
 import { playbackOf } from '../../language/playback/playback-of.ts';
 import type { Playback } from '../../language/playback/playback.ts';

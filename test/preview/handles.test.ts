@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { handlesAt, type Handle } from '../../client/preview/handles.ts';
 import { emptyBook, openFile } from '../../language/book/book.ts';
-import { createKeeper } from '../../language/compile.ts';
+import { createKeeper } from '../../language/keeper.ts';
 import { momentOf } from '../../language/playback/at.ts';
 import { playbackOf } from '../../language/playback/playback-of.ts';
 

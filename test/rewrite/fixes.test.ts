@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { blockOfKey, editFile, emptyBook, openFile, textOf, type Book } from '../../language/book/book.ts';
-import { createKeeper, type FileFinding } from '../../language/compile.ts';
+import { createKeeper, type FileFinding } from '../../language/keeper.ts';
 import { fixAll } from '../../language/rewrite/fix-all.ts';
 import { after } from '../../language/rewrite/here.ts';
 import { inEnglish } from '../../language/message/message.ts';

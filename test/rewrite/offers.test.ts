@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { blockAtLine, emptyBook, openFile, textOf, type Book } from '../../language/book/book.ts';
-import { createKeeper } from '../../language/compile.ts';
+import { createKeeper } from '../../language/keeper.ts';
 import { formatFile } from '../../language/edit/format-file.ts';
 import { allow } from '../../language/rewrite/allow.ts';
 import { after, type Here, type Offer, type Rewritten } from '../../language/rewrite/here.ts';

@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { emptyBook, openFile } from '../../language/book/book.ts';
-import { createKeeper } from '../../language/compile.ts';
+import { createKeeper } from '../../language/keeper.ts';
 import type { Playback } from '../../language/playback/playback.ts';
 import { playbackOf } from '../../language/playback/playback-of.ts';
 import { root } from '../../scripts/build.ts';

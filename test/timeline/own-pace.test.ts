@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { editFile, emptyBook, openFile } from '../../language/book/book.ts';
-import { createKeeper } from '../../language/compile.ts';
+import { createKeeper } from '../../language/keeper.ts';
 
 const team = 'file:///club/team.play';
 const plays = 'file:///club/plays.play';
