@@ -79,6 +79,12 @@ export function blockAtLine(file: BookFile, line: number): { readonly block: Blo
   return { block: file.blocks[index]!, firstLine };
 }
 
+/** The blocks of which a line stands between two lines of the file, both included, each with the line it starts on. */
+export function blocksBetween({ blocks }: BookFile, from: number, to: number): readonly { readonly block: Block; readonly firstLine: number }[] {
+  const starts = startsOf(blocks);
+  return blocks.flatMap((block, at) => (starts[at]! <= to && starts[at]! + block.lines.length > from ? [{ block, firstLine: starts[at]! }] : []));
+}
+
 /** The line of the file a block starts on, or `undefined` where there is no such block. */
 export function firstLineOf(file: BookFile, key: BlockKey): number | undefined {
   const index = file.blocks.findIndex(block => block.key === key);

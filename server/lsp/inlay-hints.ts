@@ -6,19 +6,17 @@ import { stateBefore } from '../../language/play/state.ts';
 import type { EventKind, LookTime } from '../../language/timeline/timeline.ts';
 import { sayPlace } from '../../language/words/say-place.ts';
 import { sayMoment } from '../../language/words/say-seconds.ts';
-import { firstLineOf } from '../../language/book/book.ts';
+import { blocksBetween, type Block } from '../../language/book/book.ts';
 import type { OpenDocument } from './documents.ts';
 import { runOf } from './moment-of-part.ts';
 import { message, type Message, type Say } from '../../language/message/message.ts';
 import type { HintSettings } from './settings.ts';
 
-export function inlayHints(document: OpenDocument, plays: readonly Compiled[], settings: HintSettings, range: Range, say: Say): InlayHint[] {
+export function inlayHints(document: OpenDocument, compile: (block: Block) => Compiled, settings: HintSettings, { start, end }: Range, say: Say): InlayHint[] {
   if (!Object.values(settings).includes(true)) return [];
-  return plays.flatMap((compiled) => {
-    const firstLine = firstLineOf(document.file, compiled.key);
-    if (firstLine === undefined || firstLine > range.end.line || firstLine + compiled.block.lines.length <= range.start.line) return [];
-    return hintsOf(compiled, firstLine, settings, say).filter(({ position: { line } }) => range.start.line <= line && line <= range.end.line);
-  });
+  return blocksBetween(document.file, start.line, end.line).flatMap(({ block, firstLine }) =>
+    block.kind === 'play' ? hintsOf(compile(block), firstLine, settings, say).filter(({ position: { line } }) => start.line <= line && line <= end.line) : [],
+  );
 }
 
 function hintsOf(compiled: Compiled, firstLine: number, settings: HintSettings, say: Say): readonly InlayHint[] {

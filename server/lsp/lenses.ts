@@ -1,7 +1,7 @@
 // Above each play: a way to see it move, a way to draw it or to make a page of it; when to call it and when its looks come. Beside the panel
 // a window of 1,280 px leaves room for some 70 letters: what can be pressed stands first, what stands elsewhere too stands last.
 import type { CodeLens } from 'vscode-languageserver-types';
-import { firstLineOf } from '../../language/book/book.ts';
+import { blocksBetween, type Block } from '../../language/book/book.ts';
 import type { Compiled } from '../../language/compile.ts';
 import { sayMoment, sayTenths } from '../../language/words/say-seconds.ts';
 import type { OpenDocument } from './documents.ts';
@@ -14,12 +14,11 @@ const deeds = [
   [message('Page'), 'setwright.savePage'],
 ] as const;
 
-export function lenses({ uri, file }: OpenDocument, plays: readonly Compiled[], say: Say, withCommands: boolean): CodeLens[] {
-  return plays.flatMap((compiled) => {
-    const line = firstLineOf(file, compiled.key);
-    if (line === undefined) return [];
+export function lenses({ uri, file }: OpenDocument, compile: (block: Block) => Compiled, say: Say, withCommands: boolean): CodeLens[] {
+  return blocksBetween(file, 0, Infinity).flatMap(({ block, firstLine: line }) => {
+    if (block.kind !== 'play') return [];
     const range = { start: { line, character: 0 }, end: { line, character: 0 } };
-    const times = sayTimes(compiled, say);
+    const times = sayTimes(compile(block), say);
     if (!withCommands) return times.map((title) => ({ range, command: { title, command: '' } }));
     const at = (title: string, command: string): CodeLens => ({ range, command: { title, command, arguments: [uri, line] } });
     return [...deeds.map(([title, command]) => at(say(title), command)), ...times.map((title) => at(title, deeds[0][1]))];

@@ -1,8 +1,10 @@
 // What an editor asks about a whole document, or all of them: outline, folds, lenses, links, colours, hints beside the lines.
+import type { Block } from '../../language/book/book.ts';
 import type { Asking } from './asking.ts';
 import { inlayHints } from './inlay-hints.ts';
 import { lenses } from './lenses.ts';
 import { links } from './links.ts';
+import { compileOneByOne } from './one-by-one.ts';
 import { keepTokens, semanticTokens } from './semantic-tokens.ts';
 import { foldings, symbols } from './symbols.ts';
 import { workspaceSymbols } from './workspace-symbols.ts';
@@ -11,7 +13,9 @@ export interface Overview {
   readonly closed: (uri: string) => void;
 }
 
-export function serveOverview({ connection, documents, keeper, options, say, answer, answerAll, withAllFiles }: Asking): Overview {
+export function serveOverview(asking: Asking): Overview {
+  const { connection, documents, keeper, options, say, answer, answerAll, withAllFiles } = asking;
+  const compileIn = (uri: string) => (block: Block) => keeper.compile(documents.book(), uri, block);
   const tokens = keepTokens();
   connection.onDocumentSymbol(({ textDocument: { uri } }, token) => answer(token, uri, (document) => symbols(document, say)));
   connection.onWorkspaceSymbol(async ({ query }, token) => {
@@ -19,7 +23,11 @@ export function serveOverview({ connection, documents, keeper, options, say, ans
     return answerAll(token, () => workspaceSymbols(documents.book(), query));
   });
   connection.onFoldingRanges(({ textDocument: { uri } }, token) => answer(token, uri, foldings));
-  connection.onCodeLens(({ textDocument: { uri } }, token) => answer(token, uri, (document) => lenses(document, keeper.playsOf(documents.book(), uri), say, options().commands === true)));
+  connection.onCodeLens(async ({ textDocument: { uri } }, token) => {
+    // Every play's times: those of a long file not in one go.
+    await compileOneByOne(asking, uri, () => token.isCancellationRequested);
+    return answer(token, uri, (document) => lenses(document, compileIn(uri), say, options().commands === true));
+  });
   connection.onDocumentLinks(({ textDocument: { uri } }, token) => answer(token, uri, links));
 
   const { semanticTokens: on } = connection.languages;
@@ -29,7 +37,7 @@ export function serveOverview({ connection, documents, keeper, options, say, ans
   on.onRange(async ({ textDocument: { uri }, range }, token) => (await answer(token, uri, (document) => ({ data: semanticTokens(document, { from: range.start.line, to: range.end.line }) }))) ?? none);
 
   connection.languages.inlayHint.on(({ textDocument: { uri }, range }, token) =>
-    answer(token, uri, (document) => inlayHints(document, keeper.playsOf(documents.book(), uri), options().settings.hints, range, say)),
+    answer(token, uri, (document) => inlayHints(document, compileIn(uri), options().settings.hints, range, say)),
   );
   return { closed: tokens.forget };
 }

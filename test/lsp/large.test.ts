@@ -43,18 +43,29 @@ describe('a text that is no play', () => {
   });
 });
 
-test('while a long file is checked for the first time, what the coach asks is answered in between', { timeout: 60_000 }, async () => {
-  client = await talk({ options: atOnce });
-  await client.open(uri, playOf(6000));
-  const order: string[] = [];
-  const checked = client.diagnosticsOf(uri, 1).then(() => order.push('checked'));
-  // The first answer may find the server reading the file; the second must find it checking.
-  for (let count = 0; count < 2; count++) {
-    await client.connection.sendRequest(lsp.CompletionRequest.type, { textDocument, position: { line: 6, character: 7 } });
-    order.push('answered');
-  }
-  await checked;
-  expect(order).toEqual(['answered', 'answered', 'checked']);
+describe('while a long file is checked for the first time', () => {
+  const position = { line: 6, character: 7 };
+  const range = { start: position, end: position };
+
+  test.each([
+    ['what can follow', 'completion', { position }],
+    ['a line', 'hover', { position }],
+    ['what stands beside the lines in view', 'inlayHint', { range: { start: { line: 0, character: 0 }, end: { line: 40, character: 0 } } }],
+    ['what can be done at the cursor', 'codeAction', { range, context: { diagnostics: [] } }],
+  ])('a question about %s is answered in between, though the times of all plays were asked for before', { timeout: 60_000 }, async (_, method, params) => {
+    client = await talk({ options: atOnce });
+    await client.open(uri, playOf(6000));
+    const order: string[] = [];
+    const checked = client.diagnosticsOf(uri, 1).then(() => order.push('checked'));
+    const timed = client.connection.sendRequest('textDocument/codeLens', { textDocument }).then(() => order.push('timed'));
+    // The first answer may find the server reading the file; the second must find it checking.
+    for (let count = 0; count < 2; count++) {
+      await client.connection.sendRequest(`textDocument/${method}`, { textDocument, ...params });
+      order.push('answered');
+    }
+    await Promise.all([checked, timed]);
+    expect(order.slice(0, 2)).toEqual(['answered', 'answered']);
+  });
 });
 
 describe('a workspace', () => {
