@@ -3,7 +3,7 @@ import { courtNodes } from '../../language/picture/court-lines.ts';
 import { armsNode, ballLook, ballNodes, carrierNode, defenceLabel, labelNode, offenceNodes, screenBar } from '../../language/picture/figures.ts';
 import { placeLabels, type Placed } from '../../language/picture/labels.ts';
 import { node, textNode } from '../../language/picture/nodes.ts';
-import { paint, type Palette } from '../../language/picture/palette.ts';
+import { paint, print, type Palette } from '../../language/picture/palette.ts';
 import { AT_HAND, BODY_CLEAR, labelsAt, LABEL_SIZE, phaseOf, sceneBall, shyOf, stepAt, type Phase } from '../../language/picture/scene.ts';
 import { heightOf, viewBoxOf, viewOf, widthOf, type View } from '../../language/picture/view.ts';
 import { drawWay, waysOf, type Way } from '../../language/picture/ways.ts';
@@ -357,17 +357,19 @@ function createBall(svg: SVGSVGElement) {
   };
 }
 
-/** The key to the lines: in three columns for a sheet, in two where a phone must show its words. */
-export function createKey(columns: 2 | 3): SVGSVGElement {
+/** The key to the lines: for a sheet, where a circle is round whoever has the ball; on the screen in two columns, so that a phone shows its words. */
+export function createKey(on: 'paper' | 'screen'): SVGSVGElement {
+  const [columns, look] = on === 'paper' ? [4, paint(print)] : [2, paints];
   const rows: readonly (readonly [Way['kind'], string])[] = [['cut', tell(message('a cut'))], ['dribble', tell(message('a dribble'))], ['pass', tell(message('a pass'))], ['screen', tell(message('a screen'))], ['hand-off', tell(message('a hand-off'))], ['shot', tell(message('a shot'))]];
-  const svg = build(node('svg', { class: 'key', viewBox: columns === 2 ? '0 0 960 420' : '0 0 1420 280', role: 'img', 'aria-label': tell(message('What the lines mean: plain with an arrow a cut, zigzag a dribble, broken a pass, a bar across the end a screen, two strokes a hand-off, double a shot')) })) as SVGSVGElement;
+  const svg = build(node('svg', { class: 'key', viewBox: on === 'screen' ? '0 0 960 420' : '0 0 1920 280', role: 'img', 'aria-label': tell(message('What the lines mean: plain with an arrow a cut, zigzag a dribble, broken a pass, a bar across the end a screen, two strokes a hand-off, double a shot')) })) as SVGSVGElement;
   rows.forEach(([kind, words], i) => {
     // The two strokes stand in the middle of where the lines lie.
     const long = kind === 'hand-off' ? 90 : kind === 'shot' ? 190 : 156;
     const inset = Math.max(0, (156 - long) / 2);
     const way: Way = { part: '', kind, who: '1', step: undefined, t0: 0, t1: 0, points: [[0, 0], [long, 0]] };
-    const cell = build(node('g', { transform: `translate(${6 + inset + (i % columns) * 500} ${70 + Math.floor(i / columns) * 140})` }, ...drawWay(way, paints, { start: 0, end: 0, bodyAtEnd: false }), textNode(words, { x: 190 - inset, dy: '0.35em', ...paints.key })));
+    const cell = build(node('g', { transform: `translate(${6 + inset + (i % columns) * 500} ${70 + Math.floor(i / columns) * 140})` }, ...drawWay(way, look, { start: 0, end: 0, bodyAtEnd: false }), textNode(words, { x: 190 - inset, dy: '0.35em', ...look.key })));
     svg.append(cell);
   });
+  if (on === 'paper') svg.append(build(node('g', { transform: 'translate(1006 210)' }, node('circle', { cx: 78, cy: 0, r: 46, ...look.carrier }), textNode('1', { x: 78, ...look['printed-number'] }), textNode(tell(message('has the ball')), { x: 190, dy: '0.35em', ...look.key }))));
   return svg;
 }

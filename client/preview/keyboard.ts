@@ -104,13 +104,14 @@ function wishOf({ key, shiftKey }: KeyboardEvent, slider: boolean, wishes: KeyWi
 /** The help: keys and the lines on the floor. A page may hold several plays. */
 export function createHelp(byHand: boolean): HTMLDialogElement {
   const close = element('button', { type: 'button', class: 'close' }, tell(message('Close')));
-  const rows = [...KEYS, ...(byHand ? HAND_KEYS : PAGE_KEYS)].flatMap(([keys, words]) => [element('dt', {}, element('kbd', {}, keys)), element('dd', {}, words)]);
+  const rowsOf = (keys: typeof KEYS, more = {}) => keys.flatMap(([pressed, words]) => [element('dt', more, element('kbd', {}, pressed)), element('dd', more, words)]);
+  const rows = [...rowsOf(KEYS), ...(byHand ? rowsOf(HAND_KEYS) : rowsOf(PAGE_KEYS, { class: 'of-plays' }))];
   const dialog = element(
     'dialog',
     { class: 'help', 'aria-labelledby': 'help-head' },
     element('h2', { id: 'help-head' }, tell(message('Keys and lines'))),
     element('dl', {}, ...rows),
-    createKey(2),
+    createKey('screen'),
     element('p', {}, tell(message('Discs are the offence, open arms with X the defence. A second ring marks the man with the ball.'))),
     close,
   );

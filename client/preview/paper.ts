@@ -38,7 +38,7 @@ function sheetOf(playback: Playback, section: string | undefined): HTMLElement {
     element('header', {}, element('div', {}, element('h1', {}, play.name), element('p', { class: 'facts' }, facts)), element('p', { class: 'call' }, callWith(playback))),
     element('div', { class: 'opening' }, element('div', {}, ...opening.map((text) => element('p', {}, text))), ...looksTable(playback)),
     element('ol', { class: 'frames' }, ...cells),
-    element('footer', {}, createKey(3)),
+    element('footer', {}, createKey('paper')),
   );
 }
 

@@ -59,7 +59,8 @@ export function stepFrames(playback: Playback): readonly Frame[] {
     const bodies = bodiesAt(playback, first!.run, ways, key, first!.run.steps.indexOf(key), false);
     const wanted = looks.flatMap((look, nth) => {
       const of = runs.find((run) => run.look === look.id);
-      const label = looks.length > 1 ? `${nth + 1} ${look.label}`.trimEnd() : look.label;
+      // The dot tells a rank from a player: “2 on the roll” would be a sentence about 2.
+      const label = looks.length > 1 ? `${nth + 1}. ${look.label}`.trimEnd() : look.label;
       return of === undefined ? [] : looksIn(playback, of, key, waysOf(of).filter((way) => way.step === key && !way.afterShot), bodies).filter(({ key: id }) => id === look.id).map((want) => ({ ...want, text: label }));
     });
     return [framed(playback, view, key, { run: first!.run, ways, own, bodies, wanted, labelSize: SHEET_LABEL_SIZE })];

@@ -128,7 +128,7 @@ describe('labels on a printed sheet', () => {
 
   it('stand in the order the looks are read', () => {
     const middle = stepFrames(lighthouse).find(({ title }) => title === 'Middle')!;
-    expect(middle.labels.map(({ text }) => text)).toEqual(['1 pull-up', '2 on the roll']);
+    expect(middle.labels.map(({ text }) => text)).toEqual(['1. pull-up', '2. on the roll']);
   });
 });
 

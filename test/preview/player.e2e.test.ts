@@ -182,6 +182,8 @@ describe.skipIf(executable === undefined && !process.env.CI)('the player in a br
     test('the help opens with ? and closes with Esc', async () => {
       await press('?');
       await stage.page.getByRole('dialog', { name: 'Keys and lines' }).waitFor();
+      expect(await stage.page.getByText('Choose a run-through').isVisible()).toBe(true);
+      expect(await stage.page.getByText('The next play, the play before').isVisible()).toBe(false);
       await press('Escape');
       expect(await stage.page.getByRole('dialog').count()).toBe(0);
     });

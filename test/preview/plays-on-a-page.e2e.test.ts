@@ -1,3 +1,4 @@
+import { viewOf } from '../../language/picture/view.ts';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { Playback } from '../../language/playback/playback.ts';
 import { tenths } from '../../client/preview/words.ts';
@@ -121,6 +122,14 @@ describe.skipIf(executable === undefined && !process.env.CI)('a page of several 
       }
       await stage.page.emulateMedia({ media: null });
       await stage.page.setViewportSize({ width: 900, height: 800 });
+    });
+
+    test.each(['A4', 'Letter'])('a play on the whole court fits on one sheet of %s held sideways', async (format) => {
+      const long = examplePlaybacks().filter((playback) => viewOf(playback).full);
+      expect(long.length).toBeGreaterThan(1);
+      await stage.openPage(long);
+      const pdf = await stage.page.pdf({ format, landscape: true });
+      expect(pdf.toString('latin1').match(/\/Type\s*\/Page\b/g)).toHaveLength(long.length);
     });
 
     test('every text of a play stays text', async () => {
