@@ -18,10 +18,16 @@ export function leaveOut(branch: Branch, read: ReadLook): void {
   if (cut !== undefined) dropped.add(cut.end);
   const busy = new Set<BodyId>(read.look.tail.flatMap((action) => (action.kind === 'pass' || action.kind === 'hand-off' ? [action.who, action.to] : [action.who])));
   const receiver = looker(read.look);
+  const brokenOff: BodyId[] = [];
   for (const who of busy) {
     const meets = who !== receiver || read.meeting === undefined ? now : (read.meeting.stays ?? (read.meeting.stride ? now : read.meeting.when));
     // Coming to rest with a ball he has caught on the move is no way of its own.
-    for (const { begin } of branch.bodies.get(who)?.stretches ?? []) if (whenOf(branch, begin) >= meets && branch.scene.graph.events[begin]!.timed.kind !== 'catch') dropped.add(begin);
+    for (const { begin } of branch.bodies.get(who)?.stretches ?? []) {
+      if (whenOf(branch, begin) < meets || branch.scene.graph.events[begin]!.timed.kind === 'catch') continue;
+      // A look on his cut is read as he sets out: he has set out, and goes no further.
+      if (comesFrom(branch, read.read, begin)) brokenOff.push(who);
+      else dropped.add(begin);
+    }
   }
   branch.ball = branch.ball.map((link) => (link === cut ? { ...link, end: read.read } : link));
   const staying = new Set(takeOut(branch, dropped));
@@ -29,6 +35,10 @@ export function leaveOut(branch: Branch, read: ReadLook): void {
   if (cut !== undefined) {
     stopAt(branch, cut.by, pastWhoStands(branch, cut.by, now), read.read, branch.holder === cut.by && !passesFirst(read));
     staying.add(cut.by);
+  }
+  for (const who of brokenOff) {
+    breakOff(branch, who, { stop: now, because: read.read, withBall: branch.holder === who && !passesFirst(read) });
+    staying.add(who);
   }
   makeWayFor(branch, staying, read.look.id, now);
 }
@@ -73,6 +83,17 @@ function takeOut(branch: Branch, dropped: Set<number>, since = 0): readonly Body
 
 function hangsOn(edges: readonly Edge[], dropped: ReadonlySet<number>): boolean {
   for (const { from } of edges) if (dropped.has(from)) return true;
+  return false;
+}
+
+/** Whether an event hangs on another, at whatever remove. */
+function comesFrom(branch: Branch, event: number, cause: number): boolean {
+  const reached = new Set([event]);
+  for (const each of reached) {
+    if (each === cause) return true;
+    // Causes come first.
+    if (each > cause) for (const { from } of branch.scene.graph.events[each]!.edges) reached.add(from);
+  }
   return false;
 }
 

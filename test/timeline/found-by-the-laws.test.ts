@@ -76,6 +76,7 @@ const found: readonly { readonly law: FloorLaw; readonly level: string; readonly
   { law: 'apart', level: 'college', rules: 'nba', play: ['from line', '  2 and 5 stagger for 3, 3 cuts off 2 and 5 to right short corner', 'step "S2"', '  2 shallow-cuts off 3 to right hash', '  4 posts up', '  look 4 as 4 rolls: lob'] },
   { law: 'causes', level: 'u14', rules: 'nfhs', play: ['  2 posts up', '  1 bounce-passes to 2 early', '  look 2: three or jumper'] },
   { law: 'causes', level: 'pro', play: ['  as 4 catches, 3 screens away for 2, 2 back-cuts off 3 to half court', 'step "S2"', '  1 second later, 2 flashes off 3 to ball-side wing'] },
+  { law: 'causes', level: 'hs', rules: 'nfhs', play: ['from 2-1-2, ball with 1', '  X5 goes under 5', '  1 hands off to 2 at top', '  while 2 cuts, 3 pops to front of the rim, and 4 curls to ball-side short corner', '  look 2 on the cut: three or jumper'] },
   { law: 'screens', level: 'u10', rules: 'mini', play: ['from stack', 'rebound 2, 5 crash', '  3 inbounds to 4', 'step "S2"', '  1 and 2 swap', '  5 fills for 2', '  2 screens for 5', '  look 4: floater'] },
   { law: 'screens', level: 'u12', play: ['  4 and 5 double-screen for 2', '  look 5 on the cut: three or jumper'] },
   { law: 'screens', level: 'u16', rules: 'nfhs', play: ['  2 screens down for 3', '  as 3 drives, 1 swings to 2 at weak-side slot', '  1 and 3 double-screen for 4', '  2 hands off to 5', '  1 pops to slot', '  5 lobs to 1 early'] },
