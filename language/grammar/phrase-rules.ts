@@ -1,4 +1,5 @@
 // What coaches say that no pattern tells: the words depend on more than those beside them (phrases.ts and its rows have the others).
+import { placeBehindAComma, placeBehindTheVerb } from './bare-places.ts';
 import { countedSteps } from './counted-steps.ts';
 import type { LineToken } from './line-token.ts';
 import type { Phrase } from './phrase-pattern.ts';
@@ -255,20 +256,23 @@ function passesWith(tokens: Tokens, at: number, types: Types): Tokens | undefine
 
 const LINES = oneOf('sideline', 'baseline');
 
-/** `inbounds, right sideline`; `from under the basket, right of the lane`; `from the baseline on the left`. */
+/** `inbounds, right sideline`; `from under the basket, right of the lane`; `under the basket, right side`; `from the baseline on the left`. */
 function whereHeThrowsIn(tokens: Tokens, at: number, types: Types): Tokens | undefined {
   if (wordOf(tokens[at]) === ',' && !/^(left|right)$/.test(wordOf(tokens[at + 1]))) return undefined;
   const verb = tokens.findIndex(({ image }) => verbOf(image)?.class === 'throw-in');
   if (verb < 0 || verb > at) return undefined;
   if (wordOf(tokens[at]) === ',' && /^(left|right)$/.test(wordOf(tokens[at + 1])) && LINES.has(wordOf(tokens[at + 2])) && tokens[at + 3] === undefined) return withThese(tokens, at, at + 1, [standing(types, 'from', tokens[at]!)]);
-  const line = /^under the/.test(tokens[at]!.image) ? 'baseline' : tokens[at]!.image;
-  if (LINES.has(line) && wordOf(tokens[at + 1]) === 'on' && /^(left|right)$/.test(wordOf(tokens[at + 2])) && !/^(left|right)$/.test(wordOf(tokens[at - 1])))
-    return withThese(tokens, at, at + 3, [standing(types, wordOf(tokens[at + 2]), tokens[at]!), standing(types, line, tokens[at + 1]!, tokens[at + 2])]);
-  if (!/^under the/.test(tokens[at]!.image)) return undefined;
-  const side = wordOf(tokens[at + 1]) === ',' ? at + 2 : at + 1;
-  const said = /^(left|right) of$/.exec(wordOf(tokens[side]))?.[1] ?? /^(left|right) side of$/.exec(wordOf(tokens[side]))?.[1];
-  if (said === undefined || !/^(lane|key|paint|basket|rim|hoop)$/.test(wordOf(tokens[side + 1]))) return undefined;
-  return withThese(tokens, at, side + 2, [standing(types, said, tokens[side]!), standing(types, 'baseline', tokens[side + 1]!)]);
+  const isUnder = /^under the/.test(tokens[at]!.image);
+  const line = isUnder ? 'baseline' : tokens[at]!.image;
+  const from = isUnder && wordOf(tokens[at - 1]) !== 'from' ? [before(types, 'from', tokens[at]!)] : [];
+  const on = (side: string, to: number): Tokens => withThese(tokens, at, to, [...from, standing(types, side, tokens[at]!), standing(types, line, tokens[at + 1]!, tokens[to - 1])]);
+  if (LINES.has(line) && wordOf(tokens[at + 1]) === 'on' && /^(left|right)$/.test(wordOf(tokens[at + 2])) && !/^(left|right)$/.test(wordOf(tokens[at - 1]))) return on(wordOf(tokens[at + 2]), at + 3);
+  if (!isUnder) return undefined;
+  const side = /^(,|on)$/.test(wordOf(tokens[at + 1])) ? at + 2 : at + 1;
+  const whole = /^(left|right)( side)?$/.exec(wordOf(tokens[side]))?.[1];
+  if (whole !== undefined && tokens[side + 1] === undefined) return on(whole, side + 1);
+  const said = /^(left|right)(?: side)? of$/.exec(wordOf(tokens[side]))?.[1];
+  return said !== undefined && /^(lane|key|paint|basket|rim|hoop)$/.test(wordOf(tokens[side + 1])) ? on(said, side + 2) : undefined;
 }
 
 const CHANCES: ReadonlySet<string> = new Set(['layup', 'lay-up', 'dunk', 'jumper', 'jump shot', 'three', '3', 'three-pointer', 'hook', 'hook shot', 'floater', 'runner', 'shot', 'lob', 'skip', 'pull up', 'put-back', 'lay-in', 'finish', 'bounce-pass', 'kick out', 'pocket pass', 'skip-pass']);
@@ -466,6 +470,8 @@ const RULES: readonly (readonly [begins: RegExp, rule: Phrase['apply']])[] = [
   [/^(one|two|three|four|couple|few|another|extra|[1-4]|steps?( up| in| out| back| down)?)$/, countedSteps],
   [/^,$/, namedLast],
   [/^,$/, commaBeforeTheWait],
+  [/^,$/, placeBehindAComma],
+  [/^(left|right|ball-side|weak-side|strong-side|near|far|opposite|other|far side|near side|rim|nail|high post|top|top of the key|elbow|wing|corner|slot|block|short corner|dunker spot|half court)$/, placeBehindTheVerb],
 ];
 
 export const phraseRules: readonly Phrase[] = RULES.map(([begins, apply]) => ({ begins: (word) => begins.test(word), apply }));

@@ -3,6 +3,8 @@ import type { Rows } from './phrase-pattern.ts';
 
 export const ofDefence: Rows = [
   // defenders
+  [', so (DEFENDER VERB)', 'and'],
+  ['(OF_DEFENDER) ~run|fly|rush|sprint|race|hurry|charge|scramble|come|get back|out|over|across+ at (HIM)', 'closes_out~ on'],
   ['(OF_DEFENDER) ~jump|get|slide|cheat over A_SCREEN|it early|late? (END)', 'goes_over~'],
   ['(goes_under|goes_over|goes_through|go_under|go_over|go_through) screens', 'screen'],
   ['(OF_DEFENDER) ~dig|dig_down down|in|at|hard* (on|at)', 'helps~'],

@@ -2,6 +2,9 @@
 import type { Rows } from './phrase-pattern.ts';
 
 export const ofMoves: Rows = [
+  // who goes to the boards is a line of its own
+  ['^ (START) everyone|everybody|others|rest else? CRASHES (END)', 'rebound $1 $2 $3'],
+  ['(MOVE) middle ,? just? over_half_court|across_half_court|past_half_court (END)', 'to half_court'],
   // a man who stands with another
   ['together at|on|in|to left|right? ONE_PLACE', 'at $3 $4 LENGTH:1_m apart'],
   ['shoulder to shoulder at|on|in|to left|right? ONE_PLACE', 'at $5 $6 LENGTH:1_m apart'],

@@ -50,6 +50,7 @@ export const ofScreensAndBall: Rows = [
   ['(..SCREENING) (PLAYER) UNDER_THE_RING', 'at $1'],
   ['(..PASSING) (PLAYER) UNDER_THE_RING', 'at $1'],
   // the ball
+  ['(..PASSING) , (early|on_the_run|in_stride END)', ''],
   ['~pound BALL|dribble', 'keeps_his_dribble~'],
   ['(keeps_his_dribble|keep_his_dribble) out|up? by|near (half_court)', 'at'],
   ['(takes_it|take_it) left|right (to left|right)', ''],

@@ -39,6 +39,7 @@ const LISTS: Lists = {
   A_HIP: 'shoulder hip tail low_side high_side top_side bottom_side',
   SIDE_OF_A_SCREEN: 'middle baseline high low top sideline hand',
   ENDS: 'once when after as_soon_as',
+  CRASHES: 'crashes crash crashes_the_boards crash_the_boards hits_the_boards hit_the_boards hits_the_glass hit_the_glass goes_to_the_boards go_to_the_boards goes_to_the_glass go_to_the_glass gets_back get_back gets_back_on_defence gets_back_on_defense',
   AT_HOME: 'spaced glued parked planted pinned anchored wide home put ready deep low high',
   A_PASS: 'skip skip_pass feed post_feed entry entry_pass swing reversal kick_out kick-out lob inbounds outlet outlet_pass return_pass',
 };

@@ -1,9 +1,9 @@
 // Lines that belong to the innermost open block, found in the lines of the play or of one step.
 import type { LineTree } from '../grammar/tree.ts';
-import type { Allowance, Demand, Note, PartId, Rebound } from './play.ts';
+import type { Allowance, BodyId, Demand, Note, PartId, Rebound } from './play.ts';
 import { readAllowance, readDemand, readNote, readReboundGroups } from './read-annotations.ts';
 import type { Reader } from './reader.ts';
-import { putPart } from './reader.ts';
+import { bodiesOf, putPart } from './reader.ts';
 import { openScope } from './scope.ts';
 import type { StepHead } from './steps.ts';
 
@@ -44,7 +44,7 @@ function collect(reader: Reader, trees: readonly (LineTree | undefined)[], lines
     const part = `${prefix}${count === 1 ? word : `${word}.${count}`}`;
     parts.set(line, part);
     putPart(reader, part, line, tree);
-    if (tree.$type === 'Rebound') rebounds.push(readReboundGroups(reader, scope, tree.groups, part, within));
+    if (tree.$type === 'Rebound') rebounds.push(readReboundGroups(reader, scope, tree.groups, part, within, safetiesIn(reader, lines.map(index => trees[index]))));
     else if (tree.$type === 'Note') notes.push(...readNote(reader, tree, part, within));
     else if (tree.$type === 'Allow') allowances.push(readAllowance(tree, part, within));
     else if (tree.$type === 'EveryTouch' || tree.$type === 'Touch' || tree.$type === 'Amount' || tree.$type === 'NotHold') {
@@ -53,6 +53,18 @@ function collect(reader: Reader, trees: readonly (LineTree | undefined)[], lines
     }
   }
   return { rebounds, notes, demands, allowances, parts };
+}
+
+/** Who is told to be the safety. */
+function safetiesIn(reader: Reader, trees: readonly (LineTree | undefined)[]): readonly BodyId[] {
+  return trees.flatMap(tree => {
+    if (tree?.$type !== 'Statement') return [];
+    let who: readonly BodyId[] = [];
+    return [tree.first, ...tree.links.map(({ clause }) => clause)].flatMap(clause => {
+      if (clause?.subject?.$type === 'Players') who = bodiesOf({ ...reader, problems: [] }, clause.subject.players, { part: '', him: [] });
+      return clause?.action?.$type === 'Role' && /safety/.test(clause.action.verb) ? who : [];
+    });
+  });
 }
 
 function wordOf(tree: LineTree): string | undefined {

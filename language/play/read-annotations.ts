@@ -8,11 +8,11 @@ import type { Scope } from './scope.ts';
 import { subjectsOf } from './scope.ts';
 import { OFFENCE } from './play.ts';
 
-/** Who crashes and who gets back. Nobody goes twice: the first word for a man counts. `everyone else` is who was not named in the line. */
-export function readReboundGroups(reader: Reader, scope: Scope, groups: NodeOf<'Rebound'>['groups'], part: PartId, within: string): Rebound {
+/** Who crashes and who gets back. Nobody goes twice: the first word for a man counts. `everyone else` is who was not named in the line, and is no `safety`. */
+export function readReboundGroups(reader: Reader, scope: Scope, groups: NodeOf<'Rebound'>['groups'], part: PartId, within: string, safety: readonly BodyId[] = []): Rebound {
   const crash: PlayerNumber[] = [];
   const back: PlayerNumber[] = [];
-  const named = new Set<BodyId>();
+  const named = new Set<BodyId>(safety);
   for (const group of groups) if (group?.subject?.$type === 'Players') for (const body of bodiesOf(reader, group.subject.players, { part, him: [] })) named.add(body);
   for (const group of groups) {
     if (group?.subject === undefined) continue;

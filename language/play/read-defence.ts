@@ -1,10 +1,12 @@
 // What a line tells a defender.
 import { message } from '../message/message.ts';
-import type { ActionTree, Columns, NodeOf, PlayerNode } from '../grammar/tree.ts';
+import type { ActionTree, Columns, NodeOf, PlayerNode, TreeNode } from '../grammar/tree.ts';
+import { childrenOf } from '../grammar/tree.ts';
 import type { Action, BodyId, Defend, Place } from './play.ts';
 import type { One } from './read-clause.ts';
 import { baseOf, meaningOf, partOf, putValue, take } from './read-clause.ts';
 import { goingOf, placeOfSubject } from './read-way.ts';
+import { baseForm } from './read-waits.ts';
 import type { Meaning } from './reader.ts';
 import { bodiesOf, bodyOf, isOffence, report } from './reader.ts';
 
@@ -31,12 +33,25 @@ export function defenceAction(one: One, tree: ActionTree): Action[] {
 
 const saysHow: ReadonlySet<string | undefined> = new Set(['Via', 'Off', 'Past', 'Through']);
 
-/** `X1 and X3 trap her`, `X2 chases her over`: who has the ball is trapped, any other deed is done to his own man. */
+/** What is done to the man with the ball, whoever the line names first; and what is done where his own man is named in the line. */
+const toTheBall: ReadonlySet<string> = new Set(['trap', 'close-out', 'show', 'jump']);
+const toHisMan: ReadonlySet<string> = new Set(['deny', 'guard', 'front', 'recover', 'trail', 'sag']);
+
+/** `X1 and X3 trap her`, `1 passes to 4, X4 closes out on him`: him who has the ball; `X2 chases her over`: his own man. */
 function attackerMeant(one: One, player: PlayerNode, verb: string, meaning: Meaning): BodyId | undefined {
   const named = bodyOf({ ...one.reader, problems: player.number === undefined ? [] : one.reader.problems }, player, meaning);
-  if (player.number !== undefined || (named !== undefined && isOffence(named))) return named;
-  const holder = /^traps?$/.test(verb) ? one.scope.ball.holder : undefined;
-  return holder ?? (one.who.slice(1) as BodyId);
+  if (player.number !== undefined) return named;
+  const [deed, own] = [baseForm(verb), one.who.slice(1) as BodyId];
+  const { holder } = one.scope.ball;
+  if (toTheBall.has(deed) && holder !== undefined) return holder;
+  if (named === undefined || !isOffence(named)) return own;
+  return toHisMan.has(deed) && one.clause.said !== undefined && isNamed(one.clause.said, own, player.at) ? own : named;
+}
+
+function isNamed(node: TreeNode, who: BodyId, before: number): boolean {
+  if (node.at >= before) return false;
+  if (node.$type === 'Player' && `${(node as PlayerNode).defence ? 'X' : ''}${(node as PlayerNode).number}` === who) return true;
+  return childrenOf(node).some((child) => isNamed(child, who, before));
 }
 
 function readDefend(one: One, tree: NodeOf<'Defend'>): Defend {

@@ -139,7 +139,9 @@ function goBehind(way: WaySoFar, part: NodeOf<'Past'>, who: BodyId): void {
     if (!hasPlace && !toTheRim) goTo(way, part, { kind: 'behind', who });
     return;
   }
-  if (one.scope.screens.has(who)) off.push(who);
+  const screen = one.scope.screens.get(who);
+  // `lifts to the top behind 5`: behind the place a screener is come off only where the screen is for him.
+  if (screen !== undefined && (way.end === undefined || screen.users.includes(one.who))) off.push(who);
   else if (way.end !== undefined) return;
   else if (hasPlace || toTheRim) via.push({ kind: 'behind', who });
   else goTo(way, part, { kind: 'behind', who });

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { parseLine } from '../../language/grammar/parse-line.ts';
-import { verbOf } from '../../language/grammar/verbs.ts';
 import { linesOfTrials } from './lines-of-trials.ts';
+import { shape } from './shape.ts';
 
 /** What a coach says, and the line of the notation that has the same tree. */
 const rows: readonly (readonly [spoken: string, notation: string])[] = [
@@ -386,16 +386,6 @@ const rows: readonly (readonly [spoken: string, notation: string])[] = [
   ['4 gives a screen for 2', '4 screens for 2'],
   ['2 gets to the corner', '2 moves to the corner'],
 ];
-
-/** The tree without columns, every verb in its base form. */
-function shape(line: string): unknown {
-  const { tree, fault } = parseLine(line);
-  expect(fault?.message, line).toBeUndefined();
-  return JSON.parse(JSON.stringify(tree, (key, value: unknown) => {
-    if (key === 'at' || key === 'to' || key === 'spans') return undefined;
-    return key === 'verb' ? (verbOf(value as string)?.base ?? value) : value;
-  }));
-}
 
 describe('what coaches say is read as the notation has it', () => {
   it.each(rows)('%s: %s', (spoken, notation) => {

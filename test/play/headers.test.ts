@@ -147,6 +147,10 @@ describe('what else stands above the steps', () => {
     expect(readLines(line).play.defence).toEqual({ value, origin: 'written' });
   });
 
+  it('everybody else who crashes is all but the safety', () => {
+    expect(readLines('1 drives', '3 is the safety at top', 'everybody else crashes').play.rebounds).toMatchObject([{ crash: [1, 2, 4, 5], back: [] }]);
+  });
+
   it('reads notes, rebounds, demands and exceptions into the innermost open block', () => {
     const { play } = readLines(
       'note "eyes up"', 'rebound 2, 4, 5 crash, everyone else gets back', 'must have every player touch the ball', 'must have no screens', 'must have at least 3 passes', 'must not hold it 5 seconds',

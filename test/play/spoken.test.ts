@@ -269,3 +269,25 @@ describe('of a pronoun that would be the man who waits, or the wrong side', () =
 
   it('off her hip is off whom he has just passed to', () => expect(last('1 passes to 4 and cuts right off her hip')).toMatchObject({ who: '1', off: ['4'] }));
 });
+
+describe('whom a defender has to do with', () => {
+  const onWhom = (...lines: string[]) => actionsOf(...lines).filter(({ who }) => who.startsWith('X')).map(action => ('on' in action ? action.on : undefined));
+  it('who has the ball is run out at, shown on and trapped, whoever the line names first', () => {
+    expect(onWhom('1 passes to 4, and X4 closes out on him')).toEqual(['4']);
+    expect(onWhom('5 ball-screens for 1, X5 shows on him')).toEqual(['1']);
+  });
+  it('his own man is denied and guarded, where the line names him', () => {
+    expect(onWhom('1 passes to 4, X1 denies him')).toEqual(['1']);
+    expect(onWhom('1 passes to 4, X4 denies him')).toEqual(['4']);
+  });
+  it('a screener is gone under', () => {
+    expect(onWhom('5 screens for 1, X1 goes under him')).toEqual(['5']);
+  });
+});
+
+describe('behind a man', () => {
+  it('whose screen is for another is where the place lies, not round whom he comes', () => {
+    expect(actionsOf('5 ball-screens for 1', '5 rolls to rim and 4 lifts to the top behind him').map(say).at(-1)).toBe('4 move:lift to top');
+    expect(actionsOf('5 screens for 4', '4 lifts to the top behind 5').map(say).at(-1)).toBe('4 move:lift off 5 to top');
+  });
+});
