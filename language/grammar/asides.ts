@@ -4,6 +4,7 @@
 import { isPlayer, wordOf, type LineToken } from './line-token.ts';
 import type { Follow, Walk } from './follow.ts';
 import { verbOf } from './verbs.ts';
+import { WAITS } from './waits.ts';
 
 export interface Aside {
   /** Tokens from, up to and not including to. */
@@ -18,7 +19,6 @@ const wordsIn = (words: string): ReadonlySet<string> => new Set(words.split(' ')
 
 /** Left out, the line would say the opposite, or would hang on something that it no longer names. */
 const TURNS = wordsIn("if unless not never no without except instead only don't doesn't doesnt dont can't cant isn't isnt won't until till otherwise whether or either once when whenever while neither nor but maybe sometimes");
-const WAITS: ReadonlySet<string> = new Set(['as soon as', 'as', 'after', 'once', 'when', 'until', 'while']);
 /** What one does for a purpose. Behind `to`, none of these is a place. */
 const PURPOSES = wordsIn('keep keeping occupy pull draw drag stretch create make free open empty clear space spread balance attract tempt lure hold tie hide fool sell bring lead show give help relieve threaten distract confuse freeze force get let allow avoid protect beat take change improve shorten widen flatten stop start begin buy set be look find see read catch receive score finish shoot attack play pass drive work go come move stay wait use run maintain support replace provide offer challenge test punish break outnumber overload isolate invite encourage deny seal rescue safety restart reset settle flow clear-out disguise hunt lift loosen line feed follow meet react recover respect cover guard tag');
 /** Those that speak of others without moving them. */
@@ -147,6 +147,8 @@ function sortOf(tokens: readonly LineToken[], from: number, to: number, text: st
   const [first, second] = words;
   if (first === undefined) return undefined;
   const opener = wordOf(first);
+  // Another look is a line of its own.
+  if (words.some((token, at) => token.image === 'look' && isPlayer(tokens[from + at + 1]))) return undefined;
   const before = tokens[from - 1];
   const behindVerb = before !== undefined && verbOf(before.image) !== undefined;
   const isLook = tokens[0]!.image === 'look';

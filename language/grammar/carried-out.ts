@@ -11,6 +11,7 @@ import { isPlayer, wordOf, type LineToken } from './line-token.ts';
 import type { LookTree, StatementTree } from './tree.ts';
 import { untagged } from './untagged.ts';
 import { verbOf } from './verbs.ts';
+import { WAITS_AS_SAID } from './waits.ts';
 
 export interface CarriedOut {
   readonly tree: StatementTree | LookTree;
@@ -24,7 +25,6 @@ interface Stretch {
   readonly to: number;
 }
 
-const WAITS: ReadonlySet<string> = new Set(['as', 'while', 'whilst', 'once', 'as soon as', 'after', 'when', 'whenever', 'until', 'till', 'before']);
 const LINKS: ReadonlySet<string> = new Set([',', 'and', 'then']);
 /** Behind one of these a subject or a verb begins a new deed. */
 const LED_IN_BY: ReadonlySet<string> = new Set([',', 'and', 'then', 'also', 'just', 'next']);
@@ -43,7 +43,7 @@ export function carriedOut(broken: Broken): CarriedOut | undefined {
   const { tokens, index, lexed } = broken;
   if (tokens.length > MOST_WORDS || lexed.openQuote !== undefined || tokens.some(({ tokenType }) => tokenType.name === 'STRING')) return undefined;
   const isLook = wordOf(tokens[0]) === 'look';
-  const begins = isLook || isPlayer(tokens[0]) || isSubject(tokens[0]) || WAITS.has(wordOf(tokens[0]));
+  const begins = isLook || isPlayer(tokens[0]) || isSubject(tokens[0]) || WAITS_AS_SAID.has(wordOf(tokens[0]));
   if (!begins) return behind(broken);
   const heads = headsOf(tokens, index, lineParser().follow);
   return isLook ? without(broken, heads) : (upTo(broken, heads) ?? behind(broken) ?? without(broken, heads));
@@ -66,7 +66,7 @@ function upTo(broken: Broken, heads: readonly Walk[]): CarriedOut | undefined {
 function behind(broken: Broken): CarriedOut | undefined {
   const { tokens, index } = broken;
   const first = tokens[0];
-  if (first === undefined || !(WAITS.has(wordOf(first)) || MAY_BEGIN_A_WAIT.has(wordOf(first)) || first.tokenType.name === 'UNKNOWN')) return undefined;
+  if (first === undefined || !(WAITS_AS_SAID.has(wordOf(first)) || MAY_BEGIN_A_WAIT.has(wordOf(first)) || first.tokenType.name === 'UNKNOWN')) return undefined;
   const men = tokens.map((_, at) => at).filter((at) => at >= Math.max(1, index) && at < tokens.length - 1 && isPlayer(tokens[at]) && (LINKS.has(wordOf(tokens[at + 1])) || verbOf(wordOf(tokens[at + 1])) !== undefined));
   // Behind the comma before others: `once 1 … 4, 2 and 5 cut` is not of 4.
   const [behindAComma, others] = [men.filter((at) => wordOf(tokens[at - 1]) === ','), men.filter((at) => wordOf(tokens[at - 1]) !== ',')];
@@ -130,11 +130,11 @@ function losesThePlace(tokens: readonly LineToken[], from: number, to: number): 
 /** Whether a wait stands at `cut`, or the link to another deed: a man more in a list, or a place more, is neither. */
 function beginsAnew(tokens: readonly LineToken[], cut: number): boolean {
   const word = wordOf(tokens[cut]);
-  if (WAITS.has(word)) return true;
+  if (WAITS_AS_SAID.has(word)) return true;
   if (!LINKS.has(word)) return false;
   let at = cut;
   while (LED_IN_BY.has(wordOf(tokens[at]))) at++;
-  return isDeed(tokens[at]) || WAITS.has(wordOf(tokens[at])) || ((isPlayer(tokens[at]) || isSubject(tokens[at])) && isDeed(tokens[at + 1]));
+  return isDeed(tokens[at]) || WAITS_AS_SAID.has(wordOf(tokens[at])) || ((isPlayer(tokens[at]) || isSubject(tokens[at])) && isDeed(tokens[at + 1]));
 }
 
 function isDeed(token: LineToken | undefined): boolean {

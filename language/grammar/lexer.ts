@@ -51,6 +51,7 @@ const HER_ALONE = /her(?=\s*(?:$|[,.;!:#]|(?:and|then|or|on|at|in|to|into|off|fo
 const JOINT = /[ \t]+|-/y;
 /** `a ball screen on her left side`: of the man it is set for, not of the floor. */
 const ON_HIS_SIDE = /(?:his|her)\s+(?:left|right)(?:\s+(?:side|hand|shoulder))?(?![\p{L}\p{N}_'’-])/iuy;
+const NAMES_FOR_A_LOOK: ReadonlySet<string> = new Set(['look', 'for', ',', 'or', 'him', 'them']);
 /** `till she's gone`. */
 const SHE_IS = /s?he(?=['’]s (?:gone|by|past|through|open|free|clear|off)(?![\p{L}\p{N}_'’-]))/iuy;
 /** `once 3's gone`: is, where no noun follows. */
@@ -88,6 +89,12 @@ export function buildLexer(words: LineWords): LineLexer {
     }
     if (phrase.token) throw new Error(`the keywords "${phrase.token.name}" and "${keyword}" are the same words`);
     phrase.token = token;
+  }
+  // `backcuts`, `downscreens`: without the hyphen.
+  const glued = new Map<string, TokenType>();
+  for (const keyword of words.keywords) {
+    const word = keyword.replaceAll('-', '');
+    if (/^[a-z]+(-[a-z]+)+$/.test(keyword) && definition[word] === undefined) glued.set(word, definition[keyword]!);
   }
   for (const name of words.terminals) definition[name] = createToken({ name });
   const unknown = (definition['UNKNOWN'] = createToken({ name: 'UNKNOWN' }));
@@ -217,7 +224,10 @@ export function buildLexer(words: LineWords): LineLexer {
         if (side !== undefined && tokens.some(({ image }) => verbOf(image)?.class === 'screen')) add(unknown, 'his side', at, at + side.length);
         else if (HER_ALONE.test(text)) add(definition['him']!, 'him', at, at + atom.length);
         else if (ARTICLES.has(atom.toLowerCase())) at += atom.length;
-        else {
+        else if (glued.has(atom.toLowerCase()) && text[at + atom.length] !== '-') {
+          const word = glued.get(atom.toLowerCase())!;
+          add(word, word.name, at, at + atom.length);
+        } else {
           const end = wordEnd(text, at + atom.length);
           add(unknown, text.slice(at, end), at, end);
         }
@@ -225,9 +235,10 @@ export function buildLexer(words: LineWords): LineLexer {
       }
       // A full stop closes a sentence, as coaches write them.
       if (/[.;!…]/.test(char) && /^[.;!…\s]*$/.test(text.slice(at + 1))) return { tokens: retagged(tokens) };
-      const sign = definition[char];
+      // `4 + 5`, `4 & 5`
+      const sign = definition[/[+&]/.test(char) ? 'and' : char];
       const width = text.codePointAt(at)! > 0xffff ? 2 : 1;
-      add(sign ?? unknown, text.slice(at, at + width), at, at + width);
+      add(sign ?? unknown, sign?.name ?? text.slice(at, at + width), at, at + width);
     }
     return { tokens: retagged(tokens), ...(openQuote === undefined ? {} : { openQuote }) };
   }
@@ -251,8 +262,14 @@ export function buildLexer(words: LineWords): LineLexer {
 
   function tagged(tokens: LineToken[]): LineToken[] {
     // `look 4 rolling`, `look 2 backdoor`: whom one looks for is named, not told of.
-    const first = tokens[0]?.image === 'look' ? tokens.findIndex(({ image, tokenType }, i) => i > 0 && !players.has(tokenType) && !['for', ',', 'or', 'him', 'them'].includes(image)) + 1 || tokens.length : 1;
-    for (let i = first; i < tokens.length; i++) {
+    const isLook = tokens[0]?.image === 'look';
+    let isNamed = isLook;
+    for (let i = 1; i < tokens.length; i++) {
+      if (isNamed) {
+        isNamed = players.has(tokens[i]!.tokenType) || NAMES_FOR_A_LOOK.has(tokens[i]!.image);
+        continue;
+      }
+      isNamed = isLook && tokens[i]!.image === 'look';
       const before = tokens[i - 1]!;
       if (!verbs.has(tokens[i]!.tokenType.name) || !players.has(before.tokenType)) continue;
       before.tokenType = subject;

@@ -69,9 +69,9 @@ const SORTS: { readonly [sort: string]: Fits } = {
   SUBJECT: (token) => isPlayer(token) || ['he', 'they', 'both', 'everyone', 'others'].includes(wordOf(token)),
   SPOT: (token) => token !== undefined && (/^(left|right|backcourt|half court|up top)$/.test(wordOf(token)) || PLACE.test(wordOf(token))),
   /** Behind the man a look is for, before what he is to do. */
-  IN_PIN: (_, at, tokens) => wordOf(tokens[0]) === 'look' && !tokens.slice(0, at).some(({ image }) => image === ':'),
+  IN_PIN: (_, at, tokens) => wordOf(tokens[0]) === 'look' && !isBehindTheColon(tokens, at),
   /** Among what happens if the look is taken. */
-  IN_TAIL: (_, at, tokens) => wordOf(tokens[0]) === 'look' && tokens.slice(0, at).some(({ image }) => image === ':'),
+  IN_TAIL: (_, at, tokens) => wordOf(tokens[0]) === 'look' && isBehindTheColon(tokens, at),
   OF_ATTACKER: (_, at, tokens) => isAttacker(subjectAt(tokens, at)),
   OF_DEFENDER: (_, at, tokens) => isDefender(subjectAt(tokens, at)),
   /** A pass is told of before it in its clause. */
@@ -79,6 +79,12 @@ const SORTS: { readonly [sort: string]: Fits } = {
 };
 /** They say something of the place in the line, not of a word there. */
 const OF_THE_LINE: ReadonlySet<string> = new Set(['IN_PIN', 'IN_TAIL', 'START', 'HEAD', 'OF_ATTACKER', 'OF_DEFENDER', 'OF_A_PASS', 'END']);
+
+/** Of several looks in a line it is the last before. */
+function isBehindTheColon(tokens: Tokens, at: number): boolean {
+  for (let i = at - 1; i > 0 && tokens[i]!.image !== 'look'; i--) if (tokens[i]!.image === ':') return true;
+  return false;
+}
 
 /** Who does what stands at a place: the last named before a verb, or right before it. */
 function subjectAt(tokens: Tokens, at: number): LineToken | undefined {

@@ -4,7 +4,9 @@ import { countedSteps } from './counted-steps.ts';
 import type { LineToken } from './line-token.ts';
 import type { Phrase } from './phrase-pattern.ts';
 import { after, asSaid, before, inNumberOf, isAttacker, isPlayer, JOINTS, oneOf, singular, standing, withThese, wordOf, type Tokens, type Types } from './rewording.ts';
+import { nextSentence, passWithoutVerb } from './sentences-and-signs.ts';
 import { verbOf } from './verbs.ts';
+import { BEGINS_A_WAIT, ENDS_OF_DEEDS } from './waits.ts';
 
 /** `1, 2, 3 back` in a rebound line. */
 function getBack(tokens: Tokens, at: number, types: Types): Tokens | undefined {
@@ -180,8 +182,6 @@ function verbOfParticiple(done: string): string | undefined {
   return (stem === undefined ? [PARTICIPLES[done] ?? ''] : formsOf(stem)).find(isPlural);
 }
 
-const ENDS_OF_DEEDS = oneOf('once', 'when', 'after', 'as soon as');
-
 /** `short rolls`: a roll that ends at the free-throw line. */
 function shortRolls(tokens: Tokens, at: number, types: Types): Tokens | undefined {
   const joined = /^short-rolls?$/.test(wordOf(tokens[at]));
@@ -280,7 +280,7 @@ const BETWEEN_CHANCES = oneOf('open', 'corner', 'quick', 'easy', 'wing', 'elbow'
 
 /** `look 2 for the corner three`, `look 5 on the block, layup`: what follows is the shot. */
 function lookForAShot(tokens: Tokens, at: number, types: Types): Tokens | undefined {
-  if (tokens[0]?.image !== 'look' || at < 2 || tokens.some(({ image }) => image === ':')) return undefined;
+  if (tokens[0]?.image !== 'look' || wordOf(tokens[at - 1]) === 'look' || tokens.some(({ image }) => image === ':')) return undefined;
   let shot = at + 1;
   while (BETWEEN_CHANCES.has(wordOf(tokens[shot])) && !CHANCES.has(wordOf(tokens[shot]))) shot++;
   const end = tokens[shot + 1];
@@ -419,8 +419,6 @@ function doesTheSame(tokens: Tokens, at: number, types: Types): Tokens | undefin
   return [...tokens.slice(0, at), before(types, singular(wordOf(tokens[verb])), tokens[at]!), ...tokens.slice(at)];
 }
 
-const BEGINS_A_WAIT = oneOf('once', 'when', 'as', 'after', 'as soon as', 'while');
-
 /** `when 2 is gone 5 turns`: the comma before who does it is often left out. */
 function commaBehindTheWait(tokens: Tokens, at: number, types: Types): Tokens | undefined {
   if (at !== 0) return undefined;
@@ -469,6 +467,8 @@ const RULES: readonly (readonly [begins: RegExp, rule: Phrase['apply']])[] = [
   [/^short(-rolls?)?$/, shortRolls],
   [/^(one|two|three|four|couple|few|another|extra|[1-4]|steps?( up| in| out| back| down)?)$/, countedSteps],
   [/^,$/, namedLast],
+  [/^[.;]$/, nextSentence],
+  [/^(to|back|back out|out|over|across|in|inside|down|up|ahead|right|straight)$/, passWithoutVerb],
   [/^,$/, commaBeforeTheWait],
   [/^,$/, placeBehindAComma],
   [/^(left|right|ball-side|weak-side|strong-side|near|far|opposite|other|far side|near side|rim|nail|high post|top|top of the key|elbow|wing|corner|slot|block|short corner|dunker spot|half court)$/, placeBehindTheVerb],

@@ -75,6 +75,7 @@ export const ofWaits: Rows = [
   ['^ (!IN_PIN) (!OF_A_PASS) with A_PASS (!to)', '$1 pass'],
   ['^ (!IN_PIN) after|on|with|behind his|her? A_HAPPENING (PLAYER VERB)', '$1 $2 $3 ,'],
   // looks
+  ['(IN_TAIL) and (look PLAYER)', ','],
   ['(IN_TAIL) (dump_off|drop-off|dish|dump|pass|bounce-pass) along_the_baseline|inside|down_the_lane (,)', ''],
   ['(IN_TAIL) pass_back out (,)', 'kick_out'],
   ['(IN_TAIL) all_the_way (,)', 'drives'],
@@ -86,7 +87,7 @@ export const ofWaits: Rows = [
   ['(IN_TAIL) feed|pass|dish from left|right? ONE_PLACE ,', ''],
   ['(IN_TAIL) pass|throw|kick back_out|out|back (,)', 'kick_out'],
   ['(IN_TAIL) (drives|drive|attacks) in|inside|hard (,)', ''],
-  ['(IN_PIN) right? in_front_of passer|ball|him|rim|basket (:|END)', ''],
+  ['(IN_PIN) (!LENGTH|at|on|in) right? in_front_of passer|ball|him|rim|basket (:|END)', ''],
   ['(IN_PIN) UNDER_THE_RING (:|END)', ''],
   ['(IN_PIN) (cutting|diving|rolling|flashing|curling|slipping|sealing|popping|coming) across|through|over|down|up|in|back|out (:|END)', ''],
   ['(IN_PIN) at|in|on left|right? ONE_PLACE (or)', ''],

@@ -12,12 +12,12 @@ import { isBegun } from './messages.ts';
 import { saidOtherwise } from './said-otherwise.ts';
 import type { LineTree } from './tree.ts';
 import { unheard } from './unheard.ts';
+import { WAITS } from './waits.ts';
 
 /** In one line. */
 const MOST_VERBS = 3;
 
 const BEFORE_A_VERB: ReadonlySet<string> = new Set(['and', 'then', ',', 'he', 'they', 'everyone', 'both', 'others']);
-const WAITS: ReadonlySet<string> = new Set(['as', 'once', 'when', 'while', 'after', 'as soon as', 'until']);
 /** They say that something is not done, not yet, or to whom it is: no way to go. */
 const NO_DEED = /^(stops?|fails?|refuses?|avoids?|misses|forgets?|declines?|ignores?|loses?|wants?|tries|hopes?|needs?|thinks?|knows?|starts?|begins?|keeps?|counts?|waits?|fakes?|jabs?|feints?|pretends?|reads?|lets?|gets?|gives?|asks?|has|have|does|do|says?|is|are|can|may|might|should|would|could|must|will|never|not|plants?|bumps?|leans?|sees|looks?|watches|yells?|calls?|points?|ducks?|pins?|sets?|traps?|digs?|sits?)$/;
 

@@ -1,7 +1,7 @@
 import type { Block } from '../book/book.ts';
 import type { TextPlace } from '../book/places.ts';
 import type { ParsedLine } from '../grammar/parse-line.ts';
-import type { Columns, TreeNode } from '../grammar/tree.ts';
+import type { Columns, NodeOf, TreeNode } from '../grammar/tree.ts';
 import { childrenOf, spanOf } from '../grammar/tree.ts';
 import { nameKey } from './name-key.ts';
 
@@ -97,7 +97,7 @@ function collectLine(tree: TreeNode, defines: Collect, uses: Collect): void {
       uses('step', tree, 'mirrors');
       break;
     case 'Look':
-      defines('look', tree, 'label');
+      for (let look: NodeOf<'Look'> | undefined = tree as NodeOf<'Look'>; look !== undefined; look = look.also) defines('look', look, 'label');
       break;
     case 'Entry':
       defines('roster-entry', tree, 'name');

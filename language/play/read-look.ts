@@ -15,6 +15,13 @@ import { latestScreener } from './read-way.ts';
 import type { Line, Scope } from './scope.ts';
 import { ballAfter, openScope, subjectsOf } from './scope.ts';
 
+/** `look 4: layup, look 5: drop-off, layup`: the looks of a line, each with its own columns. */
+export function looksOf(tree: LookTree): readonly LookTree[] {
+  const { also, ...look } = tree;
+  if (also === undefined) return [tree];
+  return [{ ...look, to: [...look.players, ...look.pins, ...look.tail].at(-1)?.to ?? also.at }, ...looksOf(also)];
+}
+
 /** Reads a look. Its tail starts from the step's ball and leaves it as it was: nothing of a tail happens unless the look is taken. */
 export function readLook(reader: Reader, step: Scope, tree: LookTree, line: Line, nextLookId: (who: BodyId) => LookId): Look | undefined {
   const players = bodiesOf(reader, tree.players, { part: line.key, him: [] });

@@ -5,7 +5,7 @@ import { repeatedActions } from './kept.ts';
 import type { Action, ActionId, BodyId, Condition, LineKey, Look, StatedEnd, Step } from './play.ts';
 import { readEnd } from './read-annotations.ts';
 import type { Model } from './mirrored-step.ts';
-import { readLook } from './read-look.ts';
+import { looksOf, readLook } from './read-look.ts';
 import { meanwhile } from './meanwhile.ts';
 import type { LineMeaning } from './line-meaning.ts';
 import { countsAsLine } from './line-meaning.ts';
@@ -77,9 +77,9 @@ export function readStep(reader: Reader, from: StepLines, treeOfLine: (line: Lin
         break;
       }
       case 'Look': {
-        const look = readLook(reader, scope, tree, line, nextLook);
-        if (look !== undefined) looks.push(look);
-        meaning('look', look === undefined ? {} : { look: look.id, actions: look.tail.map(({ id }) => id) });
+        const read = looksOf(tree).flatMap(each => readLook(reader, scope, each, line, nextLook) ?? []);
+        looks.push(...read);
+        meaning('look', read[0] === undefined ? {} : { look: read[0].id, actions: read.flatMap(({ tail }) => tail.map(({ id }) => id)) });
         break;
       }
       case 'Ends': {

@@ -110,7 +110,6 @@ const rows: readonly (readonly [line: string, marked: string, code: string, mend
   ['3cuts to rim', '3cuts', 'unknown-word', '3 cuts to rim'],
   ['3 cuts torim', 'torim', 'unknown-word', '3 cuts to rim'],
   ['3 cuts to lefte lbow', 'lefte lbow', 'unknown-word', '3 cuts to left elbow'],
-  ['3 lcuts', 'lcuts', 'unknown-word', '3 l-cuts'],
   ['laeve 4 seconds after a miss', 'laeve', 'unknown-word', 'leave 4 seconds after a miss'],
   ['from 14 high', '14', 'misplaced-word', 'from 1-4 high'],
   ['step "B" "A" otherwise', '"A"', 'missing-word', 'step "B" after "A" otherwise'],

@@ -291,3 +291,13 @@ describe('behind a man', () => {
     expect(actionsOf('5 screens for 4', '4 lifts to the top behind 5').map(say).at(-1)).toBe('4 move:lift off 5 to top');
   });
 });
+
+describe('two looks in a line', () => {
+  it('are two looks, each with its own words', () => {
+    const { play, places } = readLines('1 dribbles to top', 'look 4: layup, look 5 "dish": drop off, layup', '3 cuts to rim');
+    const { looks, actions } = play.steps[0]!;
+    expect(looks.map(({ id, tail }) => [id, ...tail.map(say)])).toEqual([['start?4.1', '1 pass:pass to 4', '4 shot:shoot'], ['start?5.1', '1 pass:pass to 5', '5 shot:shoot']]);
+    expect([places.get('start?4.1'), places.get('start?5.1')]).toEqual([{ line: 2, at: 0, to: 13 }, { line: 2, at: 15, to: 45 }]);
+    expect(actions.map(({ line }) => line)).toEqual(['start:1', 'start:3']);
+  });
+});

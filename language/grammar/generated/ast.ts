@@ -2183,7 +2183,9 @@ export function isLinkLead(item: unknown): item is LinkLead {
 }
 
 export interface Look extends langium.AstNode {
+    readonly $container: Look;
     readonly $type: 'Look';
+    also?: Look;
     label?: string;
     pins: Array<LookPin>;
     players: Array<Player>;
@@ -2192,6 +2194,7 @@ export interface Look extends langium.AstNode {
 
 export const Look = {
     $type: 'Look',
+    also: 'also',
     label: 'label',
     pins: 'pins',
     players: 'players',
@@ -2597,7 +2600,7 @@ export function isPass(item: unknown): item is Pass {
 export interface PassAlong extends langium.AstNode {
     readonly $container: Pass | ThrowIn;
     readonly $type: 'PassAlong';
-    way: 'across the lane' | 'across' | 'ahead' | 'along the baseline' | 'back out' | 'back' | 'behind the board' | 'inside' | 'over the top';
+    way: 'across the lane' | 'across' | 'ahead' | 'along the baseline' | 'back out' | 'back' | 'behind the board' | 'down the left side' | 'down the middle' | 'down the right side' | 'inside' | 'over the top' | 'up the left side' | 'up the middle' | 'up the right side';
 }
 
 export const PassAlong = {
@@ -4653,6 +4656,10 @@ export class SetLineAstReflection extends langium.AbstractAstReflection {
         Look: {
             name: Look.$type,
             properties: {
+                also: {
+                    name: Look.also,
+                    optional: true
+                },
                 label: {
                     name: Look.label,
                     optional: true
