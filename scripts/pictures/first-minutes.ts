@@ -8,7 +8,7 @@ import { root } from '../build.ts';
 
 const folder = join(root, 'media/walkthrough');
 
-const themes = { light: 'Default Light Modern', dark: 'Default Dark Modern' } as const;
+const themes = { light: 'Default Light Modern', dark: 'Default Dark Modern', 'high-contrast': 'Default High Contrast', 'high-contrast-light': 'Default High Contrast Light' } as const;
 
 /** Wrong on purpose: the man with the ball screens. */
 const wrong = `notation 1
@@ -41,7 +41,7 @@ const whole = { width: 1200, height: 760 };
 
 export async function takeFirstMinutes(): Promise<void> {
   mkdirSync(folder, { recursive: true });
-  for (const theme of ['light', 'dark'] as const) await takeAll(theme);
+  for (const theme of Object.keys(themes) as (keyof typeof themes)[]) await takeAll(theme);
 }
 
 async function takeAll(theme: keyof typeof themes) {

@@ -1,7 +1,9 @@
-// From a name to where it is given and to all its uses; from a man's number to where he starts and to his jobs in the play.
-import { DocumentHighlightKind, type DocumentHighlight, type Location, type LocationLink, type Position } from 'vscode-languageserver-types';
+// From a name to where it is given and to all its uses; from a man's number to where he starts and to his jobs in the play; from a spot or an
+// alignment to all the lines of the file that speak of it.
+import { DocumentHighlightKind, type DocumentHighlight, type Location, type LocationLink, type Position, type Range } from 'vscode-languageserver-types';
 import { blockAtLine, type Block, type Book } from '../../language/book/book.ts';
 import type { Compiled } from '../../language/compile.ts';
+import { groundAt, groundNamed } from '../../language/names/ground-named.ts';
 import { playerAt, playersNamed } from '../../language/names/players-named.ts';
 import { rangeOfSite } from '../../language/names/rename.ts';
 import { definitionOf, fileMeant, nameAt, sitesOf, type NameSite } from '../../language/names/sites.ts';
@@ -57,10 +59,23 @@ export function references(book: Book, document: OpenDocument, position: Positio
   const given = givenAt(book, document, position);
   if (given !== undefined) return sitesOf(book, given).slice(withDefinition ? 0 : 1).map(locationOf);
   const player = playerAt(block, line, column);
-  return player === undefined ? [] : playersNamed(block).filter(({ body }) => body === player.body).map(({ place }) => ({ uri: document.uri, range: rangeOf(firstLine, place) }));
+  if (player !== undefined) return playersNamed(block).filter(({ body }) => body === player.body).map(({ place }) => ({ uri: document.uri, range: rangeOf(firstLine, place) }));
+  return sameGround(document, { block, firstLine, line, column }).map((range) => ({ uri: document.uri, range }));
 }
 
-/** In this document: where a name is given and where a man acts are marked as written, the rest as read. */
+/** The spot or the alignment under the cursor wherever this document speaks of it: what is known everywhere would be found in every file. */
+function sameGround({ file }: OpenDocument, { block, line, column }: Pointed): readonly Range[] {
+  const ground = groundAt(block, line, column);
+  if (ground === undefined) return [];
+  let firstLine = 0;
+  return file.blocks.flatMap((one) => {
+    const found = groundNamed(one).filter(({ key }) => key === ground.key).map(({ place }) => rangeOf(firstLine, place));
+    firstLine += one.lines.length;
+    return found;
+  });
+}
+
+/** In this document: where a name is given and where a man acts are marked as written, the rest as read; spots and alignments that every play knows are given nowhere. */
 export function highlights(book: Book, document: OpenDocument, position: Position): DocumentHighlight[] {
   const { block, firstLine, line, column } = pointed(document, position);
   const given = givenAt(book, document, position);
@@ -68,6 +83,6 @@ export function highlights(book: Book, document: OpenDocument, position: Positio
     return sitesOf(book, given).flatMap((site, at) => (site.uri === document.uri ? [{ range: rangeOfSite(site), kind: at === 0 ? DocumentHighlightKind.Write : DocumentHighlightKind.Read }] : []));
   }
   const player = playerAt(block, line, column);
-  if (player === undefined) return [];
+  if (player === undefined) return sameGround(document, { block, firstLine, line, column }).map((range) => ({ range, kind: DocumentHighlightKind.Text }));
   return playersNamed(block).flatMap(({ body, place, acts }) => (body === player.body ? [{ range: rangeOf(firstLine, place), kind: acts ? DocumentHighlightKind.Write : DocumentHighlightKind.Read }] : []));
 }

@@ -3,7 +3,7 @@ import { spawn } from 'node:child_process';
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { Worker } from 'node:worker_threads';
-import { CodeActionRequest, CompletionRequest, CompletionResolveRequest, HoverRequest, LSPErrorCodes, type ClientCapabilities, type CodeAction, type CompletionList, type Diagnostic, type MarkupContent, type ServerCapabilities } from 'vscode-languageserver-protocol';
+import { CodeActionRequest, CodeActionResolveRequest, CompletionRequest, CompletionResolveRequest, HoverRequest, LSPErrorCodes, type ClientCapabilities, type CodeAction, type CompletionList, type Diagnostic, type MarkupContent, type ServerCapabilities } from 'vscode-languageserver-protocol';
 import { AbstractMessageReader, AbstractMessageWriter, createProtocolConnection, StreamMessageReader, StreamMessageWriter, type DataCallback, type Message, type ProtocolConnection } from 'vscode-languageserver-protocol/node';
 import { build as bundle } from 'esbuild';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
@@ -11,7 +11,7 @@ import { buildServer, root } from '../../scripts/build.ts';
 import * as playbook from '../../server/lsp/playbook-protocol.ts';
 import * as protocol from '../../server/lsp/protocol.ts';
 import { picturesMethod } from '../../server/lsp/settings.ts';
-import { clientOn, until, uri, type Client } from './talking.ts';
+import { atMark, clientOn, editedFiles, until, uri, type Client } from './talking.ts';
 
 const text = readFileSync(join(root, 'examples/lighthouse.play'), 'utf8').replace('    5 screens down for 3', '    1 screens down for 3');
 const line = text.split('\n').findIndex((one) => one.includes('1 screens down'));
@@ -59,6 +59,8 @@ describe.each([['over stdio', overStdio], ['in a worker', inWorker]] as const)('
   /** Every method that went over the wire, either way. */
   const asked = new Set<string>();
   const frames: protocol.UnreadFrame[] = [];
+  /** Whether the disk has the other file. */
+  let isThere = true;
 
   beforeAll(async () => {
     const started = await start();
@@ -67,11 +69,11 @@ describe.each([['over stdio', overStdio], ['in a worker', inWorker]] as const)('
     connection.onNotification(protocol.frameMethod, (value: unknown) => void frames.push(protocol.readFrame(value)!));
     connection.onRequest(playbook.listFilesMethod, () => {
       asked.add(playbook.listFilesMethod);
-      return ['file:///plays/other.play'];
+      return isThere ? ['file:///plays/other.play'] : [];
     });
     connection.onRequest(playbook.readFileMethod, () => {
       asked.add(playbook.readFileMethod);
-      return 'play "Other"\n  from horns\n  1 passes to 2\n';
+      return isThere ? 'play "Other"\n  from horns\n  1 passes to 2\n' : null;
     });
     client = await clientOn(connection, { files: true, commands: true }, whole, ['file:///plays']);
     await client.open(uri, text);
@@ -191,6 +193,49 @@ describe.each([['over stdio', overStdio], ['in a worker', inWorker]] as const)('
     ] as const)('%s (%s)', async (_, method, params, says) => {
       expect(JSON.stringify(await client.connection.sendRequest(method, params))).toMatch(says);
     });
+  });
+
+  describe('writes what was chosen', () => {
+    const written = [
+      ['a name for a step', 'notation 1\nplay "Ours"\n  from horns\n\n  |1 passes to 2\n  look 2: jumper\n', /^Give this step a name$/, /\n {2}step ".+"\n.*1 passes to 2\n/],
+      ['why a check is silent here', 'notation 1\nplay "Ours"\n  from horns\n  step "Go"\n    |4 screens down for 2\n    1 dribbles to left wing\n    look 1: jumper\n', /^Allow/, /\n +allow screen-unused "/],
+      ['an alignment of its own', 'notation 1\nplay "Ours"\n  |from 1 top, 2 and 3 wings, 4 and 5 blocks\n  step "Go"\n    1 passes to 2\n    look 2: jumper\n', /^Make these places an alignment with a name$/, /from "[^"]+"[^]*\nalignment "[^"]+"\n +1 at top\n/],
+    ] as const;
+    test.each(written)('%s', async (_, marked, title, after) => {
+      const { text: before, position } = atMark(marked);
+      const own = `file:///plays/written-${written.findIndex((one) => one[1] === marked)}.play`;
+      await client.open(own, before);
+      const textDocument = { uri: own };
+      const range = { start: position, end: { ...position, character: 200 } };
+      const { items } = (await client.connection.sendRequest('textDocument/diagnostic', { textDocument })) as { items: Diagnostic[] };
+      const actions = (await client.connection.sendRequest(CodeActionRequest.type, { textDocument, range, context: { diagnostics: items } })) as CodeAction[];
+      expect(actions.map((one) => one.title)).toContainEqual(expect.stringMatching(title));
+      const chosen = actions.find((one) => title.test(one.title))!;
+      const { edit } = chosen.edit === undefined ? await client.connection.sendRequest(CodeActionResolveRequest.type, chosen) : chosen;
+      const text = editedFiles({ [own]: before }, edit!)[own]!;
+      expect(text).not.toBe(before);
+      expect(text).toMatch(after);
+      await client.connection.sendNotification('textDocument/didClose', { textDocument });
+    });
+  });
+
+  test('a file that is deleted takes its names with it', async () => {
+    const { connection } = client;
+    const [user, used] = ['file:///plays/user.play', 'file:///plays/other.play'];
+    await client.open(user, 'notation 1\nuse "other.play"\nplay "Again" mirrors "Other"\n');
+    const codes = async () => ((await connection.sendRequest('textDocument/diagnostic', { textDocument: { uri: user } })) as { items: Diagnostic[] }).items.map(({ code }) => String(code));
+    const named = async () => (await connection.sendRequest(playbook.playbookMethod, { version: 1 }) as { plays: { name: string }[] }).plays.map(({ name }) => name);
+    expect(await codes()).not.toContainEqual(expect.stringMatching(/^unknown-/));
+    expect(await named()).toContain('Other');
+    isThere = false;
+    await connection.sendNotification('workspace/didDeleteFiles', { files: [{ uri: used }] });
+    // The disk is asked first.
+    await expect.poll(codes).toContainEqual(expect.stringMatching(/^unknown-/));
+    await expect.poll(named).not.toContain('Other');
+    isThere = true;
+    await connection.sendNotification('workspace/didCreateFiles', { files: [{ uri: used }] });
+    await expect.poll(named).toContain('Other');
+    await connection.sendNotification('textDocument/didClose', { textDocument: { uri: user } });
   });
 
   test('hears of what happens around it, and goes on', async () => {

@@ -1,0 +1,54 @@
+// Spots and alignments that every play knows: pointing at one finds the others of the file, however they are written.
+import * as lsp from 'vscode-languageserver-protocol';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { atMark, talk, wordsIn, type Client } from './talking.ts';
+
+const text = `spot "dock" is 1 m below left wing
+
+play "Pier"
+  from horns, 2 at left wing
+
+  step "Zip"
+    1 passes to 2 at the Left Wing
+    3 cuts to right wing
+    5 cuts to hoop
+    4 cuts to "dock"
+    look 3: drives to rim, layup
+
+play "Mole"
+  from Horns, mirrored
+  2 cuts to 1 m above left wing
+  look 2: three
+`;
+
+let client: Client;
+let files = 0;
+beforeAll(async () => void (client = await talk()));
+afterAll(() => client.close());
+
+async function found(words: string) {
+  const { position } = atMark(text.replace(words.replace('|', ''), words));
+  const uri = `file:///club/ground-${files++}.play`;
+  await client.open(uri, text);
+  const textDocument = { uri };
+  const marked = (await client.connection.sendRequest(lsp.DocumentHighlightRequest.type, { textDocument, position })) ?? [];
+  const references = (await client.connection.sendRequest(lsp.ReferencesRequest.type, { textDocument, position, context: { includeDeclaration: true } })) ?? [];
+  const told = ({ range }: { readonly range: lsp.Range }) => `${range.start.line + 1} ${wordsIn(text, range)}`;
+  expect(references.every((one) => one.uri === uri)).toBe(true);
+  expect(references.map(told)).toEqual(marked.map(told));
+  return marked.map(told);
+}
+
+test.each([
+  ['2 at left w|ing', ['1 left wing', '4 left wing', '7 Left Wing', '15 left wing']],
+  ['cuts to right w|ing', ['8 right wing']],
+  ['cuts to ho|op', ['9 hoop', '11 rim']],
+  ['from ho|rns', ['4 horns', '14 Horns']],
+  ['3 cu|ts to', []],
+] as const)('%s', async (words, others) => expect(await found(words)).toEqual(others));
+
+test('a spot of one’s own has a name, and is found by it', async () => {
+  const others = await found('cuts to "do|ck"');
+  expect(others.map((one) => one.replace(/^\d+ /, ''))).toEqual(expect.arrayContaining(['dock']));
+  expect(others.join()).not.toContain('wing');
+});
