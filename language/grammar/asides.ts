@@ -184,6 +184,8 @@ function sortOf(tokens: readonly LineToken[], from: number, to: number, text: st
   if (opener === ',' && word === 'then' && isUnknown(two)) return undefined;
   if (isUnknown(one) && isPlayer(before) && ['and', 'then', ','].includes(wordOf(tokens[from - 2]))) return undefined;
   if (from1 === 1 && TALKS.has(word)) return 'said';
+  // `and we look inside right away`: the looks say it.
+  if (from1 === 1 && word === 'we' && ends && /^(look|want|hope|try|like|read|see)$/.test(wordOf(two)) && !said.some(isPlayer)) return 'said';
   if (from1 === 1 && opener !== ',') return undefined;
   if (words.some((token) => /^(safety|safety-valve)$/.test(wordOf(token)))) return undefined;
   if (word === 'over the top' || word === 'across the lane' || word === 'along the baseline') return hasPlace(tokens, from, to) ? 'said' : undefined;

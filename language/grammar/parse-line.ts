@@ -69,5 +69,5 @@ function refused(broken: Broken): Pick<ParsedLine, 'fault' | 'carriedOut'> {
   const fault = faultOf(broken);
   const part = carriedOut(broken);
   if (part === undefined) return { fault };
-  return { fault: { ...fault, message: message('{told} So far only this is carried out: “{words}”.', { told: fault.message, words: part.words }) }, carriedOut: part.tree };
+  return { fault: { ...fault, message: message('{told} Until that is mended, only this is carried out: “{words}”.', { told: fault.message, words: part.words }) }, carriedOut: part.tree };
 }

@@ -3,6 +3,14 @@ import type { Rows } from './phrase-pattern.ts';
 
 export const ofDefence: Rows = [
   // defenders
+  ['(OF_DEFENDER traps|trap|doubles|double) ball|dribbler|ball-handler|ballhandler handler?', 'him'],
+  ['(OF_DEFENDER) ~fight|chase|trail|get|go over_the_top_of (ATTACKER)', 'goes_over~'],
+  ['(OF_DEFENDER helps|help|tags|tag) roller|roll_man|cutter|driver|diver', ''],
+  ['(OF_DEFENDER) ~sag|drop|slide|step|cheat one|two|COUNT|half step|steps into|in|to (SPOT)', 'sags~ to'],
+  ['(OF_DEFENDER sags|sag|drops|drop|helps|help|rotates|rotate|recovers|recover) into|toward (SPOT)', 'to'],
+  ['(OF_DEFENDER) ~come|step|go|slide|move WAY* up_to|to take|cut away|off pass|lane|entry to (ATTACKER)', 'denies~'],
+  ['(OF_DEFENDER) ~come|step|go|slide|move WAY* up_to|to deny (ATTACKER)', 'denies~'],
+  ['(OF_DEFENDER) ~take away pass|lane|entry|ball to|from (ATTACKER)', 'denies~'],
   [', so (DEFENDER VERB)', 'and'],
   ['(OF_DEFENDER) ~run|fly|rush|sprint|race|hurry|charge|scramble|come|get back|out|over|across+ at (HIM)', 'closes_out~ on'],
   ['(OF_DEFENDER) ~jump|get|slide|cheat over A_SCREEN|it early|late? (END)', 'goes_over~'],

@@ -2,6 +2,20 @@
 import type { Rows } from './phrase-pattern.ts';
 
 export const ofMoves: Rows = [
+  ['(ATTACKER) ~fill spot|place (END)', 'fills~ for him'],
+  ['(..MOVE to RING|lane|nail|elbow|block|top) , out|back_out|back|up|over (to|into SPOT)', ', goes'],
+  ['(ATTACKER) , up_to (SPOT)', 'to'],
+  ['(off|then|comes_off|come_off ATTACKER) , WAY+ (to|into SPOT)', ''],
+  ['~run|take|lead|bring|drag|walk man|DEFENDER right|straight? into (ATTACKER)', 'cuts~ off'],
+  ['(..DRIBBLING) , all_the_way (END)', 'to rim'],
+  ['(HEAD) ~start in|at|on left|right? ONE_PLACE SO_THEN+ (VERB)', ''],
+  ['(off ATTACKER) first (and|then|,)', ''],
+  ['(comes_off|come_off ATTACKER) first (and|then|,)', ''],
+  ['(off|comes_off|come_off ATTACKER) SO_THEN+ off (ATTACKER)', 'then'],
+  ['(off|then ATTACKER) and ~catch|catch_it|catch_the_ball|get_it|receive_it at|in|on (SPOT)', 'to'],
+  ['(comes|come) to meet HIM', 'to ball'],
+  ['(and|then|,) this time (SUBJECT)', ''],
+  ['(..VERB) again (for|to|off|and|then|,|END)', ''],
   // who goes to the boards is a line of its own
   ['^ (START) everyone|everybody|others|rest else? CRASHES (END)', 'rebound $1 $2 $3'],
   ['(MOVE) middle ,? just? over_half_court|across_half_court|past_half_court (END)', 'to half_court'],

@@ -3,6 +3,7 @@ import type { Rows } from './phrase-pattern.ts';
 
 export const ofPlaces: Rows = [
   // places
+  ['along_the_baseline side', 'along_the_baseline'],
   ['center|centre circle', 'half_court'],
   ['backcourt_elbow left|right (,|END)', '$2 backcourt_elbow'],
   ['backcourt_wing left|right (,|END)', '$2 backcourt_wing'],

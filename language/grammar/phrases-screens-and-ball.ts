@@ -3,6 +3,7 @@ import type { Rows } from './phrase-pattern.ts';
 
 export const ofScreensAndBall: Rows = [
   // screens
+  ['~screen again', 're-screens~'],
   ['(..SCREENING) (DEFENDER) \'s left_side|right_side|left|right (END)', ''],
   ['~bump DEFENDER (at|on|in)', 'screens~ $2'],
   ['(HEAD) are stagger|stagger-screen|staggered_screen (for)', 'stagger-screen'],
@@ -50,6 +51,7 @@ export const ofScreensAndBall: Rows = [
   ['(..SCREENING) (PLAYER) UNDER_THE_RING', 'at $1'],
   ['(..PASSING) (PLAYER) UNDER_THE_RING', 'at $1'],
   // the ball
+  ['(hands_off|hand_off to ATTACKER) coming|popping|curling|lifting WAY* from left|right? ONE_PLACE (END)', ''],
   ['(..PASSING) , (early|on_the_run|in_stride END)', ''],
   ['~pound BALL|dribble', 'keeps_his_dribble~'],
   ['(keeps_his_dribble|keep_his_dribble) out|up? by|near (half_court)', 'at'],
@@ -69,7 +71,7 @@ export const ofScreensAndBall: Rows = [
   ['~put BALL over|above head and|then (VERB)', ''],
   ['~get rid of BALL to', 'passes~ to'],
   ['without dribbling|dribble|bouncing (END)', ''],
-  ['(DRIBBLING) straight? at (left|right|ONE_PLACE)', 'to'],
+  ['(DRIBBLING) straight|hard|right* at (left|right|ONE_PLACE)', 'to'],
   ['(backs_out|back_out) COUNTED|COUNT+ dribble|dribbles', ''],
   ['(DRIBBLING) back_out (to)', ''],
   ['~put BALL down (END|as|ENDS)', 'dribbles~'],

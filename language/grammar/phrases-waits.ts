@@ -3,6 +3,10 @@ import type { Rows } from './phrase-pattern.ts';
 
 export const ofWaits: Rows = [
   // at the same time
+  ['(ENDS|as|until ATTACKER|he) has|gets good|inside? position', 'is_there'],
+  ['^ once|when|after|as_soon_as he|screen|pick has|is been? used (,|END|PLAYER)', 'after screen'],
+  ['(IN_PIN) if (DEFENDER)', 'when'],
+  ['(..VERB) , where (ATTACKER VERB)', 'and'],
   ['^ as|once|when|after|while ball|pass leaves ATTACKER \'s hands?', 'on pass'],
   ['(ENDS|as|until ATTACKER|he) has_gone_by (HIM)', 'has_gone_past'],
   ['(until|ENDS|as ATTACKER|he) makes contact (,|END)', 'is_set'],
@@ -75,6 +79,8 @@ export const ofWaits: Rows = [
   ['^ (!IN_PIN) (!OF_A_PASS) with A_PASS (!to)', '$1 pass'],
   ['^ (!IN_PIN) after|on|with|behind his|her? A_HAPPENING (PLAYER VERB)', '$1 $2 $3 ,'],
   // looks
+  ['(IN_TAIL) he? ~catch|catch_it|catch_the_ball|get_it|receive_it at|in|on left|right? ONE_PLACE|short_corner|low_post|high_post SO_THEN+ ~go|move|drive|turn (baseline|middle|to|into)', 'drives'],
+  ['(IN_TAIL) he? ~catch|catch_it|catch_the_ball|get_it|receive_it at|in|on left|right? ONE_PLACE|short_corner|low_post|high_post SO_THEN+', ''],
   ['(IN_TAIL) and (look PLAYER)', ','],
   ['(IN_TAIL) (dump_off|drop-off|dish|dump|pass|bounce-pass) along_the_baseline|inside|down_the_lane (,)', ''],
   ['(IN_TAIL) pass_back out (,)', 'kick_out'],

@@ -182,6 +182,7 @@ const reshape: { [type: string]: (out: Node) => void } = {
     const kind = out['kind'] as string | undefined;
     if (kind !== undefined) out['kind'] = PASS_SYNONYMS[kind] ?? kind;
   },
+  Statement: endsApart,
   Amount(out) {
     const what = out['what'] as string | undefined;
     if (what !== undefined) out['what'] = COUNTABLES[what] ?? what;
@@ -189,6 +190,15 @@ const reshape: { [type: string]: (out: Node) => void } = {
     delete out['behind'];
   },
 };
+
+/** What a line ends with is the line's, not a link of its deeds. */
+function endsApart(out: Node): void {
+  const links = (out['links'] as Node[] | undefined) ?? [];
+  const ending = links.find((link) => link['ends'] !== undefined);
+  if (ending === undefined) return;
+  out['ends'] = ending['ends'];
+  out['links'] = links.filter((link) => link['ends'] === undefined);
+}
 
 /** Copies a node of the parser into plain data, without containers. */
 export function toPlain(node: Node): TreeNode {
@@ -247,7 +257,7 @@ export function prune<T>(node: T): T | undefined {
 const NEVER_EMPTY: ReadonlyMap<string, readonly string[]> = new Map(
   Object.entries({
     Look: ['players'], Players: ['players'], For: ['players'], Off: ['players', 'screen'], Past: ['players'], Via: ['spots'], At: ['spots'], To: ['spots', 'ball', 'player'], DefendTo: ['player', 'spots'],
-    Rebound: ['groups'], OnMiss: ['groups'], ShotKinds: ['kinds', 'plain'], SameAgain: ['parts'], Tags: ['tags'], Situation: ['parts'], Placing: ['spots'], Repeats: ['steps'], From: ['base', 'changes'],
+    Rebound: ['groups'], OnMiss: ['groups'], ShotKinds: ['kinds', 'plain'], SameAgain: ['parts'], Link: ['clause'], Tags: ['tags'], Situation: ['parts'], Placing: ['spots'], Repeats: ['steps'], From: ['base', 'changes'],
     Player: ['number', 'pronoun'], Place: ['name', 'half', 'own'], TimeLeft: ['time'], Amount: ['none', 'count'], Ends: ['noShot', 'event'], ShotWindow: ['within', 'late', 'beforeHorn', 'by', 'notBefore'], Against: ['man', 'formation', 'press'],
     PlayerEvent: ['verb', 'action', 'overHalfCourt'], BallEvent: ['spot', 'is'], AlignmentRef: ['name', 'own'], ComesFrom: ['spot', 'alignment'],
   }),

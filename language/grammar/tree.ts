@@ -33,7 +33,7 @@
  * | `note 3 "keep low"`, `allow crowding "why"` | Note { players[], text }, Allow { check, why? } |
  * | `must have at least 3 passes` | Amount { none, bound?, count?, what } · EveryTouch · Touch { subject } · NotHold { time } |
  * | `1 top`, `2 and 3 at the nail, 1 m apart` | Placing { subject, spots: Spot[], apart? } (in a step: the verb is missing, see `verbMissing`) |
- * | `once 4 is set, 3 cuts off 4 to top, then 4 rolls` | Statement { lead?: Trigger, first: Clause, links: Link { how?, then, clause }[] } |
+ * | `once 4 is set, 3 cuts off 4 to top, then 4 rolls` | Statement { lead?: Trigger, first: Clause, links: Link { how?, then, clause }[], ends?: Ends } |
  *
  * Clause { lead?, subject?, action, triggers[] }: no subject means the subject carries on; a lead stands in a link behind `and` or `then`. Subjects: Players { players } · Everyone { all, else } · Pronoun { word }.
  * Player { number?, defence, pronoun? }: `X4` is { number: 4, defence: true }; `him` has a pronoun and no number.
@@ -166,6 +166,15 @@ export interface OnMoveNode extends TreeNode {
   readonly on?: PlayerNode;
 }
 
+export interface StatementNode extends TreeNode {
+  readonly $type: 'Statement';
+  readonly lead?: Plain<ast.Lead>;
+  readonly first: Plain<ast.Clause>;
+  readonly links: readonly LinkNode[];
+  /** `…, ends with no shot`: how the play ends with what the line tells. */
+  readonly ends?: Plain<ast.Ends>;
+}
+
 export interface LinkNode extends TreeNode {
   readonly $type: 'Link';
   /** Absent where the link begins with `then` alone. */
@@ -233,6 +242,7 @@ interface Reshaped {
   OnClock: OnClockNode;
   Everyone: EveryoneNode;
   Link: LinkNode;
+  Statement: StatementNode;
   ShotKinds: ShotKindsNode;
   Shot: ShotNode;
   PassKind: PassKindNode;

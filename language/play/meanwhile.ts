@@ -38,13 +38,13 @@ function deedOf(trigger: ClauseTriggerTree | undefined, scope: Scope, trees: rea
   const { players } = event.subject;
   // Where no place is said it may go by another word: `while 1 is driving`.
   const kind = 'parts' in event.action && event.action.parts.length > 0 ? event.action.$type : undefined;
-  const isTold = players.some((player) => player?.number === undefined || tells(trees, player.number, player.defence, kind) || hasTold(scope, `${player.defence ? 'X' : ''}${player.number}` as BodyId, baseForm(event.action.verb)));
+  const isTold = players.some((player) => player?.number === undefined || tells(trees, player.number, player.defence, kind, baseForm(event.action.verb)) || hasTold(scope, `${player.defence ? 'X' : ''}${player.number}` as BodyId, baseForm(event.action.verb)));
   return isTold ? undefined : event;
 }
 
-/** A line of the step says that he does something of the kind, or anything. */
-function tells(trees: readonly (LineTree | undefined)[], number: number, defence: boolean, kind: string | undefined): boolean {
-  return trees.some((tree) => tree?.$type === 'Statement' && [tree.first, ...tree.links.map(({ clause }) => clause)].some((clause) => clause?.action !== undefined && (kind === undefined || clause.action.$type === kind) && clause.subject?.$type === 'Players' && clause.subject.players.some((player) => player?.number === number && player.defence === defence)));
+/** A line of the step says that he does something of the kind, or anything; of a defender, the very thing. */
+function tells(trees: readonly (LineTree | undefined)[], number: number, defence: boolean, kind: string | undefined, verb: string): boolean {
+  return trees.some((tree) => tree?.$type === 'Statement' && [tree.first, ...tree.links.map(({ clause }) => clause)].some((clause) => clause?.action !== undefined && (defence ? 'verb' in clause.action && baseForm(clause.action.verb) === verb : kind === undefined || clause.action.$type === kind) && clause.subject?.$type === 'Players' && clause.subject.players.some((player) => player?.number === number && player.defence === defence)));
 }
 
 /** He has done it on the way here. */

@@ -12,6 +12,7 @@ import { bodyOf, putPart, report } from './reader.ts';
 /** Words for going off a screen or to a place that leave open whether he has the ball: what he does if he has it. Common usage, no source. */
 export const withTheBall: Readonly<Record<string, 'drives' | 'dribbles'>> = {
   'comes off': 'drives', 'come off': 'drives', uses: 'drives', use: 'drives', comes: 'dribbles', come: 'dribbles', goes: 'dribbles', go: 'dribbles', returns: 'dribbles', return: 'dribbles',
+  'keeps going': 'dribbles', 'keep going': 'dribbles', continues: 'dribbles', continue: 'dribbles', 'carries on': 'dribbles', 'carry on': 'dribbles',
 };
 
 export function dribbled(tree: NodeOf<'Move'>): NodeOf<'Dribble'> {

@@ -34,7 +34,7 @@ export function defenceAction(one: One, tree: ActionTree): Action[] {
 const saysHow: ReadonlySet<string | undefined> = new Set(['Via', 'Off', 'Past', 'Through']);
 
 /** What is done to the man with the ball, whoever the line names first; and what is done where his own man is named in the line. */
-const toTheBall: ReadonlySet<string> = new Set(['trap', 'close-out', 'show', 'jump']);
+export const toTheBall: ReadonlySet<string> = new Set(['trap', 'close-out', 'show', 'jump']);
 const toHisMan: ReadonlySet<string> = new Set(['deny', 'guard', 'front', 'recover', 'trail', 'sag']);
 
 /** `X1 and X3 trap her`, `1 passes to 4, X4 closes out on him`: him who has the ball; `X2 chases her over`: his own man. */

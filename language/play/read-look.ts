@@ -35,17 +35,25 @@ export function readLook(reader: Reader, step: Scope, tree: LookTree, line: Line
   if (tree.label !== undefined) putPart(reader, `${id}#label`, line.index, spanOf(tree, 'label'));
   const scope = openScope(id, step.step, step.ball, step.named);
   scope.pair = step.pair;
-  const pin = readPin(reader, scope, tree, line, looker, id);
+  const reads = readsADefender(tree);
+  if (reads !== undefined && tree.label === undefined) putPart(reader, `${id}#label`, line.index, reads);
+  const label = tree.label ?? (reads && reader.lines[line.index]?.text.slice(reads.at, reads.to));
+  const pin = readPin(reader, scope, { ...tree, pins: tree.pins.filter(each => each !== reads) }, line, looker, id);
   return {
     id,
     step: step.step,
     line: line.key,
     who: who.map(body => numberOf(body)),
-    ...(tree.label === undefined ? {} : { label: tree.label }),
+    ...(label === undefined ? {} : { label }),
     ...(pin === undefined ? {} : { pin }),
     tail: readTail(reader, scope, tree, line, looker),
     rebounds: readMisses(reader, scope, tree, line),
   };
+}
+
+/** `look 2 when X2 helps`: whether he does is seen in the game, and what the look is called by. */
+function readsADefender({ pins }: LookTree): LookTree['pins'][number] | undefined {
+  return pins.find(pin => pin?.$type === 'Wait' && pin.event.$type === 'PlayerEvent' && pin.event.subject?.$type === 'Players' && pin.event.subject.players.every(player => player?.defence));
 }
 
 function readPin(reader: Reader, scope: Scope, tree: LookTree, line: Line, looker: BodyId, id: LookId): Look['pin'] {

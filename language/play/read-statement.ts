@@ -1,6 +1,6 @@
 // A line of a step → its actions: subjects carried on, links numbered, triggers turned into waits.
 import type { ActionTree, ClauseTriggerTree, LineTree, NodeOf, StatementTree } from '../grammar/tree.ts';
-import type { Action, BodyId } from './play.ts';
+import type { Action, BodyId, Wait } from './play.ts';
 import { clausesOf, goesWith, type LinkTree } from './one-way.ts';
 import { sameTime, withDeeds } from './meanwhile.ts';
 import { readAction } from './read-actions.ts';
@@ -18,6 +18,7 @@ export function readStatement(reader: Reader, scope: Scope, tree: StatementTree,
   let subjects: readonly BodyId[] = [];
   let him: readonly BodyId[] = [];
   let before: ActionTree | undefined;
+  let untils: readonly Wait[] = [];
   for (const [index, clause] of clauses.entries()) {
     if (clause.action === undefined) continue;
     const meaning: Meaning = { part: line.key, him };
@@ -37,10 +38,19 @@ export function readStatement(reader: Reader, scope: Scope, tree: StatementTree,
       return readTriggers(reader, scope, triggers, (trigger) => ({ part: line.key, subjects, him: himOfWait(trigger, trigger === lead, about) }), line.index, owner);
     };
     const told = reader.problems.length;
-    actions.push(...readAction(reader, scope, action, { subjects, him, said: tree, columns, line, link, waitsOf, taken }));
+    const made = readAction(reader, scope, action, { subjects, him, said: tree, columns, line, link, waitsOf, taken });
+    actions.push(...made.map((each) => withUntils(each, untils)));
+    untils = made.some(({ kind }) => kind === 'defend') ? made.flatMap(({ waits }) => waits.filter(({ kind }) => kind === 'until')) : [];
     if (reader.problems.length === told) tellWords(reader, line, triggers.filter(trigger => trigger !== undefined && !taken.has(trigger)));
   }
   return actions;
+}
+
+/** `X5 shows on 1 until 1 is past 5, then recovers`: a defender goes on with what he does until he does the next thing, which waits for that. */
+function withUntils(action: Action, untils: readonly Wait[]): Action {
+  if (action.kind !== 'defend') return action;
+  const until = untils.filter((wait) => 'event' in wait).map((wait): Wait => ({ kind: 'once', event: wait.event, part: wait.part }));
+  return { ...action, waits: [...action.waits.filter(({ kind }) => kind !== 'until'), ...until] };
 }
 
 function columnsOf(clause: LinkTree, at: number): { readonly at: number; readonly to: number } {

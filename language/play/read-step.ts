@@ -2,9 +2,10 @@
 import type { LineTree, NodeOf } from '../grammar/tree.ts';
 import { endShort } from './goes-on.ts';
 import { repeatedActions } from './kept.ts';
-import type { Action, ActionId, BodyId, Condition, LineKey, Look, StatedEnd, Step } from './play.ts';
+import type { Action, ActionId, BodyId, Condition, LineKey, Look, PartId, StatedEnd, Step } from './play.ts';
 import { readEnd } from './read-annotations.ts';
 import type { Model } from './mirrored-step.ts';
+import { toTheBall } from './read-defence.ts';
 import { looksOf, readLook } from './read-look.ts';
 import { meanwhile } from './meanwhile.ts';
 import type { LineMeaning } from './line-meaning.ts';
@@ -59,6 +60,13 @@ export function readStep(reader: Reader, from: StepLines, treeOfLine: (line: Lin
   const lines = new Map<number, LineMeaning>();
   putHead(reader, head, trees);
   let count = model?.lines ?? 0;
+  const readEnding = (tree: NodeOf<'Ends'>, index: number): PartId => {
+    const part = end === undefined ? `${head.key}#end` : `${head.key}#end.${count}`;
+    putPart(reader, part, index, tree);
+    if (end !== undefined) report(reader, 'header-twice', part, { word: 'ends' }, [end.part]);
+    end ??= readEnd(reader, scope, tree, part, reader.lines[index]!.text.slice(tree.at, tree.to));
+    return part;
+  };
   for (const index of head.lines) {
     const parsed = reader.lines[index]!;
     const tree = trees[index];
@@ -73,6 +81,7 @@ export function readStep(reader: Reader, from: StepLines, treeOfLine: (line: Lin
       case 'Statement': {
         const read = withRepeats(readStatement(reader, scope, tree, line, own), tree, replaced, treeOfLine);
         actions.push(...read);
+        if (tree.ends !== undefined) readEnding(tree.ends, index);
         meaning('action', { actions: read.map(({ id }): ActionId => id) });
         break;
       }
@@ -82,14 +91,9 @@ export function readStep(reader: Reader, from: StepLines, treeOfLine: (line: Lin
         meaning('look', read[0] === undefined ? {} : { look: read[0].id, actions: read.flatMap(({ tail }) => tail.map(({ id }) => id)) });
         break;
       }
-      case 'Ends': {
-        const part = end === undefined ? `${head.key}#end` : `${head.key}#end.${count}`;
-        putPart(reader, part, index, tree);
-        if (end !== undefined) report(reader, 'header-twice', part, { word: 'ends' }, [end.part]);
-        end ??= readEnd(reader, scope, tree, part, parsed.text.slice(tree.at, tree.to));
-        meaning('end', { part });
+      case 'Ends':
+        meaning('end', { part: readEnding(tree, index) });
         break;
-      }
       case 'Placing': {
         const who = tree.subject?.$type === 'Players' ? bodiesOf(reader, tree.subject.players, { part: line.key, him: [] }) : [];
         report(reader, 'verb-missing', line.key, { who: who.join(' and ') || 'he' });
@@ -103,7 +107,7 @@ export function readStep(reader: Reader, from: StepLines, treeOfLine: (line: Lin
         break;
     }
   }
-  const condition = readCondition(reader, head);
+  const condition = readCondition(reader, head, ball);
   const step: Step = {
     key: head.key,
     name: head.name,
@@ -166,7 +170,7 @@ function withRepeats(actions: readonly Action[], tree: LineTree, replaced: Step 
 }
 
 /** A sentence about a defender is acted out; everything else is shown as a remark. */
-function readCondition(reader: Reader, head: StepHead): Condition | undefined {
+function readCondition(reader: Reader, head: StepHead, ball: Ball): Condition | undefined {
   const { tree } = head;
   if (tree?.when === undefined) return tree?.otherwise === true ? { kind: 'remark', text: 'otherwise' } : undefined;
   const { when } = tree;
@@ -177,10 +181,13 @@ function readCondition(reader: Reader, head: StepHead): Condition | undefined {
     const seconds = [when.time.seconds, when.low ?? when.time.seconds];
     return { kind: 'clock', clock: when.clock === undefined ? 'period' : 'shot', from: Math.min(...seconds), to: Math.max(...seconds), text };
   }
-  const meaning = { part: `${head.key}#when`, him: [] };
-  const [who, ...also] = when.subject?.$type === 'Players' ? bodiesOf(reader, when.subject.players, meaning) : [];
+  const quiet = { part: `${head.key}#when`, him: [] };
+  const [who, ...also] = when.subject?.$type === 'Players' ? bodiesOf(reader, when.subject.players, quiet) : [];
   if (who === undefined || isOffence(who) || when.action === undefined) return { kind: 'remark', text };
   const action = when.action;
+  // `when X1 doubles her`: who has the ball as the step opens; `when X2 denies her`: his own man.
+  const him = toTheBall.has(baseForm(action.verb)) ? (ball.holder ?? (who.slice(1) as BodyId)) : (who.slice(1) as BodyId);
+  const meaning = { ...quiet, him: [him] };
   const parts: readonly unknown[] = 'parts' in action ? action.parts : [];
   const players = parts.flatMap(part => playerOf(part));
   const on = players.map(player => bodyOf(reader, player, meaning)).find(body => body !== undefined);

@@ -53,7 +53,9 @@ export function readEvents(reader: Reader, tree: EventTree, scope: Scope, meanin
   if (tree.$type === 'BallEvent') return ballEvent(reader, tree, scope, meaning);
   const bodies = subjectsOf(reader, tree.subject, scope, meaning);
   const defenders = bodies.filter(body => !isOffence(body));
-  if (defenders.length > 0) {
+  // What defenders do among themselves is all told.
+  const amongThem = meaning.subjects?.every(body => !isOffence(body)) === true && meaning.subjects.length > 0;
+  if (defenders.length > 0 && !amongThem) {
     report(reader, 'wait-on-defender', meaning.part, { who: defenders.join(' and ') });
     return [];
   }
@@ -74,7 +76,7 @@ function ballEvent(reader: Reader, tree: NodeOf<'BallEvent'>, scope: Scope, mean
 const halfCourt: Place = { kind: 'spot', name: 'half court' };
 
 function whatHappens(reader: Reader, tree: NodeOf<'PlayerEvent'>, who: BodyId, scope: Scope, meaning: Meaning): Omit<EventRef, 'who'> {
-  if (tree.action !== undefined) return actionMeant(reader, tree.action, who, meaning);
+  if (tree.action !== undefined) return actionMeant(reader, tree.action, who, scope, meaning);
   const does = tree.verb === undefined ? 'start' : baseForm(tree.verb);
   const other = tree.by === undefined ? undefined : notHimself(reader, tree.by, who, meaning);
   // `after 2 has gone by`: past him who waits, if he screens for him; else where 2 goes.
@@ -92,8 +94,19 @@ function notHimself(reader: Reader, player: PlayerNode, who: BodyId, meaning: Me
   return named === who && player.number === undefined ? meaning.subjects?.[0] : named;
 }
 
-function actionMeant(reader: Reader, action: NonNullable<NodeOf<'PlayerEvent'>['action']>, who: BodyId, meaning: Meaning): Omit<EventRef, 'who'> {
+const waitsHimself = ({ subjects, him }: Meaning, who: BodyId): boolean => (subjects ?? him).includes(who);
+
+/** Whom he goes off by what is told so far. */
+function screenerOf({ acts }: Scope, who: BodyId): BodyId | undefined {
+  const last = acts.findLast(action => action.who === who && (action.kind === 'move' || action.kind === 'dribble'));
+  return last !== undefined && 'off' in last ? last.off.at(-1) : undefined;
+}
+
+function actionMeant(reader: Reader, action: NonNullable<NodeOf<'PlayerEvent'>['action']>, who: BodyId, scope: Scope, meaning: Meaning): Omit<EventRef, 'who'> {
   const does = baseForm(action.verb);
+  // For his screener the corner is his own shoulder: he does not leave before.
+  const corner = does === 'turn-the-corner' ? screenerOf(scope, who) : undefined;
+  if (corner !== undefined && waitsHimself(meaning, corner)) return { does: 'clear', other: corner };
   const parts: readonly (EventPart | undefined)[] = 'parts' in action ? (action.parts ?? []) : [];
   const him = parts.find(part => part?.$type === 'PassTo' || part?.$type === 'For' || part?.$type === 'Off' || part?.$type === 'DribbleAt');
   const there = parts.find(part => part?.$type === 'To');

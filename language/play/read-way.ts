@@ -107,7 +107,13 @@ function goTo(way: WaySoFar, part: NonNullable<Part>, place: Place | undefined, 
   take(one, part);
   if (end !== undefined && how.weak) return;
   if (end !== undefined && onwards) via.splice(end.viaBefore, 0, end.place);
+  // `goes left to the left elbow`: which way and where to are one.
+  if (weak && isSamePlace(via.at(-1), place)) via.pop();
   way.end = { place, columns, part, viaBefore: via.length, ...how };
+}
+
+function isSamePlace(one: Place | undefined, other: Place): boolean {
+  return one?.kind === 'spot' && other.kind === 'spot' && one.name === other.name && one.side === other.side;
 }
 
 /** `1.5 m toward the top`, `two steps toward the ball`. */

@@ -46,11 +46,16 @@ export function ofWhatIsAbove(reader: Reader, tree: Said, scope: Scope, meaning:
 /** As the line above begins, or the link before it in its line, or what another man does last. */
 export function atTheSameTime(reader: Reader, tree: NodeOf<'SameTime'>, scope: Scope, meaning: Meaning): readonly ToldAbove[] {
   const partner = tree.player === undefined ? undefined : bodyOf(reader, tree.player, meaning);
-  // No line waits for a defender.
-  const above = scope.acts.findLast(({ who }) => (partner === undefined ? isOffence(who) && !waiting(meaning).includes(who) : who === partner));
+  // No line waits for a defender, unless it is one of theirs.
+  const amongThem = waiting(meaning).every(body => !isOffence(body));
+  const above = scope.acts.findLast(({ who, line }) => (partner === undefined ? (isOffence(who) || (amongThem && line === meaning.part)) && !waiting(meaning).includes(who) : who === partner));
   const first = partner === undefined ? scope.acts.find(({ line, link }) => line === above?.line && (line !== meaning.part || link === above.link)) : above;
-  if (first === undefined) notTold(reader, tree, meaning);
-  return first === undefined || waiting(meaning).includes(first.who) ? [] : [{ kind: 'as', event: eventOf(first) }];
+  // Of what the line itself tells of them before, nothing has to be waited for.
+  if (first === undefined && (partner !== undefined || !scope.acts.some(({ line }) => line === meaning.part))) notTold(reader, tree, meaning);
+  if (first === undefined || waiting(meaning).includes(first.who)) return [];
+  // Who has screened for him stays until he is by: `1 cuts off 3, and 3 pops`.
+  const screener = 'off' in first && partner === undefined ? first.off.find(body => waiting(meaning).includes(body)) : undefined;
+  return [{ kind: 'as', event: screener === undefined ? eventOf(first) : { who: first.who, does: 'clear', other: screener } }];
 }
 
 /** Once the line above is done; his own last link he is through with anyhow, and where no line stands above the step has just begun. */

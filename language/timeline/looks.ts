@@ -14,7 +14,7 @@ import { earliestMeeting, flightMs, lastToDo, meetingBy } from './receiving.ts';
 import { usedScreens } from './screens.ts';
 import { clockMoment, eventNumber, setsOut, spokenOf } from './waits.ts';
 import type { Spoken } from './waits.ts';
-import { atThePlace, pointOf, standingOf } from './where.ts';
+import { atThePlace, inTheLane, pointOf, standingOf } from './where.ts';
 
 /** Ball and roller meet when he has half his way behind him; common practice, no source. */
 const halfWay = 0.5;
@@ -131,7 +131,8 @@ function awaited(pin: NonNullable<Look['pin']>): string {
 }
 
 function standsAt(branch: Branch, item: LookItem, who: BodyId, place: Place): boolean {
-  return distance(bodyOf(branch, who).place, pointOf(branch, place, standingOf(branch, who, item.holder))) < atThePlace;
+  const near = place.kind === 'spot' && place.name === 'lane' ? inTheLane : atThePlace;
+  return distance(bodyOf(branch, who).place, pointOf(branch, place, standingOf(branch, who, item.holder))) < near;
 }
 
 export function settleLook(branch: Branch, item: LookItem, edges: readonly Edge[]): void {

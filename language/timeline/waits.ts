@@ -77,6 +77,8 @@ function fitsInOtherWords(other: Item, { does, who }: EventRef): boolean {
   if (other.kind !== 'action' || other.action.who !== who) return false;
   const { action } = other;
   if (does === 'step-in') return action.kind === 'pass' && action.throwIn;
+  // `once 4 has given it up`
+  if (does === 'pass') return action.kind === 'hand-off';
   // Past a man who does not screen for him.
   if (does === 'clear') return action.kind === 'move';
   const goes = action.kind === 'dribble' && action.style !== 'keep';
@@ -112,6 +114,9 @@ function reaches(branch: Branch, action: Action, event: EventRef): boolean {
   const standing = standingOf(branch, action.who, undefined);
   const wanted = event.place && pointOf(branch, event.place, standing);
   if (wanted === undefined) return false;
+  // `the elbow` without a side is the one he goes to.
+  const { place } = event;
+  if (place?.kind === 'spot' && place.side === undefined && action.to?.value.kind === 'spot' && action.to.value.name === place.name) return true;
   const ends = [...action.via, ...(action.to ? [action.to.value] : [])].map((place) => pointOf(branch, place, standing));
   let from = bodyOf(branch, action.who).home;
   return ends.some((end) => {

@@ -72,7 +72,7 @@ export const lineWords: Readonly<Record<string, Words>> = {
   },
   Look: {
     title: 'look', around: 'step', above: screenAndCut,
-    says: 'A chance to score for this man, in the order you want them read. If he lacks the ball, whoever has it passes to him. Behind the colon stand the pass, his way and the shot; a name in quotes is what you shout. `on the roll` and the like tie it to a move.',
+    says: 'A chance to score for this man, in the order you want them read. If he lacks the ball, whoever has it passes to him. Behind the colon stand the pass, his way and the shot; a name in quotes is what you shout. `on the roll` and the like tie it to a move; `when X2 helps` is its name, for whether he does is seen in the game. Behind a comma the next look of the line begins.',
     example: 'look 1 "pull-up": jumper\nlook 4 "inside": lob, layup\nlook 2 or 3: three', below: '',
   },
   Ends: { title: 'ends', around: 'step', above: 'from horns\n1 dribbles to left wing', says: 'How the play ends without a shot of its own: once something has happened, or simply without one.', example: 'ends with no shot', below: '' },

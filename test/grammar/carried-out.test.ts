@@ -44,7 +44,7 @@ describe('of a line that cannot be read as a whole is carried out', () => {
 
   it('and the message says what', () => {
     const { fault } = parseLine('1 passes to 3 on the wing, then blorps 4');
-    expect(inEnglish(fault!.message)).toMatch(/^"blorps" is no word I know here\..* So far only this is carried out: “1 passes to 3 on the wing”\.$/);
+    expect(inEnglish(fault!.message)).toMatch(/^"blorps" is no word I know here\..* Until that is mended, only this is carried out: “1 passes to 3 on the wing”\.$/);
   });
 });
 

@@ -38,6 +38,32 @@ const rows: readonly (readonly [spoken: string, notation: string])[] = [
   ['1 kicks it to 2, 2 back to 1', '1 kicks it to 2, 2 passes back to 1'],
   ['2 back out to 1, 1 skips to 3', '2 passes back out to 1, 1 skips to 3'],
   ['3 in to 2 at right corner', '3 inbounds to 2 at right corner'],
+  // a line that ends the play
+  ['3 pushes it to left wing and ends with no shot', '3 pushes it to left wing, ends with no shot'],
+  // whom and what is meant
+  ['2 backdoors, 4 fills his spot', '2 backdoors, 4 fills for him'],
+  ['look 2 when his man helps: kick out, three', 'look 2 when X2 helps: kick out, three'],
+  ['look 2 if X2 helps: kick out, three', 'look 2 when X2 helps: kick out, three'],
+  ['5 rolls to the rim, and X4 goes back to his man', '5 rolls to the rim, and X4 recovers to 4'],
+  ["If we don't have it, 4 comes up and he and 5 set a staggered screen for 3", '4 comes up and 4 and 5 stagger-screen for 3'],
+  ['5 dribbles to the top, and if nothing is there he hands off to 2 coming up from the right wing', '5 dribbles to the top, and he hands off to 2'],
+  ['5 pops to the top once he has been used', '5 pops to the top after the screen'],
+  // ways
+  ['1 dribbles hard at right wing', '1 dribbles to right wing'],
+  ['2 comes off 5 then 4, up to left slot', '2 comes off 5 then 4 to left slot'],
+  ['3 starts at the block, comes off 5 first and then off 4 and catches it at the top', '3 comes off 5 then 4 to the top'],
+  ['2 runs his man into 4 and fades to the right corner', '2 cuts off 4 and fades to the right corner'],
+  ['1 cuts hard off 3 along the baseline side to the rim', '1 cuts off 3 along the baseline to the rim'],
+  ['1 cuts to rim, out to left corner', '1 cuts to rim, goes to left corner'],
+  ['2 drives left off 5, all the way', '2 drives left off 5 to rim'],
+  ['5 turns around and screens again for 1, and this time 1 goes left off him', '5 turns and re-screens for 1, and 1 goes left off him'],
+  ['when he has position 3 feeds him with a bounce pass', 'when he is there 3 bounce-passes to him'],
+  ['4 dribbles to the left slot, where 5 comes to meet him and takes the hand-off', '4 dribbles to the left slot and 5 comes to the ball and takes the hand-off'],
+  ['look 5: he catches it in the short corner and goes baseline, layup', 'look 5: drives baseline, layup'],
+  // defenders
+  ['X1 fights over the top of 5 while X4 tags the roller in the lane', 'X1 goes over 5 while X4 helps in the lane'],
+  ['X2 sags one step into the lane', 'X2 sags to the lane'],
+  ['X4 rotates to 5 and X2 comes up to take away the pass to 4', 'X4 rotates to 5 and X2 denies 4'],
 ];
 
 describe('a whole play as coaches write it', () => {

@@ -280,6 +280,12 @@ describe('whom a defender has to do with', () => {
     expect(onWhom('1 passes to 4, X1 denies him')).toEqual(['1']);
     expect(onWhom('1 passes to 4, X4 denies him')).toEqual(['4']);
   });
+  it('who doubles her doubles who has the ball, and so does a step’s condition', () => {
+    expect(onWhom('1 passes to 2', 'X1 doubles her')).toEqual(['2']);
+    expect(onWhom('1 passes to 2', 'X1 and X3 double the ball')).toEqual(['2', '2']);
+    const { play } = readLines('step "A"', '1 passes to 2', 'look 2: three', 'step "B" instead of "A" when X1 doubles her', '2 passes to 3', 'look 3: three', 'step "C" instead of "A" when X2 denies her', '2 back-cuts');
+    expect(play.steps.map(({ condition }) => (condition?.kind === 'defence' ? condition.on : undefined))).toEqual([undefined, '2', '2']);
+  });
   it('a screener is gone under', () => {
     expect(onWhom('5 screens for 1, X1 goes under him')).toEqual(['5']);
   });
@@ -299,5 +305,33 @@ describe('two looks in a line', () => {
     expect(looks.map(({ id, tail }) => [id, ...tail.map(say)])).toEqual([['start?4.1', '1 pass:pass to 4', '4 shot:shoot'], ['start?5.1', '1 pass:pass to 5', '5 shot:shoot']]);
     expect([places.get('start?4.1'), places.get('start?5.1')]).toEqual([{ line: 2, at: 0, to: 13 }, { line: 2, at: 15, to: 45 }]);
     expect(actions.map(({ line }) => line)).toEqual(['start:1', 'start:3']);
+  });
+});
+
+describe('a look that hangs on a defender', () => {
+  it('is called by what he does: whether he does it is seen in the game', () => {
+    const { play, problems } = readLines('1 drives to right elbow', 'look 2 when his man helps: kick out, three');
+    expect(play.steps[0]!.looks[0]).toMatchObject({ who: [2], label: 'when his man helps' });
+    expect(problems).toEqual([]);
+  });
+});
+
+describe('waits that are told by the way', () => {
+  const waits = (...lines: string[]) => actionsOf(...lines).at(-1)!.waits.map(wait => ('event' in wait ? [wait.kind, wait.event.who, wait.event.does, wait.event.other] : [wait.kind]));
+  it('for his screener who turns the corner is by him', () => {
+    expect(waits('5 ball-screens for 1', '1 drives off 5 to right elbow', 'as 1 turns the corner, 5 rolls')).toEqual([['as', '1', 'clear', '5']]);
+    expect(waits('5 ball-screens for 1', '1 drives off 5 to right elbow', 'as 1 turns the corner, 3 drifts')).toEqual([['as', '1', 'turn-the-corner', undefined]]);
+  });
+  it('a screener who pops `and` with the cut off him stays until the cutter is by', () => {
+    expect(waits('3 screens for 1', '1 cuts off 3 to rim and 3 pops to left wing')).toEqual([['as', '1', 'clear', '3']]);
+  });
+  it('a defender does one thing until something happens, and then the next', () => {
+    const [shows, recovers] = actionsOf('5 ball-screens for 1', 'X5 shows on 1 until 1 is past 5, then recovers to 5').slice(1);
+    expect(shows!.waits).toEqual([]);
+    expect(recovers!.waits).toMatchObject([{ kind: 'once', event: { who: '1', does: 'clear', other: '5' } }]);
+  });
+  it('defenders wait for each other', () => {
+    expect(waits('X5 shows on 1', 'X5 recovers to 5', 'X4 recovers to 4 once X5 has recovered')).toEqual([['once', 'X5', 'recover', undefined]]);
+    expect(codes(readLines('2 cuts to rim when X4 shows'))).toContain('wait-on-defender');
   });
 });

@@ -97,6 +97,11 @@ describe('rule 18: written waits and times', () => {
     expect(at(above, 'go/2.1:start')).toBe(at(above, 'go/5.2:arrive') + reaction);
   });
 
+  it('`once 4 has given it up` is a hand-off too, and `the elbow` is the one he goes to', () => {
+    const timeline = timelineOf(playText('from 5-out', 'step "Go"', '  1 dribbles at 4', '  1 hands off to 4', '  1 cuts to rim once he has given it up', '  3 stays in the corner until 4 gets to the elbow, then lifts to the wing', '  4 drives to left elbow', '  look 4: jumper'));
+    expect(codesOf(timeline)).not.toContain('wait-unknown');
+  });
+
   it.each(['goes', 'drives', 'turns the corner', 'dribbles'])('`as 1 %s` is with him who goes right off a screen, whatever his line calls it', (does) => {
     const timeline = timelineOf(playText('from horns', 'step "Go"', '  4 ball-screens for 1', '  1 goes right off 4 to right elbow', `  3 lifts to the left wing as 1 ${does}`));
     expect(codesOf(timeline)).toEqual([]);

@@ -1734,6 +1734,7 @@ export function isEarly(item: unknown): item is Early {
 }
 
 export interface Ends extends langium.AstNode {
+    readonly $container: Link;
     readonly $type: 'Ends';
     event?: Event;
     noShot: boolean;
@@ -2156,7 +2157,8 @@ export function isLine(item: unknown): item is Line {
 export interface Link extends langium.AstNode {
     readonly $container: Statement;
     readonly $type: 'Link';
-    clause: Clause;
+    clause?: Clause;
+    ends?: Ends;
     how: ',' | 'and';
     then: boolean;
 }
@@ -2164,6 +2166,7 @@ export interface Link extends langium.AstNode {
 export const Link = {
     $type: 'Link',
     clause: 'clause',
+    ends: 'ends',
     how: 'how',
     then: 'then'
 } as const;
@@ -4634,7 +4637,12 @@ export class SetLineAstReflection extends langium.AbstractAstReflection {
             name: Link.$type,
             properties: {
                 clause: {
-                    name: Link.clause
+                    name: Link.clause,
+                    optional: true
+                },
+                ends: {
+                    name: Link.ends,
+                    optional: true
                 },
                 how: {
                     name: Link.how

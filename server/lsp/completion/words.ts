@@ -68,8 +68,9 @@ function wordChoice(line: Line, item: Expected): Choice {
   // A wait on what stands above the line opens with the same words as a place.
   const first = has(item, 'ClauseTrigger') && !has(item, 'Trigger') ? -1 : leading.indexOf(text);
   const rank = has(item, 'Event') ? 70 : first >= 0 ? 20 + first / 10 : has(item, 'ClauseTrigger') || has(item, 'Trigger') ? 40 : 34;
-  // Behind `and` a verb is likelier than a wait for what comes behind it.
-  return { text, kind: 'word', rank: has(item, 'LedClause') ? rank + 160 : rank, ...(opening.has(text) && { more: true }) };
+  // Behind `and` a verb is likelier than a wait for what comes behind it; an ending and another look mostly have their own line.
+  const late = text === 'ends' || text === 'look' ? 320 : has(item, 'LedClause') ? 160 : 0;
+  return { text, kind: 'word', rank: rank + late, ...(opening.has(text) && { more: true }) };
 }
 
 /** Whether the link being typed says already where it goes, or for whom: then the next link is likelier than more of this one. */
