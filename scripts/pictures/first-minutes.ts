@@ -8,7 +8,8 @@ import { root } from '../build.ts';
 
 const folder = join(root, 'media/walkthrough');
 
-const themes = { light: 'Default Light Modern', dark: 'Default Dark Modern', 'high-contrast': 'Default High Contrast', 'high-contrast-light': 'Default High Contrast Light' } as const;
+// In light high contrast the light ones stand: the ground is as white, and the extension stays one small file.
+const themes = { light: 'Default Light Modern', dark: 'Default Dark Modern', 'high-contrast': 'Default High Contrast' } as const;
 
 /** Wrong on purpose: the man with the ball screens. */
 const wrong = `notation 1
@@ -112,7 +113,7 @@ async function asWebp(page: Page, png: Buffer): Promise<Buffer> {
       await picture.decode();
       const canvas = Object.assign(document.createElement('canvas'), { width: picture.width, height: picture.height });
       canvas.getContext('2d').drawImage(picture, 0, 0);
-      return canvas.toDataURL('image/webp', 0.85);
+      return canvas.toDataURL('image/webp', 0.6);
     })()`);
     return Buffer.from(encoded.slice(encoded.indexOf(',') + 1), 'base64');
   } finally {
