@@ -59,7 +59,7 @@ export function activate(context: ExtensionContext, loading: number, loadClient:
     { dispose: () => files.then((some) => some.forEach((one) => one.dispose())) },
     commands.registerCommand('setwright.showLog', () => log.show()),
     registerManual(running),
-    ...registerKeepPlay(context, server),
+    ...registerKeepPlay(context, server, { inHand: panels.inHand, playsOf: playbook.playsOf }),
     keepPictures(running),
     ...panels.disposables,
     ...registerChangePlay(server, playbook, panels.inHand),

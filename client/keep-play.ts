@@ -4,23 +4,36 @@ import { readPlayback } from '../language/playback/validate.ts';
 import { fileNameOf } from '../language/book/slug.ts';
 import { asMessage } from '../server/lsp/as-message.ts';
 import * as protocol from '../server/lsp/protocol.ts';
-import { fileName, placeFromCommand, type PlaceOfPlay } from './open-play.ts';
+import { fileName, placeFromCommand, saysPlay, type PlaceOfPlay } from './open-play.ts';
 import { pageOf } from './page-of-play.ts';
 import { playerFolder } from './panel/panel-html.ts';
+import type { PlayPanels } from './panel/panels.ts';
+import type { PlaybookSource } from './playbook/playbook-source.ts';
 import type { ServerLine } from './server-line.ts';
 
-export function registerKeepPlay({ extensionUri }: ExtensionContext, { ask }: Pick<ServerLine, 'ask'>): Disposable[] {
+type Shown = Pick<PlayPanels, 'inHand'> & Pick<PlaybookSource, 'playsOf'>;
+
+export function registerKeepPlay({ extensionUri }: ExtensionContext, { ask }: Pick<ServerLine, 'ask'>, { inHand, playsOf }: Shown): Disposable[] {
+  /** The play that comes with the command, else the one the panel shows that has the keyboard, else that of the cursor. */
+  async function placeMeant(from: unknown, line: unknown): Promise<PlaceOfPlay | undefined> {
+    const shown = saysPlay(from, line) ? undefined : inHand();
+    if (shown === undefined) return placeFromCommand(from, line);
+    const play = (await playsOf(shown.uri)).find(({ key }) => key === shown.playKey);
+    return play && placeFromCommand(shown.uri, play.line);
+  }
+
+
   const askOf = <Answer>(method: string, { uri, line }: PlaceOfPlay, read: (value: unknown) => Answer | undefined) => ask(method, { uri: uri.toString(), line }, read);
 
   async function keepDrawing(from: unknown, line: unknown) {
-    const place = await placeFromCommand(from, line);
+    const place = await placeMeant(from, line);
     const drawn = place && (await askOf(protocol.drawnMethod, place, protocol.readDrawn));
     if (place === undefined || drawn == null) return void window.showInformationMessage(l10n.t('There is no play here to draw yet. Open one, and write its first line.'));
     await write(place.uri, drawn.title, 'svg', l10n.t('Drawings'), drawn.svg);
   }
 
   async function keepPage(from: unknown, line: unknown) {
-    const place = await placeFromCommand(from, line);
+    const place = await placeMeant(from, line);
     const play = place && (await askOf(protocol.playMethod, place, protocol.readPlay));
     if (place === undefined || play == null) return void window.showInformationMessage(l10n.t('There is no play here to make a page of yet. Open one, and write its first line.'));
     const read = readPlayback(play.playback);

@@ -41,6 +41,9 @@ export const fileName = ({ path }: Uri): string => path.slice(path.lastIndexOf('
 
 const lineFrom = (line: unknown): number | undefined => (typeof line === 'number' && Number.isSafeInteger(line) && line >= 0 ? line : undefined);
 
+/** Whether a command has brought its play along; else it is the one that has the keyboard. */
+export const saysPlay = (place: unknown, line: unknown): boolean => lineFrom(line) !== undefined || listedPlay(place) !== undefined;
+
 /** A row of the playbook or the bench, as one of its buttons hands it over. */
 function listedPlay(value: unknown): PlaceOfPlay | undefined {
   if (typeof value !== 'object' || value instanceof Uri) return undefined;

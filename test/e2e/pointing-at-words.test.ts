@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { inflateSync } from 'node:zlib';
 import type { Locator } from 'playwright-core';
 import { expect, test } from 'vitest';
-import { closeProblems, goTo, openFile, panel, problems } from './editor.ts';
+import { besideItsText, closeProblems, goTo, openFile, panel, problems } from './editor.ts';
 import { clickUntil, doUntil, pressTwo } from './gestures.ts';
 import { inRealVsCode, screenshot } from './window.ts';
 import { until } from './vscode.ts';
@@ -84,6 +84,24 @@ inRealVsCode(
       expect(written('lighthouse.svg')).toMatch(/^<svg [^>]*>.*Middle.*<\/svg>$/s);
       expect(written('lighthouse.html')).toMatch(/<title>Lighthouse<\/title>.*script-src|script-src 'sha256-[\w+/=]{44}'/s);
       expect(inflateSync(Buffer.from(/id="[^"]+">([\w+/=]+)<\/script>/.exec(written('lighthouse.html'))![1]!, 'base64')).toString('utf8')).toContain('"Lighthouse"');
+    });
+
+    test('from the picture’s own menu he draws the play it shows', async () => {
+      await besideItsText(editor(), 'lighthouse.play');
+      const { page } = editor();
+      const where = page.locator('.quick-input-widget:visible input[type=text]').first();
+      const fromTheMenu = async () => {
+        // What an earlier try opened lies over it.
+        await page.keyboard.press('Escape');
+        // A click in the panel brings its buttons, and only then its group is the one in use.
+        await panel(editor()).locator('h1').click();
+        const group = page.locator('.editor-group-container', { has: page.locator('.editor-actions a[aria-label^="Show the team"]') });
+        await group.locator('.editor-actions a[aria-label^="More Actions"]').click();
+        await page.getByRole('menuitem', { name: /^Draw the play/ }).click();
+      };
+      await doUntil(editor(), 'it asks where to', fromTheMenu, async () => (await where.isVisible()) && (await where.inputValue({ timeout: 1000 })).endsWith('lighthouse.svg'), 8000);
+      await screenshot(editor(), 'drawn from the picture');
+      await page.keyboard.press('Escape');
     });
   },
   { files: { 'torn.play': torn } },

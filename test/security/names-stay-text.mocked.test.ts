@@ -118,7 +118,7 @@ async function inTheEditor() {
   registerBenchView(any<PlaybookSource>(source), any({ get: () => ({ seconds: 30, situation: 'any', against: name, set: false }), update: async () => undefined }));
   registerCallTime(any<PlaybookSource>(source), 'setwright');
   registerChangePlay(any<ServerLine>(server), any<PlaybookSource>(source), () => undefined);
-  registerKeepPlay(any({ extensionUri: new editor.Uri('/x') }), any<ServerLine>(server));
+  registerKeepPlay(any({ extensionUri: new editor.Uri('/x') }), any<ServerLine>(server), { inHand: () => undefined, playsOf: async () => [] });
   registerNewPlay(any<ServerLine>(server), any({ hasWritten: async () => undefined }), 'setwright');
   return { ...editor, changed };
 }
