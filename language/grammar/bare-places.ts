@@ -38,13 +38,14 @@ export function placeBehindTheVerb(tokens: Tokens, at: number, types: Types): To
 
 /** `2 clears out, left corner`: the clause says no place besides. */
 export function placeBehindAComma(tokens: Tokens, at: number, types: Types): Tokens | undefined {
+  const end = placeEnd(tokens, at + 1, true);
+  if (end === undefined || !isOver(tokens[end])) return undefined;
   const begin = tokens.findLastIndex((token, i) => i < at && JOINTS.has(wordOf(token))) + 1;
   const clause = tokens.slice(begin, at);
   const verb = verbOf(wordOf(clause.findLast((token) => verbOf(wordOf(token)) !== undefined)));
   const asked = verb === undefined ? undefined : ASKS_FOR[verb.class];
   if (asked === undefined || wordOf(tokens[0]) === 'look' || wordOf(tokens[0]) === 'from' || clause.some((token) => PREPOSITIONS.has(wordOf(token)) || SIDES.has(wordOf(token)))) return undefined;
-  const end = placeEnd(tokens, at + 1, verb!.class === 'throw-in');
-  if (end === undefined || !isOver(tokens[end])) return undefined;
+  if (verb!.class !== 'throw-in' && placeEnd(tokens, at + 1, false) === undefined) return undefined;
   return [...tokens.slice(0, at), standing(types, asked, tokens[at]!), ...tokens.slice(at + 1)];
 }
 

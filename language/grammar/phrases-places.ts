@@ -2,6 +2,12 @@
 import type { Rows } from './phrase-pattern.ts';
 
 export const ofPlaces: Rows = [
+  // of a zone: its middle is the nail, its gaps lie between its men, behind it runs the baseline
+  ['(to|into|toward|in|at) gap|seam|hole|space|window (between)', ''],
+  ['~find|hit gap|seam|hole|space (between)', 'moves~ to'],
+  ['(middle|through_the_middle|down_the_middle|up_the_middle) of zone|2-3|3-2|1-3-1|2-1-2|1-2-2 zone?', ''],
+  ['(MOVE) behind zone (END)', 'along_the_baseline'],
+  ['(MOVE) behind zone (along_the_baseline)', ''],
   // places
   ['along_the_baseline side', 'along_the_baseline'],
   ['center|centre circle', 'half_court'],

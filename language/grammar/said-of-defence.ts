@@ -85,6 +85,14 @@ export function comesOutTo(broken: Broken): SaidOtherwise | undefined {
   return { code: 'misplaced-word', from: verb, to: index + 1, message: message('A defender who runs out at a man with the ball closes out: "{text}".', { text }), fixes: [writing(broken, verb, index + 1, text)] };
 }
 
+/** `4 flashes to the soft spot of the zone`: which place that is, its form decides. */
+export function whereItIsSoft(broken: Broken): SaidOtherwise | undefined {
+  const { tokens, index } = broken;
+  const at = [index, index - 1, index + 1].find((i) => /^(soft|gaps?|seams?|holes?|pockets?|window)$/.test(word(tokens[i])) && /^(to|into|in|toward|at|finds?|hits?)$/.test(word(tokens[i - 1])));
+  if (at === undefined) return undefined;
+  return { code: 'unknown-word', from: at, to: at + 1, message: message('Where a zone is soft, its form decides: say the place, for example "to nail", "to right short corner" or "to between X1 and X2".'), fixes: [] };
+}
+
 /** `against box and one` */
 export function boxAndOne(broken: Broken): SaidOtherwise | undefined {
   const { tokens, index } = broken;

@@ -68,13 +68,16 @@ export function oneThenTheOther(broken: Broken): SaidOtherwise | undefined {
   return { code: 'misplaced-word', from: index - 2, to: verb + 1, message: message('Two screens one behind the other are a stagger: "{text}".', { text }), fixes: [writing(broken, index - 2, verb + 1, text)] };
 }
 
-/** `4 screens the bottom man of the zone` */
+/** `4 screens the bottom man of the zone`, `5 seals the middle man` */
 export function whichOfTheZone(broken: Broken): SaidOtherwise | undefined {
   const { tokens, index } = broken;
   const rest = tokens.slice(index, index + 5).map(word);
-  if (verbOf(word(tokens[index - 1]))?.class !== 'screen' || !rest.some((each) => /^(man|defender|guy|zone|defence|defense)$/.test(each))) return undefined;
+  const deed = verbOf(word(tokens[index - 1]))?.class;
+  if ((deed !== 'screen' && deed !== 'seal') || !rest.some((each) => /^(man|defender|guy|zone|defence|defense)$/.test(each))) return undefined;
   if (isAttacker(tokens[index])) return undefined;
-  return { code: tokens[index]?.tokenType.name === 'UNKNOWN' ? 'unknown-word' : 'misplaced-word', from: index, to: index + 1, message: message('Say which defender is screened, by his number: "screens X4", or for whom: "screens for 2". Where each of a zone stands, the picture shows.'), fixes: [] };
+  const code = tokens[index]?.tokenType.name === 'UNKNOWN' ? 'unknown-word' : 'misplaced-word';
+  if (deed === 'seal') return { code, from: index, to: index + 1, message: message('Say which defender he seals, by his number: "seals X5", who stands in the middle of a 2-3. Where each of a zone stands, the picture shows.'), fixes: [] };
+  return { code, from: index, to: index + 1, message: message('Say which defender is screened, by his number: "screens X4", or for whom: "screens for 2". Where each of a zone stands, the picture shows.'), fixes: [] };
 }
 
 /** `5 pins X4`, `5 pins the bottom man of the zone` */

@@ -60,6 +60,12 @@ const rows: readonly (readonly [spoken: string, notation: string])[] = [
   ['when he has position 3 feeds him with a bounce pass', 'when he is there 3 bounce-passes to him'],
   ['4 dribbles to the left slot, where 5 comes to meet him and takes the hand-off', '4 dribbles to the left slot and 5 comes to the ball and takes the hand-off'],
   ['look 5: he catches it in the short corner and goes baseline, layup', 'look 5: drives baseline, layup'],
+  // the areas of a zone
+  ['1 runs through the middle of the zone and ends up in the right corner', '1 runs through the middle and goes in the right corner'],
+  ['5 flashes to the middle of the 2-3 zone', '5 flashes to the middle'],
+  ['5 flashes to the gap between X1 and X2', '5 flashes to between X1 and X2'],
+  ['1 dribbles into the gap between X1 and X2', '1 dribbles into between X1 and X2'],
+  ['5 cuts behind the zone', '5 cuts along the baseline'],
   // defenders
   ['X1 fights over the top of 5 while X4 tags the roller in the lane', 'X1 goes over 5 while X4 helps in the lane'],
   ['X2 sags one step into the lane', 'X2 sags to the lane'],
