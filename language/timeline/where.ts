@@ -50,8 +50,8 @@ export function placeLeft(branch: Branch, who: BodyId, open: number): Point {
 
 /** A man stands at a place, or comes by it, within this many metres; common practice, no source. */
 export const atThePlace = 1;
-/** Who seals or posts up at the edge of the lane is in it, metres from its middle. Common practice, no source. */
-export const inTheLane = 3;
+/** Who seals or posts up on the block at the edge of the lane is in it, metres from its middle; at an elbow he is not. Common practice, no source. */
+export const inTheLane = 3.2;
 
 /** The men a place speaks of: it is known once they are settled. */
 export function menIn(place: Place): readonly BodyId[] {
