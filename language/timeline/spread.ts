@@ -133,8 +133,33 @@ function normal(key: number, draw: number): number {
   return Math.max(-widest, Math.min(widest, (sum - 2) * Math.sqrt(3)));
 }
 
-/** The values below which each of the shares of the draws lies. */
+const inOrder = new Int32Array(draws);
+
+/** The values below which each of the shares of the draws lies; the shares in rising order. */
 export function percentiles(values: Int32Array, shares: readonly number[]): readonly number[] {
-  const sorted = values.toSorted();
-  return shares.map((share) => sorted[Math.min(sorted.length - 1, Math.max(0, Math.ceil(share * sorted.length) - 1))] ?? 0);
+  const drawn = values.length === draws ? inOrder : new Int32Array(values.length);
+  drawn.set(values);
+  return shares.map((share) => standsAt(drawn, Math.min(drawn.length - 1, Math.max(0, Math.ceil(share * drawn.length) - 1))) ?? 0);
+}
+
+/** The value that stands there once all are in order. Only as much is put in order as that takes (Hoare's selection): a whole sort costs several times that. */
+function standsAt(values: Int32Array, rank: number): number | undefined {
+  let low = 0;
+  let high = values.length - 1;
+  while (low < high) {
+    const middle = values[rank]!;
+    let up = low;
+    let down = high;
+    while (up <= down) {
+      while (values[up]! < middle) up++;
+      while (values[down]! > middle) down--;
+      if (up > down) break;
+      [values[up], values[down]] = [values[down]!, values[up]!];
+      up++;
+      down--;
+    }
+    if (down < rank) low = up;
+    if (rank < up) high = down;
+  }
+  return values[rank];
 }
