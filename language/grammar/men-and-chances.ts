@@ -19,7 +19,7 @@ export function ifNothingIsThere(tokens: Tokens, at: number): Tokens | undefined
 
 /** `4 comes back up and he and 5 set a screen`: who goes on with another is named once more. */
 export function heAndAnother(tokens: Tokens, at: number, types: Types): Tokens | undefined {
-  if (wordOf(tokens[at + 1]) !== 'and' || !isAttacker(tokens[at + 2]) || !/^(sets?|and|,)$/.test(wordOf(tokens[at + 3])) && verbOf(wordOf(tokens[at + 3])) === undefined) return undefined;
+  if (wordOf(tokens[at + 1]) !== 'and' || !isAttacker(tokens[at + 2])) return undefined;
   const him = tokens.findLast((token, i) => i < at && isAttacker(token) && verbOf(wordOf(tokens[i + 1])) !== undefined);
   return him === undefined || wordOf(him) === wordOf(tokens[at + 2]) ? undefined : withThese(tokens, at, at + 1, [{ ...standing(types, 'PLAYER', tokens[at]!), image: him.image }]);
 }

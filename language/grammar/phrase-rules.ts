@@ -6,7 +6,7 @@ import type { LineToken } from './line-token.ts';
 import type { Phrase } from './phrase-pattern.ts';
 import { after, asSaid, before, inNumberOf, isAttacker, isPlayer, JOINTS, oneOf, singular, standing, withThese, wordOf, type Tokens, type Types } from './rewording.ts';
 import { heAndAnother, hisMan, ifNothingIsThere } from './men-and-chances.ts';
-import { nextSentence, passWithoutVerb } from './sentences-and-signs.ts';
+import { nextSentence, passWithoutVerb } from './short-sentences.ts';
 import { verbOf } from './verbs.ts';
 import { BEGINS_A_WAIT, ENDS_OF_DEEDS } from './waits.ts';
 

@@ -10,7 +10,8 @@ const BEGINS_A_SENTENCE = oneOf('he', 'they', 'everyone', 'everybody', 'both', '
 export function nextSentence(tokens: Tokens, at: number, types: Types): Tokens | undefined {
   const [sign, next] = [tokens[at]!, tokens[at + 1]];
   if (at === 0 || sign.tokenType.name !== 'UNKNOWN' || next === undefined) return undefined;
-  if (JOINTS.has(next.image) || /^[.;]$/.test(next.image)) return wordOf(next) === 'and' || wordOf(next) === ',' || /^[.;]$/.test(next.image) ? withThese(tokens, at, at + 1, []) : withThese(tokens, at, at + 1, [standing(types, ',', sign)]);
+  if (/^([.;,]|and)$/.test(wordOf(next))) return withThese(tokens, at, at + 1, []);
+  if (wordOf(next) === 'then') return withThese(tokens, at, at + 1, [standing(types, ',', sign)]);
   if (BEGINS_A_WAIT.has(wordOf(next))) return withThese(tokens, at, at + 1, [standing(types, ',', sign), after(types, 'and', sign)]);
   if (!isPlayer(next) && !BEGINS_A_SENTENCE.has(wordOf(next)) && verbOf(wordOf(next)) === undefined) return undefined;
   const isLook = wordOf(next) === 'look';
