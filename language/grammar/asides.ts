@@ -158,6 +158,8 @@ function sortOf(tokens: readonly LineToken[], from: number, to: number, text: st
   // The step says instead of what.
   if (opener === 'instead' && words.length === 1 && ends) return 'said';
   if (opener === 'as' && ends && /^(if|though)$/.test(wordOf(second))) return 'said';
+  // `corner right` is the wrong way round.
+  if (words.length === 1 && (opener === 'left' || opener === 'right') && isPlace(before)) return undefined;
   // Right behind the man stands his verb, behind a side the place.
   if (!isWhole && before !== undefined && (isPlayer(before) || isSubject(before) || ENDS.has(before.image)) && !(isLook && colon >= 0 && from > colon)) return undefined;
   if (isLook && words.length === 1 && (colon < 0 || from < colon) && /^(back|up|out|down|in|wide|high|low|hard|inside|deep|long|early|late|away|over|there|first|again|behind|underneath)$/.test(opener)) return 'said';

@@ -15,6 +15,8 @@ const rows: readonly (readonly [line: string, marked: string, code: string, mend
   ['3 cuts of 5 to rim', 'of', 'misplaced-word', '3 cuts off 5 to rim'],
   ['3 cuts off 5 to rihgt elbow', 'rihgt', 'unknown-word', '3 cuts off 5 to right elbow'],
   ['3 cuts to wing left', 'wing left', 'word-order', '3 cuts to left wing'],
+  ['4 cuts to corner right', 'corner right', 'word-order', '4 cuts to right corner'],
+  ['1 dribbles to wing right and passes to 2', 'wing right', 'word-order', '1 dribbles to right wing and passes to 2'],
   ['3 cuts off off 5', 'off', 'extra-word', '3 cuts off 5'],
   ['2 pops to wnig', 'wnig', 'unknown-word', '2 pops to wing'],
   // a play's head
