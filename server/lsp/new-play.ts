@@ -25,11 +25,19 @@ export function newPlayChoices(book: Book, uri: string | undefined): Choices {
   const throwIns = (['sideline', 'baseline'] as const).map((throwIn) => ({ name: 'box', places: `1 left ${throwIn}, ${placesIn('box', 1)}`, own: false, throwIn }));
   return {
     alignments: [...own.map((name) => ({ name, places: '', own: true })), ...known, ...throwIns],
-    levels: [...levelIds],
+    levels: usualFirst(book, file),
     defences: [...defences],
     levelSaid: fileSettingsOf(file?.blocks[0]).level !== undefined,
     taken: (file?.blocks ?? []).flatMap(({ kind, name }) => (kind === 'play' && name !== undefined ? [name] : [])),
   };
+}
+
+/** What the file says, or most files of the playbook do, stands where Enter takes it; then from the youngest on. */
+function usualFirst(book: Book, file: BookFile | undefined): string[] {
+  const said = [...book.files.values()].flatMap(({ blocks }) => fileSettingsOf(blocks[0]).level ?? []);
+  const times = (level: string): number => said.filter((one) => one === level).length;
+  const usual = fileSettingsOf(file?.blocks[0]).level ?? levelIds.toSorted((a, b) => times(b) - times(a))[0]!;
+  return [usual, ...levelIds.filter((level) => level !== usual)];
 }
 
 /** `1 top, 2 right block, 3 above left elbow, …`: in one line of a list. */

@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
-import { emptyBook, openFile, textOf } from '../../language/book/book.ts';
+import { emptyBook, openFile, setFiles, textOf } from '../../language/book/book.ts';
 import { parseLine } from '../../language/grammar/parse-line.ts';
 import { createKeeper } from '../../language/keeper.ts';
 import { courtOf } from '../../language/court/court.ts';
@@ -178,6 +178,15 @@ describe('a new play', () => {
     const { plays, wrong } = wrongWith(lighthouse + newPlayText({ version: 1, as: 'play', name: 'Ours', alignment: 'box', against: '2-3' }));
     expect(wrong).toEqual([]);
     expect(plays.map(({ play }) => [play.name, play.level.value])).toEqual([['Lighthouse', 'u14'], ['Ours', 'u14']]);
+  });
+
+  test('is asked the age of with the playbook’s own first', () => {
+    const files: readonly (readonly [string, string])[] = [['file:///a.play', 'level u16\n'], ['file:///b.play', 'level u16\nplay "B"\n'], ['file:///c.play', 'level hs\nplay "C"\n'], ['file:///d.play', 'play "D"\n']];
+    const book = setFiles(emptyBook, files);
+    const first = (uri?: string) => newPlayChoices(book, uri).levels[0];
+    expect([first(), first('file:///c.play'), first('file:///d.play')]).toEqual(['u16', 'hs', 'u16']);
+    expect(newPlayChoices(emptyBook, undefined).levels).toEqual(['u10', 'u12', 'u14', 'u16', 'hs', 'college', 'pro']);
+    expect(newPlayChoices(book, undefined).levels.toSorted()).toEqual(newPlayChoices(emptyBook, undefined).levels.toSorted());
   });
 
   test('takes any words for its name, and none of them gets out of the quotes', () => {
