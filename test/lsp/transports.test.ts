@@ -3,7 +3,7 @@ import { spawn } from 'node:child_process';
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { Worker } from 'node:worker_threads';
-import { CodeActionRequest, CodeActionResolveRequest, CompletionRequest, CompletionResolveRequest, HoverRequest, LSPErrorCodes, type ClientCapabilities, type CodeAction, type CompletionList, type Diagnostic, type MarkupContent, type ServerCapabilities } from 'vscode-languageserver-protocol';
+import { CodeActionRequest, CodeActionResolveRequest, CompletionRequest, CompletionResolveRequest, HoverRequest, LSPErrorCodes, type ClientCapabilities, type CodeAction, type CompletionList, type Diagnostic, type MarkupContent, type ResponseError, type ServerCapabilities } from 'vscode-languageserver-protocol';
 import { AbstractMessageReader, AbstractMessageWriter, createProtocolConnection, StreamMessageReader, StreamMessageWriter, type DataCallback, type Message, type ProtocolConnection } from 'vscode-languageserver-protocol/node';
 import { build as bundle } from 'esbuild';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
@@ -258,10 +258,16 @@ describe.each([['over stdio', overStdio], ['in a worker', inWorker]] as const)('
 
   test('answers -32800 to a request that is called off, and goes on', async () => {
     const { CancellationTokenSource } = await import('vscode-languageserver-protocol/node');
-    const source = new CancellationTokenSource();
-    const asked = client.connection.sendRequest(HoverRequest.type, { textDocument: { uri }, position: { line, character: 8 } }, source.token);
-    source.cancel();
-    await expect(asked).rejects.toMatchObject({ code: LSPErrorCodes.RequestCancelled });
+    const askAndCallOff = async (): Promise<unknown> => {
+      const source = new CancellationTokenSource();
+      const asked = client.connection.sendRequest(HoverRequest.type, { textDocument: { uri }, position: { line, character: 8 } }, source.token);
+      source.cancel();
+      return asked.then(() => 'answered', (error: ResponseError<unknown>) => error.code);
+    };
+    // Where the machine halts this process between the two messages, the answer is there before it is called off.
+    let answer = await askAndCallOff();
+    for (let again = 0; again < 10 && answer === 'answered'; again++) answer = await askAndCallOff();
+    expect(answer).toBe(LSPErrorCodes.RequestCancelled);
     expect(await client.connection.sendRequest(HoverRequest.type, { textDocument: { uri }, position: { line, character: 8 } })).not.toBeNull();
   });
 
