@@ -22,7 +22,6 @@ export function registerKeepPlay({ extensionUri }: ExtensionContext, { ask }: Pi
     return play && placeFromCommand(shown.uri, play.line);
   }
 
-
   const askOf = <Answer>(method: string, { uri, line }: PlaceOfPlay, read: (value: unknown) => Answer | undefined) => ask(method, { uri: uri.toString(), line }, read);
 
   async function keepDrawing(from: unknown, line: unknown) {

@@ -1,5 +1,5 @@
 // What is kept of a book between edits: a keystroke costs what its own play costs, however long the file is.
-import { blockAtLine, type Block, type Book } from './book/book.ts';
+import { blocksBetween, type Block, type Book } from './book/book.ts';
 import { keptByBlock } from './book/kept-by-block.ts';
 import { entryOf } from './checks/catalogue.ts';
 import type { Finding } from './checks/finding.ts';
@@ -37,8 +37,8 @@ export interface Keeper {
   readonly unknownIn: (book: Book, uri: string) => readonly Block[];
   /** The blocks of a file of which something is told, in text order. */
   readonly toldIn: (book: Book, uri: string) => readonly ToldBlock[];
-  /** Everything wrong with a file, in text order; or with the block of one of its lines, without compiling the others. */
-  readonly findingsOf: (book: Book, uri: string, atLine?: number) => readonly FileFinding[];
+  /** Everything wrong with a file, in text order; or with the blocks of some of its lines, both ends included, without compiling the others. */
+  readonly findingsOf: (book: Book, uri: string, from?: number, to?: number) => readonly FileFinding[];
 }
 
 interface Kept {
@@ -144,13 +144,15 @@ export function createKeeper(): Keeper {
     return told;
   };
 
-  const findingsOf: Keeper['findingsOf'] = (book, uri, atLine) => {
+  const findingsOf: Keeper['findingsOf'] = (book, uri, from, to = from) => {
     const file = book.files.get(uri);
     if (file === undefined) return [];
-    if (atLine === undefined) return toldIn(book, uri).flatMap(inFile);
-    const { block, firstLine } = blockAtLine(file, atLine);
-    const { findings } = lookAt(book, uri, block);
-    return inFile({ block, firstLine, findings: file.blocks.some(mayHaveLostName) ? findings.filter(isNoName) : findings });
+    if (from === undefined || to === undefined) return toldIn(book, uri).flatMap(inFile);
+    const namesLost = file.blocks.some(mayHaveLostName);
+    return blocksBetween(file, from, to).flatMap(({ block, firstLine }) => {
+      const { findings } = lookAt(book, uri, block);
+      return inFile({ block, firstLine, findings: namesLost ? findings.filter(isNoName) : findings });
+    });
   };
 
   return { compile, playsOf, unknownIn, toldIn, findingsOf };

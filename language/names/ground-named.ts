@@ -2,6 +2,7 @@
 import type { Block } from '../book/book.ts';
 import type { TextPlace } from '../book/places.ts';
 import { childrenOf, type NodeOf, type TreeNode } from '../grammar/tree.ts';
+import { inTextOrder } from './in-text-order.ts';
 
 export interface GroundInText {
   /** The same for each way to write it: `hoop` is the rim, `The Left Wing` the left wing. */
@@ -9,22 +10,8 @@ export interface GroundInText {
   readonly place: TextPlace;
 }
 
-const kept = new WeakMap<Block, readonly GroundInText[]>();
-
 /** In text order; a spot or an alignment of the coach's own has a name, and is no ground. */
-export function groundNamed(block: Block): readonly GroundInText[] {
-  const known = kept.get(block);
-  if (known !== undefined) return known;
-  const found: GroundInText[] = [];
-  for (const [line, { parsed }] of block.lines.entries()) {
-    if (parsed.tree === undefined) continue;
-    const ofLine: GroundInText[] = [];
-    collect(parsed.tree, line, ofLine);
-    found.push(...ofLine.toSorted((a, b) => a.place.at - b.place.at));
-  }
-  kept.set(block, found);
-  return found;
-}
+export const groundNamed = inTextOrder(collect);
 
 export function groundAt(block: Block, line: number, column: number): GroundInText | undefined {
   return groundNamed(block).find(({ place }) => place.line === line && place.at <= column && column <= place.to);

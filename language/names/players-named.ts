@@ -3,6 +3,7 @@ import type { Block } from '../book/book.ts';
 import type { TextPlace } from '../book/places.ts';
 import type { BodyId } from '../court/bodies.ts';
 import { childrenOf, spanOf, type PlayerNode, type TreeNode } from '../grammar/tree.ts';
+import { inTextOrder } from './in-text-order.ts';
 
 export interface PlayerInText {
   readonly body: BodyId;
@@ -11,22 +12,8 @@ export interface PlayerInText {
   readonly acts: boolean;
 }
 
-const kept = new WeakMap<Block, readonly PlayerInText[]>();
-
 /** Every number of a man in the block, in text order; lines that cannot be read up to their fault. */
-export function playersNamed(block: Block): readonly PlayerInText[] {
-  const known = kept.get(block);
-  if (known !== undefined) return known;
-  const found: PlayerInText[] = [];
-  for (const [line, { parsed }] of block.lines.entries()) {
-    if (parsed.tree === undefined) continue;
-    const ofLine: PlayerInText[] = [];
-    collect(parsed.tree, line, false, ofLine);
-    found.push(...ofLine.toSorted((a, b) => a.place.at - b.place.at));
-  }
-  kept.set(block, found);
-  return found;
-}
+export const playersNamed = inTextOrder<PlayerInText>((tree, line, found) => collect(tree, line, false, found));
 
 export function playerAt(block: Block, line: number, column: number): PlayerInText | undefined {
   return playersNamed(block).find(({ place }) => place.line === line && place.at <= column && column <= place.to);

@@ -133,16 +133,13 @@ function normal(key: number, draw: number): number {
   return Math.max(-widest, Math.min(widest, (sum - 2) * Math.sqrt(3)));
 }
 
-const inOrder = new Int32Array(draws);
-
-/** The values below which each of the shares of the draws lies; the shares in rising order. */
+/** The values below which each of the shares of the draws lies. */
 export function percentiles(values: Int32Array, shares: readonly number[]): readonly number[] {
-  const drawn = values.length === draws ? inOrder : new Int32Array(values.length);
-  drawn.set(values);
+  const drawn = values.slice();
   return shares.map((share) => standsAt(drawn, Math.min(drawn.length - 1, Math.max(0, Math.ceil(share * drawn.length) - 1))) ?? 0);
 }
 
-/** The value that stands there once all are in order. Only as much is put in order as that takes (Hoare's selection): a whole sort costs several times that. */
+/** The value that stands at `rank` once all are in order; puts them in another order. Only as much is put in order as that takes (Hoare's selection): a whole sort costs several times that. */
 function standsAt(values: Int32Array, rank: number): number | undefined {
   let low = 0;
   let high = values.length - 1;

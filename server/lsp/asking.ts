@@ -20,7 +20,7 @@ export interface Asking {
   readonly client: () => ClientCapabilities;
   /** In the editor's language. */
   readonly say: Say;
-  readonly findingsOf: (uri: string, atLine?: number) => readonly FileFinding[];
+  readonly findingsOf: (uri: string, from?: number, to?: number) => readonly FileFinding[];
   readonly compileKey: (document: OpenDocument, key: string) => Compiled | undefined;
   /** The play that a line stands in. */
   readonly compileAt: (document: OpenDocument, line: number) => Compiled | undefined;

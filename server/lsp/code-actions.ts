@@ -1,7 +1,7 @@
 // The light bulb: each finding's fixes, all usual mends at once, and what a coach can ask for at a place of a play.
 import { CodeActionKind, type CodeAction, type Diagnostic, type Range } from 'vscode-languageserver-types';
 import * as v from 'valibot';
-import { blockAtLine, blockOfKey, blocksBetween } from '../../language/book/book.ts';
+import { blockAtLine, blockOfKey } from '../../language/book/book.ts';
 import { createLookup } from '../../language/names/lookup.ts';
 import { intentOn } from '../../language/compile.ts';
 import type { FileFinding } from '../../language/keeper.ts';
@@ -36,7 +36,8 @@ export interface Asked {
 /** What can be done at a range. Where the editor can wait, the edits of all but the fixes are worked out when one is chosen. */
 export function codeActions(asking: Asking, document: OpenDocument, { range, diagnostics, only }: Asked): CodeAction[] {
   const wants = (kind: string): boolean => only === undefined || only.some((wanted) => kind === wanted || kind.startsWith(`${wanted}.`));
-  const findings = findingsAt(asking, document, range);
+  // Of the plays that the range touches: the editor asks wherever the cursor goes, and a long file may not be compiled yet.
+  const findings = asking.findingsOf(document.uri, range.start.line, range.end.line);
   const fixes = wants(CodeActionKind.QuickFix) ? quickFixes(asking, document, findings, range, diagnostics) : [];
   const offers = offersIn(asking, document, findings, range).filter(({ kind }) => wants(kind));
   // Without a word from the editor only where there is something to mend.
@@ -61,14 +62,9 @@ export function resolveAction(asking: Asking, action: CodeAction): Resolved {
   const { uri, version, id, range } = read.output;
   const document = asking.documents.get(uri);
   if (document === undefined || document.version !== version) return { refused: message('The text has changed since this was offered. Ask again.') };
-  const offers = [...offersIn(asking, document, findingsAt(asking, document, range), range), fixAllOffer(asking, document)];
+  const offers = [...offersIn(asking, document, asking.findingsOf(uri, range.start.line, range.end.line), range), fixAllOffer(asking, document)];
   const written = offers.find((offer) => offer.id === id && asking.say(offer.title) === action.title)?.write() ?? { refused: message('This can no longer be done here.') };
   return 'refused' in written ? written : { action: { ...action, edit: editOf(asking, written.edits) } };
-}
-
-/** Those of the plays that the range touches: the editor asks wherever the cursor goes, and a long file may not be compiled yet. */
-function findingsAt({ findingsOf }: Asking, { uri, file }: OpenDocument, { start, end }: Range): readonly FileFinding[] {
-  return blocksBetween(file, start.line, end.line).flatMap(({ firstLine }) => findingsOf(uri, firstLine));
 }
 
 /** Those of the whole file, unless many of its plays are still to be compiled. */

@@ -1,7 +1,7 @@
 // From a name to where it is given and to all its uses; from a man's number to where he starts and to his jobs in the play; from a spot or an
 // alignment to all the lines of the file that speak of it.
 import { DocumentHighlightKind, type DocumentHighlight, type Location, type LocationLink, type Position, type Range } from 'vscode-languageserver-types';
-import { blockAtLine, type Block, type Book } from '../../language/book/book.ts';
+import { blockAtLine, blocksBetween, type Block, type Book } from '../../language/book/book.ts';
 import type { Compiled } from '../../language/compile.ts';
 import { groundAt, groundNamed } from '../../language/names/ground-named.ts';
 import { playerAt, playersNamed } from '../../language/names/players-named.ts';
@@ -67,12 +67,7 @@ export function references(book: Book, document: OpenDocument, position: Positio
 function sameGround({ file }: OpenDocument, { block, line, column }: Pointed): readonly Range[] {
   const ground = groundAt(block, line, column);
   if (ground === undefined) return [];
-  let firstLine = 0;
-  return file.blocks.flatMap((one) => {
-    const found = groundNamed(one).filter(({ key }) => key === ground.key).map(({ place }) => rangeOf(firstLine, place));
-    firstLine += one.lines.length;
-    return found;
-  });
+  return blocksBetween(file, 0, Infinity).flatMap(({ block: one, firstLine }) => groundNamed(one).filter(({ key }) => key === ground.key).map(({ place }) => rangeOf(firstLine, place)));
 }
 
 /** In this document: where a name is given and where a man acts are marked as written, the rest as read; spots and alignments that every play knows are given nowhere. */

@@ -48,7 +48,7 @@ export function createServer(unguarded: Connection, place: Host, asked?: Initial
   const written = followWriting(documents);
   let client: ClientCapabilities = {};
 
-  const findingsOf = (uri: string, atLine?: number) => keeper.findingsOf(documents.book(), uri, atLine);
+  const findingsOf: Asking['findingsOf'] = (uri, from, to) => keeper.findingsOf(documents.book(), uri, from, to);
   const compileKey = ({ uri, file }: OpenDocument, key: string): Compiled | undefined => {
     const block = blockOfKey(file, key);
     return block?.kind === 'play' ? keeper.compile(documents.book(), uri, block) : undefined;
