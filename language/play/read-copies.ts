@@ -1,11 +1,12 @@
 // A step line that asks for copies of others, read.
+import type { AgainFromNode } from '../grammar/tree.ts';
 import { message } from '../message/message.ts';
 import { nameKey } from '../names/name-key.ts';
 import type { BodyId, Step, StepKey } from './play.ts';
 import type { Copies } from './repeated-steps.ts';
 import { copyParts, copySteps, everyPart, firstOf } from './repeated-steps.ts';
 import type { Reader } from './reader.ts';
-import { bodyOf, report } from './reader.ts';
+import { bodyOf, isOffence, report } from './reader.ts';
 import type { Ball } from './scope.ts';
 import type { Link, StepHead } from './steps.ts';
 
@@ -32,13 +33,7 @@ export function copiesOf(reader: Reader, head: StepHead, after: After, known: Kn
   const first = source[0];
   if (first === undefined) return undefined;
   const lasting = origin.$type === 'Repeats' ? origin.lasting?.seconds : undefined;
-  const swaps = new Map<BodyId, BodyId>();
-  for (const swap of origin.$type === 'AgainFrom' ? origin.parts : []) {
-    const meaning = { part: head.key, him: [] };
-    const player = swap === undefined ? undefined : bodyOf(reader, swap.player, meaning);
-    const plays = swap === undefined ? undefined : bodyOf(reader, swap.plays, meaning);
-    if (player !== undefined && plays !== undefined) swaps.set(plays, player);
-  }
+  const swaps = origin.$type === 'AgainFrom' ? swapsOf(reader, origin.parts, head.key) : new Map<BodyId, BodyId>();
   const asked = copySteps({
     asks: head.key,
     name: head.name,
@@ -52,6 +47,19 @@ export function copiesOf(reader: Reader, head: StepHead, after: After, known: Kn
   const copies = lasting === undefined ? asked : within(reader, head, asked, source.length, after, lasting);
   copyParts(reader.parts, copies, { line: head.line, at: origin.at, to: origin.to });
   return copies;
+}
+
+/** Who plays whose part by `with 2 as 1, X4 as 3`; a defender takes nobody's, nor has one to give. */
+function swapsOf(reader: Reader, said: AgainFromNode['parts'], part: StepKey): Map<BodyId, BodyId> {
+  const swaps = new Map<BodyId, BodyId>();
+  for (const swap of said) {
+    const [player, plays] = [swap.player, swap.plays].map(man => man && bodyOf(reader, man, { part, him: [] }));
+    if (player === undefined || plays === undefined) continue;
+    const defender = [player, plays].find(man => !isOffence(man));
+    if (defender === undefined) swaps.set(plays, player);
+    else report(reader, 'defender-attacks', part, { who: defender, verb: `${player} as ${plays}` });
+  }
+  return swaps;
 }
 
 /** Copies up to the first that would start past the time, counted from the start of the first of them. */

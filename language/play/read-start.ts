@@ -194,7 +194,13 @@ function mirrored(places: Places): Places {
 }
 
 function swapped(reader: Reader, places: Places, change: NodeOf<'Swapped'>): Places {
-  const [a, b] = bodiesOf(reader, [change.a, change.b].filter(player => player !== undefined), { part: 'from', him: [] }).map(numberOf);
+  const men = bodiesOf(reader, [change.a, change.b].filter(player => player !== undefined), { part: 'from', him: [] });
+  const defender = men.find(man => !isOffence(man));
+  if (defender !== undefined) {
+    report(reader, 'defender-attacks', 'from', { who: defender, verb: 'swapped' });
+    return places;
+  }
+  const [a, b] = men.map(numberOf);
   return a === undefined || b === undefined ? places : { ...places, [a]: places[b], [b]: places[a] };
 }
 

@@ -46,6 +46,12 @@ describe('where a play starts', () => {
     expect(resolvePlace(down[5].value, { court, positions: {}, who: '1', spots: {} }).x).toBeLessThan(0);
   });
 
+  it('swaps nobody with a defender, and says so', () => {
+    const reading = readLines('from horns, X2 and 3 swapped');
+    expect(reading.problems).toEqual([{ code: 'defender-attacks', part: 'from', params: { who: 'X2', verb: 'swapped' } }]);
+    expect(reading.play.start.places).toEqual(readLines('from horns').play.start.places);
+  });
+
   it('gives the ball to 1 unless said', () => {
     expect(readLines('from box').play.start.ball).toEqual({ value: 1, origin: 'default' });
     expect(readLines('from box, ball with 4').play.start.ball).toEqual({ value: 4, origin: 'written' });

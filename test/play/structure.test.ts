@@ -220,6 +220,14 @@ describe('steps copied from others', () => {
     expect(course(copies('step "More" repeats "A" 2 times')).slice(2)).toEqual([['more~1', 'b', '3>2'], ['more~2', 'more~1', '2>1']]);
   });
 
+  it('give a defender nobody\'s part, and say so', () => {
+    const reading = copies('step "More" again from "A" with X4 as 1, 1 as 3, up to 2 times');
+    expect(reading.problems).toEqual([{ code: 'defender-attacks', part: 'more', params: { who: 'X4', verb: 'X4 as 1' } }]);
+    const ids = reading.play.steps.flatMap(step => step.actions.map(({ id }) => id));
+    expect(new Set(ids).size).toBe(ids.length);
+    expect(ids.filter(id => id.includes('/X'))).toEqual([]);
+  });
+
   it('are named by the step that asks for them', () => {
     expect(copies('step "More" again from "A", up to 2 times').play.steps.slice(2).map(({ name }) => name)).toEqual(['More: A, 1st time', 'More: B, 1st time', 'More: A, 2nd time', 'More: B, 2nd time']);
     expect(copies('step "More" repeats "A"').play.steps.slice(2).map(({ name }) => name)).toEqual(['More']);
