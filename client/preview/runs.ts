@@ -5,6 +5,7 @@ import { createRows } from './rows.ts';
 import type { LabelledRun } from './state.ts';
 import { tenths, unbroken } from './words.ts';
 import { message } from '../../language/message/message.ts';
+import { sayCall } from '../../language/words/say-call.ts';
 import { tell } from './tell.ts';
 
 export interface RunsView {
@@ -68,10 +69,5 @@ export function takes(playback: Playback, run: LabelledRun): string {
 
 /** When to call it, as the coach needs it at the bench. */
 export function callWith({ times }: Playback): string {
-  const { firstLook, allLooks } = times;
-  if (firstLook === undefined) return '';
-  const seconds = firstLook.fromCall;
-  const called = allLooks === undefined || allLooks.fromCall === seconds ? message('Call with {seconds} s or more.', { seconds }) : message('Call with {seconds} s or more for the first look, with {all} s for every look.', { seconds, all: allLooks.fromCall });
-  const set = firstLook.alreadySet < seconds ? [message('Already in place: {seconds} s.', { seconds: firstLook.alreadySet })] : [];
-  return [called, ...set].map(tell).join(' ');
+  return sayCall(times).map(tell).join(' ');
 }

@@ -1,13 +1,17 @@
-// The printed strip: one frame a step, players where the step finds them, the step's ways by the trade's conventions.
+// The printed strip: one frame a step, players where the step finds them, the step's ways by the trade's conventions; of a whole play or of one
+// way through it.
+import { inEnglish, message, type Message, type Say } from '../message/message.ts';
 import { runOf } from '../playback/at.ts';
 import type { Playback } from '../playback/playback.ts';
 import { courtText, paintOf } from './draw.ts';
 import { armsNode, defenceLabel, degrees, labelNode } from './figures.ts';
-import { stripFrames, type Frame } from './frames.ts';
+import { stepFrames, stripFrames, type Frame } from './frames.ts';
 import { widthOfText } from './labels.ts';
 import { comesBack, type Pt } from './lines.ts';
 import { escapeText, node, round, textNode, writeSvg, type SvgNode } from './nodes.ts';
 import { palettes, type Palette, type PaletteName } from './palette.ts';
+import { sayCall } from '../words/say-call.ts';
+import { sayCondition } from '../words/say-condition.ts';
 import { heightOf, MARGIN, viewBoxOf, viewOf, widthOf, type View } from './view.ts';
 import { BODY_GAP, drawWay, type Gaps, type Way, type WayKind } from './ways.ts';
 
@@ -15,43 +19,58 @@ export interface StripOptions {
   readonly theme?: PaletteName | Palette;
   /** Frames side by side; fewer when the run has fewer steps. */
   readonly columns?: number;
-  /** Defenders clutter a printed frame: left out unless asked for. */
+  /** Defenders clutter a printed frame: left out unless asked for, and asked for only of one way. */
   readonly defence?: boolean;
   /** The key to the lines below the frames. */
   readonly key?: boolean;
+  readonly say?: Say;
 }
 
-const HEAD_ROOM = 190;
+const NAME_ROOM = 118;
+const LINE_ROOM = 68;
+const LINE_SIZE = 54;
 const TITLE_ROOM = 80;
 const CAPTION_ROOM = 60;
 const GUTTER = 60;
 const KEY_HEIGHT = 130;
 
-/** The strip of a run-through as one SVG file: numbers for the offence, the man with the ball circled; readable in black and white. */
+/** Every step of a play, counters too, each with its looks in the order they are read, and when to call it. */
+export function drawPlay(playback: Playback, options: Omit<StripOptions, 'defence'> = {}): string {
+  const { say = inEnglish } = options;
+  return drawFrames(playback, stepFrames(playback), sayCall(playback.times).map(say), options);
+}
+
+/** One way through a play, up to its end. */
 export function drawStrip(playback: Playback, run: number | string, options: StripOptions = {}): string {
-  const theme = options.theme ?? 'print';
+  return drawFrames(playback, stripFrames(playback, run, options), [runOf(playback, run)?.label ?? ''], options);
+}
+
+/** The frames under a head as one SVG file: numbers for the offence, the man with the ball circled; readable in black and white. */
+function drawFrames(playback: Playback, frames: readonly Frame[], told: readonly string[], options: StripOptions): string {
+  const { theme = 'print', say = inEnglish } = options;
   const palette = typeof theme === 'string' ? palettes[theme] : theme;
-  const frames = stripFrames(playback, run, options);
   const view = viewOf(playback);
   const columns = Math.max(1, Math.min(options.columns ?? 3, frames.length));
   const rows = Math.max(1, Math.ceil(frames.length / columns));
   const headRoom = TITLE_ROOM + (frames.some(({ caption }) => caption !== '') ? CAPTION_ROOM : 0);
   const [cellWidth, cellHeight] = [widthOf(view) + GUTTER, heightOf(view) + headRoom + GUTTER];
-  const key = options.key === false ? [] : keyNodes(frames, palette, columns * cellWidth - 2 * MARGIN);
-  const top = GUTTER / 2 + HEAD_ROOM;
-  const keyTop = top + rows * cellHeight;
+  const key = options.key === false ? [] : keyNodes(frames, palette, columns * cellWidth - 2 * MARGIN, say);
   const width = round(columns * cellWidth + GUTTER);
+  const room = width - 2 * (GUTTER + MARGIN);
+  const lines = told.flatMap((line) => wrapped(line, LINE_SIZE, room));
+  const top = GUTTER / 2 + NAME_ROOM + LINE_ROOM * lines.length;
+  const keyTop = top + rows * cellHeight;
   const height = round(keyTop + (key.length === 0 ? 0 : KEY_HEIGHT * keyRows(key)) + GUTTER / 2);
   const { name } = playback.play;
-  const label = runOf(playback, run)?.label ?? '';
   return (
-    `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${width} ${height}" width="${width}" height="${height}" role="img"><title>${escapeText(`${name}: ${label}`)}</title>` +
+    `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${width} ${height}" width="${width}" height="${height}" role="img"><title>${escapeText([name, told.join(' ')].filter((words) => words !== '').join(': '))}</title>` +
     `<rect width="${width}" height="${height}" fill="${escapeText(palette.out)}"/>` +
-    headNodes(name, label, width - 2 * (GUTTER + MARGIN), palette).map(writeSvg).join('') +
+    headNodes(name, lines, room, palette).map(writeSvg).join('') +
     frames
       .map((frame, i) => {
         const [x, y] = [GUTTER + (i % columns) * cellWidth, top + Math.floor(i / columns) * cellHeight];
-        return frameText(playback, frame, { number: i + 1, x, y, headRoom }, view, palette);
+        const caption = frame.caption === '' ? '' : say(sayCondition(frame.caption));
+        return frameText(playback, frame, { number: i + 1, caption, x, y, headRoom }, view, palette);
       })
       .join('') +
     key.map(({ nodes, x, row }) => writeSvg(node('g', { transform: `translate(${round(GUTTER + MARGIN + x)} ${round(keyTop + KEY_HEIGHT * (row + 0.5))})` }, ...nodes))).join('') +
@@ -59,25 +78,26 @@ export function drawStrip(playback: Playback, run: number | string, options: Str
   );
 }
 
-/** Which play it is, and which way through it. */
-function headNodes(name: string, label: string, room: number, palette: Palette): readonly SvgNode[] {
+/** Which play it is, and what is told of it: which way through it, or when to call it. */
+function headNodes(name: string, lines: readonly string[], room: number, palette: Palette): readonly SvgNode[] {
   const look = paintOf(palette);
-  const at = { x: GUTTER + MARGIN };
-  return [textNode(fit(name, 92, room), { ...at, y: 105, ...look.title, 'font-size': 92 }), textNode(fit(label, 54, room), { ...at, y: 180, ...look.caption, 'font-size': 54 })];
+  const x = GUTTER + MARGIN;
+  return [textNode(fit(name, 92, room), { x, y: 105, ...look.title, 'font-size': 92 }), ...lines.map((line, nth) => textNode(line, { x, y: 180 + LINE_ROOM * nth, ...look.caption, 'font-size': LINE_SIZE }))];
 }
 
 interface Cell {
   readonly number: number;
+  readonly caption: string;
   readonly x: number;
   readonly y: number;
   readonly headRoom: number;
 }
 
-function frameText(playback: Playback, frame: Frame, { number, x, y, headRoom }: Cell, view: View, palette: Palette): string {
+function frameText(playback: Playback, frame: Frame, { number, caption: said, x, y, headRoom }: Cell, view: View, palette: Palette): string {
   const look = paintOf(palette);
   const left = x + MARGIN;
   const head = writeSvg(textNode(fit(`${number} · ${frame.title}`, 68, widthOf(view) - 2 * MARGIN), { x: left, y: y + 70, ...look.title }));
-  const caption = frame.caption === '' ? '' : writeSvg(textNode(fit(frame.caption, 46, widthOf(view) - 2 * MARGIN), { x: left, y: y + 128, ...look.caption }));
+  const caption = said === '' ? '' : writeSvg(textNode(fit(said, 46, widthOf(view) - 2 * MARGIN), { x: left, y: y + 128, ...look.caption }));
   return (
     head + caption +
     `<svg x="${x}" y="${y + headRoom}" width="${widthOf(view)}" height="${heightOf(view)}" viewBox="${viewBoxOf(view)}">` +
@@ -133,6 +153,20 @@ function fit(text: string, size: number, width: number): string {
   return letters.length === Array.from(text).length ? text : `${letters.join('').trimEnd()}…`;
 }
 
+/** Cut between words, a number and its `s` kept together, into lines that have room; a word that has none by itself is shortened. */
+function wrapped(text: string, size: number, width: number): readonly string[] {
+  const lines: string[] = [];
+  let line = '';
+  for (const word of text.split(/ (?!s\b)/)) {
+    const longer = line === '' ? word : `${line} ${word}`;
+    if (line !== '' && widthOfText(longer, size) > width) {
+      lines.push(line);
+      line = word;
+    } else line = longer;
+  }
+  return [...lines, line].map((one) => fit(one, size, width));
+}
+
 function printedBody({ label, team, at, facing }: Frame['bodies'][number], carrier: boolean, scale: number, palette: Palette): SvgNode {
   const look = paintOf(palette);
   const transform = `translate(${round(at[0])} ${round(at[1])})${scale === 1 ? '' : ` scale(${scale})`}`;
@@ -141,7 +175,7 @@ function printedBody({ label, team, at, facing }: Frame['bodies'][number], carri
   return node('g', { transform }, ...(carrier ? [circle] : []), textNode(label, look['printed-number']));
 }
 
-const KEY_WORDS: Readonly<Record<WayKind, string>> = { cut: 'cut', dribble: 'dribble', pass: 'pass', screen: 'screen', 'hand-off': 'hand-off', shot: 'shot' };
+const KEY_WORDS: Readonly<Record<WayKind, Message>> = { cut: message('a cut'), dribble: message('a dribble'), pass: message('a pass'), screen: message('a screen'), 'hand-off': message('a hand-off'), shot: message('a shot') };
 const KEY_ORDER: readonly WayKind[] = ['cut', 'dribble', 'pass', 'screen', 'hand-off', 'shot'];
 
 interface KeyEntry {
@@ -151,7 +185,7 @@ interface KeyEntry {
 }
 
 /** The key holds what the frames use, in a row or two. */
-function keyNodes(frames: readonly Frame[], palette: Palette, width: number): readonly KeyEntry[] {
+function keyNodes(frames: readonly Frame[], palette: Palette, width: number, say: Say): readonly KeyEntry[] {
   const look = paintOf(palette);
   const isSeen = (way: Way, { bodies }: Frame) => drawWay(way, look, printedGaps(way, bodies.map(({ at }) => at))).length > 0;
   const used = new Set(frames.flatMap((frame) => frame.ways.filter((way) => isSeen(way, frame)).map(({ kind }) => kind)));
@@ -163,8 +197,8 @@ function keyNodes(frames: readonly Frame[], palette: Palette, width: number): re
     entries.push({ x, row, nodes: [...nodes, textNode(words, { x: sample + 26, dy: '0.35em', ...look.key })] });
     x += wide;
   };
-  add([node('circle', { cx: 46, cy: 0, r: 40, ...look.carrier }), textNode('1', { x: 46, ...look['printed-number'], 'font-size': 60 })], 'has the ball', 92);
-  for (const kind of KEY_ORDER) if (used.has(kind)) add(drawWay(sampleWay(kind), look, { start: 0, end: 0, bodyAtEnd: false }), KEY_WORDS[kind], kind === 'hand-off' ? 60 : 170);
+  add([node('circle', { cx: 46, cy: 0, r: 40, ...look.carrier }), textNode('1', { x: 46, ...look['printed-number'], 'font-size': 60 })], say(message('has the ball')), 92);
+  for (const kind of KEY_ORDER) if (used.has(kind)) add(drawWay(sampleWay(kind), look, { start: 0, end: 0, bodyAtEnd: false }), say(KEY_WORDS[kind]), kind === 'hand-off' ? 60 : 170);
   return entries;
 }
 

@@ -6,6 +6,7 @@ import { lineNumber } from '../play/line-number.ts';
 import type { Action, Look, Note, Place, Play, PlayerNumber, Step } from '../play/play.ts';
 import { OFFENCE } from '../play/play.ts';
 import type { LookTime, Timeline } from '../timeline/timeline.ts';
+import { sayCondition } from './say-condition.ts';
 import { sayAction, sayDeed, sayOfSeveral } from './say-action.ts';
 import { wordsFor } from './say-place.ts';
 import { sayPin, sayWait } from './say-wait.ts';
@@ -107,7 +108,7 @@ function openStep(play: Play, step: Step): Message {
     ...(step.how === 'instead' ? [message('instead of {step}', { step: nameOf(step.insteadOf) })] : []),
     ...(step.how === 'after' ? [message('after {step}', { step: nameOf(step.parent) })] : []),
     ...(step.how === 'first' ? [message('from the start')] : []),
-    ...(said === undefined ? [] : [said === 'otherwise' ? message('otherwise') : message('when {happens}', { happens: said })]),
+    ...(said === undefined ? [] : [sayCondition(said)]),
   ];
   return message('{step}:', { step: [step.name, ...how] });
 }

@@ -1,9 +1,9 @@
-// `setwright draw FILE`: a picture of a play at a moment, or a strip with one frame a step.
+// `setwright draw FILE`: every step of a play, one way through it, or the floor at a moment.
 import { InvalidArgumentError, type Command } from 'commander';
 import type { Playback } from '../../language/playback/playback.ts';
 import { drawSvg } from '../../language/picture/draw.ts';
 import { sceneAt } from '../../language/picture/scene.ts';
-import { drawStrip } from '../../language/picture/strip.ts';
+import { drawPlay, drawStrip } from '../../language/picture/strip.ts';
 import { sayMoment } from '../../language/words/say-seconds.ts';
 import { CallError } from './call-error.ts';
 import { readFiles } from './files.ts';
@@ -28,26 +28,30 @@ export function addDraw(program: Command): void {
     .command('draw')
     .argument('<file>', 'a file; - reads standard input')
     .option('--play <name>', 'the play of this name; without it the first')
-    .option('--at <seconds>', 'the floor at this many seconds after the call; without it a strip, one frame a step', seconds)
-    .option('--run <way>', 'the way through the play: a look’s name, a step’s name, or a number from 1')
+    .option('--at <seconds>', 'the floor at this many seconds after the call', seconds)
+    .option('--run <way>', 'only this way through the play: a look’s name, a step’s name, or a number from 1')
     .option('--no-defence', 'leave the defenders out of a picture at a moment')
     .option('-o, --output <file>', 'write to this file instead of standard output')
     .summary('draw a play as SVG')
-    .description('Draws a play as one SVG file: the floor at a moment, or a strip with one frame a step.')
+    .description('Draws a play as one SVG file: one frame a step, counters too, each with its looks in the order they are read. With --run only the steps of one way through the play, with --at the floor at a moment (of the first way, or the one that is named).')
     .action((name: string, options: DrawOptions) => {
       const files = openBook(readFiles([name]));
-      const drawn = onePlay(files, options.play);
-      const playback = playbackOf(drawn.play);
-      remarkOnLinesNotRead([drawn]);
+      const chosen = onePlay(files, options.play);
+      const playback = playbackOf(chosen.play);
+      remarkOnLinesNotRead([chosen]);
       const run = runNamed(playback, options.run);
       const others = files.reduce((sum, file) => sum + file.plays().length, 0) - 1;
       if (options.play === undefined && others > 0) remark(`Drawn is “${playback.play.name}”, the first of ${others + 1} plays; another one with --play.`);
       const end = playback.runs.find(({ id }) => id === run)!.end;
       if (options.at !== undefined && options.at * 1000 > end) remark(`This way is over after ${sayMoment(end)}: its end is drawn.`);
-      const svg = options.at === undefined ? drawStrip(playback, run) : drawSvg(sceneAt(playback, run, options.at * 1000, { defence: options.defence }));
-      writeResult(svg, options.output);
+      writeResult(drawn(playback, run, options), options.output);
     });
-  withExamples(command, 'setwright draw examples/lighthouse.play -o lighthouse.svg', 'setwright draw examples/lighthouse.play --at 4.5 --run "pull-up" -o there.svg');
+  withExamples(command, 'setwright draw examples/lighthouse.play -o lighthouse.svg', 'setwright draw examples/last-shot.play --play "Buoy" --run "corner" -o corner.svg', 'setwright draw examples/lighthouse.play --at 4.5 --run "pull-up" -o there.svg');
+}
+
+function drawn(playback: Playback, run: string, { at, run: named, defence }: DrawOptions): string {
+  if (at !== undefined) return drawSvg(sceneAt(playback, run, at * 1000, { defence }));
+  return named === undefined ? drawPlay(playback) : drawStrip(playback, run);
 }
 
 function seconds(text: string): number {

@@ -1,7 +1,7 @@
 // What a client that shows plays asks beyond the Language Server Protocol.
 import type { CancellationToken } from 'vscode-languageserver';
 import { firstLineOf } from '../../language/book/book.ts';
-import { drawStrip } from '../../language/picture/strip.ts';
+import { drawPlay } from '../../language/picture/strip.ts';
 import { playbackOf } from '../../language/playback/playback-of.ts';
 import type { Asking } from './asking.ts';
 import { changeByHand } from './by-hand.ts';
@@ -60,8 +60,7 @@ export function servePlays(asking: Asking, left: (uri: string) => void): ShownPl
   answers(protocol.drawnMethod, protocol.readAtLine, (document, { line }) => {
     const compiled = compileAt(document, line);
     const playback = compiled && playbackOf({ ...compiled, say });
-    const run = playback?.runs[0];
-    return playback === undefined || run === undefined ? null : { title: playback.play.name, svg: drawStrip(playback, run.id) };
+    return playback === undefined || playback.runs.length === 0 ? null : { title: playback.play.name, svg: drawPlay(playback, { say }) };
   });
   connection.onRequest(protocol.manualMethod, (value: unknown) => manualText(typeof value === 'string' ? value : ''));
   return shown;

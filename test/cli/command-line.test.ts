@@ -141,6 +141,13 @@ describe('the other commands', () => {
     }
   });
 
+  test('draw shows every step of a play, with its counters and all looks, and with --run those of one way', async () => {
+    const frames = async (...args: string[]) => [...(await run(['draw', 'examples/last-shot.play', '--play', 'Buoy', ...args])).out.matchAll(/>\d · ([^<]+)</g)].map(([, name]) => name);
+    expect(await frames()).toEqual(['Over', 'Under', 'Back door']);
+    expect(await frames('--run', 'over the top')).toEqual(['Over']);
+    expect(await frames('--run', 'corner')).toEqual(['Over', 'Under']);
+  });
+
   test('list names the plays', async () => {
     expect((await run(['list', 'examples'])).out).toMatch(/Harbour +examples\/harbour\.play/);
   });

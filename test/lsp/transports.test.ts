@@ -178,7 +178,7 @@ describe.each([['over stdio', overStdio], ['in a worker', inWorker]] as const)('
       ['what stands at a place of the text', protocol.partAtMethod, { ...common, position: { line, character: 8 } }, /"part":"zip\/\d\.1".*"t":\d+/],
       ['where the words of a part stand', protocol.rangeOfMethod, { ...common, playKey, part: 'zip/3.1' }, /"start":\{"line":\d+/],
       ['the play of a line, compiled', protocol.playMethod, { ...common, line }, /"documentVersion":2,"playKey":"play:lighthouse","title":"Lighthouse".*"runs":\[/],
-      ['the same drawn', protocol.drawnMethod, { ...common, line }, /"svg":"<svg .*Middle/],
+      ['the same drawn', protocol.drawnMethod, { ...common, line }, /"svg":"<svg .*Zip.*Middle.*Slip/],
       ['a place dragged by hand', protocol.byHandMethod, { ...common, documentVersion: 2, playKey, what: { kind: 'intent', intent: { kind: 'move-end', action: 'zip/2.1', to: { x: 5.75, y: 4.2 } } } }, /"words":"right wing"/],
       ['a wait', protocol.byHandMethod, { ...common, documentVersion: 2, playKey, what: { kind: 'intent', intent: { kind: 'set-wait', action: 'zip/2.1', seconds: 2 } } }, /2 seconds/],
       ['a cut added', protocol.byHandMethod, { ...common, documentVersion: 2, playKey, what: { kind: 'intent', intent: { kind: 'add-cut', player: 2, step: 'zip', to: { x: 0, y: 0.4 } } } }, /2 cuts to rim/],

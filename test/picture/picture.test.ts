@@ -8,7 +8,9 @@ import { escapeText } from '../../language/picture/nodes.ts';
 import { palettes } from '../../language/picture/palette.ts';
 import { sceneAt } from '../../language/picture/scene.ts';
 import { stripFrames } from '../../language/picture/frames.ts';
-import { drawStrip } from '../../language/picture/strip.ts';
+import { inEnglish } from '../../language/message/message.ts';
+import { sayCall } from '../../language/words/say-call.ts';
+import { drawPlay, drawStrip } from '../../language/picture/strip.ts';
 import { viewOf } from '../../language/picture/view.ts';
 import { drawWay, waysOf, type Way } from '../../language/picture/ways.ts';
 import { anyPlayback } from '../support/any-playback.ts';
@@ -71,7 +73,7 @@ describe('a moment as a picture', () => {
 
   it('every text stays text', () => {
     for (const text of ['<img src=x onerror="window.hacked=1">', `"><script>alert(1)</script>`, "' onload='x", 'a & b \u0000 c']) {
-      for (const svg of [drawSvg(sceneAt(hostile(text), 0, 10_000)), drawStrip(hostile(text), 2)]) {
+      for (const svg of [drawSvg(sceneAt(hostile(text), 0, 10_000)), drawStrip(hostile(text), 2), drawPlay(hostile(text))]) {
         expect(svg).not.toMatch(/<(img|script)/);
         expect(svg).not.toMatch(/ on\w+="/);
         expect(svg).not.toContain('\u0000');
@@ -81,10 +83,33 @@ describe('a moment as a picture', () => {
   });
 });
 
+const textsOf = (svg: string): readonly string[] => [...svg.matchAll(/<text[^>]*>([^<]*)<\/text>/g)].map(([, words]) => words!);
+
+/** The lines between a drawing's name and its first frame. */
+const headOf = (svg: string): readonly string[] => textsOf(svg.slice(0, svg.indexOf('>1 · '))).slice(1);
+
 describe('the printed strip', () => {
   it('one frame a step, as SVG', async () => {
     await expect(drawStrip(lighthouse, 0)).toMatchFileSnapshot('golden/strip.svg');
   });
+
+  it('of a whole play: every step, the counter too, and when to call it', async () => {
+    const svg = drawPlay(lighthouse);
+    await expect(svg).toMatchFileSnapshot('golden/play.svg');
+    expect(textsOf(svg)).toEqual(expect.arrayContaining(['1 · Zip', '2 · Middle', '3 · Slip', 'when X4 shows on 3', '1. pull-up', '2. on the roll', ...sayCall(lighthouse.times).map(inEnglish)]));
+  });
+
+  it('of a whole play in one column, what is told at its head breaks into lines and loses no word', () => {
+    const lines = headOf(drawPlay(lighthouse, { columns: 1 }));
+    expect(lines.length).toBeGreaterThan(sayCall(lighthouse.times).length);
+    expect(lines.join(' ')).toBe(sayCall(lighthouse.times).map(inEnglish).join(' '));
+    for (const line of lines) expect(line).not.toMatch(/^s\b|…$/);
+  });
+
+  it('of a whole play speaks the language of the editor', () => {
+    expect(textsOf(drawPlay(lighthouse, { say: (words) => `«${inEnglish(words)}»` }))).toContain('«a cut»');
+  });
+
   it('the counter with its defenders', async () => {
     await expect(drawStrip(lighthouse, 'slip?4.1', { defence: true })).toMatchFileSnapshot('golden/strip-counter.svg');
   });
@@ -98,7 +123,8 @@ describe('the printed strip', () => {
   });
 
   it('a counter says when it is run', () => {
-    expect(stripFrames(lighthouse, 'slip?4.1')[1]).toMatchObject({ title: 'Slip', caption: 'when X4 shows on 3' });
+    expect(stripFrames(lighthouse, 'slip?4.1')[1]).toMatchObject({ title: 'Slip', caption: 'X4 shows on 3' });
+    expect(textsOf(drawStrip(lighthouse, 'slip?4.1'))).toContain('when X4 shows on 3');
   });
 
   it('a way out and back shows both, with its arrow beside the man', () => {
@@ -136,13 +162,13 @@ describe('the printed strip', () => {
     const skiff = examplePlaybacks().find(({ play }) => play.name === 'Skiff')!;
     // He takes the hand-off a step from where he stands.
     expect(waysOf(skiff.runs[0]!).map(({ kind }) => kind)).toContain('cut');
-    expect(drawStrip(skiff, 0)).not.toContain('>cut<');
+    expect(drawStrip(skiff, 0)).not.toContain('>a cut<');
   });
 
   it('the key names what the frames use', () => {
     const key = drawStrip(lighthouse, 0);
-    for (const word of ['cut', 'dribble', 'pass', 'screen', 'shot', 'has the ball']) expect(key).toContain(`>${word}<`);
-    expect(key).not.toContain('>hand-off<');
+    for (const word of ['a cut', 'a dribble', 'a pass', 'a screen', 'a shot', 'has the ball']) expect(key).toContain(`>${word}<`);
+    expect(key).not.toContain('>a hand-off<');
   });
 });
 

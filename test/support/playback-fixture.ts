@@ -184,7 +184,7 @@ export const lighthouse: Playback = {
   steps: [
     { key: 'zip', name: 'Zip', parent: null, how: 'plain' },
     { key: 'middle', name: 'Middle', parent: 'zip', how: 'plain' },
-    { key: 'slip', name: 'Slip', parent: 'zip', how: 'instead', condition: 'when X4 shows on 3' },
+    { key: 'slip', name: 'Slip', parent: 'zip', how: 'instead', condition: 'X4 shows on 3' },
   ],
   looks: [
     { id: 'middle?3.1', step: 'middle', who: '3', label: 'pull-up' },
