@@ -1,4 +1,5 @@
-// The plays as they are printed: one a page, black on white, each step with its picture and its words, the looks with their times.
+// The plays as they are printed: one a page, black on white, each step with its picture and its words, the looks with their times. Above several
+// lies a sheet for the bench.
 import './paper.css';
 import { courtNodes } from '../../language/picture/court-lines.ts';
 import { paintOf } from '../../language/picture/draw.ts';
@@ -8,6 +9,7 @@ import { print } from '../../language/picture/palette.ts';
 import { frameNodes } from '../../language/picture/strip.ts';
 import { viewBoxOf, viewOf } from '../../language/picture/view.ts';
 import type { Playback } from '../../language/playback/playback.ts';
+import { callSheet } from './call-sheet.ts';
 import { createKey } from './draw.ts';
 import { build, element } from './elements.ts';
 import { callWith, takes } from './runs.ts';
@@ -20,13 +22,20 @@ export function printOnPaper(plays: readonly Playback[], sections: readonly (str
   const paper = element('div', { class: 'paper' });
   document.body.append(paper);
   addEventListener('beforeprint', () => {
-    if (paper.firstChild === null) paper.append(...plays.map((playback, i) => sheetOf(playback, sections[i])));
+    if (paper.firstChild === null) paper.append(...sheetsOf(plays, sections));
   });
 }
 
-function sheetOf(playback: Playback, section: string | undefined): HTMLElement {
+/** The sheets of several plays bear the numbers by which the call sheet names them. */
+function sheetsOf(plays: readonly Playback[], sections: readonly (string | undefined)[]): readonly HTMLElement[] {
+  const several = plays.length > 1;
+  const sheets = plays.map((playback, i) => sheetOf(playback, [...(several ? [tell(message('Sheet {number}', { number: i + 1 }))] : []), ...(sections[i] === undefined ? [] : [sections[i]])]));
+  return several ? [callSheet(plays, sections), ...sheets] : sheets;
+}
+
+function sheetOf(playback: Playback, head: readonly string[]): HTMLElement {
   const { play } = playback;
-  const facts = factsOf(play, ...(section === undefined ? [] : [section]));
+  const facts = factsOf(play, ...head);
   const { opening, steps } = toldBySteps(playback);
   const frames = new Map(stepFrames(playback).map((frame) => [frame.step, frame]));
   // A play told otherwise, by another maker, still shows its steps.

@@ -1,21 +1,29 @@
-// docs/pictures/: what a coach hands out, as the README shows it: a playbook on a phone, and a play as it comes out of the printer.
+// docs/pictures/: what a coach hands out, as the README shows it: a playbook on a phone, a play and the call sheet as they come out of the printer.
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
-import { chromium } from 'playwright-core';
+import { chromium, type Browser } from 'playwright-core';
 import { executable, howToInstall } from '../../test/e2e/chromium.ts';
 import { remove, temporary } from '../../test/e2e/vscode.ts';
 import { root } from '../build.ts';
+import { playbackOf } from '../../language/playback/playback-of.ts';
+import { readFiles } from '../../server/cli/files.ts';
+import { openBook } from '../../server/cli/open-book.ts';
+import { playsInOrder } from '../../server/cli/plays-named.ts';
 import { examplePlaybacks } from '../../test/support/examples.ts';
 import { goTo, pageWriter } from './page-views.ts';
 
 const folder = join(root, 'docs/pictures');
+
+/** Sections of the examples' book: the whole of it would be two sheets. */
+const shownSections: readonly string[] = ['Last shot', 'We need a three', 'Five to eight seconds'];
 
 export async function takeHandouts(): Promise<void> {
   if (executable === undefined) throw new Error(howToInstall);
   mkdirSync(folder, { recursive: true });
   const plays = examplePlaybacks();
   const lighthouse = plays.filter(({ play }) => play.name === 'Lighthouse');
+  const bench = playsInOrder(openBook(readFiles([join(root, 'examples')])), undefined).filter(({ section }) => shownSections.includes(section ?? ''));
   const written = await pageWriter();
   const place = temporary('handouts');
   const browser = await chromium.launch({ executablePath: executable, args: ['--no-sandbox', '--disable-gpu'] });
@@ -29,17 +37,23 @@ export async function takeHandouts(): Promise<void> {
     await phone.screenshot({ path: join(folder, 'on-a-phone.png') });
 
     writeFileSync(html, written(lighthouse, 'Lighthouse'));
-    const paper = await browser.newPage({ viewport: { width: 720, height: 1000 }, deviceScaleFactor: 1.5 });
-    await paper.goto(pathToFileURL(html).href);
-    await paper.locator('.title h1:not(:empty)').waitFor();
-    await paper.evaluate(`dispatchEvent(new Event('beforeprint'))`);
-    await paper.emulateMedia({ media: 'print' });
-    // The margins of a page are the printer's: here the sheet has none of its own.
-    await paper.evaluate(`document.querySelector('.paper').style.padding = '24px'`);
-    // Held upright, and as long as the sheet: its foot is not cut.
-    await paper.locator('.paper').screenshot({ path: join(folder, 'on-paper.png') });
+    await printed(browser, html, '.paper', 'on-paper.png');
+    writeFileSync(html, written(bench.map(({ play }) => playbackOf(play)), 'Reedbank Otters', bench.map(({ section }) => section)));
+    await printed(browser, html, '.calls', 'call-sheet.png');
   } finally {
     await browser.close();
     remove(place);
   }
+}
+
+/** What a printer makes of a page, held upright and as long as it is: its foot is not cut. */
+async function printed(browser: Browser, html: string, what: string, file: string): Promise<void> {
+  const page = await browser.newPage({ viewport: { width: 720, height: 1000 }, deviceScaleFactor: 1.5 });
+  await page.goto(pathToFileURL(html).href);
+  await page.locator('.title h1:not(:empty)').waitFor();
+  await page.evaluate(`dispatchEvent(new Event('beforeprint'))`);
+  await page.emulateMedia({ media: 'print' });
+  // The margins of a page are the printer's: here the sheet has none of its own.
+  await page.evaluate(`document.querySelector('${what}').style.padding = '24px'`);
+  await page.locator(what).screenshot({ path: join(folder, file) });
 }

@@ -100,9 +100,9 @@ function wrongPlay(): Playback {
 }
 
 /** A page as the command line writes it; it stands still. */
-export async function pageWriter(): Promise<(shown: readonly Playback[], title: string) => string> {
+export async function pageWriter(): Promise<(shown: readonly Playback[], title: string, sections?: readonly (string | undefined)[]) => string> {
   const { script, style } = await buildPlayer();
-  return (shown, title) => pageHtml(shown, script, style, { sha256, deflate, title, autoplay: false });
+  return (shown, title, sections) => pageHtml(shown, script, style, { sha256, deflate, title, autoplay: false, ...(sections && { sections }) });
 }
 
 const sha256 = (text: string): string => createHash('sha256').update(text, 'utf8').digest('base64');

@@ -21,7 +21,7 @@ export interface Stage {
   readonly complaints: readonly string[];
   /** Addresses asked for besides the page itself. */
   readonly requests: readonly string[];
-  readonly openPage: (plays: Playback | readonly Playback[], options?: { readonly autoplay?: boolean }) => Promise<void>;
+  readonly openPage: (plays: Playback | readonly Playback[], options?: { readonly autoplay?: boolean; readonly sections?: readonly string[] }) => Promise<void>;
   /** A panel; messages of the player are kept in `heard`. `kept` is what the editor stored before. */
   readonly openPanel: (options?: { readonly kept?: unknown; readonly theme?: string }) => Promise<void>;
   readonly tell: (message: unknown) => Promise<void>;

@@ -70,16 +70,16 @@ describe.skipIf(executable === undefined && !process.env.CI)('a page of several 
   });
 
   describe('on paper', () => {
-    test('is a sheet a play, each on a page of its own, black on white whatever the screen is', async () => {
+    test('is the call sheet and a sheet a play, each on a page of its own, black on white whatever the screen is', async () => {
       await stage.page.emulateMedia({ media: null, colorScheme: 'dark' });
       await stage.openPage(book);
       const pdf = await stage.page.pdf({ format: 'A4' });
-      expect(pdf.toString('latin1').match(/\/Type\s*\/Page\b/g)).toHaveLength(book.length);
+      expect(pdf.toString('latin1').match(/\/Type\s*\/Page\b/g)).toHaveLength(1 + book.length);
       await stage.page.emulateMedia({ media: 'print', colorScheme: 'dark' });
       expect(await stage.page.locator('.player').isVisible()).toBe(false);
       const sheets = stage.page.locator('.sheet');
-      expect(await sheets.count()).toBe(book.length);
-      const seen = await sheets.first().locator('*').evaluateAll((all) => [...new Set(all.flatMap((one) => { const { color, fill, stroke, backgroundColor } = getComputedStyle(one); return one instanceof SVGElement ? [fill, stroke] : [color, backgroundColor]; }))]);
+      expect(await sheets.count()).toBe(1 + book.length);
+      const seen = await stage.page.locator('.paper').locator('*').evaluateAll((all) => [...new Set(all.flatMap((one) => { const { color, fill, stroke, backgroundColor } = getComputedStyle(one); return one instanceof SVGElement ? [fill, stroke] : [color, backgroundColor]; }))]);
       const coloured = seen.filter((colour) => { const parts = colour.match(/\d+/g)?.slice(0, 3) ?? []; return new Set(parts).size > 1; });
       expect(coloured).toEqual([]);
       expect(await stage.page.evaluate(() => getComputedStyle(document.body).backgroundColor)).toBe('rgb(255, 255, 255)');
@@ -98,6 +98,28 @@ describe.skipIf(executable === undefined && !process.env.CI)('a page of several 
       await stage.page.emulateMedia({ media: null });
     });
 
+    test('of several plays has the call sheet on top: each play with its number, its times and its looks, under the sections of the book', async () => {
+      const examples = examplePlaybacks();
+      const sections = examples.map((_, i) => (i < 2 ? 'Last shot' : 'The rest'));
+      await stage.openPage(examples, { sections });
+      await stage.page.evaluate(() => dispatchEvent(new Event('beforeprint')));
+      const rows = await stage.page.locator('.calls tbody tr').evaluateAll((all) => all.map((row) => [...row.children].map((cell) => cell.textContent)));
+      expect(rows.filter(({ length }) => length === 1)).toEqual([['Last shot'], ['The rest']]);
+      const plays = rows.filter(({ length }) => length > 1);
+      expect(plays.map(([number, name]) => [number, name])).toEqual(examples.map(({ play }, i) => [String(i + 1), play.name]));
+      const { times, runs } = examples[0]!;
+      expect(plays[0]!.slice(2)).toEqual([...[times.firstLook?.fromCall, times.allLooks?.fromCall, times.firstLook?.alreadySet, times.allLooks?.alreadySet].map(String), runs.filter(({ look }) => look !== undefined).map(({ label }) => label.replaceAll(' ', '\u00a0')).join('; ')]);
+      expect(plays[examples.findIndex(({ times }) => times.firstLook === undefined)]!.slice(2)).toEqual(['–', '–', '–', '–', '']);
+      expect(await stage.page.locator('.sheet:not(.calls) .facts').nth(2).textContent()).toContain('Sheet 3');
+    });
+
+    test('of one play has no call sheet', async () => {
+      await stage.openPage(lighthouse);
+      await stage.page.evaluate(() => dispatchEvent(new Event('beforeprint')));
+      expect(await stage.page.locator('.calls').count()).toBe(0);
+      expect(await stage.page.locator('.sheet .facts').textContent()).not.toContain('Sheet');
+    });
+
     test('tells each time once, and against which defence', async () => {
       const written = examplePlaybacks().find(({ play }) => play.name === 'Lighthouse')!;
       await stage.openPage(written);
@@ -112,7 +134,8 @@ describe.skipIf(executable === undefined && !process.env.CI)('a page of several 
       const examples = examplePlaybacks();
       await stage.openPage(examples);
       const pdf = await stage.page.pdf({ format });
-      expect(pdf.toString('latin1').match(/\/Type\s*\/Page\b/g)).toHaveLength(examples.length);
+      // The call sheet of so many plays goes over onto a second page.
+      expect(pdf.toString('latin1').match(/\/Type\s*\/Page\b/g)).toHaveLength(2 + examples.length);
       // 703 pixels are what A4 has between its margins.
       await stage.page.setViewportSize({ width: 703, height: 1000 });
       await stage.page.emulateMedia({ media: 'print' });
@@ -129,7 +152,7 @@ describe.skipIf(executable === undefined && !process.env.CI)('a page of several 
       expect(long.length).toBeGreaterThan(1);
       await stage.openPage(long);
       const pdf = await stage.page.pdf({ format, landscape: true });
-      expect(pdf.toString('latin1').match(/\/Type\s*\/Page\b/g)).toHaveLength(long.length);
+      expect(pdf.toString('latin1').match(/\/Type\s*\/Page\b/g)).toHaveLength(1 + long.length);
     });
 
     test('every text of a play stays text', async () => {
