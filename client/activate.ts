@@ -16,6 +16,7 @@ import { openPlaybook } from './playbook/playbook-source.ts';
 import { registerPlaybookView } from './playbook/playbook-view.ts';
 import { openNextList } from './open-next-list.ts';
 import { openServerLine } from './server-line.ts';
+import { tellOfCursor } from './told-of-cursor.ts';
 
 export const language = 'setwright';
 
@@ -68,6 +69,7 @@ export function activate(context: ExtensionContext, loading: number, loadClient:
     ...newcomer.disposables,
     ...registerNewPlay(server, newcomer, language),
     ...registerCallTime(playbook, language),
+    ...tellOfCursor(server, language),
   );
   void running.then((one) => context.subscriptions.push(sayReady(one)));
   const activation = ownTime() - began;

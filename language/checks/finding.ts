@@ -30,7 +30,7 @@ export interface Finding {
   /** The rule, paper or practice it rests on. */
   readonly source?: Source;
   readonly fixes: readonly Fix[];
-  /** The line just stops, or the play does: the coach is still writing it. */
+  /** The coach is still writing there, and what is missing may be on its way (`whileWritten`). */
   readonly unfinished?: boolean;
 }
 

@@ -20,7 +20,6 @@ export function findingsOfLine({ fault, warnings }: ParsedLine, line: number): r
     place: { line, at: fault.at, to: fault.to },
     related: [],
     fixes: fixes(fault.fixes),
-    ...(fault.unfinished && { unfinished: true }),
   };
   return [broken, ...remarks];
 }

@@ -15,7 +15,7 @@ export function fixAll(book: Book, uri: string, findingsOf: (book: Book) => read
   let findings = findingsOf(now);
   const tried = new Set<string>();
   for (let round = 0; round < most; round++) {
-    const next = findings.find((finding) => finding.unfinished !== true && usual(finding) !== undefined && !tried.has(nameOf(finding)));
+    const next = findings.find((finding) => usual(finding) !== undefined && !tried.has(nameOf(finding)));
     if (next === undefined) break;
     tried.add(nameOf(next));
     const then = usual(next)!.toReversed().reduce((text, edit) => editFile(text, uri, [fileEdit(next.firstLine, edit)]), now);
@@ -32,7 +32,9 @@ export function fixAll(book: Book, uri: string, findingsOf: (book: Book) => read
   return before === text ? [] : [changedStretch(uri, before, text)];
 }
 
-const usual = ({ fixes }: Finding): readonly BlockEdit[] | undefined => fixes.find(({ preferred }) => preferred === true)?.edits;
+/** How such a line was to end nobody but the coach knows. */
+const stopsShort: ReadonlySet<string> = new Set(['line-unfinished', 'open-quote']);
+const usual = ({ code, fixes }: Finding): readonly BlockEdit[] | undefined => (stopsShort.has(code) ? undefined : fixes.find(({ preferred }) => preferred === true)?.edits);
 const nameOf = ({ code, firstLine, place }: Found): string => `${code} ${firstLine + place.line} ${place.at}`;
 const ofLines = (findings: readonly Finding[]): number => findings.filter(({ part }) => part === undefined).length;
 

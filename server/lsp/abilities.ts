@@ -50,7 +50,7 @@ export function abilities(client: ClientCapabilities, { place, version }: Pick<H
   return {
     capabilities: {
       positionEncoding: 'utf-16',
-      textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental },
+      textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental, willSave: true },
       ...pointing, ...writing, ...overview, workspace,
       ...(client.textDocument?.diagnostic !== undefined && findingsForThoseWhoAsk),
     },

@@ -16,7 +16,7 @@ export function diagnosticOf(uri: string, block: Block, firstLine: number, untol
   const related: DiagnosticRelatedInformation[] = finding.related.map(({ place, message }) => ({ location: { uri, range: visibleRange(block, firstLine, place) }, message }));
   return {
     range: visibleRange(block, firstLine, finding.place),
-    severity: severities[finding.unfinished === true ? 'hint' : finding.severity],
+    severity: severities[finding.severity],
     code: finding.code,
     ...(manual !== undefined && { codeDescription: { href: manual.replace('{code}', finding.code) } }),
     source: 'setwright',

@@ -1,10 +1,12 @@
 // The playbook as a list: every play with what a coach chooses by, and the books with their sections in order.
 import { firstLineOf, type Block, type Book, type BookFile } from '../../language/book/book.ts';
 import type { Compiled } from '../../language/compile.ts';
-import type { FileFinding, Keeper } from '../../language/keeper.ts';
+import type { Severity } from '../../language/checks/finding.ts';
+import type { Keeper } from '../../language/keeper.ts';
 import { createLookup } from '../../language/names/lookup.ts';
 import { sectionsOf } from '../../language/names/sections.ts';
 import type { LookTime, Needed, Timeline } from '../../language/timeline/timeline.ts';
+import type { BeingWritten } from './being-written.ts';
 import type { BookEntry, PlayEntry, Playbook } from './playbook-protocol.ts';
 import { textOfLine } from './positions.ts';
 
@@ -12,7 +14,7 @@ import { textOfLine } from './positions.ts';
  * The plays of these files in their order; `turn` lets waiting messages go first. The book is asked for anew at each file: it may have
  * changed in between.
  */
-export async function playbookOf(book: () => Book, keeper: Keeper, uris: readonly string[], turn: () => Promise<void>): Promise<Playbook> {
+export async function playbookOf(book: () => Book, keeper: Keeper, written: BeingWritten, uris: readonly string[], turn: () => Promise<void>): Promise<Playbook> {
   const plays: PlayEntry[] = [];
   for (const uri of uris) {
     // One play after the other: a keystroke does not wait for a playbook.
@@ -22,17 +24,17 @@ export async function playbookOf(book: () => Book, keeper: Keeper, uris: readonl
       await turn();
     }
     const file = book().files.get(uri);
-    if (file !== undefined) plays.push(...entriesOf(file, keeper.playsOf(book(), uri), keeper.findingsOf(book(), uri)));
+    if (file !== undefined) plays.push(...entriesOf(file, keeper.playsOf(book(), uri), written));
   }
   return { plays, books: uris.flatMap((uri) => booksOf(book(), uri, plays)) };
 }
 
-function entriesOf(file: BookFile, plays: readonly Compiled[], findings: readonly FileFinding[]): PlayEntry[] {
+function entriesOf(file: BookFile, plays: readonly Compiled[], written: BeingWritten): PlayEntry[] {
   return plays.flatMap((compiled) => {
     const line = firstLineOf(file, compiled.key);
     if (line === undefined) return [];
-    const ours = findings.filter(({ block, unfinished }) => block === compiled.key && unfinished !== true);
-    const count = (severity: FileFinding['severity']) => ours.filter((finding) => finding.severity === severity).length;
+    const ours = written.quieter(file.uri, compiled.block, line, compiled.findings);
+    const count = (severity: Severity) => ours.filter((finding) => finding.severity === severity).length;
     return [entryOf(file.uri, line, compiled, { errors: count('error'), warnings: count('warning') })];
   });
 }

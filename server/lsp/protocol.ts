@@ -77,6 +77,10 @@ export interface Frame {
   readonly staleLine?: number;
 }
 
+/** Notification, client to server: the cursor has gone to another line of a text; without `line`, to another text. What it has left is told of in full. */
+export const cursorMethod = 'setwright/cursor';
+export const cursorSchema = v.object({ version: v.literal(PROTOCOL_VERSION), uri: v.string(), line: v.optional(count) });
+
 /** Request: the part of the play that stands at a place of the text. Null where nothing of a play does. */
 export const partAtMethod = 'setwright/partAt';
 export const partAtSchema = v.object({ version: v.literal(PROTOCOL_VERSION), uri: v.string(), position });
@@ -154,6 +158,7 @@ function reading<const Schema extends v.GenericSchema>(schema: Schema) {
 
 export const readShow = reading(showSchema);
 export const readHide = reading(hideSchema);
+export const readCursor = reading(cursorSchema);
 export const readPartAtQuestion = reading(partAtSchema);
 export const readRangeOfQuestion = reading(rangeOfSchema);
 export const readByHand = reading(byHandSchema);

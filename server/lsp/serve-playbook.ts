@@ -8,7 +8,7 @@ import * as protocol from './playbook-protocol.ts';
 import { playbookOf } from './playbook.ts';
 import { arrange } from './sections.ts';
 
-export function servePlaybook({ connection, host, documents, keeper }: Asking, files: PlayFiles): void {
+export function servePlaybook({ connection, host, documents, keeper, written }: Asking, files: PlayFiles): void {
   const turn = () => new Promise<void>((resolve) => host.turn(resolve));
 
   connection.onRequest(protocol.playbookMethod, async (value: unknown, token: CancellationToken) => {
@@ -18,7 +18,7 @@ export function servePlaybook({ connection, host, documents, keeper }: Asking, f
     await atMost(host, longestRead, uri === undefined ? files.fetchAll(again === true) : (files.fetchUsed(uri) ?? Promise.resolve()));
     if (token.isCancellationRequested) return null;
     const uris = uri === undefined ? [...documents.book().files.keys()].sort() : [uri];
-    return playbookOf(documents.book, keeper, uris, turn);
+    return playbookOf(documents.book, keeper, written, uris, turn);
   });
   connection.onRequest(protocol.arrangeMethod, (value: unknown) => {
     const question = protocol.readArrange(value);

@@ -11,8 +11,7 @@ import * as protocol from './protocol.ts';
 import { showPlays, type ShownPlays } from './shown-plays.ts';
 import { partAtPosition, rangeOfPart } from './text-and-time.ts';
 
-/** `left`: the coach has gone away from what he was writing, and more may be told of it. */
-export function servePlays(asking: Asking, left: (uri: string) => void): ShownPlays {
+export function servePlays(asking: Asking): ShownPlays {
   const { connection, host, documents, written, answer, compileKey, compileAt, say } = asking;
   const shown = showPlays(
     host,
@@ -43,10 +42,7 @@ export function servePlays(asking: Asking, left: (uri: string) => void): ShownPl
       return question === undefined ? null : answer(token, question.uri, (document) => work(document, question));
     });
   }
-  answers(protocol.partAtMethod, protocol.readPartAtQuestion, (document, { position }) => {
-    if (written.wentTo(document.uri, position.line)) left(document.uri);
-    return partAtPosition(document, compileAt, position);
-  });
+  answers(protocol.partAtMethod, protocol.readPartAtQuestion, (document, { position }) => partAtPosition(document, compileAt, position));
   answers(protocol.rangeOfMethod, protocol.readRangeOfQuestion, (document, question) => {
     const compiled = compileKey(document, question.playKey);
     return compiled === undefined ? null : rangeOfPart(document, compiled, question);

@@ -1,6 +1,6 @@
 // The language server: one object on a connection and a host, so that tests need no process and no socket. It adds no
 // knowledge: it reads requests, asks the core and answers in the protocol's terms, one file a feature.
-import type { ClientCapabilities, Connection, InitializeParams, TextDocumentContentChangeEvent } from 'vscode-languageserver';
+import { TextDocumentSaveReason, type ClientCapabilities, type Connection, type InitializeParams, type TextDocumentContentChangeEvent } from 'vscode-languageserver';
 import { blockAtLine, blockOfKey, type TextEdit } from '../../language/book/book.ts';
 import { sayWith, type Say } from '../../language/message/message.ts';
 import type { Compiled } from '../../language/compile.ts';
@@ -15,6 +15,7 @@ import { guarded } from './guarded.ts';
 import { atMost, type Host } from './host.ts';
 import { compileOneByOne, inBackground } from './one-by-one.ts';
 import { filesOfClient, longestRead, readPlayFiles, type FileAccess } from './play-files.ts';
+import { cursorMethod, readCursor } from './protocol.ts';
 import { serveFindings, type Typed } from './serve-findings.ts';
 import { serveOverview } from './serve-overview.ts';
 import { servePlaybook } from './serve-playbook.ts';
@@ -73,10 +74,7 @@ export function createServer(unguarded: Connection, place: Host, asked?: Initial
   servePointing(asking);
   serveWriting(asking);
   const seen = serveOverview(asking);
-  const shown = servePlays(asking, (uri) => {
-    shown.changed(uri);
-    findings.mayDiffer(uri);
-  });
+  const shown = servePlays(asking);
   const workspace = serveWorkspace(asking, {
     files: () => files,
     take: (some) => void (options = { ...options, ...some }),
@@ -119,6 +117,19 @@ export function createServer(unguarded: Connection, place: Host, asked?: Initial
     // First what is seen moving, then what is wrong.
     shown.changed(uri, typed?.line);
     checkAll(uri, typed);
+  });
+  const wentTo = (uri: string, line: number | undefined) => {
+    if (!written.wentTo(uri, line)) return;
+    shown.left(uri);
+    findings.mayDiffer(uri);
+  };
+  connection.onNotification(cursorMethod, (value: unknown) => {
+    const cursor = readCursor(value);
+    if (cursor !== undefined) wentTo(cursor.uri, cursor.line);
+  });
+  // An editor that saves by itself does so in the middle of a line; a coach who saves has written it.
+  connection.onWillSaveTextDocument(({ textDocument: { uri }, reason }) => {
+    if (reason !== TextDocumentSaveReason.AfterDelay) wentTo(uri, undefined);
   });
   connection.onDidCloseTextDocument(({ textDocument: { uri } }) => {
     documents.close(uri);

@@ -17,6 +17,8 @@ export interface ShownPlays {
   readonly hide: (panel: string) => void;
   /** The document has changed. `typed` is the line of the last edit, which a following panel goes after; absent when it was opened. */
   readonly changed: (uri: string, typed?: number) => void;
+  /** The coach has gone away from the line he was typing: the play is shown as the text now stands. */
+  readonly left: (uri: string) => void;
   readonly closed: (uri: string) => void;
 }
 
@@ -114,6 +116,13 @@ export function showPlays(host: Pick<Host, 'turn'>, source: PlaySource, send: (f
         const { sent, stale } = panel;
         const meant = sent !== undefined && stale !== true && typed !== undefined && (typed !== panel.typed || now() - sent.at >= standsFor) ? sent.playback : panel.meant;
         panels.set(id, { ...panel, what, meant, ...(typed !== undefined && { typed }) });
+        post(id);
+      }
+    },
+    left(uri) {
+      for (const [id, panel] of panels) {
+        if (panel.uri !== uri) continue;
+        panels.set(id, { ...panel, typed: undefined });
         post(id);
       }
     },

@@ -1,12 +1,12 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
-import { CodeActionRequest, DiagnosticSeverity, type CodeAction, type Diagnostic } from 'vscode-languageserver-protocol';
+import { CodeActionRequest, DiagnosticSeverity, TextDocumentSaveReason, type CodeAction, type Diagnostic } from 'vscode-languageserver-protocol';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { catalogue } from '../../language/checks/catalogue.ts';
 import { root } from '../../scripts/build.ts';
-import { partAtMethod } from '../../server/lsp/protocol.ts';
+import { cursorMethod } from '../../server/lsp/protocol.ts';
 import { manualBeside } from '../../server/lsp/node-manual.ts';
 import { talk, until, uri, type Client } from './talking.ts';
 
@@ -65,6 +65,44 @@ describe('while a line is typed', () => {
     await client.change(uri, 2, [{ range: { start: { line: at, character: 13 }, end }, text: 'to ' }]);
     await until(() => client.published.filter(({ version }) => version === 2).length === 2);
     expect(client.published.at(-1)!.diagnostics).toMatchObject([{ severity: DiagnosticSeverity.Hint, range: { start: { line: at } } }]);
+  });
+
+  describe('and ends in what may be the beginning of another word', () => {
+    const told = () => client.published.at(-1)!.diagnostics.map(({ code, severity }) => [code, severity]);
+    const typed = async () => {
+      await client.open(uri, lighthouse);
+      await client.diagnosticsOf(uri, 1);
+      await client.change(uri, 2, [{ range: { start: { line: at, character: 13 }, end }, text: 'to corner right' }]);
+      await until(() => told().length === 1);
+      expect(told()).toEqual([['word-order', DiagnosticSeverity.Hint]]);
+    };
+    const inFull = () => until(() => told().some(([, severity]) => severity === DiagnosticSeverity.Error));
+
+    test('it is told in full once the cursor has left the line, or the text', async () => {
+      await typed();
+      await client.connection.sendNotification(cursorMethod, { version: 1, uri, line: at + 1 });
+      await inFull();
+      await client.change(uri, 3, [{ range: { start: { line: at, character: 0 }, end: { line: at, character: 0 } }, text: ' ' }]);
+      await until(() => told().every(([, severity]) => severity === DiagnosticSeverity.Hint));
+      await client.connection.sendNotification(cursorMethod, { version: 1, uri });
+      await inFull();
+    });
+
+    test.each([[TextDocumentSaveReason.Manual], [TextDocumentSaveReason.FocusOut]])('it is told in full once the text is saved (reason %i), not when the editor saves by itself', async (reason) => {
+      await typed();
+      await client.connection.sendNotification('textDocument/willSave', { textDocument: { uri }, reason: TextDocumentSaveReason.AfterDelay });
+      await client.change(uri, 3, [{ range: { start: { line: 0, character: 0 }, end: { line: 0, character: 0 } }, text: '' }]);
+      await client.change(uri, 4, [{ range: { start: { line: at, character: 0 }, end: { line: at, character: 0 } }, text: ' ' }]);
+      await client.diagnosticsOf(uri, 4);
+      expect(told()).toEqual([['word-order', DiagnosticSeverity.Hint]]);
+      await client.connection.sendNotification('textDocument/willSave', { textDocument: { uri }, reason });
+      await inFull();
+    });
+
+    test('it is told in full when the text is opened so', async () => {
+      await client.open(uri, lighthouse.replace('2 clears to right corner', '2 clears to corner right'));
+      expect((await client.diagnosticsOf(uri, 1)).map(({ severity }) => severity)).toEqual([DiagnosticSeverity.Error]);
+    });
   });
 
   test('what is wrong elsewhere comes at once', async () => {
@@ -139,7 +177,7 @@ describe('what is missing of a play whose end is being written', () => {
   const end = begun.split('\n').length - 1;
   const severityOf = (items: readonly Diagnostic[]) => items.find(({ code }) => code === 'no-ending')?.severity;
   const insert = (line: number, character: number, text: string) => ({ range: { start: { line, character }, end: { line, character } }, text });
-  const cursorAt = (line: number) => client.connection.sendRequest(partAtMethod, { version: 1, uri, position: { line, character: 0 } });
+  const cursorAt = (line: number) => client.connection.sendNotification(cursorMethod, { version: 1, uri, line });
 
   test('is a hint from the first line on, and whole when the text is opened or he writes elsewhere', async () => {
     await client.open(uri, begun);

@@ -4,7 +4,7 @@ import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { withChange } from '../../language/playback/change.ts';
 import { readPlayback } from '../../language/playback/validate.ts';
 import { root } from '../../scripts/build.ts';
-import { frameMethod, hideMethod, partAtMethod, rangeOfMethod, readFrame, readPart, readRange, showMethod, type UnreadFrame } from '../../server/lsp/protocol.ts';
+import { cursorMethod, frameMethod, hideMethod, partAtMethod, rangeOfMethod, readFrame, readPart, readRange, showMethod, type UnreadFrame } from '../../server/lsp/protocol.ts';
 import { talk, uri, type Client } from './talking.ts';
 
 const lighthouse = readFileSync(join(root, 'examples/lighthouse.play'), 'utf8');
@@ -96,7 +96,7 @@ describe('a panel that follows', () => {
     expect(severities(await frame(1))).toEqual(['warning']);
     await type(2, { line: 4, character: 0 }, { line: 4, character: 0 }, '    2 cuts to rim');
     expect(severities(await frame(2))).toEqual(['hint']);
-    await client.connection.sendRequest(partAtMethod, { version: 1, uri, position: { line: 1, character: 3 } });
+    await client.connection.sendNotification(cursorMethod, { version: 1, uri, line: 1 });
     expect(severities(await frame(3))).toEqual(['warning']);
   });
 

@@ -249,6 +249,8 @@ describe.each([['over stdio', overStdio], ['in a worker', inWorker]] as const)('
     await connection.sendNotification('workspace/didChangeConfiguration', { settings: null });
     await connection.sendNotification(picturesMethod, 'dark');
     await connection.sendNotification(protocol.hideMethod, { version: 1, panel: 'p' });
+    await connection.sendNotification(protocol.cursorMethod, { version: 1, uri, line });
+    await connection.sendNotification('textDocument/willSave', { textDocument: { uri }, reason: 1 });
     await connection.sendNotification('textDocument/didOpen', { textDocument: { uri: other, languageId: 'setwright', version: 1, text: '' } });
     await connection.sendNotification('textDocument/didClose', { textDocument: { uri: other } });
     const step = text.split('\n').findIndex((one) => one.includes('step "Middle"'));
@@ -290,7 +292,7 @@ const whole: ClientCapabilities = {
 /** For each thing a server may say it can do, the messages by which an editor asks for it. A new one without a row is red. */
 const waysToAsk: { readonly [Name in keyof ServerCapabilities]?: (value: NonNullable<ServerCapabilities[Name]> | any) => readonly string[] } = {
   positionEncoding: () => [],
-  textDocumentSync: () => ['textDocument/didOpen', 'textDocument/didChange', 'textDocument/didClose'],
+  textDocumentSync: () => ['textDocument/didOpen', 'textDocument/didChange', 'textDocument/willSave', 'textDocument/didClose'],
   hoverProvider: () => ['textDocument/hover'],
   definitionProvider: () => ['textDocument/definition'],
   referencesProvider: () => ['textDocument/references'],
