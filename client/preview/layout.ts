@@ -35,13 +35,14 @@ export function createFrame(pieces: Pieces): Layout {
   const facts = element('p', { class: 'facts' });
   const stale = element('p', { class: 'stale', role: 'status' });
   const caption = element('p', { class: 'caption' });
+  const under = element('div', { class: 'under' }, caption, stale);
   const empty = element('div', { class: 'empty' });
   const floor = element('div', { class: 'floor-box' }, pieces.court, ...(pieces.hand === undefined ? [] : [pieces.hand]), pieces.callout, empty);
   const main = element(
     'main',
     { class: 'player' },
     element('header', { class: 'head' }, element('div', { class: 'title' }, name, facts), pieces.plays, pieces.clock),
-    element('section', { class: 'stage', 'aria-label': tell(message('The floor')) }, stale, floor, caption, pieces.controls),
+    element('section', { class: 'stage', 'aria-label': tell(message('The floor')) }, floor, under, pieces.controls),
     element('div', { class: 'side' }, pieces.runs, pieces.lanes, pieces.findings, pieces.told),
   );
   document.body.append(main, pieces.live, pieces.help, ...(pieces.chip === undefined ? [] : [pieces.chip]));

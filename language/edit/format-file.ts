@@ -40,6 +40,16 @@ export function formatAtNewLine(file: BookFile, line: number): readonly FormatEd
   return text === undefined ? edits : [...edits, ...changeLine(here.line, line, text)];
 }
 
+/** As the name behind `step`, `play` and the like is begun: a line that opens something comes out to where such lines stand, never farther in. */
+export function formatAtName(file: BookFile, line: number): readonly FormatEdit[] {
+  const here = linesOf(file)[line];
+  if (here === undefined || !(here.opensBlock || here.opensStep)) return [];
+  const words = lineText(here.line).trimStart();
+  const begun = /^\S+\s+["“]["”]?\s*$/u.test(words);
+  const set = indentation.repeat(here.depth) + words;
+  return begun && set.length < lineText(here.line).length ? changeLine(here.line, line, set) : [];
+}
+
 interface PlacedLine {
   readonly line: BookLine;
   /** How deep it stands, and how deep a line of content would stand here. */

@@ -25,7 +25,7 @@ const writing: ServerCapabilities = {
   codeActionProvider: { codeActionKinds: actionKinds, resolveProvider: true },
   documentFormattingProvider: true,
   documentRangeFormattingProvider: true,
-  documentOnTypeFormattingProvider: { firstTriggerCharacter: '\n' },
+  documentOnTypeFormattingProvider: { firstTriggerCharacter: '\n', moreTriggerCharacter: ['"', '“'] },
   renameProvider: { prepareProvider: true },
 };
 

@@ -1,6 +1,6 @@
 // A document set as the examples are; the editor's own tab size and blanks for tabs do not count: the notation has one way.
 import type { Range, TextEdit } from 'vscode-languageserver-types';
-import { formatAtNewLine, formatFile, type FormatEdit } from '../../language/edit/format-file.ts';
+import { formatAtName, formatAtNewLine, formatFile, type FormatEdit } from '../../language/edit/format-file.ts';
 import type { OpenDocument } from './documents.ts';
 
 const textEditOf = ({ range, text }: FormatEdit): TextEdit => ({ range, newText: text });
@@ -13,5 +13,5 @@ export function formatRange({ file }: OpenDocument, { start, end }: Range): Text
   return formatFile(file, { from: start.line, to }).map(textEditOf);
 }
 
-/** Behind the Enter key, `line` being the new one. */
-export const formatTyped = ({ file }: OpenDocument, line: number): TextEdit[] => formatAtNewLine(file, line).map(textEditOf);
+/** Behind the Enter key, `line` being the new one, or behind the quote that begins a name. */
+export const formatTyped = ({ file }: OpenDocument, line: number, key: string): TextEdit[] => (key === '\n' ? formatAtNewLine : formatAtName)(file, line).map(textEditOf);

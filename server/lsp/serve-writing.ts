@@ -34,7 +34,7 @@ export function serveWriting(asking: Asking): void {
 
   connection.onDocumentFormatting(({ textDocument: { uri } }, token) => answer(token, uri, formatDocument));
   connection.onDocumentRangeFormatting(({ textDocument: { uri }, range }, token) => answer(token, uri, (document) => formatRange(document, range)));
-  connection.onDocumentOnTypeFormatting(({ textDocument: { uri }, position }, token) => answer(token, uri, (document) => formatTyped(document, position.line)));
+  connection.onDocumentOnTypeFormatting(({ textDocument: { uri }, position, ch }, token) => answer(token, uri, (document) => formatTyped(document, position.line, ch)));
 
   connection.onPrepareRename(({ textDocument: { uri }, position }, token) => answer(token, uri, (document) => prepareRename(documents.book(), document, position, asking.say)));
   connection.onRenameRequest(async ({ textDocument: { uri }, position, newName }, token) => {

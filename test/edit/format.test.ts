@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { editFile, emptyBook, openFile, textOf, type Book } from '../../language/book/book.ts';
-import { formatAtNewLine, formatFile, type FormatEdit, type LineRange } from '../../language/edit/format-file.ts';
+import { formatAtName, formatAtNewLine, formatFile, type FormatEdit, type LineRange } from '../../language/edit/format-file.ts';
 import { createKeeper } from '../../language/keeper.ts';
 import { writtenPlays } from '../support/plays.ts';
 
@@ -62,6 +62,19 @@ describe('at a new line', () => {
     ['play "A"\n  step "B"\n    1 holds\n    step "C"\n    ', 4, 'play "A"\n  step "B"\n    1 holds\n\n  step "C"\n    '],
   ] as const)('%j', (text, line, set) => {
     expect(apply(text, formatAtNewLine(opened(text).files.get(uri)!, line))).toBe(set);
+  });
+});
+
+describe('as a name is begun', () => {
+  test.each([
+    ['a step behind a look comes out to the steps', 'play "A"\n  step "B"\n    look 1: three\n\n    step ""', 4, 'play "A"\n  step "B"\n    look 1: three\n\n  step ""'],
+    ['and so without a second quote', 'play "A"\n  step "B"\n    look 1: three\n    step "', 3, 'play "A"\n  step "B"\n    look 1: three\n  step "'],
+    ['a play below a step comes out all the way', 'play "A"\n  step "B"\n    look 1: three\n    play “”', 3, 'play "A"\n  step "B"\n    look 1: three\nplay “”'],
+    ['nothing goes farther in', 'play "A"\nstep ""', 1, 'play "A"\nstep ""'],
+    ['a name that stands already is left alone', 'play "A"\n    step "B" after ""', 1, 'play "A"\n    step "B" after ""'],
+    ['a name elsewhere moves nothing', 'play "A"\n  step "B"\n      look 1 ""', 2, 'play "A"\n  step "B"\n      look 1 ""'],
+  ] as const)('%s', (_, text, line, set) => {
+    expect(apply(text, formatAtName(opened(text).files.get(uri)!, line))).toBe(set);
   });
 });
 

@@ -47,3 +47,11 @@ test.each([
   const edits = await client.connection.sendRequest(lsp.DocumentOnTypeFormattingRequest.type, { textDocument, options, position, ch: '\n' });
   expect(edited(text, edits!)).toBe(set);
 });
+
+test('behind the quote that begins a step’s name the line comes out to the steps', async () => {
+  expect(client.capabilities.documentOnTypeFormattingProvider?.moreTriggerCharacter).toContain('"');
+  const { text, position } = atMark('play "A"\n  step "B"\n    look 1: three\n    step "|"');
+  const textDocument = await open(text);
+  const edits = await client.connection.sendRequest(lsp.DocumentOnTypeFormattingRequest.type, { textDocument, options, position, ch: '"' });
+  expect(edited(text, edits!)).toBe('play "A"\n  step "B"\n    look 1: three\n  step ""');
+});

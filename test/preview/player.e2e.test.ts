@@ -334,6 +334,25 @@ describe.skipIf(executable === undefined && !process.env.CI)('the player in a br
       await expect.poll(() => stage.page.locator('.stale').isVisible()).toBe(false);
     });
 
+    test.each([[280, 700], [360, 740], [700, 900], [1280, 800]])('the mark of an older picture lies over nothing, and nothing moves as it comes (%i × %i)', async (width, height) => {
+      await stage.page.setViewportSize({ width, height });
+      await stage.openPanel();
+      await stage.tell(show(1));
+      await expect.poll(seqShown).toBe('1');
+      await seek(5400);
+      await drawn();
+      const boxes = () => stage.page.evaluate(() => Object.fromEntries(['.floor-box', '.controls', '.head'].map((one) => [one, document.querySelector(one)!.getBoundingClientRect()])));
+      const before = await boxes();
+      await stage.tell(show(2, { playback: null, stale: true, line: 12 }));
+      await stage.page.getByText('Older than the text: line 12 is unfinished').waitFor();
+      const mark = (await stage.page.locator('.stale').boundingBox())!;
+      const now = await boxes();
+      expect(Object.entries(now).filter(([, one]) => one.left < mark.x + mark.width && mark.x < one.right && one.top < mark.y + mark.height - 0.5 && mark.y + 0.5 < one.bottom).map(([name]) => name)).toEqual([]);
+      const tops = (all: typeof now) => ['.floor-box', '.controls', '.head'].map((one) => [one, all[one]!.top, all[one]!.height]);
+      expect(tops(now)).toEqual(tops(before));
+      await stage.page.setViewportSize({ width: 900, height: 800 });
+    });
+
     test('a picture that arrives in the same frame as the half-typed line after it is shown', async () => {
       await stage.openPanel();
       await stage.page.evaluate((messages) => messages.forEach((message) => window.postMessage(message, '*')), [show(1), show(2, { playback: null, stale: true, line: 12 })]);
