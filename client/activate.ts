@@ -68,7 +68,7 @@ export function activate(context: ExtensionContext, loading: number, loadClient:
     ...registerBenchView(playbook, context.workspaceState),
     ...newcomer.disposables,
     ...registerNewPlay(server, newcomer, language),
-    ...registerCallTime(playbook, language),
+    ...registerCallTime(playbook, panels, language),
     ...tellOfCursor(server, language),
   );
   void running.then((one) => context.subscriptions.push(sayReady(one)));

@@ -1,12 +1,19 @@
-// In the status bar: with how much on the clock to call the play the cursor stands in.
-import { l10n, StatusBarAlignment, window, workspace, type Disposable, type TextEditor } from 'vscode';
+// In the status bar: with how much on the clock to call the play that the panel in hand shows, else the one the cursor stands in.
+import { l10n, StatusBarAlignment, window, workspace, type Disposable, type TextEditor, type Uri } from 'vscode';
 import type { PlayEntry } from '../server/lsp/playbook-protocol.ts';
+import type { PlayPanels } from './panel/panels.ts';
 import { tellPlay } from './playbook/play-words.ts';
 import type { PlaybookSource } from './playbook/playbook-source.ts';
 
 const pause = 250;
 
-export function registerCallTime(source: PlaybookSource, language: string): Disposable[] {
+/** A play by its key, or by a line of its text. */
+interface Subject {
+  readonly uri: Uri;
+  readonly play: (plays: readonly PlayEntry[]) => PlayEntry | undefined;
+}
+
+export function registerCallTime(source: PlaybookSource, { inHand, onDidChangeInHand }: Pick<PlayPanels, 'inHand' | 'onDidChangeInHand'>, language: string): Disposable[] {
   const item = window.createStatusBarItem('setwright.call', StatusBarAlignment.Right, 90);
   item.name = l10n.t('Setwright: when to call the play');
   let plays: readonly PlayEntry[] = [];
@@ -17,19 +24,26 @@ export function registerCallTime(source: PlaybookSource, language: string): Disp
 
   const isPlay = (editor: TextEditor | undefined): editor is TextEditor => editor?.document.languageId === language;
 
+  function subject(): Subject | undefined {
+    const held = inHand();
+    if (held !== undefined) return { uri: held.uri, play: (all) => all.find(({ key }) => key === held.playKey) };
+    const editor = window.activeTextEditor;
+    if (!isPlay(editor)) return undefined;
+    const { line } = editor.selection.active;
+    return { uri: editor.document.uri, play: (all) => all.findLast((one) => one.line <= line) ?? all[0] };
+  }
+
   function hide() {
     told = undefined;
     item.hide();
   }
 
   function show() {
-    const editor = window.activeTextEditor;
-    // In the panel, or a view, the last play goes on being spoken of.
-    if (editor === undefined) return;
-    if (!isPlay(editor)) return hide();
-    if (of !== editor.document.uri.toString()) return hide();
-    const { line } = editor.selection.active;
-    const play = plays.findLast((one) => one.line <= line) ?? plays[0];
+    const now = subject();
+    // In a view, or a panel that has no play yet, the last one goes on being spoken of.
+    if (now === undefined) return window.activeTextEditor === undefined ? undefined : hide();
+    if (of !== now.uri.toString()) return hide();
+    const play = now.play(plays);
     if (play === undefined) return hide();
     // The cursor moves all the time: an item drawn anew with the same words would lose a click that is on its way.
     const words = JSON.stringify(play);
@@ -44,25 +58,26 @@ export function registerCallTime(source: PlaybookSource, language: string): Disp
   }
 
   async function ask() {
-    const editor = window.activeTextEditor;
-    if (!isPlay(editor)) return show();
+    const now = subject();
+    if (now === undefined) return show();
     const number = ++asked;
-    const { uri } = editor.document;
-    const answer = await source.playsOf(uri);
+    const answer = await source.playsOf(now.uri);
     if (number !== asked) return;
-    [plays, of] = [answer, uri.toString()];
+    [plays, of] = [answer, now.uri.toString()];
     show();
   }
   function askSoon() {
     clearTimeout(timer);
     timer = setTimeout(() => void ask(), pause);
   }
+  const another = () => void (subject()?.uri.toString() === of ? show() : ask());
 
   void ask();
   return [
     item,
     { dispose: () => clearTimeout(timer) },
-    window.onDidChangeActiveTextEditor((editor) => (editor?.document.uri.toString() === of ? show() : void ask())),
+    window.onDidChangeActiveTextEditor(another),
+    onDidChangeInHand(another),
     window.onDidChangeTextEditorSelection(({ textEditor }) => {
       if (textEditor === window.activeTextEditor) show();
     }),

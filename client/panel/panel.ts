@@ -51,10 +51,12 @@ export interface PanelHost {
   readonly marks: EditorMarks;
   /** It shows something else now. */
   readonly changed: () => void;
+  /** What has the keyboard, or the play it shows, may be another. */
+  readonly stateTold: () => void;
   readonly closed: () => void;
 }
 
-export function openPlayPanel(view: WebviewPanel, { id, extensionUri, server, marks, changed, closed }: PanelHost, opening: Opening): PlayPanel {
+export function openPlayPanel(view: WebviewPanel, { id, extensionUri, server, marks, changed, stateTold, closed }: PanelHost, opening: Opening): PlayPanel {
   const picture = keepPicture();
   let { uri, pin } = opening;
   /** Line of the cursor the server was told last. */
@@ -96,6 +98,7 @@ export function openPlayPanel(view: WebviewPanel, { id, extensionUri, server, ma
     const title = picture.title();
     view.title = title === '' ? 'Setwright' : pin === undefined ? title : l10n.t('{0} (pinned)', title);
     if (view.active) void commands.executeCommand('setContext', 'setwright.pinned', pin !== undefined);
+    stateTold();
   }
 
   async function hear(message: FromPlayer) {

@@ -1,5 +1,5 @@
 // The panels of a window: which open, which go with the text, and which come back after a reload.
-import { commands, Uri, ViewColumn, window, workspace, type Disposable, type ExtensionContext, type TextDocument, type TextEditor, type WebviewPanel } from 'vscode';
+import { commands, EventEmitter, Uri, ViewColumn, window, workspace, type Disposable, type Event, type ExtensionContext, type TextDocument, type TextEditor, type WebviewPanel } from 'vscode';
 import * as protocol from '../../server/lsp/protocol.ts';
 import { firstOpenPlay, openPlay, placeFromCommand, textColumn } from '../open-play.ts';
 import type { PlaybookSource } from '../playbook/playbook-source.ts';
@@ -18,11 +18,14 @@ export interface PlayPanels {
   readonly disposables: readonly Disposable[];
   /** The play of the panel that has the keyboard. */
   readonly inHand: () => PlayInText | undefined;
+  /** That is another one now. */
+  readonly onDidChangeInHand: Event<void>;
 }
 
 export function registerPlayPanels({ extensionUri, workspaceState }: ExtensionContext, server: ServerLine, playbook: Pick<PlaybookSource, 'playsOf'>, language: string): PlayPanels {
   const panels = new Map<string, PlayPanel>();
   const marks = createEditorMarks();
+  const handChanged = new EventEmitter<void>();
   const shownBefore = [...recallShown(workspaceState)];
   let made = 0;
 
@@ -34,8 +37,9 @@ export function registerPlayPanels({ extensionUri, workspaceState }: ExtensionCo
     const closed = () => {
       panels.delete(id);
       remember();
+      tellInHand();
     };
-    panels.set(id, openPlayPanel(view, { id, extensionUri, server, marks, changed: remember, closed }, opening));
+    panels.set(id, openPlayPanel(view, { id, extensionUri, server, marks, changed: remember, stateTold: tellInHand, closed }, opening));
     remember();
   }
 
@@ -59,6 +63,14 @@ export function registerPlayPanels({ extensionUri, workspaceState }: ExtensionCo
   }
 
   const withKeyboard = (): PlayPanel | undefined => [...panels.values()].find(({ view }) => view.active);
+  const inHand = () => withKeyboard()?.play();
+  let lastInHand = '';
+  function tellInHand() {
+    const now = JSON.stringify(inHand() ?? '');
+    if (now === lastInHand) return;
+    lastInHand = now;
+    handChanged.fire();
+  }
   const inFront = (): PlayPanel | undefined => withKeyboard() ?? [...panels.values()].find(({ view }) => view.visible);
 
   /** For the team to see: the panel in front of everything else of the window, or in a window of its own for the other screen. */
@@ -120,6 +132,7 @@ export function registerPlayPanels({ extensionUri, workspaceState }: ExtensionCo
 
   const disposables = [
     marks,
+    handChanged,
     commands.registerCommand('setwright.showPlay', showFromCommand),
     commands.registerCommand('setwright.showPlayAlone', showAlone),
     commands.registerCommand('setwright.openPlay', openFromList),
@@ -147,5 +160,5 @@ export function registerPlayPanels({ extensionUri, workspaceState }: ExtensionCo
       for (const panel of panels.values()) if (textEditor === window.activeTextEditor || panel.shows(textEditor.document.uri)) panel.cursorMoved(textEditor, by);
     }),
   ];
-  return { disposables, inHand: () => withKeyboard()?.play() };
+  return { disposables, inHand, onDidChangeInHand: handChanged.event };
 }

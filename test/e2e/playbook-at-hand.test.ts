@@ -158,6 +158,10 @@ inRealVsCode(
       await page.locator('.editor-group-container').first().getByText(/Looks? (at )?3\.\d/).first().waitFor();
       expect(await panel(editor()).locator('h1').first().innerText()).toContain('Lighthouse');
       await screenshot(editor(), 'a pinned play');
+      const status = () => page.locator('.statusbar-item', { hasText: /Call with \d+ s/ }).innerText();
+      const ofPanel = await status();
+      await doUntil(editor(), 'the status bar speaks of the play in the text', () => toText(editor()), async () => (await status()) !== ofPanel);
+      await doUntil(editor(), 'the status bar speaks of the play of the panel in hand', () => pinned.click(), async () => (await status()) === ofPanel);
       await press('go with the text again', 'the panel goes with the text', () => pinned.isHidden());
       await toTab('quick.play');
       await goTo(editor(), 8);

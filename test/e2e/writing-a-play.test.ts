@@ -21,6 +21,7 @@ const files = {
   'taken-out.play': inPlaceOfMiddle('Taken out', []),
   'first-word.play': inPlaceOfMiddle('First word', middle),
   'with-enter.play': inPlaceOfMiddle('With Enter', [middle[0]!, '    1 passes to 3', '    1 screens for 3']),
+  'left-behind.play': 'play "Left behind"\n  from horns, ball with 1\n\n  step "Open"\n    1 dribbles to left wing\n    look 1: jumper\n',
   'half-written.play': inPlaceOfMiddle('Half written', [middle[0]!, '    1 passes to 3', '    1 screens for 3']),
 };
 
@@ -180,6 +181,26 @@ inRealVsCode(
       await goTo(editor(), 10, 15);
       await keyboard().type('1');
       await until('nothing is underlined', async () => (await text.locator('.squiggly-error, .squiggly-warning').count()) === 0);
+    });
+
+    test('a line left with its last word wrong is told as the mistake it is, and a step typed below a look comes out', async () => {
+      const { page } = editor();
+      const text = await besideItsText(editor(), 'left-behind.play');
+      await goTo(editor(), 6, 8);
+      await keyboard().press('End');
+      await keyboard().press('Enter');
+      await type('2 cuts to corner right');
+      await text.locator('.squiggly-hint').first().waitFor({ state: 'attached' });
+      expect(await text.locator('.squiggly-error').count()).toBe(0);
+      await keyboard().press('Escape');
+      await keyboard().press('ArrowUp');
+      await text.locator('.squiggly-error').first().waitFor({ state: 'attached' });
+      await goTo(editor(), 7, 9);
+      await keyboard().press('End');
+      await keyboard().press('Enter');
+      await type('step "');
+      await until('the step stands in the column of steps', async () => /^ {2}step ""$/m.test((await text.locator('.view-lines').innerText()).replaceAll('\u00a0', ' ')));
+      await page.keyboard.press('Escape');
     });
 
     test('types where they start, and the picture changes with the word', async () => {

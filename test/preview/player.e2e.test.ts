@@ -140,6 +140,28 @@ describe.skipIf(executable === undefined && !process.env.CI)('the player in a br
       await stage.page.setViewportSize({ width: 900, height: 800 });
     });
 
+    test('for the team no word is hidden: beside the floor on a phone held sideways, below it on one held upright', async () => {
+      const boxOf = async (selector: string) => (await stage.page.locator(selector).boundingBox())!;
+      for (const name of ['Breakwater', 'Skiff', 'Lighthouse']) {
+        for (const [width, height] of [[740, 360], [667, 375], [360, 740]] as const) {
+          await stage.page.setViewportSize({ width, height });
+          await stage.openPage(examplePlaybacks().find(({ play }) => play.name === name)!);
+          await stage.page.keyboard.press('f');
+          await seek(4800);
+          await drawn();
+          const [floor, controls] = [await boxOf('.court'), await boxOf('.controls')];
+          for (const part of ['.title', '.clock', ...(width < height ? ['.caption'] : [])]) {
+            const words = await boxOf(part);
+            expect(words.y + words.height, `${name}, ${part} at ${width}`).toBeLessThanOrEqual(controls.y + 1);
+            const aside = words.x + words.width <= floor.x + 1 || words.x >= floor.x + floor.width - 1;
+            expect(aside || words.y + words.height <= floor.y + 1 || words.y >= floor.y + floor.height - 1, `${name}, ${part} beside the floor at ${width}`).toBe(true);
+          }
+          await stage.page.keyboard.press('f');
+        }
+      }
+      await stage.page.setViewportSize({ width: 900, height: 800 });
+    });
+
     test.each([360, 600, 900, 1600])('at %i px nothing sticks out sideways', async (width) => {
       await stage.page.setViewportSize({ width, height: 800 });
       for (const playback of [lighthouse, hostile('Averyveryveryverylongnamewithoutanyblankinitatallthatneverends')]) {

@@ -116,7 +116,7 @@ async function inTheEditor() {
   const any = <Type>(value: unknown) => value as Type;
   registerPlaybookView(any<ServerLine>(server), any<PlaybookSource>(source));
   registerBenchView(any<PlaybookSource>(source), any({ get: () => ({ seconds: 30, situation: 'any', against: name, set: false }), update: async () => undefined }));
-  registerCallTime(any<PlaybookSource>(source), 'setwright');
+  registerCallTime(any<PlaybookSource>(source), { inHand: () => undefined, onDidChangeInHand: () => ({ dispose: () => undefined }) }, 'setwright');
   registerChangePlay(any<ServerLine>(server), any<PlaybookSource>(source), () => undefined);
   registerKeepPlay(any({ extensionUri: new editor.Uri('/x') }), any<ServerLine>(server), { inHand: () => undefined, playsOf: async () => [] });
   registerNewPlay(any<ServerLine>(server), any({ hasWritten: async () => undefined }), 'setwright');
