@@ -56,6 +56,17 @@ function suits({ throwIn }: PlayEntry, situation: Situation): boolean {
   return situation === 'live' ? throwIn === null : throwIn === situation;
 }
 
+/** What is said of each, in the languages the extension speaks. */
+const said: readonly (readonly [RegExp, Situation])[] = [
+  [/\b(?:side|seite)/i, 'sideline'],
+  [/\b(?:base|grundlinie|endlinie)|\bunder\b|\bunter/i, 'baseline'],
+  [/\blive\b|\bcourt\b|\blaufend|\bim spiel\b/i, 'live'],
+  [/\bany|überall/i, 'any'],
+];
+const man = /\bman\b|\bmann(?!schaft)/i;
+const press = /\bpress\b|press(?:e|ing)\b/i;
+const inPlace = /\bset\b|time-?out|auszeit|aufgestellt|\bplätzen\b/i;
+
 /** Reads what a coach types or says: `11`, `11 side`, "11 seconds left, side throw-in". Undefined where no number stands. */
 export function readBenchWords(text: string): Partial<BenchQuestion> | undefined {
   const zone = /\b\d-\d(?:-\d)?\b/.exec(text)?.[0];
@@ -63,8 +74,7 @@ export function readBenchWords(text: string): Partial<BenchQuestion> | undefined
   if (number === undefined) return undefined;
   const seconds = Number(number.replace(',', '.'));
   if (seconds > 3600) return undefined;
-  const said: [RegExp, Situation][] = [[/\bside/i, 'sideline'], [/\bbase|\bunder\b/i, 'baseline'], [/\blive\b|\bcourt\b/i, 'live'], [/\bany/i, 'any']];
-  const against = [zone ?? /\bman\b/i.exec(text)?.[0].toLowerCase(), /\bpress\b/i.exec(text)?.[0].toLowerCase()].filter((word) => word !== undefined).join(' ');
+  const against = [zone ?? (man.test(text) ? 'man' : ''), press.test(text) ? 'press' : ''].filter((word) => word !== '').join(' ');
   const situation = said.find(([words]) => words.test(text))?.[1];
-  return { seconds, ...(situation !== undefined && { situation }), ...(against !== '' && { against }), ...(/\bset\b|time-?out/i.test(text) && { set: true }) };
+  return { seconds, ...(situation !== undefined && { situation }), ...(against !== '' && { against }), ...(inPlace.test(text) && { set: true }) };
 }

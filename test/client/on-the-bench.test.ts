@@ -64,6 +64,16 @@ describe('what a coach says on the bench', () => {
     ['8, 2-2-1 press', { seconds: 8, against: '2-2-1 press' }],
     ['20 live, man, already set', { seconds: 20, situation: 'live', against: 'man', set: true }],
     ['0.4', { seconds: 0.4 }],
+    ['noch 11 Sekunden, Einwurf von der Seite', { seconds: 11, situation: 'sideline' }],
+    ['11 Seitenlinie', { seconds: 11, situation: 'sideline' }],
+    ['8,5 Grundlinie', { seconds: 8.5, situation: 'baseline' }],
+    ['6, Einwurf unter dem Korb, gegen 2-3', { seconds: 6, situation: 'baseline', against: '2-3' }],
+    ['20 s, laufender Ball, gegen Mann', { seconds: 20, situation: 'live', against: 'man' }],
+    ['8 gegen eine Presse', { seconds: 8, against: 'press' }],
+    ['8, Mann-Presse', { seconds: 8, against: 'man press' }],
+    ['8 gegen Ganzfeldpresse', { seconds: 8, against: 'press' }],
+    ['14 nach der Auszeit, von überall', { seconds: 14, situation: 'any', set: true }],
+    ['14, die Mannschaft steht auf ihren Plätzen', { seconds: 14, set: true }],
   ])('%s', (words, meant) => {
     expect(readBenchWords(words)).toEqual(meant);
   });

@@ -8,6 +8,7 @@ import { textOf } from '../../language/book/book.ts';
 import { root } from '../../scripts/build.ts';
 import { createServer } from '../../server/lsp/server.ts';
 import { nodeHost } from '../../server/lsp/node-host.ts';
+import { cursorMethod } from '../../server/lsp/protocol.ts';
 import { PassThrough } from 'node:stream';
 import { createConnection, createProtocolConnection, StreamMessageReader, StreamMessageWriter } from 'vscode-languageserver/node';
 import { clientOn, uri } from './talking.ts';
@@ -57,11 +58,14 @@ test(`after ${rounds * editsARound} random edits the server has the editor's tex
       const change = editor.change(edits[round * editsARound + n]!);
       await client.change(uri, editor.version(), [change]);
     }
-    const warm = await client.diagnosticsOf(uri, editor.version());
+    await client.diagnosticsOf(uri, editor.version());
+    // What is being written is told more quietly, until it is left.
+    await client.connection.sendNotification(cursorMethod, { version: 1, uri });
     expect(textOf(server.documents.get(uri)!.file)).toBe(editor.text());
     const cold = await pair();
     await cold.client.open(uri, editor.text());
-    expect(warm).toEqual(await cold.client.diagnosticsOf(uri, 1) satisfies Diagnostic[]);
+    const read: Diagnostic[] = await cold.client.diagnosticsOf(uri, 1);
+    await expect.poll(() => client.published.at(-1)!.diagnostics, { timeout: 10_000 }).toEqual(read);
     cold.client.close();
   }
   client.close();
