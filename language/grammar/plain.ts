@@ -149,10 +149,10 @@ const reshape: { [type: string]: (out: Node) => void } = {
   Everyone(out) {
     if (out['all'] === 'rest') out['all'] = 'others';
   },
-  // `down the left sideline`: by it, in bounds.
+  // `down the left sideline`: by it, in bounds; without a side it is his own.
   Heading(out) {
     const way = out['way'] as string | undefined;
-    if (way !== undefined) out['way'] = way.replace(/^along the (\w+) sideline$/, 'down the $1 side').replace(/ sideline$/, ' side');
+    if (way !== undefined) out['way'] = way.replace(/^along the (.*)sideline$/, 'down the $1sideline').replace(/ sideline$/, ' side');
   },
   At(out) {
     out['how'] ??= 'at';

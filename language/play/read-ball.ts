@@ -16,14 +16,16 @@ export const withTheBall: Readonly<Record<string, 'drives' | 'dribbles'>> = {
 };
 
 export function dribbled(tree: NodeOf<'Move'>): NodeOf<'Dribble'> {
-  return { ...tree, $type: 'Dribble', verb: withTheBall[tree.verb]!, parts: tree.parts as never };
+  // `1 goes left` past his man.
+  const isSideways = tree.parts.some(part => part?.$type === 'Heading' && (part.way === 'left' || part.way === 'right'));
+  return { ...tree, $type: 'Dribble', verb: isSideways ? 'drives' : withTheBall[tree.verb]!, parts: tree.parts as never };
 }
 
 export function readDribble(one: One, tree: NodeOf<'Dribble'>): Dribble {
   const base = baseOf(one, tree.verb);
   const at = take(one, tree.parts.find(part => part?.$type === 'DribbleAt'));
   const isDrive = base.verb === 'drive' || base.verb === 'turn-the-corner';
-  const going = goingOf(one, base.id, tree.parts, { baseline: isDrive ? 'to the rim' : 'as written', toTheRim: isDrive });
+  const going = goingOf(one, base.id, tree.parts, { baseline: isDrive ? 'to the rim' : 'as written', toTheRim: isDrive, sideways: isDrive ? 'to the rim' : 'to the wing' });
   const meaning = meaningOf(one, base.id);
   const target = at?.$type === 'DribbleAt' ? bodyOf(one.reader, at.player, meaning) : undefined;
   if (target !== undefined) one.scope.dribbledAt = { who: one.who, at: target };

@@ -31,7 +31,7 @@ export function readMove(one: One, tree: NodeOf<'Move'>): Move {
 
 export function moveOf(one: One, verb: string, style: MoveStyle, going: { readonly parts: readonly Part[] }): Move {
   const base = baseOf(one, verb);
-  const way = goingOf(one, base.id, going.parts, { baseline: runs.has(base.verb) ? 'along' : 'as written', toTheRim: endsAtTheRim(style) });
+  const way = goingOf(one, base.id, going.parts, { baseline: runs.has(base.verb) ? 'along' : 'as written', toTheRim: endsAtTheRim(style), sideways: endsAtTheRim(style) ? 'to the rim' : 'to the wing' });
   const to = way.to === undefined ? {} : { to: { ...way.to, value: onTheSideOfStyle(way.to.value, style) } };
   return { ...base, kind: 'move', ...way, ...to, style, pace: paces[base.verb] ?? 'set' };
 }

@@ -5,7 +5,8 @@ import type { Base, One } from './read-clause.ts';
 import { asList, baseOf, meaningOf, putValue, take } from './read-clause.ts';
 import { onThatHalf } from './read-places.ts';
 import { placeOfSubject } from './read-way.ts';
-import type { Reader } from './reader.ts';
+import { anotherBefore } from './pronouns.ts';
+import type { Meaning, Reader } from './reader.ts';
 import { bodiesOf, bodyOf, isOffence } from './reader.ts';
 
 const screenStyles: Readonly<Record<string, Screen['style']>> = {
@@ -28,7 +29,7 @@ export function readScreen(one: One, tree: NodeOf<'Screen'>): Screen {
   for (const part of tree.parts) {
     switch (part?.$type) {
       case 'For':
-        users.push(...bodiesOf(one.reader, take(one, part).players, meaning));
+        users.push(...usersNamed(one, take(one, part), meaning, byVerb));
         break;
       case 'On':
         if (on === undefined) on = bodyOf(one.reader, take(one, part).player, meaning);
@@ -67,6 +68,16 @@ export function readScreen(one: One, tree: NodeOf<'Screen'>): Screen {
     together: [one.who],
     formation: base.verb === 'double-screen' ? 'double' : base.verb === 'stagger-screen' ? 'stagger' : 'single',
   };
+}
+
+/** `5 sprints up and ball-screens for him`: nobody screens for himself; a ball screen is for who has the ball, where the line names no other man. */
+function usersNamed(one: One, part: NodeOf<'For'>, meaning: Meaning, style: Screen['style'] | undefined): readonly BodyId[] {
+  const { holder } = one.scope.ball;
+  const users = bodiesOf(one.reader, part.players, meaning);
+  const [player] = part.players;
+  if (holder === undefined || holder === one.who || part.players.length !== 1 || player?.number !== undefined || users.includes(holder)) return users;
+  const isNamed = meaning.said !== undefined && player !== undefined && anotherBefore(meaning.said, one.who, player.at, []) !== undefined;
+  return users.includes(one.who) || (style === 'ball' && !isNamed && meaning.him.includes(one.who)) ? [holder] : users;
 }
 
 function isAgainstZone({ lines }: Reader): boolean {

@@ -23,9 +23,11 @@ interface Manner {
   readonly baseline: 'along' | 'to the rim' | 'as written';
   /** Where nothing else is said he ends there. */
   readonly toTheRim: boolean;
+  /** Left and right lead to the rim, or to that side of the floor. */
+  readonly sideways: 'to the rim' | 'to the wing';
 }
 
-const asWritten: Manner = { baseline: 'as written', toTheRim: false };
+const asWritten: Manner = { baseline: 'as written', toTheRim: false, sideways: 'to the wing' };
 
 /** A way as far as its words are read. */
 interface WaySoFar extends Manner {
@@ -72,7 +74,7 @@ function readPart(way: WaySoFar, part: NonNullable<Part>): void {
       break;
     case 'Off':
       take(one, part);
-      off.push(...(part.screen && part.players.length === 0 ? screenersOf(one, part, way.id) : bodiesOf(one.reader, part.players, meaning)));
+      off.push(...(part.screen && part.players.length === 0 ? screenersOf(one, part, way.id) : screenersNamed(way, part)));
       break;
     case 'Past':
       goPast(way, part);
@@ -166,7 +168,7 @@ function goThrough({ one, meaning, via, off }: WaySoFar, part: NodeOf<'Through'>
 }
 
 function goHeading(way: WaySoFar, part: NodeOf<'Heading'>): void {
-  const heading = headingOf(part.way, way.baseline);
+  const heading = headingOf(part.way, way);
   if (heading === undefined) return;
   take(way.one, part);
   // Against a press it is up that of the floor, with the ball behind half court; after that to the rim.
@@ -212,6 +214,8 @@ const headings: Readonly<Record<string, { readonly via: readonly Place[]; readon
   'down the right side': { via: [], to: { kind: 'spot', name: 'wing', side: 'right' } },
   'up the left side': { via: [], to: { kind: 'spot', name: 'wing', side: 'left' } },
   'up the right side': { via: [], to: { kind: 'spot', name: 'wing', side: 'right' } },
+  'down the side': { via: [], to: { kind: 'spot', name: 'wing' } },
+  'up the side': { via: [], to: { kind: 'spot', name: 'wing' } },
   'left side': { via: [], to: { kind: 'spot', name: 'wing', side: 'left' } },
   'right side': { via: [], to: { kind: 'spot', name: 'wing', side: 'right' } },
   through: { via: [{ kind: 'spot', name: 'lane' }] },
@@ -222,8 +226,10 @@ const headings: Readonly<Record<string, { readonly via: readonly Place[]; readon
   'through the lane': { via: [{ kind: 'spot', name: 'lane' }] },
 };
 
-function headingOf(way: string, baseline: Manner['baseline']): (typeof headings)[string] | undefined {
-  if (baseline === 'as written' || !way.endsWith('baseline')) return headings[way];
+function headingOf(said: string, { baseline, sideways, parts }: WaySoFar): (typeof headings)[string] | undefined {
+  // `1 dribbles left`, `2 goes right`: to that side. Who drives, or comes off somebody, turns to the rim.
+  if ((said === 'left' || said === 'right') && sideways === 'to the wing' && !parts.some(part => part?.$type === 'Off' || part?.$type === 'Past' || part?.$type === 'Through')) return headings[`${said} side`];
+  if (baseline === 'as written' || !said.endsWith('baseline')) return headings[said];
   return headings[baseline === 'along' ? 'along the baseline' : 'baseline'];
 }
 
@@ -270,7 +276,9 @@ function shared(place: Place, among: readonly BodyId[]): Place {
 
 /** `off the screen`: whose screen for him was read last. */
 export function latestScreener(reader: Reader, scope: Scope, user: BodyId, part: string): BodyId | undefined {
-  const last = [...scope.screens.values()].findLast(screen => screen.users.includes(user));
+  const screens = [...scope.screens.values()];
+  // `5 screens the ball`: that is for who has it.
+  const last = screens.findLast(screen => screen.users.includes(user)) ?? (scope.ball.holder === user ? screens.findLast(screen => screen.style === 'ball' && screen.users.length === 0) : undefined);
   if (last === undefined) report(reader, 'who-is-meant', part, { word: 'the screen' });
   return last?.who;
 }
@@ -285,6 +293,15 @@ function screenersOf(one: One, off: Columns, part: string): readonly BodyId[] {
   const last = latestScreener(one.reader, one.scope, one.who, part);
   if (last === undefined || !/stagger|double|screens$|picks$/i.test(screen)) return asList(last);
   return one.scope.screens.get(last)?.together ?? [last];
+}
+
+/** `3 uses them`, `3 cuts off both of them`: nobody comes off himself. They are those who screen for him, or the two told of last. */
+function screenersNamed({ one, meaning }: WaySoFar, { players }: NodeOf<'Off'>): readonly BodyId[] {
+  const named = bodiesOf(one.reader, players, meaning);
+  if (players.length !== 1 || players[0]?.pronoun !== 'them' || !named.includes(one.who)) return named;
+  const { screens, pair } = one.scope;
+  const last = [...screens.values()].findLast(({ users }) => users.includes(one.who));
+  return last?.together ?? pair.filter(who => who !== one.who);
 }
 
 /** `3 hits 4 and cuts off her hip`: off the man he has just passed to. */

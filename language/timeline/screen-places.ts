@@ -46,7 +46,11 @@ function placeWritten(branch: Branch, screen: ScreenItem, use: FirstUse | undefi
   const guard = away(user, court.ring, -toRim);
   const goal = goalOf(branch, use, user);
   const written = action.at && pointOf(branch, action.at.value, standingOf(branch, action.who, screen.holder));
-  if (written !== undefined) return { at: commit(man === undefined || man === action.who ? written : besideHisMan(branch, written, user, guard)), facing: commit(unit(written, guard)), stays: distance(written, own) < 0.1 };
+  if (written !== undefined) {
+    const said = man === undefined || man === action.who ? written : besideHisMan(branch, written, user, guard);
+    const at = isOnTheFirst(branch, screen, said) ? inBounds(branch, besideOthers(branch, action, said, user, unit(user, goal))) : said;
+    return { at: commit(at), facing: commit(unit(at, guard)), stays: distance(at, own) < 0.1 };
+  }
   if (action.on === undefined && use?.action !== undefined && isPassed(own, user, goal, nearEnough(screen, use, own, user)) && standsInOrder(branch, action, user, goal)) return { at: own, facing: commit(unit(own, guard)), stays: true };
   const way = unit(user, goal);
   const lead = leaderOf(branch, screen);
@@ -104,6 +108,13 @@ function besideHisMan(branch: Branch, at: Point, user: Point, guard: Point): Poi
   const gap = distance(at, user);
   if (gap >= room) return at;
   return away(user, gap > 0.001 ? at : guard, -room);
+}
+
+/** `4 and 5 stagger at left block`: one place is said for both, and the first stands there. */
+function isOnTheFirst(branch: Branch, screen: ScreenItem, at: Point): boolean {
+  const lead = leaderOf(branch, screen);
+  const led = lead === undefined ? undefined : branch.screens.get(lead.key)?.at;
+  return led !== undefined && distance(led, at) < bodyRoom(branch) / 2;
 }
 
 /** Several for one user: a stagger two metres on along his way, a double shoulder to shoulder. */

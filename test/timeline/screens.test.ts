@@ -77,6 +77,9 @@ describe('rule 7: where a screen stands', () => {
     const double = timelineOf(playText('from 1-4 low', 'step "Go"', '  4 and 5 double-screen for 2', '  2 cuts off 4 to top')).runs[0]!;
     const gap = (run: Run): number => distance(run.screens[0]!.at, run.screens[1]!.at);
     expect(gap(stagger)).toBeCloseTo(2, 1);
+    // One place said for both: the first stands there.
+    const said = timelineOf(playText('from 1-4 low', 'step "Go"', '  4 and 5 stagger at left slot for 2', '  2 cuts off 4 then 5 to top')).runs[0]!;
+    expect(gap(said)).toBeCloseTo(2, 1);
     expect(gap(double)).toBeCloseTo(2 * u14.bodyRadius, 1);
   });
 });

@@ -61,6 +61,7 @@ export type SetLineKeywordNames =
     | "along the baseline"
     | "along the left sideline"
     | "along the right sideline"
+    | "along the sideline"
     | "already set"
     | "also"
     | "and"
@@ -270,6 +271,7 @@ export type SetLineKeywordNames =
     | "down the middle"
     | "down the right side"
     | "down the right sideline"
+    | "down the sideline"
     | "down-screen"
     | "down-screens"
     | "drag"
@@ -1067,6 +1069,7 @@ export type SetLineKeywordNames =
     | "up the middle"
     | "up the right side"
     | "up the right sideline"
+    | "up the sideline"
     | "up to"
     | "up top"
     | "up-screen"
@@ -1981,7 +1984,7 @@ export function isHeader(item: unknown): item is Header {
 export interface Heading extends langium.AstNode {
     readonly $container: Defend | Dribble | Move | OnMove;
     readonly $type: 'Heading';
-    way: 'across the lane' | 'along the baseline' | 'along the left sideline' | 'along the right sideline' | 'baseline' | 'down the lane' | 'down the left side' | 'down the left sideline' | 'down the middle' | 'down the right side' | 'down the right sideline' | 'left side' | 'left' | 'middle' | 'right side' | 'right' | 'through the lane' | 'through the middle' | 'through' | 'up the lane' | 'up the left side' | 'up the left sideline' | 'up the middle' | 'up the right side' | 'up the right sideline';
+    way: 'across the lane' | 'along the baseline' | 'along the left sideline' | 'along the right sideline' | 'along the sideline' | 'baseline' | 'down the lane' | 'down the left side' | 'down the left sideline' | 'down the middle' | 'down the right side' | 'down the right sideline' | 'down the sideline' | 'left side' | 'left' | 'middle' | 'right side' | 'right' | 'through the lane' | 'through the middle' | 'through' | 'up the lane' | 'up the left side' | 'up the left sideline' | 'up the middle' | 'up the right side' | 'up the right sideline' | 'up the sideline';
 }
 
 export const Heading = {
