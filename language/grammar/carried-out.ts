@@ -2,7 +2,8 @@
 // wait that cannot be read, or the line without the few words that cannot. The play goes on with it, so that the lines below still mean what
 // they say; the fault stays an error, and names what is carried out. Nothing is carried out of a line whose unread part may turn it round, or
 // makes it depend on something.
-import { headsOf, isPlace, isSubject, MOST_WORDS, speaksOfAnother } from './asides.ts';
+import { isPlace, isSubject } from './aside-sorts.ts';
+import { headsOf, MOST_WORDS, speaksOfAnother } from './asides.ts';
 import type { Broken } from './broken-line.ts';
 import { endOf } from './broken-line.ts';
 import type { Walk } from './follow.ts';
@@ -124,6 +125,8 @@ function losesThePlace(tokens: readonly LineToken[], from: number, to: number): 
   if (!tokens.slice(from, to).some((token) => WHERE_TO.has(wordOf(token))) && !WHERE_TO.has(wordOf(tokens[from - 1]))) return false;
   const begin = tokens.findLastIndex((token, at) => at < from && LINKS.has(wordOf(token))) + 1;
   const end = tokens.findIndex((token, at) => at >= to && LINKS.has(wordOf(token)));
+  // Where a screen stands follows from its user, whose way this is: `set a stagger for 3 going to the top`.
+  if (tokens.slice(begin, from).some((token) => verbOf(token.image)?.class === 'screen') && tokens.slice(begin, from).some(isPlayer) && !/^(at|in|on)$/.test(wordOf(tokens[from]))) return false;
   return ![...tokens.slice(begin, from), ...tokens.slice(to, end < 0 ? tokens.length : end)].some(isPlace);
 }
 
