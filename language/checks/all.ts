@@ -2,6 +2,7 @@
 import { backcourtCount } from './backcourt-count.ts';
 import { ballNeeded } from './ball-needed.ts';
 import { closelyGuarded } from './closely-guarded.ts';
+import { commaWaits } from './comma-waits.ts';
 import { crowding } from './crowding.ts';
 import { demandNotMet } from './demands.ts';
 import { endTooLate } from './end-too-late.ts';
@@ -12,6 +13,7 @@ import { callTooLate, littleLeft } from './left-on-the-clock.ts';
 import { lookOutOfOrder } from './look-out-of-order.ts';
 import { movingWithBall } from './moving-with-ball.ts';
 import { noEnding } from './no-ending.ts';
+import { nothingToPassUp } from './nothing-to-pass-up.ts';
 import { footOnLine, outOfBounds } from './out-of-bounds.ts';
 import { overAndBack } from './over-and-back.ts';
 import { passToDefender } from './pass-to-defender.ts';
@@ -41,7 +43,7 @@ export const allChecks = [
   pastWindow, pastWindowWhenLate, shotOutsideClock, shotOutsideClockWhenLate, littleLeft, callTooLate, pastShotClock, pastShotClockWhenLate,
   backcourtCount, closelyGuarded, threeSeconds, timeNotKept, endTooLate,
   outOfBounds, footOnLine, overAndBack, crowding, threeInsideLine, noThreeLine,
-  noEnding, lookOutOfOrder, leftOutToo, afterTheShot, demandNotMet, idlePlayer,
+  noEnding, commaWaits, lookOutOfOrder, nothingToPassUp, leftOutToo, afterTheShot, demandNotMet, idlePlayer,
   fewOnTheBoards, nobodyBack, noTriangle,
   youthScreens, youthZone, youthPress, youthThree, youthRingAndBall,
 ] as const;

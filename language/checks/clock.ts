@@ -3,6 +3,7 @@ import { message, oneOf, type Message } from '../message/message.ts';
 import type { Look } from '../play/play.ts';
 import type { LookTime, Run } from '../timeline/timeline.ts';
 import type { Subject } from './subject.ts';
+import { readsADefender } from '../words/way-name.ts';
 
 export interface TimedLook {
   readonly look: Look;
@@ -23,6 +24,7 @@ export function timedLooks(subject: Subject): readonly TimedLook[] {
     const who = oneOf(look.who);
     const { label } = look;
     if (label === undefined) return [{ look, time, run, name: message('the look for {who}', { who }), atStart: message('The look for {who}', { who }) }];
+    if (readsADefender(label)) return [{ look, time, run, name: message('the look for {who} {label}', { who, label }), atStart: message('The look for {who} {label}', { who, label }) }];
     return [{ look, time, run, name: message('the “{label}” for {who}', { label, who }), atStart: message('The “{label}” for {who}', { label, who }) }];
   });
 }

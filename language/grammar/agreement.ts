@@ -5,7 +5,7 @@ import { otherNumber, verbOf } from './verbs.ts';
 
 /** A line that can be read, with a word that a careful reader would mend, or with words that nothing comes of. */
 export interface LineWarning extends Columns {
-  readonly code: 'verb-number' | 'not-drawn' | 'words-not-read' | 'read-as';
+  readonly code: 'verb-number' | 'not-drawn' | 'words-not-read' | 'read-as' | 'read-as-a-remark';
   readonly message: Message;
   readonly fixes: readonly LineFix[];
 }

@@ -34,11 +34,11 @@ interface Phrase {
   hyphened?: boolean;
 }
 
-/** A time in words: `for a second`, `half a second`, `two counts`, `a second and a half`. A count is a second; common practice, no source. */
-const TIME_IN_WORDS = /(half|a\s+half|a\s+couple|an?|one|two|three|four|five|six|seven|eight|nine|ten)(\s+and\s+a\s+half)?(?:(?:\s+(?:an?|of))?\s+(?:seconds?|secs?|counts?|beats?)(\s+and\s+a\s+half)?|(?=\s+(?:left|to\s+go|on\s+the\s+(?:shot\s+)?clock)))(?![\p{L}\p{N}_-])/iuy;
+/** A time in words: `for a second`, `half a second`, `two counts`, `a count of two`, `a second and a half`. A count is a second; common practice, no source. */
+const TIME_IN_WORDS = /(?:(?:a\s+(?:quick\s+|slow\s+|full\s+|good\s+)?)?count\s+of\s+(one|two|three|four|five)|(half|a\s+half|a\s+couple|an?|one|two|three|four|five|six|seven|eight|nine|ten)(\s+and\s+a\s+half)?(?:(?:\s+(?:an?|of))?\s+(?:seconds?|secs?|counts?|beats?)(\s+and\s+a\s+half)?|(?=\s+(?:left|to\s+go|on\s+the\s+(?:shot\s+)?clock))))(?![\p{L}\p{N}_-])/iuy;
 const SECONDS_IN_WORDS: { readonly [word: string]: number } = { half: 0.5, 'a half': 0.5, 'a couple': 2, a: 1, an: 1, one: 1, two: 2, three: 3, four: 4, five: 5, six: 6, seven: 7, eight: 8, nine: 9, ten: 10 };
 
-function secondsSaid([, count, half, halfBehind]: RegExpExecArray): string {
+function secondsSaid([, countedTo, count = countedTo, half, halfBehind]: RegExpExecArray): string {
   return `${SECONDS_IN_WORDS[count!.toLowerCase().replaceAll(/\s+/g, ' ')]! + (half === undefined && halfBehind === undefined ? 0 : 0.5)} s`;
 }
 
@@ -188,7 +188,7 @@ export function buildLexer(words: LineWords): LineLexer {
         continue;
       }
       TIME_IN_WORDS.lastIndex = at;
-      const time = /[haotfsen]/i.test(char) ? TIME_IN_WORDS.exec(text) : null;
+      const time = (/[haotfsen]/i.test(char) || (/c/i.test(char) && /^count/i.test(text.slice(at, at + 5)))) ? TIME_IN_WORDS.exec(text) : null;
       if (time) {
         add(definition['SECONDS']!, secondsSaid(time), at, at + time[0].length);
         continue;

@@ -6,6 +6,12 @@ import { WAITS_AS_SAID } from './waits.ts';
 
 const NOT_THERE = /^(?:nothing(?:'s)? (?:(?:is )?(?:there|open|free|on)|comes|develops)|nobody(?:'s)? (?:is )?(?:open|free|there)|(?:we|he|they) (?:don't|doesn't|dont|do not) (?:have|get|have it|get it)(?: (?:it|that|anything|one|look|shot|layup|three))?|(?:it|that|this|look|shot|pass|drive|layup)(?:'s not|'s gone| isn't| isnt| is not)(?: (?:there|open|on))?|not)$/;
 
+/** Where a line begins with such words, those. */
+export function nothingIsThere(text: string): string | undefined {
+  const words = /^\s*(?:(?:and|then|now|so),?\s+)*(if\s[^,]*[^\s,])/i.exec(text)?.[1];
+  return words !== undefined && NOT_THERE.test(words.toLowerCase().replaceAll('’', "'").split(/\s+/).slice(1).filter((word) => !/^(the|a|an)$/.test(word)).join(' ')) ? words : undefined;
+}
+
 /** `if we don't have it, 4 comes back up`: what a play does once its looks are passed up, and does anyhow. */
 export function ifNothingIsThere(tokens: Tokens, at: number): Tokens | undefined {
   if (at > 0 && !JOINTS.has(wordOf(tokens[at - 1]))) return undefined;

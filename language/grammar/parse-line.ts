@@ -8,6 +8,7 @@ import type { LineFault } from './line-fault.ts';
 import { faultOf } from './messages.ts';
 import { withPlainVerbs } from './plain-verb.ts';
 import { unheard } from './unheard.ts';
+import { unquotedRemark } from './unquoted-remark.ts';
 import type { Columns, LineTree, LookTree, StatementTree } from './tree.ts';
 
 export type { LineEdit, LineFault, LineFix } from './line-fault.ts';
@@ -61,7 +62,7 @@ export function parseLine(text: string): ParsedLine {
   const read = { text, ...(tree ? { tree } : {}), ...opened, warnings: whole && tree ? agreementOf(tree) : [], ...comment };
   if (whole) return read;
   const broken = breakDown(text, lexed);
-  return { ...read, ...(unheard(broken) ?? withPlainVerbs(broken) ?? refused(broken)) };
+  return { ...read, ...(unheard(broken) ?? withPlainVerbs(broken) ?? unquotedRemark(broken) ?? refused(broken)) };
 }
 
 /** What is wrong, and what of the line is carried out all the same. */

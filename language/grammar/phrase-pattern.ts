@@ -60,7 +60,7 @@ const SORTS: { readonly [sort: string]: Fits } = {
   COUNT: (token) => /^(NUMBER|PLAYER)$/.test(token?.tokenType.name ?? ''),
   START: (_, at) => at === 0,
   /** Only those who do it stand before. */
-  HEAD: (_, at, tokens) => tokens.slice(0, at).every((token) => isPlayer(token) || [',', 'and'].includes(token.image)),
+  HEAD: (_, at, tokens) => tokens.slice(0, at).every((token) => isPlayer(token) || [',', 'and', 'everyone', 'everybody', 'others', 'rest', 'else', 'both'].includes(token.image)),
   JOINT: (token) => JOINTS.has(wordOf(token)),
   END: (token) => token === undefined || JOINTS.has(wordOf(token)) || wordOf(token) === ':',
   SECONDS: (token) => token?.tokenType.name === 'SECONDS',

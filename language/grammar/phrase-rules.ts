@@ -28,12 +28,12 @@ function getsTo(tokens: Tokens, at: number, types: Types): Tokens | undefined {
   const token = tokens[at]!;
   const isOne = /^gets/.test(token.image.toLowerCase());
   const subject = tokens[at - 1];
-  const head = at === 1 || JOINTS.has(wordOf(subject)) || (isPlayer(subject) && [',', 'and'].includes(wordOf(tokens[at - 2])) && !tokens.slice(0, at).some(({ image }) => /^(as|once|when|until|after|as soon as|ends|step)$/.test(image)));
+  const head = at === 1 || JOINTS.has(wordOf(subject)) || (/^(he|they)$/.test(wordOf(subject)) && JOINTS.has(wordOf(tokens[at - 2]))) || (isPlayer(subject) && [',', 'and'].includes(wordOf(tokens[at - 2])) && !tokens.slice(0, at).some(({ image }) => /^(as|once|when|until|after|as soon as|ends|step)$/.test(image)));
   if (!head || tokens[0]?.image === 'ends' || tokens[0]?.image === 'step') return undefined;
   const verb = (): LineToken => standing(types, isOne ? 'goes' : 'go', token);
   if (/^gets? to$/.test(token.image)) return withThese(tokens, at, at + 1, [{ ...verb(), endOffset: token.startOffset + (isOne ? 3 : 2) }, { ...standing(types, 'to', token), startOffset: token.endOffset - 1 }]);
   if (!/^gets?$/.test(wordOf(token))) return undefined;
-  const to = /^(out|back|up|down|over|downhill|all)$/.test(wordOf(tokens[at + 1])) ? at + 2 : at + 1;
+  const to = /^(out|back|up|down|over|downhill|all|all the way)$/.test(wordOf(tokens[at + 1])) ? at + 2 : at + 1;
   if (!/^(to|into|up to|off|out of)$/.test(wordOf(tokens[to]))) return undefined;
   return withThese(tokens, at, at + 1, [verb()]);
 }
@@ -65,6 +65,16 @@ function isDoing(tokens: Tokens, at: number, types: Types): Tokens | undefined {
   const waits = waitBefore(tokens, at);
   const begins = /^(is|are|starts?|begins?)$/.test(wordOf(tokens[at])) && tokens[0]!.image !== 'step' && ENDS_OF_DEEDS.has(wordOf(tokens[waits])) && !/screen$/.test(verb);
   return withThese(begins ? withThese(tokens, waits, waits + 1, [standing(types, 'as', tokens[waits]!)]) : tokens, at, next + 1, [does]);
+}
+
+/** `and he's driving to the rim`: two words, of which the second goes with the verb. */
+function heIs(tokens: Tokens, at: number, types: Types): Tokens | undefined {
+  const token = tokens[at]!;
+  const [, he] = /^(s?he|they)['’](?:s|re)$/.exec(wordOf(token)) ?? [];
+  if (he === undefined || (verbOfIng(wordOf(tokens[at + 1])) === undefined && wordOf(tokens[at + 1]) !== 'going')) return undefined;
+  const cut = token.startOffset + he.length;
+  const who = { ...standing(types, he === 'they' ? 'they' : 'he', token), endOffset: cut - 1, endColumn: token.startColumn! + he.length - 1 };
+  return withThese(tokens, at, at + 1, [who, { ...standing(types, he === 'they' ? 'are' : 'is', token), startOffset: cut, startColumn: token.startColumn! + he.length }]);
 }
 
 /** `X2 has to close out on 2`, `4 must screen for 2`, `5 will roll`: in a play he does. */
@@ -293,7 +303,7 @@ function toScreen(tokens: Tokens, at: number, types: Types): Tokens | undefined 
   if (isPlayer(tokens[at - 1]) && wordOf(tokens[at - 2]) === 'for' && verbOf(wordOf(tokens[at - 3]))?.class === 'hold') return undefined;
   const verb = tokens[at + 1];
   const known = verbOf(wordOf(verb));
-  if (!verb || !known || !(GOES_ON.has(known.class) || known.base === 'post up' || (known.base === 'hand off' && isPlayer(tokens[at + 3]))) || known.number !== 'plural') return undefined;
+  if (!verb || !known || !(GOES_ON.has(known.class) || known.base === 'post up' || known.base === 'fill' || (known.base === 'hand off' && isPlayer(tokens[at + 3]))) || known.number !== 'plural') return undefined;
   return withThese(tokens, at, at + 2, [standing(types, 'and', to), standing(types, inNumberOf(tokens, at, verb.image), verb)]);
 }
 
@@ -365,17 +375,26 @@ function commaBeforeTheWait(tokens: Tokens, at: number): Tokens | undefined {
   return [...tokens.slice(0, at), ...tokens.slice(at + 1)];
 }
 
+/** `two beats, then 5 rolls` at the beginning of a line. */
+function thenLater(tokens: Tokens, at: number, types: Types): Tokens | undefined {
+  const who = wordOf(tokens[2]) === 'then' ? 3 : 2;
+  if (at !== 0 || wordOf(tokens[1]) !== ',' || !isAttacker(tokens[who]) || verbOf(wordOf(tokens[who + 1])) === undefined) return undefined;
+  return withThese(tokens, 1, who, [after(types, 'later', tokens[0]!), tokens[1]!]);
+}
+
 const RULES: readonly (readonly [begins: RegExp, rule: Phrase['apply']])[] = [
   [/^(sets?|gives?|makes?|puts?|lays?|throws?|drops?|sticks?|turns?|flows?|goes|go)$/, setsAScreen],
   [/^(to|up to)$/, toScreen],
   [/^(kills?|burns?|milks?|bleeds?|eats?|winds?|wastes?|melts?|lets?|runs?|uses?)$/, killsClock],
   [/^until$/, theClockSays],
+  [/^[\d.]+\s*s/, thenLater],
   [/^(back|safe|deep|home|safety|protect|out|high|in|inside|hard|boards?|to|goes|go|stays?|stays? home)$/, getBack],
   [/^(on|with|in|via|off|as)$/, onAHandOff],
   [/^with$/, passesWith],
   [/^(,|under the .*|baseline|sideline)$/, whereHeThrowsIn],
-  [/^(for|,|-)$/, lookForAShot],
+  [/^(for|with|,|-)$/, lookForAShot],
   [/^(slams?|shuts?|closes?|locks?|seals?)$/, shutsTheGate],
+  [/^(s?he|they)['’](s|re)$/, heIs],
   [/^gets?( it| the ball)?$/, getsItBack],
   [/^gets?( to)?$/, getsTo],
   [/^(is|are|keeps?|starts?|begins?|continues?|goes|go|comes?)( on)?$/, isDoing],

@@ -34,4 +34,6 @@ export const ofDefence: Rows = [
   ['(OF_DEFENDER) ~cheat|slide|dip|duck|cut|squeeze|get|slip under', 'goes_under~'],
   ['(OF_DEFENDER) ~cheat|slide|squeeze|get over', 'goes_over~'],
   ['(OF_DEFENDER) ~squeeze|slide|get through', 'goes_through~'],
+  ['(OF_DEFENDER shows|show|hedges|hedge|traps|trap) high|hard|flat|out|up|early|long (END|on)', ''],
+  ['(DEFENDER helps|help|steps_up|rotates|sags|drops|tags) in|off|down|up|over|inside (END)', ''],
 ];

@@ -2,11 +2,12 @@
 import type { Rows } from './phrase-pattern.ts';
 
 export const ofPlaces: Rows = [
-  // of a zone: its middle is the nail, its gaps lie between its men, behind it runs the baseline
+  // of a zone: its middle is the nail, its gaps lie between its men, behind it are the baseline and the short corners
   ['(to|into|toward|in|at) gap|seam|hole|space|window (between)', ''],
   ['~find|hit gap|seam|hole|space (between)', 'moves~ to'],
   ['(middle|through_the_middle|down_the_middle|up_the_middle) of zone|2-3|3-2|1-3-1|2-1-2|1-2-2 zone?', ''],
-  ['(MOVE) behind zone (END)', 'along_the_baseline'],
+  ['(RUNNING) behind zone (END)', 'along_the_baseline'],
+  ['(MOVE) in? behind zone (END)', 'to short_corner'],
   ['(MOVE) behind zone (along_the_baseline)', ''],
   // places
   ['along_the_baseline side', 'along_the_baseline'],
@@ -41,8 +42,6 @@ export const ofPlaces: Rows = [
   ['(MOVE to|into) open|empty|vacated|vacant corner|wing|slot|spot|place|elbow|block|spots', 'open_spot'],
   ['(RUNNING) left_side', 'down_the_left_side'],
   ['(RUNNING) right_side', 'down_the_right_side'],
-  ['(RUNNING) left_sideline', 'down_the_left_sideline'],
-  ['(RUNNING) right_sideline', 'down_the_right_sideline'],
   ['(ducks_in|duck_in) front_of_the_rim|front_of_the_basket|front_of_the_hoop', 'at $1'],
   ['(GOING) UNDER_THE_RING (END)', 'to $1'],
   ['(GOING) UNDER_THE_RING', 'via $1'],
@@ -118,4 +117,18 @@ export const ofPlaces: Rows = [
   ['~fill|run|sprint|take|race|streak to? right lane|outside_lane ,? wide|hard|deep? SO_THEN* MOVE? wide? (to|into)', 'sprints~ down_the_right_side'],
   ['~fill|run|sprint|take|race|streak to? left|right lane|outside_lane , wide|hard|deep', 'sprints~ to $3 corner'],
   ['~fill|run|sprint|take|race|streak to? left|right lane|outside_lane wide?', 'sprints~ to $3 corner'],
+  // the side stands behind the place
+  ['(!left|right|ball-side|weak-side|strong-side|near|far) ONE_SIDED on|at|to ball-side (END|ENDS|as|off|for)', 'ball-side $1'],
+  ['(!left|right|ball-side|weak-side|strong-side|near|far) ONE_SIDED on|at|to weak-side (END|ENDS|as|off|for)', 'weak-side $1'],
+  ['(!left|right|ball-side|weak-side|strong-side|near|far) ONE_SIDED on|at|to strong-side (END|ENDS|as|off|for)', 'strong-side $1'],
+  ['(!left|right|ball-side|weak-side|strong-side|near|far) ONE_SIDED on|at|to far_side|opposite_side|other_side (END|ENDS|as|off|for)', 'far $1'],
+  ['(!left|right|ball-side|weak-side|strong-side|near|far) ONE_SIDED on|at|to near_side|same_side (END|ENDS|as|off|for)', 'near $1'],
+  // by the sideline
+  ['(RUNNING) left sideline (END|to|ENDS|as)', 'down_the_left_sideline'],
+  ['(RUNNING) right sideline (END|to|ENDS|as)', 'down_the_right_sideline'],
+  ['(RUNNING) sideline (END|to|ENDS|as)', 'down_the_sideline'],
+  ['~fill|run|take lanes wide|hard* (END|ENDS|as)', 'sprints~ to corners'],
+  // of a zone, or a press
+  ['(..MOVE) (behind|around|past|beyond) top|back|bottom|front line? of (zone|defence|defense|press)', ''],
+  ['(..MOVE SPOT) behind zone|defence|defense|press (END)', ''],
 ];

@@ -2,6 +2,17 @@
 import type { Rows } from './phrase-pattern.ts';
 
 export const ofScreensAndBall: Rows = [
+  ['(ATTACKER|JOINT|he) gets_it|get_it|gets_the_ball|get_the_ball (to|into SPOT)', 'dribbles_it~'],
+  // a word more between the verb and what follows it
+  ['(dribbles|dribble hard|straight|right at ATTACKER) on|at|in left|right? ONE_PLACE (END)', ''],
+  ['~drag|pull|take|draw|lead them|two|both|help|defenders|traps+ out|away|back|back_out* with COUNTED|COUNT+ dribble|dribbles (END)', 'backs_out~'],
+  ['~back up COUNTED|COUNT+ dribble|dribbles (END)', 'backs_out~'],
+  ['(HIM) with PASS_KIND+ pass (END|or)', ''],
+  ['~reject|refuse|decline A_SCREEN SO_THEN+ (VERB)', ''],
+  ['(DRIBBLING) from left|right? ONE_PLACE (with|at|as|ENDS|END|to|into|off|baseline|middle|down_the_lane|down_the_middle)', ''],
+  ['(ATTACKER|JOINT) ~get downhill (END|ENDS|as|off)', 'drives~'],
+  ['(HEAD) has_it|has_the_ball (UNDER_THE_RING on|, left|right|left_side|right_side)', 'takes_it_out'],
+  ['^ (START) it|ball ~go|come|swing|move BACK|in|inside|around* to (ATTACKER)', 'he passes to'],
   // screens
   ['~screen again', 're-screens~'],
   ['(..SCREENING) (DEFENDER) \'s left_side|right_side|left|right (END)', ''],

@@ -19,6 +19,7 @@ const LISTS: Lists = {
   UNDER_THE_RING: 'under_the_rim under_the_basket under_the_hoop under_the_ring',
   GATE: 'gate gates door doors elevator elevators',
   ONE_PLACE: 'free-throw_line nail top top_of_the_key high_post rim basket lane elbow block wing slot corner half_court',
+  ONE_SIDED: 'corner wing slot elbow block short_corner low_post mid-post dunker_spot lane_line',
   A_SCREEN: 'it screen pick ball-screen back-screen flare-screen cross-screen down-screen pin-screen pin_down pindown stagger stagger-screen double-screen flare drag screens picks',
   DONE: 'curl cut roll pop slip dive fade flash seal lift drift fill catch duck_in post_up back-cut basket-cut v-cut l-cut step_out short_roll',
   HAS_IT_OUT: 'takes_it_out take_it_out takes_the_ball_out take_the_ball_out gets_it get_it gets_the_ball get_the_ball takes_it take_it takes_the_ball take_the_ball',

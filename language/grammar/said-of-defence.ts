@@ -11,10 +11,7 @@ export function icesTheScreen(broken: Broken): SaidOtherwise | undefined {
   const at = [index, index - 1].find((i) => /^(ices?|iced|blues?|downs?|push-under|blitz|blitzes|weaks?)$/.test(word(tokens[i])));
   if (at === undefined || !isDefender(tokens[at - 1])) return undefined;
   if (/^blitz/.test(word(tokens[at]))) return { code: 'unknown-word', from: at, to: at + 1, message: message('To blitz is to trap: "X1 and X5 trap 1".'), fixes: [writing(broken, at, at + 1, inNumber(broken, at, 'traps'))] };
-  const remark = word(tokens[0]) === 'step' ? tokens.findIndex((token) => /^(when|if)$/.test(token.image)) : -1;
-  const words = remark < 0 ? '' : written(broken, remark + 1, tokens.length);
-  const fix = remark < 0 ? undefined : tried(broken, message('Put "{words}" in quotes', { words }), [{ at: tokens[remark + 1]!.startOffset, to: endOf(tokens.at(-1)!), text: `"${words}"` }]);
-  return { code: 'unknown-word', from: at, to: at + 1, message: message('To ice a screen is to send the dribbler away from it; no defender can be told that yet. In a step\'s condition put it in quotes (when "they ice it"), or say what the screener\'s man does: "X5 drops".'), fixes: [fix] };
+  return { code: 'unknown-word', from: at, to: at + 1, message: message('To ice a screen is to send the dribbler away from it; no defender can be told that yet. In a step\'s condition put it in quotes (when "they ice it"), or say what the screener\'s man does: "X5 drops".'), fixes: [] };
 }
 
 export function whichZone(broken: Broken): SaidOtherwise | undefined {
@@ -91,6 +88,13 @@ export function whereItIsSoft(broken: Broken): SaidOtherwise | undefined {
   const at = [index, index - 1, index + 1].find((i) => /^(soft|gaps?|seams?|holes?|pockets?|window)$/.test(word(tokens[i])) && /^(to|into|in|toward|at|finds?|hits?)$/.test(word(tokens[i - 1])));
   if (at === undefined) return undefined;
   return { code: 'unknown-word', from: at, to: at + 1, message: message('Where a zone is soft, its form decides: say the place, for example "to nail", "to right short corner" or "to between X1 and X2".'), fixes: [] };
+}
+
+/** `4 flashes to the high post between the guards`: which of them, the form of the zone decides. */
+export function betweenWhom(broken: Broken): SaidOtherwise | undefined {
+  const { tokens, index } = broken;
+  if (word(tokens[index - 1]) !== 'between' || !/^(two|both|guards?|bigs?|wings?|forwards?|defenders?|men|top|bottom|back|front|them)$/.test(word(tokens[index]))) return undefined;
+  return { code: 'misplaced-word', from: index - 1, to: index + 1, message: message('Say between which two, by their numbers: "between X1 and X2" of the defence, "between 4 and 5" of your own.'), fixes: [] };
 }
 
 /** `against box and one` */

@@ -1,9 +1,10 @@
 // What coaches say of a whole play: how they stand, who throws in, what is asked.
 import { message } from '../message/message.ts';
 import { endOf, reads, startWithArticles, tried, written, type Broken } from './broken-line.ts';
+import { verbOf } from './verbs.ts';
 import { commaAfter, isAttacker, rewriting, wholeLine, word, writing, type Recogniser, type SaidOtherwise } from './saying.ts';
 
-export const saidOfHeads: readonly Recogniser[] = [levelOfAge, rulesOfWhom, onTheShotClock, shotWith, repeatsUntil, repeatsWithParts, throwerInFrom, throwInInFrom, deepUnderTheBasket, endsWithTheBall, alignmentWithoutFrom, demandWithoutMust, hasTheBall, whoCrashes, inTheBackcourt, leftInASituation];
+export const saidOfHeads: readonly Recogniser[] = [levelOfAge, rulesOfWhom, onTheShotClock, shotClockAlone, inTimeIsALine, shotWith, repeatsUntil, repeatsWithParts, throwerInFrom, throwInInFrom, deepUnderTheBasket, endsWithTheBall, alignmentWithoutFrom, demandWithoutMust, hasTheBall, whoCrashes, inTheBackcourt, leftInASituation];
 
 /** Up to which age the legs of a level are taken; `hs` is 15 to 18. Common practice, no source. */
 const AGES: readonly (readonly [upTo: number, level: string])[] = [[10, 'u10'], [12, 'u12'], [14, 'u14'], [16, 'u16'], [18, 'hs'], [23, 'college']];
@@ -53,6 +54,23 @@ function onTheShotClock(broken: Broken): SaidOtherwise | undefined {
   if (word(tokens[0]) !== 'call' || word(tokens[index]) !== 'on the shot clock') return undefined;
   const seconds = written(broken, index - 1);
   return { code: 'misplaced-word', from: index - 1, to: index + 1, message: message('Say the period clock first: "call with {words} on the clock, shot clock {seconds}".', { words: Number(seconds) > 0 ? Number(seconds) + 6 : 30, seconds }), fixes: [] };
+}
+
+/** `shot clock 24` on a line of its own. */
+function shotClockAlone(broken: Broken): SaidOtherwise | undefined {
+  const { tokens, index } = broken;
+  if (index !== 0 || word(tokens[0]) !== 'shot clock') return undefined;
+  const words = written(broken, 0, tokens.length);
+  return { code: 'misplaced-word', from: 0, to: tokens.length, message: message('The shot clock stands behind a comma in the line that says when it is called: "call with 30 on the clock, {words}".', { words }), fixes: [] };
+}
+
+/** `3 inbounds to 1 within 3 seconds`: how soon he has to let go is asked for in a line of its own. */
+function inTimeIsALine(broken: Broken): SaidOtherwise | undefined {
+  const { tokens, index } = broken;
+  const time = tokens[index + 1];
+  if (!/^(within|in less than)$/.test(word(tokens[index])) || time?.tokenType.name !== 'SECONDS' || !tokens.slice(0, index).some(({ image }) => verbOf(image)?.class === 'throw-in')) return undefined;
+  const text = `inbound within ${written(broken, index + 1)}`;
+  return { code: 'extra-word', from: index, to: index + 2, message: message('How soon he has to let go is asked for in a line of its own: "{text}".', { text }), fixes: [tried(broken, message('Leave out "{words}"', { words: written(broken, index, index + 2) }), [{ at: endOf(tokens[index - 1]!), to: endOf(time), text: '' }])] };
 }
 
 /** `shot with 3 to 5 on the clock` */

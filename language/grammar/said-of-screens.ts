@@ -34,7 +34,7 @@ export function pickAndRoll(broken: Broken): SaidOtherwise | undefined {
 export function refuses(broken: Broken): SaidOtherwise | undefined {
   const { tokens, index } = broken;
   const turnsDown = [index, index - 1].find((i) => /^turns?$/.test(word(tokens[i])) && word(tokens[i + 1]).startsWith('down') && isAttacker(tokens[i - 1]));
-  if (turnsDown === undefined && (!/^(rejects?|refuses?|splits?)$/.test(word(tokens[index])) || !isAttacker(tokens[index - 1]))) return undefined;
+  if (turnsDown === undefined && (!/^(rejects?|refuses?|splits?)$/.test(word(tokens[index])) || !isAttacker(tokens[index - 1]) || (/^splits?$/.test(word(tokens[index])) && /^(apart|up|out|wide|to)$/.test(word(tokens[index + 1]))))) return undefined;
   const from = turnsDown ?? index;
   return { code: 'unknown-word', from, to: from + 1, message: message('Who does not use the screen drives somewhere else: say where ("drives to left elbow"). If the defence brings it about, it is a step of its own.'), fixes: [] };
 }
@@ -74,7 +74,7 @@ export function whichOfTheZone(broken: Broken): SaidOtherwise | undefined {
   const rest = tokens.slice(index, index + 5).map(word);
   const deed = verbOf(word(tokens[index - 1]))?.class;
   if ((deed !== 'screen' && deed !== 'seal') || !rest.some((each) => /^(man|defender|guy|zone|defence|defense)$/.test(each))) return undefined;
-  if (isAttacker(tokens[index])) return undefined;
+  if (isAttacker(tokens[index]) || rest.some((each) => /^(if|unless|when)$/.test(each))) return undefined;
   const code = tokens[index]?.tokenType.name === 'UNKNOWN' ? 'unknown-word' : 'misplaced-word';
   if (deed === 'seal') return { code, from: index, to: index + 1, message: message('Say which defender he seals, by his number: "seals X5", who stands in the middle of a 2-3. Where each of a zone stands, the picture shows.'), fixes: [] };
   return { code, from: index, to: index + 1, message: message('Say which defender is screened, by his number: "screens X4", or for whom: "screens for 2". Where each of a zone stands, the picture shows.'), fixes: [] };

@@ -12,6 +12,7 @@ import { wordsFor } from './say-place.ts';
 import { sayPin, sayWait } from './say-wait.ts';
 import { latest } from './say-seconds.ts';
 import { sayWrittenPlace } from './say-written-place.ts';
+import { readsADefender } from './way-name.ts';
 
 export interface Sentence {
   readonly text: string;
@@ -164,7 +165,7 @@ function sayWaits(action: Action): readonly string[] {
 
 function tellLook(look: Look, time: LookTime | undefined, after: Message): Pick<Told, 'text' | 'untimed'> {
   const tail = tellTail(look);
-  const name = [...(look.label === undefined ? [] : [`“${look.label}”`]), ...(look.pin === undefined ? [] : [sayPin(look.pin)])].join(' ');
+  const name = [...(look.label === undefined ? [] : [readsADefender(look.label) ? look.label : `“${look.label}”`]), ...(look.pin === undefined ? [] : [sayPin(look.pin)])].join(' ');
   const what = `${look.who.join(' or ')}${name === '' ? '' : ` ${name}`}${tail === '' ? '' : `: ${tail}`}`;
   const untimed = message('Look for {what}.', { what });
   if (time === undefined) return { text: untimed };

@@ -23,8 +23,8 @@ export function sayWay(play: Play, run: string): Words {
   if (found === undefined) return endName(play, run);
   const name = wayName(play, run);
   const { look } = found;
-  if (look.label !== undefined) return name;
-  if (look.pin !== undefined) return message('the look for {look}', { look: name });
+  if (look.label !== undefined && !readsADefender(look.label)) return name;
+  if (look.label !== undefined || look.pin !== undefined) return message('the look for {look}', { look: name });
   // Behind `3 or 4: `.
   const shot = inEnglish(name).slice(look.who.join(' or ').length + 2);
   return message('{who}’s {shot}', { who: oneOf(look.who), shot });
@@ -42,10 +42,13 @@ function endName(play: Play, run: string): Words {
   return message('the end of {step}', { step: play.steps.find(({ key }) => key === run)?.name ?? run });
 }
 
+/** `when X2 helps`, `if his man helps`: nobody shouts it. */
+export const readsADefender = (label: string): boolean => /^(?:when|if|once|as)\s+(?:x[1-5]|(?:his|her|the)\s+(?:man|girl|defender))\b/i.test(label);
+
 function lookName(look: Look): Words {
   const who = look.who.join(' or ');
-  if (look.label !== undefined) return message('“{label}” for {who}', { label: look.label, who: oneOf(look.who) });
-  return `${who}${look.pin === undefined ? ':' : ''} ${lookWords(look)}`;
+  if (look.label !== undefined && !readsADefender(look.label)) return message('“{label}” for {who}', { label: look.label, who: oneOf(look.who) });
+  return `${who}${look.pin === undefined && look.label === undefined ? ':' : ''} ${lookWords(look)}`;
 }
 
 /** A look by its label, else by its moment, else by what it ends in: `pull-up`, `on the roll`, `lob, layup`. */

@@ -40,7 +40,7 @@ it('a verb belongs to the action of its class', () => {
   };
   for (const [word, verb] of verbs) {
     if (verb.class === 'event' || verb.class === 'close') continue;
-    const { tree } = parseLine(`3 ${word}`);
+    const { tree } = parseLine(`${verb.class === 'defend' ? 'X3' : '3'} ${word}`);
     expect(tree?.$type === 'Statement' && tree.first.action.$type, word).toBe(actions[verb.class]);
   }
 });

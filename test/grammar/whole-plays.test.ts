@@ -65,7 +65,8 @@ const rows: readonly (readonly [spoken: string, notation: string])[] = [
   ['5 flashes to the middle of the 2-3 zone', '5 flashes to the middle'],
   ['5 flashes to the gap between X1 and X2', '5 flashes to between X1 and X2'],
   ['1 dribbles into the gap between X1 and X2', '1 dribbles into between X1 and X2'],
-  ['5 cuts behind the zone', '5 cuts along the baseline'],
+  ['5 cuts behind the zone', '5 cuts to the short corner'],
+  ['5 runs behind the zone', '5 runs along the baseline'],
   // defenders
   ['X1 fights over the top of 5 while X4 tags the roller in the lane', 'X1 goes over 5 while X4 helps in the lane'],
   ['X2 sags one step into the lane', 'X2 sags to the lane'],
