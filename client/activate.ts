@@ -3,6 +3,7 @@ import { commands, l10n, languages, window, type ExtensionContext, type Language
 import type { BaseLanguageClient, LanguageClientOptions } from 'vscode-languageclient';
 import { registerCallTime } from './call-time.ts';
 import { registerKeepPlay } from './keep-play.ts';
+import { registerKeepPlaybook } from './keep-playbook.ts';
 import { registerChangePlay } from './change-play.ts';
 import { manualLink, registerManual } from './manual.ts';
 import { serveFiles, watchPlayFiles } from './files-for-server.ts';
@@ -61,6 +62,7 @@ export function activate(context: ExtensionContext, loading: number, loadClient:
     commands.registerCommand('setwright.showLog', () => log.show()),
     registerManual(running),
     ...registerKeepPlay(context, server, { inHand: panels.inHand, playsOf: playbook.playsOf }),
+    registerKeepPlaybook(context, server, playbook),
     keepPictures(running),
     ...panels.disposables,
     ...registerChangePlay(server, playbook, panels.inHand),

@@ -1,12 +1,10 @@
 // A play to give away: as a drawing with one frame a step, or as a page on which it moves, which needs nothing else.
-import { commands, env, l10n, Uri, window, workspace, type Disposable, type ExtensionContext } from 'vscode';
+import { commands, l10n, window, type Disposable, type ExtensionContext } from 'vscode';
 import { readPlayback } from '../language/playback/validate.ts';
-import { fileNameOf } from '../language/book/slug.ts';
-import { asMessage } from '../server/lsp/as-message.ts';
 import * as protocol from '../server/lsp/protocol.ts';
-import { fileName, placeFromCommand, saysPlay, type PlaceOfPlay } from './open-play.ts';
+import { keepFile, playerText, tongue } from './keep-file.ts';
+import { placeFromCommand, saysPlay, type PlaceOfPlay } from './open-play.ts';
 import { pageOf } from './page-of-play.ts';
-import { playerFolder } from './panel/panel-html.ts';
 import type { PlayPanels } from './panel/panels.ts';
 import type { PlaybookSource } from './playbook/playbook-source.ts';
 import type { ServerLine } from './server-line.ts';
@@ -28,7 +26,7 @@ export function registerKeepPlay({ extensionUri }: ExtensionContext, { ask }: Pi
     const place = await placeMeant(from, line);
     const drawn = place && (await askOf(protocol.drawnMethod, place, protocol.readDrawn));
     if (place === undefined || drawn == null) return void window.showInformationMessage(l10n.t('There is no play here to draw yet. Open one, and write its first line.'));
-    await write(place.uri, drawn.title, 'svg', l10n.t('Drawings'), drawn.svg);
+    await keepFile(place.uri, drawn.title, 'svg', l10n.t('Drawings'), drawn.svg);
   }
 
   async function keepPage(from: unknown, line: unknown) {
@@ -37,28 +35,8 @@ export function registerKeepPlay({ extensionUri }: ExtensionContext, { ask }: Pi
     if (place === undefined || play == null) return void window.showInformationMessage(l10n.t('There is no play here to make a page of yet. Open one, and write its first line.'));
     const read = readPlayback(play.playback);
     if (!read.ok) return void window.showErrorMessage(read.message);
-    const [script, style] = await Promise.all(['player.js', 'player.css'].map((name) => textOf(Uri.joinPath(playerFolder(extensionUri), name))));
-    await write(place.uri, play.title, 'html', l10n.t('Pages'), await pageOf(read.playback, { script: script!, style: style! }, { language: env.language, words: l10n.bundle }));
+    await keepFile(place.uri, play.title, 'html', l10n.t('Pages'), await pageOf([read.playback], await playerText(extensionUri), tongue()));
   }
 
   return [commands.registerCommand('setwright.saveDrawing', keepDrawing), commands.registerCommand('setwright.savePage', keepPage)];
-}
-
-async function write(beside: Uri, title: string, ending: string, kind: string, text: string): Promise<void> {
-  const name = `${fileNameOf(title)}.${ending}`;
-  const folder = beside.scheme === 'untitled' ? workspace.workspaceFolders?.[0]?.uri : Uri.joinPath(beside, '..');
-  const uri = await window.showSaveDialog({ ...(folder && { defaultUri: Uri.joinPath(folder, name) }), filters: { [kind]: [ending] } });
-  if (uri === undefined) return;
-  try {
-    await workspace.fs.writeFile(uri, new TextEncoder().encode(text));
-  } catch {
-    return void window.showErrorMessage(l10n.t('It could not be written there. Choose another place.'));
-  }
-  const open = l10n.t('Open it');
-  const chosen = await window.showInformationMessage(asMessage(l10n.t('“{0}” is written: {1}', title, fileName(uri))), open);
-  if (chosen === open) await env.openExternal(uri);
-}
-
-async function textOf(uri: Uri): Promise<string> {
-  return new TextDecoder().decode(await workspace.fs.readFile(uri));
 }

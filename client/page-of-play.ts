@@ -1,7 +1,7 @@
-// A page on which a play moves, made where there is no Node: in the extension, in the browser too.
+// A page on which plays move, made where there is no Node: in the extension, in the browser too.
 import type { Translation } from '../language/message/message.ts';
 import type { Playback } from '../language/playback/playback.ts';
-import { pageParts } from './preview/page.ts';
+import { pageParts, type PageOptions } from './preview/page.ts';
 
 export interface PlayerText {
   readonly script: string;
@@ -14,9 +14,12 @@ export interface Tongue {
   readonly words?: Translation | undefined;
 }
 
-/** The page names its own script by a hash and holds the play packed; both are worked out by the platform, which answers later. */
-export async function pageOf(playback: Playback, { script, style }: PlayerText, { language, words }: Tongue): Promise<string> {
-  const { js, css, data, sealed } = pageParts([playback], script, style, { language, ...(words && { words }) });
+/** Of several plays: what the page is called, and of each play the section of its book. */
+export type Bound = Pick<PageOptions, 'title' | 'sections'>;
+
+/** The page names its own script by a hash and holds the plays packed; both are worked out by the platform, which answers later. */
+export async function pageOf(plays: readonly Playback[], { script, style }: PlayerText, { language, words }: Tongue, bound: Bound = {}): Promise<string> {
+  const { js, css, data, sealed } = pageParts(plays, script, style, { language, ...(words && { words }), ...bound });
   return sealed(...(await Promise.all([hashed(js), hashed(css), deflated(data).then(base64)])));
 }
 

@@ -47,3 +47,22 @@ export function shelvesOf({ plays, books }: Playbook, filter: Filter): readonly 
   }));
   return [...kept(listed), ...files];
 }
+
+export interface Listed {
+  readonly play: PlayEntry;
+  /** Of the book that has it. */
+  readonly section?: string;
+}
+
+/** The plays of these shelves as they are listed, each once. */
+export function playsOn(shelves: readonly Shelf[]): readonly Listed[] {
+  const listed = new Map<string, Listed>();
+  const list = (shelf: Shelf, section?: string): void => {
+    if ('inside' in shelf) for (const one of shelf.inside) list(one, shelf.kind === 'section' ? shelf.name : undefined);
+    if (shelf.kind !== 'play') return;
+    const key = `${shelf.play.uri} ${shelf.play.key}`;
+    if (!listed.has(key)) listed.set(key, { play: shelf.play, ...(section !== undefined && { section }) });
+  };
+  for (const shelf of shelves) list(shelf);
+  return [...listed.values()];
+}

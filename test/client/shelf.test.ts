@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { choicesOf, everything, fits, isFiltering } from '../../client/playbook/filter.ts';
-import { shelvesOf } from '../../client/playbook/shelf.ts';
+import { playsOn, shelvesOf } from '../../client/playbook/shelf.ts';
 import { playEntry } from './play-entry.ts';
 
 const plays = [playEntry('Oar', { first: 5, all: 7, tags: ['quick'] }), playEntry('Reed', { against: '2-3', from: 'box' }), playEntry('Loose', { uri: 'file:///b.play' })];
@@ -43,4 +43,10 @@ test('with so many seconds left a play fits whose first look comes in time', () 
 
 test('only words that the plays have can be chosen', () => {
   expect(choicesOf(plays)).toEqual({ against: ['2-3', 'man'], from: ['box', 'horns'], tags: ['quick'] });
+});
+
+test('a page has each play once, as it is listed, with the section of its book', () => {
+  const shelves = shelvesOf({ plays, books: [...books, { ...books[0]!, name: 'Again' }] }, everything);
+  expect(playsOn(shelves).map(({ play, section }) => [play.name, section])).toEqual([['Oar', 'Quick'], ['Reed', 'Quick'], ['Loose', undefined]]);
+  expect(playsOn([shelves.at(-1)!]).map(({ play }) => play.name)).toEqual(['Loose']);
 });

@@ -72,7 +72,7 @@ const questionOf = async (page: Page): Promise<string> =>
 const inPalette = async (page: Page) => (await quickLine(page).isVisible()) && (await quickLine(page).inputValue({ timeout: 500 }).catch(() => '')).startsWith('>');
 
 /** As far as the palette is left: the command is closed with, or asks. */
-async function chooseCommand(page: Page, title: string) {
+export async function chooseCommand(page: Page, title: string) {
   await page.keyboard.press('F1');
   await writeOnTop(page, `>${title}`);
   const chosen = quickInput(page).locator('.quick-input-list .monaco-list-row.focused', { hasText: title });

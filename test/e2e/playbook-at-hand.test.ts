@@ -1,7 +1,10 @@
 // A coach looks for a play: the playbook with its times, what still fits on the clock, a new play, a play that stays in sight.
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { inflateSync } from 'node:zlib';
 import { beforeEach, expect, test } from 'vitest';
 import type { Locator, Page } from 'playwright-core';
-import { atRest, besideItsText, goTo, openFile, panel, runAsking, runCommand, toText } from './editor.ts';
+import { atRest, besideItsText, chooseCommand, goTo, openFile, panel, runAsking, runCommand, toText } from './editor.ts';
 import { clickUntil, doUntil } from './gestures.ts';
 import { inRealVsCode, screenshot } from './window.ts';
 import { until } from './vscode.ts';
@@ -129,6 +132,27 @@ inRealVsCode(
       await page.keyboard.press('Control+z');
       await until('one step takes both back', async () => (await linesOf(text)).includes('"Lantern", "Lantern, ball denied", "Buoy"'));
       await listed('Lantern, ball denied', 'Buoy');
+    });
+
+    test('makes one page of all plays, in the order of the book, with the sections', async () => {
+      const { page, folder, place } = editor();
+      const where = page.locator('.quick-input-widget:visible input[type=text]').first();
+      const asked = async () => (await where.isVisible()) && (await where.inputValue({ timeout: 1000 })).endsWith('.html');
+      await doUntil(editor(), 'it asks where to', () => chooseCommand(page, 'Setwright: Make a page of all plays, to send or to print'), asked, long);
+      await screenshot(editor(), 'where to write the playbook');
+      const name = (await where.inputValue()).split('/').at(-1)!;
+      await until('it is written', async () => {
+        if (await asked()) await page.keyboard.press('Enter');
+        return page.getByText(`is written: ${name}`).first().isVisible();
+      });
+      // In the browser the files are in its own memory.
+      if (place === 'web worker') return;
+      const packed = /id="[^"]+">([\w+/=]+)<\/script>/.exec(readFileSync(join(folder, name), 'utf8'))![1]!;
+      const { plays, sections } = JSON.parse(inflateSync(Buffer.from(packed, 'base64')).toString('utf8')) as { readonly plays: readonly { readonly play: { readonly name: string } }[]; readonly sections: readonly (string | null)[] };
+      expect(plays.slice(0, 2).map(({ play }) => play.name)).toEqual(['Lighthouse', 'Lantern']);
+      expect(sections.slice(0, 2)).toEqual(['Last shot', 'Last shot']);
+      expect(plays.length).toBeGreaterThan(30);
+      expect(new Set(plays.map(({ play }) => play.name)).size).toBe(plays.length);
     });
 
     test('clicks a play and reads its text, and when to call it in the status bar', async () => {
