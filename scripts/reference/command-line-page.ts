@@ -12,10 +12,18 @@ export function commandLinePage(): Files {
     'Once built (`npm run build`), in the folder of the project: `npx setwright`. A call ends with 0 when all is well, with 1 when `check` has found errors or warnings or a file could not be read, and with 2 when the call itself is wrong.',
     program.commands.map((command) => `- [${command.name()}](#${command.name()}): ${command.summary()}`).join('\n'),
     fenced(helpOf(program), 'text'),
+    pullRequest,
     ...program.commands.map((command) => `${anchor(command.name())}\n\n## ${command.name()}\n\n${fenced(helpOf(command), 'text')}`),
   );
   return [['command-line.md', text]];
 }
+
+const pullRequest = [
+  '## In a pull request',
+  'An assistant has changed plays on a branch of their own. What his changes mean, in lines, seconds and mistakes; `main` is the branch you have, `plays` the folder of the playbook:',
+  fenced('git worktree add ../before main\nsetwright compare ../before/plays plays', 'text'),
+  'A machine that checks every pull request runs `setwright check plays`: it ends with 1 where a play cannot work.',
+].join('\n\n');
 
 /** As printed on a window 100 letters wide, without colours. */
 function helpOf(command: Command): string {

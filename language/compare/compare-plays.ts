@@ -1,0 +1,163 @@
+// What has become of the plays between two versions of a playbook: in sentences, in seconds, and in what is wrong with them. How a play is
+// written makes no difference, only what it means.
+import type { Block } from '../book/book.ts';
+import { lineText } from '../book/book.ts';
+import type { Finding } from '../checks/finding.ts';
+import { inEnglish } from '../message/message.ts';
+import type { Play } from '../play/play.ts';
+import type { Reading } from '../play/read-play.ts';
+import type { LookTime, Needed, Timeline } from '../timeline/timeline.ts';
+import { latest } from '../words/say-seconds.ts';
+import { tellPlay } from '../words/tell-play.ts';
+import { wayName } from '../words/way-name.ts';
+import { changedLines, type ChangedLine } from './changed-lines.ts';
+
+/** A play of one version; a compiled play is one. */
+export interface PlayVersion {
+  readonly block: Block;
+  readonly reading: Pick<Reading, 'lines'>;
+  readonly play: Play;
+  readonly timeline: Timeline;
+  readonly findings: readonly Finding[];
+}
+
+export type PlayChange<Version extends PlayVersion = PlayVersion> =
+  | { readonly kind: 'came'; readonly after: Version }
+  | { readonly kind: 'went'; readonly before: Version }
+  | ({ readonly kind: 'changed'; readonly before: Version; readonly after: Version } & WhatChanged);
+
+export interface WhatChanged {
+  /** The same happens under another name. */
+  readonly renamed: boolean;
+  /** What stands above the steps, as it is written; then step by step, as it is told. */
+  readonly parts: readonly PartChange[];
+  readonly looks: readonly LookChange[];
+  /** Whole seconds on the clock at the call, where they have changed. */
+  readonly firstLook?: Between<number>;
+  readonly allLooks?: Between<number>;
+  readonly findings: { readonly came: readonly Finding[]; readonly went: readonly Finding[] };
+}
+
+/** Absent on a side where there is none. */
+export interface Between<Value> {
+  readonly before?: Value;
+  readonly after?: Value;
+}
+
+export interface PartChange {
+  /** The step's name; absent above the steps. */
+  readonly step?: string;
+  /** A step that only one version has. */
+  readonly only?: ChangedLine['kind'];
+  readonly lines: readonly ChangedLine[];
+}
+
+export interface LookChange extends Between<LookTime> {
+  readonly name: string;
+}
+
+/** The changed plays in the order of `after`, behind them those that went. A play is the same by its name, else by all that happens in it. */
+export function comparePlays<Version extends PlayVersion>(before: readonly Version[], after: readonly Version[]): readonly PlayChange<Version>[] {
+  const partners = pairsOf(before, after);
+  const changes = after.flatMap((now): PlayChange<Version>[] => {
+    const was = partners.get(now);
+    if (was === undefined) return [{ kind: 'came', after: now }];
+    const what = whatChanged(was, now);
+    return what === undefined ? [] : [{ kind: 'changed', before: was, after: now, ...what }];
+  });
+  const known = new Set(partners.values());
+  return [...changes, ...before.filter((was) => !known.has(was)).map((was) => ({ kind: 'went' as const, before: was }))];
+}
+
+function pairsOf<Version extends PlayVersion>(before: readonly Version[], after: readonly Version[]): ReadonlyMap<Version, Version> {
+  const pairs = new Map<Version, Version>();
+  const left = [...before];
+  const pairBy = (signOf: (version: Version) => string): void => {
+    const signs = left.map(signOf);
+    for (const now of after) {
+      if (pairs.has(now)) continue;
+      const sign = signOf(now);
+      const at = sign === '' ? -1 : signs.indexOf(sign);
+      if (at < 0) continue;
+      pairs.set(now, left[at]!);
+      left.splice(at, 1);
+      signs.splice(at, 1);
+    }
+  };
+  pairBy(({ play }) => play.key);
+  pairBy((version) => partsOf(version).slice(1).flatMap(({ lines }) => lines).join('\n'));
+  return pairs;
+}
+
+function whatChanged(before: PlayVersion, after: PlayVersion): WhatChanged | undefined {
+  const parts = changedParts(partsOf(before), partsOf(after));
+  const looks = changedLooks(before, after);
+  const firstLook = between(before.timeline.times.firstLook, after.timeline.times.firstLook);
+  const allLooks = between(before.timeline.times.allLooks, after.timeline.times.allLooks);
+  const findings = { came: onlyIn(after.findings, before.findings), went: onlyIn(before.findings, after.findings) };
+  const renamed = before.play.name !== after.play.name;
+  if (!renamed && [parts, looks, findings.came, findings.went].every(({ length }) => length === 0) && firstLook === undefined && allLooks === undefined) return undefined;
+  return { renamed, parts, looks, ...(firstLook && { firstLook }), ...(allLooks && { allLooks }), findings };
+}
+
+interface Part {
+  /** Absent above the steps. */
+  readonly key?: string;
+  readonly name?: string;
+  readonly lines: readonly string[];
+}
+
+/** The lines above the steps as the coach wrote them, without remarks; each step as it is told, its times left out. */
+function partsOf({ block, reading, play, timeline }: PlayVersion): readonly Part[] {
+  const head = block.lines.flatMap((line, at) => {
+    const { kind, step } = reading.lines[at]!;
+    return kind === 'header' || (kind === 'annotation' && step === undefined) ? [withoutRemark(lineText(line), line.parsed.comment?.at)] : [];
+  });
+  const own = [`level ${play.level.value}`, `rules ${[play.rules.value, ...play.alsoRules].join(', also ')}`];
+  const steps = new Map<string, string[]>();
+  const keys = new Set(play.steps.map(({ key }) => key));
+  let lines: string[] | undefined;
+  for (const { text, untimed = text, part } of tellPlay(play, timeline)) {
+    if (part !== undefined && keys.has(part)) steps.set(part, (lines = []));
+    lines?.push(untimed);
+  }
+  return [{ lines: [...own, ...head.filter((text) => !/^(level|rules)\b/i.test(text))] }, ...play.steps.map(({ key, name }) => ({ key, name, lines: steps.get(key) ?? [] }))];
+}
+
+function withoutRemark(text: string, at: number | undefined): string {
+  return text.slice(0, at).trim().replaceAll(/\s+/g, ' ');
+}
+
+function changedParts(before: readonly Part[], after: readonly Part[]): readonly PartChange[] {
+  const was = new Map(before.map((part) => [part.key, part]));
+  const is = new Set(after.map(({ key }) => key));
+  const named = ({ name }: Part) => (name === undefined ? {} : { step: name });
+  const whole = (part: Part, kind: ChangedLine['kind']): PartChange => ({ ...named(part), only: kind, lines: part.lines.map((text) => ({ kind, text })) });
+  const changed = after.flatMap((part): PartChange[] => {
+    const known = was.get(part.key);
+    if (known === undefined) return [whole(part, 'came')];
+    const lines = changedLines(known.lines, part.lines);
+    return lines.length === 0 ? [] : [{ ...named(part), lines }];
+  });
+  return [...changed, ...before.filter(({ key }) => !is.has(key)).map((part) => whole(part, 'went'))];
+}
+
+/** Looks by what they are called; a time has changed when it is printed otherwise. */
+function changedLooks(before: PlayVersion, after: PlayVersion): readonly LookChange[] {
+  const [was, is] = [before, after].map(({ play, timeline }) => new Map(timeline.times.looks.map((time) => [inEnglish(wayName(play, time.run)), time])));
+  return [...new Set([...is!.keys(), ...was!.keys()])].flatMap((name): LookChange[] => {
+    const [old, now] = [was!.get(name), is!.get(name)];
+    const same = old !== undefined && now !== undefined && latest(old.typical) === latest(now.typical) && latest(old.late) === latest(now.late);
+    return same ? [] : [{ name, ...(old && { before: old }), ...(now && { after: now }) }];
+  });
+}
+
+function between(before: Needed | undefined, after: Needed | undefined): Between<number> | undefined {
+  if (before?.fromCall === after?.fromCall) return undefined;
+  return { ...(before && { before: before.fromCall }), ...(after && { after: after.fromCall }) };
+}
+
+function onlyIn(findings: readonly Finding[], others: readonly Finding[]): readonly Finding[] {
+  const known = new Set(others.map(({ code, message }) => `${code} ${message}`));
+  return findings.filter(({ code, message }) => !known.has(`${code} ${message}`));
+}

@@ -1,0 +1,115 @@
+// What an assistant changed, as a coach would ask: which plays, what in them, what it costs, what is wrong now.
+import { describe, expect, test } from 'vitest';
+import { changedLines } from '../../language/compare/changed-lines.ts';
+import { comparePlays, type PlayChange } from '../../language/compare/compare-plays.ts';
+import type { Compiled } from '../../language/compile.ts';
+import { compileText } from '../checks/compiled.ts';
+import fc from 'fast-check';
+
+const before = `level u14
+play "Tide"
+  tags quick   # for the end
+  from horns, ball with 1
+  leave 3 seconds after a miss
+  rebound 3, 4, 5 crash, 1, 2 get back
+  step "Open"
+    4 ball-screens for 1, then rolls
+    1 drives off 4 to right elbow
+    note 4 "hold it"
+    look 1: jumper
+    look 4 on the roll: layup
+play "Reef"
+  from 5-out
+  1 passes to 2
+  look 2: three
+`;
+const compared = (after: string, was = before): readonly PlayChange<Compiled>[] => comparePlays(compileText(was).plays, compileText(after).plays);
+const changed = (after: string) => {
+  const [first, ...others] = compared(after);
+  expect(others).toEqual([]);
+  if (first?.kind !== 'changed') throw new Error(`${first?.kind}`);
+  return first;
+};
+const lines = (change: { readonly parts: readonly { readonly step?: string; readonly lines: readonly { readonly kind: string; readonly text: string }[] }[] }) =>
+  change.parts.flatMap(({ step = '', lines: all }) => all.map(({ kind, text }) => `${step} ${kind}: ${text}`.trim()));
+
+describe('the same play', () => {
+  test('is one that is set otherwise, remarked on otherwise, or said in other words', () => {
+    expect(compared(before)).toEqual([]);
+    expect(compared(before.replaceAll('\n', '\r\n').replaceAll('    ', '\t'))).toEqual([]);
+    expect(compared(before.replace('# for the end', '').replace('  tags quick', '  tags   quick'))).toEqual([]);
+    expect(compared(before.replace('4 ball-screens for 1, then rolls', '4 sets a ball screen for 1 and then rolls'))).toEqual([]);
+  });
+  test('is one that stands elsewhere in its file', () => {
+    const [head, tide, reef] = before.split(/(?=^play )/m);
+    expect(compared(`${head}${reef}${tide}`)).toEqual([]);
+  });
+});
+
+test('a line that is another is told as it went and as it came, with what it costs', () => {
+  const change = changed(before.replace('to right elbow', 'to the rim'));
+  expect(lines(change)).toEqual(['Open went: 1 drives off 4 to right elbow.', 'Open came: 1 drives off 4 to the rim.']);
+  expect(change.looks.map(({ name }) => name)).toContain('1: jumper');
+  for (const { before: was, after: is } of change.looks) expect(is!.typical).not.toBe(was!.typical);
+  expect(change.after.timeline.times.firstLook!.fromCall).toBe(change.firstLook?.after ?? change.before.timeline.times.firstLook!.fromCall);
+});
+
+test('what stands above the steps is told as it is written; a note of a step in its step', () => {
+  expect(lines(changed(before.replace('tags quick', 'tags quick, man').replace('"hold it"', '"hold it longer"')))).toEqual([
+    'went: tags quick', 'came: tags quick, man', 'Open went: Note for 4: hold it', 'Open came: Note for 4: hold it longer',
+  ]);
+});
+
+test('a level above all plays is told of each play whose times it changes', () => {
+  const changes = compared(before.replace('level u14', 'level hs'));
+  expect(changes.map((change) => change.kind === 'changed' && [change.after.play.name, ...lines(change)])).toEqual([['Tide', 'went: level u14', 'came: level hs'], ['Reef', 'went: level u14', 'came: level hs']]);
+});
+
+test('a look that is new has no time before, and one that is gone none after', () => {
+  const { looks } = changed(before.replace('look 4 on the roll: layup', 'look 3 "corner": three'));
+  expect(looks.map(({ name, before: was, after: is }) => [name, was !== undefined, is !== undefined])).toEqual([['“corner” for 3', false, true], ['4 on the roll', true, false]]);
+});
+
+test('a step that came or went is told whole', () => {
+  const more = before.replace('play "Reef"', '  step "Slip" instead of "Open" when X4 shows on 1\n    4 slips\n    look 4: lob, layup\nplay "Reef"');
+  const [came] = changed(more).parts;
+  expect(came).toMatchObject({ step: 'Slip', only: 'came' });
+  expect(came!.lines.length).toBeGreaterThan(1);
+  const [gone] = compared(before, more);
+  expect(gone).toMatchObject({ kind: 'changed', parts: [{ step: 'Slip', only: 'went' }] });
+});
+
+test('a play that came, went, or only has another name', () => {
+  expect(compared(`${before}play "Spray"\n  from box\n  1 passes to 3\n  look 3: jumper\n`)).toMatchObject([{ kind: 'came', after: { play: { name: 'Spray' } } }]);
+  expect(compared(before.slice(0, before.indexOf('play "Reef"')))).toMatchObject([{ kind: 'went', before: { play: { name: 'Reef' } } }]);
+  expect(compared(before.replace('"Tide"', '"Ebb"').replace('tags quick', 'tags slow'))).toMatchObject([{ kind: 'changed', renamed: true, before: { play: { name: 'Tide' } }, after: { play: { name: 'Ebb' } } }]);
+  expect(compared(before.replace('"Reef"', '"Shoal"'))).toMatchObject([{ kind: 'changed', renamed: true, parts: [], before: { play: { name: 'Reef' } }, after: { play: { name: 'Shoal' } } }]);
+});
+
+test('what is wrong since, and what no longer is', () => {
+  const wrong = before.replace('4 ball-screens for 1, then rolls', '1 ball-screens for 4');
+  const { findings } = changed(wrong);
+  expect(findings.came.map(({ code }) => code)).toContain('screen-with-ball');
+  const [back] = compared(before, wrong);
+  expect(back?.kind === 'changed' && back.findings.went.map(({ code }) => code)).toContain('screen-with-ball');
+});
+
+test('of any two lists what went and what came make the one of the other', () => {
+  const list = fc.array(fc.constantFrom('a', 'b', 'c', 'd'), { maxLength: 8 });
+  fc.assert(
+    fc.property(list, list, (one, other) => {
+      const changes = changedLines(one, other);
+      const took = changes.filter(({ kind }) => kind === 'went').map(({ text }) => text);
+      const gave = changes.filter(({ kind }) => kind === 'came').map(({ text }) => text);
+      expect(one.length - took.length).toBe(other.length - gave.length);
+      expect([...one].sort().join()).toBe([...rest(other, gave), ...took].sort().join());
+      expect(changedLines(one, one)).toEqual([]);
+    }),
+  );
+});
+
+function rest(all: readonly string[], without: readonly string[]): string[] {
+  const left = [...all];
+  for (const one of without) left.splice(left.indexOf(one), 1);
+  return left;
+}
