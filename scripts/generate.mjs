@@ -44,5 +44,7 @@ await writeFile(join(target, 'ast.ts'), clean(types));
 const generated = await readFile(join(raw, 'grammar.ts'), 'utf8');
 const json = /loadGrammarFromJson\('(.*)'\)/s.exec(generated)?.[1];
 if (json === undefined) throw new Error('the generated grammar does not look as expected');
-await writeFile(join(target, 'grammar.ts'), `${clean(generated.slice(0, generated.indexOf('import ')))}export const grammarJson = '${json}';\n`);
+// What is empty or not so is left out, a tenth of the whole: `load-grammar.ts` knows it.
+const kept = json.replaceAll(/,"(?:arguments|parameters)":\[\]|,"(?:entry|fragment)":false/g, '');
+await writeFile(join(target, 'grammar.ts'), `${clean(generated.slice(0, generated.indexOf('import ')))}export const grammarJson = '${kept}';\n`);
 await rm(raw, { recursive: true });

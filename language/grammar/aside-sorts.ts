@@ -91,6 +91,9 @@ const knownByThemselves: Rule = ({ words, opener, ends }) => {
   return (words.length === 1 && /^(for the rebound|instead)$/.test(opener)) || (opener === 'as' && /^(if|though)$/.test(wordOf(words[1]))) ? 'said' : undefined;
 };
 
+/** `in case it comes back out`: for that he goes there. */
+const inCase: Rule = ({ opener, words, ends }) => (opener === 'in' && wordOf(words[1]) === 'case' && ends ? 'said' : undefined);
+
 /** `corner right` is the wrong way round. */
 const sideBehindThePlace: Rule = ({ words, opener, before }) => (words.length === 1 && (opener === 'left' || opener === 'right') && isPlace(before) ? 'kept' : undefined);
 
@@ -232,13 +235,15 @@ const whatItIsDoneTo: Rule = (span) => {
   const { behindVerb, isJoined, before, word, one } = span;
   if (!behindVerb || isJoined || /^(seal|seals|ducks in|duck in|posts up|post up|pins|holds|hold|stands|stand|turns|turn|faces up|squares up|keeps going)$/.test(before!.image) || /^(his|her|hard|real)$/.test(word)) return undefined;
   if (/ly$/.test(word)) return 'said';
+  // `run a two-man game` is no way to go.
+  if (verbOf(before!.image)?.base === 'run') return 'kept';
   return place(span) && isUnknown(one) && !/ing$/.test(word) ? 'unread' : 'kept';
 };
 
 const anyWord: Rule = ({ one, isJoined }) => (isUnknown(one) || (isJoined && verbOf(one!.image)?.number !== 'singular') ? 'unread' : 'kept');
 
 const RULES: readonly Rule[] = [
-  anotherLook, knownByThemselves, sideBehindThePlace, whereTheVerbStands, howTheLookerStands, whereHisDefenderIs, whereThePassGoes, soThat, likeWhat, placeOfTheSide, whatTurnsItRound,
+  anotherLook, knownByThemselves, inCase, sideBehindThePlace, whereTheVerbStands, howTheLookerStands, whereHisDefenderIs, whereThePassGoes, soThat, likeWhat, placeOfTheSide, whatTurnsItRound,
   // What stands behind a joint, if they begin with one.
   anotherChance, noLinkOfItsOwn, aDeedThatCannotBeRead, wordsAndLooks, anotherLink, theSafety, whichWay, wordsOfALook, outOfWhatAndSwapped, aManOrADeed,
   whatFor, whereTo, handOffsAndScreens, forWhat, asWhat, doingWhat, inWhatManner, nearTheBall, theLineItself, aPlaceInIt, adverb, nearWhom, beforeWhat, whatItIsDoneTo, anyWord,

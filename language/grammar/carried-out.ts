@@ -88,7 +88,7 @@ function without(broken: Broken, heads: readonly Walk[]): CarriedOut | undefined
     for (let from = Math.min(index, tokens.length - length); from >= Math.max(2, index - BEFORE_THE_FAULT) && from + length > index; from--) {
       const to = from + length;
       const { configs, asObject } = heads[from]!;
-      if (asObject || !follow.walk(tokens.slice(to), configs).whole || holdsADeed(tokens, from, to) || losesThePlace(tokens, from, to)) continue;
+      if (losesItsLittleWord(tokens, from, to) || asObject || !follow.walk(tokens.slice(to), configs).whole || holdsADeed(tokens, from, to) || losesThePlace(tokens, from, to)) continue;
       const found = read(broken, [{ from: 0, to: from }, { from: to, to: tokens.length }].filter((kept) => kept.from < kept.to));
       if (found) return found;
     }
@@ -118,6 +118,11 @@ function holdsADeed(tokens: readonly LineToken[], from: number, to: number): boo
 /** A word that is not known, where his verb stands. */
 function mayBeHisDeed(tokens: readonly LineToken[], at: number): boolean {
   return tokens[at]!.tokenType.name === 'UNKNOWN' && (LINKS.has(wordOf(tokens[at - 1])) || isPlayer(tokens[at - 1]));
+}
+
+/** `creeps in from the weak-side corner`: without `from` he would go there. */
+function losesItsLittleWord(tokens: readonly LineToken[], from: number, to: number): boolean {
+  return tokens.slice(from, to).some((token) => /^(from|off|out of|behind|past|near|under)$/.test(wordOf(token))) && (isPlace(tokens[to]) || isPlace(tokens[to + 1]));
 }
 
 /** Whether they say where to, and nothing else in the clause does. */

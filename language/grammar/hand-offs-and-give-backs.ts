@@ -23,16 +23,21 @@ function fromTheBall(tokens: Tokens, at: number, types: Types): Tokens | undefin
   return withThese(tokens, at, noun + 1, [standing(types, asSaid(wordOf(tokens[at]), 'takes the hand off'), tokens[at]!, tokens[noun])]);
 }
 
+/** What he gets from another, and what the other does. */
+const HOW_IT_COMES: readonly (readonly [said: RegExp, does: string])[] = [[/(^| )(hand off|handoff|hand-off|dho)$/, 'hands off'], [/(^| )(pass|feed|reversal|ball|it)$/, 'passes'], [/^skip(-pass)?$/, 'skips'], [/^lob( pass)?$/, 'lobs'], [/^bounce-pass$/, 'bounce-passes']];
+
+/** `4 pops and takes the pass from 1`: 1 passes to him. */
 function fromHim(tokens: Tokens, at: number, types: Types): Tokens | undefined {
   const [taker, verb] = tokens;
-  const isOneWord = /^takes? the hand off$/.test(wordOf(tokens[at]));
+  const isOneWord = / (the hand off|it|the ball)$/.test(wordOf(tokens[at]));
   const noun = isOneWord ? at : at + 1 + (wordOf(tokens[at + 1]) === 'dribble' ? 1 : 0);
   const giver = tokens[noun + 2];
-  if (!isAttacker(taker) || !verb || (!isOneWord && !/^(hand off|handoff|hand-off|dho)$/.test(wordOf(tokens[noun]))) || wordOf(tokens[noun + 1]) !== 'from' || giver === undefined || !isAttacker(giver)) return undefined;
+  const how = HOW_IT_COMES.find(([said]) => said.test(wordOf(tokens[noun])))?.[1];
+  if (!isAttacker(taker) || !verb || how === undefined || wordOf(tokens[noun + 1]) !== 'from' || giver === undefined || !isAttacker(giver)) return undefined;
   const joint = tokens.findLastIndex((token, i) => i < at && !JOINTS.has(wordOf(token))) + 1;
   if (joint === at ? at !== 1 : tokens.slice(1, joint).some((token, i) => JOINTS.has(wordOf(token)) && isPlayer(tokens[i + 2]))) return undefined;
-  const gives = [standing(types, 'hands off', tokens[at]!, tokens[noun + 1]!), standing(types, 'to', giver), placedAt(taker, giver)];
-  const before = joint === at ? [] : [...tokens.slice(0, joint), ...(comesOffTo(tokens.slice(1, joint)) ? [standing(types, 'to', tokens[joint]!), standing(types, 'beside', tokens[joint]!), placedAt(giver, tokens[joint]!)] : []), standing(types, ',', tokens[joint]!)];
+  const gives = [standing(types, how, tokens[at]!, tokens[noun + 1]!), standing(types, 'to', giver), placedAt(taker, giver)];
+  const before = joint === at ? [] : [...tokens.slice(0, joint), ...(how === 'hands off' && comesOffTo(tokens.slice(1, joint)) ? [standing(types, 'to', tokens[joint]!), standing(types, 'beside', tokens[joint]!), placedAt(giver, tokens[joint]!)] : []), standing(types, ',', tokens[joint]!)];
   return [...before, giver, ...gives, ...withSubject(tokens.slice(noun + 3), taker)];
 }
 

@@ -14,7 +14,18 @@ function lookUp(root: Json, ref: string): unknown {
   return found;
 }
 
+/** What the generated text leaves out. */
+function fillIn(node: Json): void {
+  if (node['$type'] === 'RuleCall') node['arguments'] ??= [];
+  if (node['$type'] === 'ParserRule') {
+    node['parameters'] ??= [];
+    node['entry'] ??= false;
+    node['fragment'] ??= false;
+  }
+}
+
 function link(node: Json, root: Json): void {
+  fillIn(node);
   for (const [property, value] of Object.entries(node)) {
     if (property.startsWith('$')) continue;
     const list = Array.isArray(value) ? value : [value];

@@ -31,10 +31,11 @@ function getsTo(tokens: Tokens, at: number, types: Types): Tokens | undefined {
   const head = at === 1 || JOINTS.has(wordOf(subject)) || (/^(he|they)$/.test(wordOf(subject)) && JOINTS.has(wordOf(tokens[at - 2]))) || (isPlayer(subject) && [',', 'and'].includes(wordOf(tokens[at - 2])) && !tokens.slice(0, at).some(({ image }) => /^(as|once|when|until|after|as soon as|ends|step)$/.test(image)));
   if (!head || tokens[0]?.image === 'ends' || tokens[0]?.image === 'step') return undefined;
   const verb = (): LineToken => standing(types, isOne ? 'goes' : 'go', token);
-  if (/^gets? to$/.test(token.image)) return withThese(tokens, at, at + 1, [{ ...verb(), endOffset: token.startOffset + (isOne ? 3 : 2) }, { ...standing(types, 'to', token), startOffset: token.endOffset - 1 }]);
+  const [, little] = /^gets? (to|into)$/.exec(token.image) ?? [];
+  if (little !== undefined) return withThese(tokens, at, at + 1, [{ ...verb(), endOffset: token.startOffset + (isOne ? 3 : 2) }, { ...standing(types, little, token), startOffset: token.endOffset - little.length + 1 }]);
   if (!/^gets?$/.test(wordOf(token))) return undefined;
   const to = /^(out|back|up|down|over|downhill|all|all the way)$/.test(wordOf(tokens[at + 1])) ? at + 2 : at + 1;
-  if (!/^(to|into|up to|off|out of)$/.test(wordOf(tokens[to]))) return undefined;
+  if (!/^(to|into|up to|off|out of|(across|through|down|up) the lane|along the baseline|(down|up) the middle)$/.test(wordOf(tokens[to]))) return undefined;
   return withThese(tokens, at, at + 1, [verb()]);
 }
 
@@ -71,7 +72,7 @@ function isDoing(tokens: Tokens, at: number, types: Types): Tokens | undefined {
 function heIs(tokens: Tokens, at: number, types: Types): Tokens | undefined {
   const token = tokens[at]!;
   const [, he] = /^(s?he|they)['’](?:s|re)$/.exec(wordOf(token)) ?? [];
-  if (he === undefined || (verbOfIng(wordOf(tokens[at + 1])) === undefined && wordOf(tokens[at + 1]) !== 'going')) return undefined;
+  if (he === undefined || (verbOfIng(wordOf(tokens[at + 1])) === undefined && !/^(going|used)$/.test(wordOf(tokens[at + 1])))) return undefined;
   const cut = token.startOffset + he.length;
   const who = { ...standing(types, he === 'they' ? 'they' : 'he', token), endOffset: cut - 1, endColumn: token.startColumn! + he.length - 1 };
   return withThese(tokens, at, at + 1, [who, { ...standing(types, he === 'they' ? 'are' : 'is', token), startOffset: cut, startColumn: token.startColumn! + he.length }]);
@@ -375,6 +376,17 @@ function commaBeforeTheWait(tokens: Tokens, at: number): Tokens | undefined {
   return [...tokens.slice(0, at), ...tokens.slice(at + 1)];
 }
 
+/** `3 calls for 5 to come up and screen`: what is done is 5's. */
+function callsFor(tokens: Tokens, at: number): Tokens | undefined {
+  if (!isAttacker(tokens[at - 1])) return undefined;
+  let who = at + 1;
+  while (/^(for|up|to|on|over)$/.test(wordOf(tokens[who]))) who++;
+  const verb = tokens[who + 2];
+  if (!isAttacker(tokens[who]) || wordOf(tokens[who + 1]) !== 'to' || verb === undefined || verbOf(wordOf(verb))?.number !== 'plural') return undefined;
+  const inOne = (token: LineToken, index: number): LineToken => (index === who + 2 || (wordOf(tokens[index - 1]) === 'and' && verbOf(wordOf(token))?.number === 'plural') ? { ...token, image: singular(wordOf(token)) } : token);
+  return [...tokens.slice(0, at - 1), tokens[who]!, ...tokens.map(inOne).slice(who + 2)];
+}
+
 /** `two beats, then 5 rolls` at the beginning of a line. */
 function thenLater(tokens: Tokens, at: number, types: Types): Tokens | undefined {
   const who = wordOf(tokens[2]) === 'then' ? 3 : 2;
@@ -388,6 +400,7 @@ const RULES: readonly (readonly [begins: RegExp, rule: Phrase['apply']])[] = [
   [/^(kills?|burns?|milks?|bleeds?|eats?|winds?|wastes?|melts?|lets?|runs?|uses?)$/, killsClock],
   [/^until$/, theClockSays],
   [/^[\d.]+\s*s/, thenLater],
+  [/^(calls?|signals?|waves?|asks?|motions?|tells?|yells?|shouts?)$/, callsFor],
   [/^(back|safe|deep|home|safety|protect|out|high|in|inside|hard|boards?|to|goes|go|stays?|stays? home)$/, getBack],
   [/^(on|with|in|via|off|as)$/, onAHandOff],
   [/^with$/, passesWith],
@@ -396,9 +409,9 @@ const RULES: readonly (readonly [begins: RegExp, rule: Phrase['apply']])[] = [
   [/^(slams?|shuts?|closes?|locks?|seals?)$/, shutsTheGate],
   [/^(s?he|they)['’](s|re)$/, heIs],
   [/^gets?( it| the ball)?$/, getsItBack],
-  [/^gets?( to)?$/, getsTo],
+  [/^gets?( to| into)?$/, getsTo],
   [/^(is|are|keeps?|starts?|begins?|continues?|goes|go|comes?)( on)?$/, isDoing],
-  [/^(takes?|gets?|receives?|catch(es)?|takes? the hand off)$/, takesAHandOff],
+  [/^(takes?|gets?|receives?|catch(es)?)( it| the ball| the hand off)?$/, takesAHandOff],
   [/^(has|have)( cleared)?$/, hasDone],
   [/^(has|have|needs?|must|should|will|is|are)$/, hasToDo],
   [/^\w+ing( \w+)?$/, asHeDoes],

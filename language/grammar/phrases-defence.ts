@@ -36,4 +36,5 @@ export const ofDefence: Rows = [
   ['(OF_DEFENDER) ~squeeze|slide|get through', 'goes_through~'],
   ['(OF_DEFENDER shows|show|hedges|hedge|traps|trap) high|hard|flat|out|up|early|long (END|on)', ''],
   ['(DEFENDER helps|help|steps_up|rotates|sags|drops|tags) in|off|down|up|over|inside (END)', ''],
+  ['(OF_DEFENDER denies|deny) pass|entry|lane|ball (END)', ''],
 ];

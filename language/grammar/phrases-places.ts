@@ -118,11 +118,11 @@ export const ofPlaces: Rows = [
   ['~fill|run|sprint|take|race|streak to? left|right lane|outside_lane , wide|hard|deep', 'sprints~ to $3 corner'],
   ['~fill|run|sprint|take|race|streak to? left|right lane|outside_lane wide?', 'sprints~ to $3 corner'],
   // the side stands behind the place
-  ['(!left|right|ball-side|weak-side|strong-side|near|far) ONE_SIDED on|at|to ball-side (END|ENDS|as|off|for)', 'ball-side $1'],
-  ['(!left|right|ball-side|weak-side|strong-side|near|far) ONE_SIDED on|at|to weak-side (END|ENDS|as|off|for)', 'weak-side $1'],
-  ['(!left|right|ball-side|weak-side|strong-side|near|far) ONE_SIDED on|at|to strong-side (END|ENDS|as|off|for)', 'strong-side $1'],
-  ['(!left|right|ball-side|weak-side|strong-side|near|far) ONE_SIDED on|at|to far_side|opposite_side|other_side (END|ENDS|as|off|for)', 'far $1'],
-  ['(!left|right|ball-side|weak-side|strong-side|near|far) ONE_SIDED on|at|to near_side|same_side (END|ENDS|as|off|for)', 'near $1'],
+  ['(!A_SIDE) ONE_SIDED on|at|to ball-side (END|ENDS|as|off|for)', 'ball-side $1'],
+  ['(!A_SIDE) ONE_SIDED on|at|to weak-side (END|ENDS|as|off|for)', 'weak-side $1'],
+  ['(!A_SIDE) ONE_SIDED on|at|to strong-side (END|ENDS|as|off|for)', 'strong-side $1'],
+  ['(!A_SIDE) ONE_SIDED on|at|to far_side|opposite_side|other_side (END|ENDS|as|off|for)', 'far $1'],
+  ['(!A_SIDE) ONE_SIDED on|at|to near_side|same_side (END|ENDS|as|off|for)', 'near $1'],
   // by the sideline
   ['(RUNNING) left sideline (END|to|ENDS|as)', 'down_the_left_sideline'],
   ['(RUNNING) right sideline (END|to|ENDS|as)', 'down_the_right_sideline'],

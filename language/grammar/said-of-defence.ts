@@ -110,7 +110,7 @@ export function runsTheClockDown(broken: Broken): SaidOtherwise | undefined {
   const clock = tokens.findIndex((token, i) => i >= index - 1 && i <= index + 3 && /^(clock|time)$|clock$/.test(word(token)));
   const verb = tokens.findLastIndex((token, i) => i <= index && verbOf(word(token)) !== undefined);
   // `at the same time` is no clock.
-  if (/^same( time)?$/.test(word(tokens[clock - 1])) || /same time/.test(word(tokens[clock]))) return undefined;
+  if (/^(same( time)?|this)$/.test(word(tokens[clock - 1])) || /same time/.test(word(tokens[clock]))) return undefined;
   if (clock < 0 || verb < 1 || !isAttacker(tokens[verb - 1]) || !['dribble', 'move', 'hold'].includes(verbOf(word(tokens[verb]))!.class)) return undefined;
   const seconds = /\d+(\.\d+)?/.exec(written(broken, clock, tokens.length))?.[0];
   const text = `${inNumber(broken, verb, 'keeps his dribble')} until ${seconds ?? '8'} on the clock`;

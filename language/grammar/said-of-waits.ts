@@ -2,6 +2,7 @@
 import { message } from '../message/message.ts';
 import { endOf, reads, startWithArticles, tried, written, type Broken } from './broken-line.ts';
 import { commaAfter, inNumber, isAttacker, isDefender, word, writing, type SaidOtherwise } from './saying.ts';
+import { isPlayer } from './line-token.ts';
 import { verbOf } from './verbs.ts';
 
 /** `if X4 switches, 4 slips`, `unless X2 denies, …`: a line happens always. Leaving out `unless` would turn it round. */
@@ -75,9 +76,23 @@ export function onWhatADefenderDoes(broken: Broken): SaidOtherwise | undefined {
   return nobodyWaits(broken, from, noun + 1, words, edit);
 }
 
+const OF_THE_DEFENCE = /^(zone|defence|defense|defenders?|press|help|trap|guards?|man|big|middle man|low man)$/;
+
+/** `5 flashes to the middle when the top guard commits to 1` */
+function whenADefender(broken: Broken): SaidOtherwise | undefined {
+  const { tokens, index } = broken;
+  const wait = tokens.findLastIndex((token, at) => at > 0 && at <= index && /^(while|whilst|as|as soon as|once|when|after|until)$/.test(word(token)));
+  const who = tokens.findIndex((token, at) => at > wait && at <= wait + 3 && OF_THE_DEFENCE.test(word(token)));
+  if (wait < 2 || who < 0 || tokens.slice(wait + 1, who).some((token) => isPlayer(token)) || !isAttacker(tokens[0])) return undefined;
+  const words = written(broken, wait, tokens.length);
+  return nobodyWaits(broken, wait, tokens.length, words, { at: endOf(tokens[wait - 1]!), to: endOf(tokens.at(-1)!), text: '' });
+}
+
 /** `while the zone is still shifting, 1 drifts`, `when X2 gets to him, 4 swings it` */
 export function whileTheZone(broken: Broken): SaidOtherwise | undefined {
   const { tokens, index } = broken;
+  const trailing = whenADefender(broken);
+  if (trailing !== undefined) return trailing;
   const isDefence = isDefender(tokens[1]) || /^(zone|defence|defense|defenders|press|help|trap)$/.test(word(tokens[1]));
   if (index > commaAfter(broken, 0) || !isDefence || !/^(while|whilst|as|as soon as|once|when|after)$/.test(word(tokens[0]))) return undefined;
   const end = commaAfter(broken, 0);

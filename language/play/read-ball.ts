@@ -60,6 +60,8 @@ export function readPass(one: One, verb: string, parts: PassParts): Action[] {
   const early = parts.some(part => part?.$type === 'Early');
   const isThrowIn = baseForm(verb) === 'inbound';
   if (isThrowIn && !one.scope.ball.out) report(one.reader, 'not-yet', partOf(one), { what: message('a throw-in in the middle of a play. Write it as a play of its own that begins with it, as “3 inbounds from the left sideline”') });
+  const giver = receivers.length === 0 && isBack && !isThrowIn ? gaveIt(one) : undefined;
+  if (giver !== undefined) return [passBack(one, verb, giver)];
   if (receivers.length === 0) {
     if (!isThrowIn) report(one.reader, 'pass-to-nobody', partOf(one), { who: one.who, other: one.who === '3' ? '2' : '3' });
     // Where he throws in from is read with the start.
@@ -96,6 +98,19 @@ export function readPass(one: One, verb: string, parts: PassParts): Action[] {
     passer = to;
   }
   return passes;
+}
+
+/** Of whom he has the ball by what is told: `1 passes to 2, 2 gives it right back`. */
+function gaveIt({ scope, who }: One): BodyId | undefined {
+  const last = [...(scope.before?.() ?? []), ...scope.acts].findLast(action => action.kind === 'pass' || action.kind === 'hand-off');
+  return last !== undefined && 'to' in last && last.to === who && last.who !== who ? last.who : undefined;
+}
+
+function passBack(one: One, verb: string, to: BodyId): Pass {
+  const base = baseOf(one, verb);
+  const kind = passKinds[base.verb === 'throw' ? 'pass' : base.verb] ?? 'pass';
+  putValue(one, `${base.id}#to`, undefined);
+  return { ...base, kind: 'pass', pass: { value: kind, origin: kind === 'pass' ? 'default' : 'written' }, to, early: false, throwIn: false };
 }
 
 /** `at left wing` behind a receiver and before the next: where that one gets the ball. */

@@ -54,9 +54,14 @@ function readThrowIn(reader: Reader, lines: StartLines): Start['throwIn'] {
   const side = place === undefined ? (lines.situation.some(part => part.startsWith('sideline')) ? 'sideline' : 'baseline') : sideOf(place);
   return {
     by: { value: numberOf(by), origin: 'written' },
-    from: { value: place === undefined ? { kind: 'spot', name: side, side: 'left' } : withSide(place, by), origin: place === undefined ? 'default' : 'written' },
+    from: { value: place === undefined ? { kind: 'spot', name: side, side: 'left' } : withSide(outOfBounds(place), by), origin: place === undefined ? 'default' : 'written' },
     side,
   };
+}
+
+/** `takes it out on the right side of the basket`: behind the line there. */
+function outOfBounds(place: Place): Place {
+  return place.kind === 'spot' && place.name === 'rim' ? { ...place, name: 'baseline' } : place;
 }
 
 function sideOf(place: Place): 'sideline' | 'baseline' {

@@ -315,8 +315,14 @@ export function goThere(one: One, spots: NodeOf<'At'>, waits: (wait: Wait) => bo
   const base = baseOf(one, isHolder(one) ? 'dribble' : 'move');
   const [place, columns] = onHalves(placeOfSubject(one, spots.spots, meaningOf(one, base.id), false, spots.apart));
   if (place === undefined) return [];
+  const there = inBounds(one, place);
   putValue(one, `${base.id}#to`, columns);
   take(one, spots);
-  const go = { ...base, waits: base.waits.filter(waits), origin: 'derived' as const, to: { value: place, origin: 'written' as const }, via: [], off: [] };
+  const go = { ...base, waits: base.waits.filter(waits), origin: 'derived' as const, to: { value: there, origin: 'written' as const }, via: [], off: [] };
   return [isHolder(one) ? { ...go, kind: 'dribble', style: 'dribble' } : { ...go, kind: 'move', style: 'straight', pace: 'set' }];
+}
+
+/** `waits on the baseline` is said of one who stands before it; behind it stands only the thrower. */
+function inBounds(one: One, place: Place): Place {
+  return place.kind === 'spot' && place.name === 'baseline' && !(one.scope.ball.out && isHolder(one)) ? { ...place, name: 'short corner' } : place;
 }

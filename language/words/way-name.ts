@@ -43,7 +43,7 @@ function endName(play: Play, run: string): Words {
 }
 
 /** `when X2 helps`, `if his man helps`: nobody shouts it. */
-export const readsADefender = (label: string): boolean => /^(?:when|if|once|as)\s+(?:x[1-5]|(?:his|her|the)\s+(?:man|girl|defender))\b/i.test(label);
+export const readsADefender = (label: string): boolean => /^(?:when|if)\s/i.test(label);
 
 function lookName(look: Look): Words {
   const who = look.who.join(' or ');

@@ -14,6 +14,9 @@ const rows: readonly (readonly [line: string, words: string, code: 'not-drawn' |
   ['2 clears to the weak side so 3 has room to drive', 'so 3 has room to drive', 'not-drawn', '2 clears to the weak side'],
   ['2 clears to the weak side so that X2 cannot help', 'so that X2 cannot help', 'not-drawn', '2 clears to the weak side'],
   ['3 steps out to the right corner for an easy catch', 'for an easy catch', 'not-drawn', '3 steps out to the right corner'],
+  ['2 spots up at the top in case it comes back out', 'in case it comes back out', 'not-drawn', '2 spots up at the top'],
+  ['5 stays on the left block for the rebound', 'for the rebound', 'not-drawn', '5 stays on the left block'],
+  ['3 fakes it to 1 and throws it to 2', 'fakes it to 1 and', 'not-drawn', '3 throws it to 2'],
   ['1 breaks toward half court as a decoy', 'as a decoy', 'not-drawn', '1 breaks toward half court'],
   ['2 runs at 1 as if to screen, then slips', 'as if to screen', 'not-drawn', '2 runs at 1, then slips'],
   ['2 cuts to the rim looking for the lob', 'looking for the lob', 'not-drawn', '2 cuts to the rim'],
@@ -67,7 +70,7 @@ describe('words that nothing comes of', () => {
 describe('what is never passed over', () => {
   it.each([
     // it turns the line round, or makes it hang on something
-    '4 rolls unless X4 drops', '4 carries on to the left block if he does not get it', '2 cuts to the rim, not to the corner', '2 stays and never cuts', '3 cuts to rim without the ball screen', '4 passes to 2 when the defence collapses',
+    '4 rolls unless X4 drops', '1 and 5 run a two-man game on the left side', '4 carries on to the left block if he does not get it', '2 cuts to the rim, not to the corner', '2 stays and never cuts', '3 cuts to rim without the ball screen', '4 passes to 2 when the defence collapses',
     '2 cuts to the rim instead of the corner', '1 drives only to his right', 'look 3: jumper unless X3 helps', '5 rolls except when X5 drops', '3 either pops or rolls', '2 curls or fades',
     // an action, a man, a place or a time may be meant
     '1 passes to 2 and flarbs for 3', '1 dribbles to the left slot and 3 flies', '2 cuts to the left squirrel', '5 flies 3', '1 gets two', '2 cuts high', '3 sprints blargh', '3 cuts to rim in about no time with 4', '4 screens low for 2',

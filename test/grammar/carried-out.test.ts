@@ -22,6 +22,9 @@ describe('of a line that cannot be read as a whole is carried out', () => {
     ['Once 1 blorps 4, 2 and 5 cut to the rim # soon', '2 and 5 cut to the rim'],
     ['3 cuts to the rím, then blörps 🏀', undefined],
     ['1 goes out blorp the left wing to the left elbow', '1 goes … to the left elbow'],
+    // Without its little word the corner would be where he goes.
+    ['3 creeps in from the weak-side corner', '3 creeps'],
+    ['4 and 5 set a stagger for 3 going to the top', '4 and 5 set a stagger for 3'],
     ['look 5 on the blorp: layup', 'look 5 … : layup'],
     ['3 cuts to the rim, then blörps 🏀', '3 cuts to the rim'],
   ])('%s: %s', (line, carried) => expect(wordsCarriedOut(line)).toBe(carried));

@@ -17,7 +17,16 @@ describe('a condition that tells of no defender as the notation does', () => {
     expect(shape(mended)).toEqual(shape(line));
   });
 
+  it.each(['when both defenders go with the ball', "if it's there", 'if they help off the corner'])('look 5 %s: is what the look is called by', (said) => {
+    const line = `look 5 ${said}: throw back, three`;
+    const { fault, warnings } = parseLine(line);
+    expect(fault).toBeUndefined();
+    expect(warnings.map(({ code, at, to }) => [code, line.slice(at, to)])).toEqual([['read-as-a-remark', said]]);
+    expect(shape(line)).toEqual(shape(`look 5 "${said}": throw back, three`));
+  });
+
   it.each([
+    ['look 3: jumper if X3 helps', 'behind the colon it is a choice'],
     ['step "B" instead of "A" when X4 swithces', 'a slip of the pen'],
     ['step "B" instead of "A" when X4 sho', 'half a word'],
     ['step "B" instead of "A" when', 'nothing yet'],

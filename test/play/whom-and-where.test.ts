@@ -49,3 +49,22 @@ it('along the sideline without a side is along his own', () => {
   for (const way of ['up', 'down', 'along']) expect(last(`2 goes ${way} the sideline`)).toMatchObject({ to: { value: { kind: 'spot', name: 'wing' } } });
   expect(last('2 runs the sideline')).toMatchObject({ to: { value: { kind: 'spot', name: 'wing' } } });
 });
+
+describe('a pass back without a name', () => {
+  it('is to him of whom he has the ball', () => {
+    expect(last('1 passes to 2', '2 throws it right back')).toMatchObject({ kind: 'pass', who: '2', to: '1', pass: { value: 'pass' } });
+    expect(last('1 passes to 2', '2 gives it right back and cuts')).toMatchObject({ kind: 'move', who: '2' });
+  });
+  it('and to nobody where he has it of nobody', () => {
+    expect(codes(readLines('1 throws it right back'))).toContain('pass-to-nobody');
+  });
+});
+
+describe('behind the baseline stands only the thrower', () => {
+  it('who waits on the baseline is in the short corner', () => {
+    expect(actionsOf('4 waits on the baseline')).toMatchObject([{ to: { value: { name: 'short corner' } } }, { kind: 'hold' }]);
+  });
+  it('who throws in beside the basket is behind the line there', () => {
+    for (const line of ['3 is the inbounder on the right side of the basket', '3 takes it out on the right side of the basket']) expect(readLines(line).play.start.throwIn).toMatchObject({ by: { value: 3 }, from: { value: { name: 'baseline', side: 'right' } } });
+  });
+});
