@@ -15,6 +15,7 @@ export interface KeyWishes {
   readonly speed: (by: 1 | -1) => void;
   readonly choosePlay: (by: 1 | -1) => void;
   readonly showTeam: () => void;
+  readonly bench: () => void;
   readonly help: () => void;
   /** Absent where nothing can be written. */
   readonly draw?: () => void;
@@ -35,7 +36,7 @@ const KEYS: readonly (readonly [string, string])[] = [
 ];
 
 // On a page, which may hold several plays.
-const PAGE_KEYS: readonly (readonly [string, string])[] = [['N, P', tell(message('The next play, the play before'))]];
+const PAGE_KEYS: readonly (readonly [string, string])[] = [['N, P', tell(message('The next play, the play before'))], ['C', tell(message('The call sheet, and what still fits'))]];
 
 // In the editor's panel, where what is moved is written.
 const HAND_KEYS: readonly (readonly [string, string])[] = [
@@ -86,6 +87,9 @@ function wishOf({ key, shiftKey }: KeyboardEvent, slider: boolean, wishes: KeyWi
     case 'p':
     case 'P':
       return () => wishes.choosePlay(-1);
+    case 'c':
+    case 'C':
+      return wishes.bench;
     case 'f':
     case 'F':
       return wishes.showTeam;

@@ -16,6 +16,7 @@ export interface Pieces {
   readonly told: HTMLElement;
   readonly live: HTMLElement;
   readonly help: HTMLElement;
+  readonly bench: HTMLElement;
   readonly callout: HTMLElement;
   /** What can be moved by hand, and the words beside it; only where there is an editor. */
   readonly hand?: SVGSVGElement;
@@ -45,7 +46,7 @@ export function createFrame(pieces: Pieces): Layout {
     element('section', { class: 'stage', 'aria-label': tell(message('The floor')) }, floor, under, pieces.controls),
     element('div', { class: 'side' }, pieces.runs, pieces.lanes, pieces.findings, pieces.told),
   );
-  document.body.append(main, pieces.live, pieces.help, ...(pieces.chip === undefined ? [] : [pieces.chip]));
+  document.body.append(main, pieces.live, pieces.help, pieces.bench, ...(pieces.chip === undefined ? [] : [pieces.chip]));
 
   let drawn: PlayerState | undefined;
 

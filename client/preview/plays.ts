@@ -1,6 +1,7 @@
 // Several plays on one page: a list to choose from, the one before and the next. The address names the play, so that a link leads to it and
 // the browser's own way back goes from play to play.
 import type { Playback } from '../../language/playback/playback.ts';
+import { createBench } from './bench.ts';
 import { element, iconButton } from './elements.ts';
 import { message } from '../../language/message/message.ts';
 import { tell } from './tell.ts';
@@ -10,9 +11,13 @@ export interface PlaysView {
   /** In the order they are given; plays of one section that follow each other stand under its name. */
   readonly load: (plays: readonly Playback[], sections: readonly (string | undefined)[]) => void;
   readonly step: (by: 1 | -1) => void;
+  /** The call sheet; opened only where there are several plays. */
+  readonly bench: HTMLDialogElement;
+  readonly openBench: () => void;
 }
 
 const BACK = 'M15.4 5.3 8.7 12l6.7 6.7 1.4-1.4-5.3-5.3 5.3-5.3z';
+const SHEET = 'M4 5h2.2v2.2H4zM8.4 5H20v2.2H8.4zM4 10.9h2.2v2.2H4zM8.4 10.9H20v2.2H8.4zM4 16.8h2.2V19H4zM8.4 16.8H20V19H8.4z';
 const NEXT = 'M8.6 5.3 15.3 12l-6.7 6.7-1.4-1.4 5.3-5.3-5.3-5.3z';
 
 /** Hidden where there is one play only. */
@@ -20,7 +25,9 @@ export function createPlays(chosen: (playback: Playback) => void): PlaysView {
   const back = iconButton(tell(message('Play before')), BACK, 'small', () => step(-1));
   const next = iconButton(tell(message('Next play')), NEXT, 'small', () => step(1));
   const list = element('select', { 'aria-label': tell(message('Play')) });
-  const root = element('nav', { class: 'plays', 'aria-label': tell(message('Plays')) }, back, list, next);
+  const bench = createBench(go);
+  const sheet = iconButton(tell(message('Call sheet: what each play needs, and what still fits')), SHEET, 'small', openBench);
+  const root = element('nav', { class: 'plays', 'aria-label': tell(message('Plays')) }, back, list, next, sheet);
   root.hidden = true;
   let plays: readonly Playback[] = [];
   let names: readonly string[] = [];
@@ -32,6 +39,7 @@ export function createPlays(chosen: (playback: Playback) => void): PlaysView {
     plays = all;
     names = namesInAddress(all);
     root.hidden = all.length < 2;
+    bench.load(all, sections);
     list.replaceChildren(...inSections(all.map((playback, i) => element('option', { value: i }, `${i + 1}  ${playback.play.name}`)), sections));
     // With one play the address is left as it is.
     if (all.length > 1) addEventListener('hashchange', fromAddress);
@@ -59,7 +67,11 @@ export function createPlays(chosen: (playback: Playback) => void): PlaysView {
     if (plays.length > 1) go(at + by);
   }
 
-  return { root, load, step };
+  function openBench(): void {
+    if (plays.length > 1) bench.open();
+  }
+
+  return { root, load, step, bench: bench.dialog, openBench };
 }
 
 function inSections(options: readonly HTMLElement[], sections: readonly (string | undefined)[]): readonly HTMLElement[] {

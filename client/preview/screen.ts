@@ -68,7 +68,7 @@ export function createScreen({ port, showing, editor, picking, playing, showTeam
   const callout = createCallout(byHand?.fix);
   const help = createHelp(byHand !== undefined);
   const layout = createFrame({
-    clock: clock.root, plays: plays.root, court: court.svg, controls: controls.root, runs: runs.root, lanes: lanes.root, findings: findings.root, told: words.root, live: words.live, help, callout: callout.root,
+    clock: clock.root, plays: plays.root, court: court.svg, controls: controls.root, runs: runs.root, lanes: lanes.root, findings: findings.root, told: words.root, live: words.live, help, bench: plays.bench, callout: callout.root,
     ...(byHand !== undefined && { hand: byHand.floor.root, chip: byHand.chip.root }),
   });
   new ResizeObserver(resized).observe(court.svg);

@@ -69,6 +69,58 @@ describe.skipIf(executable === undefined && !process.env.CI)('a page of several 
     await stage.page.setViewportSize({ width: 900, height: 800 });
   });
 
+  describe('the call sheet', () => {
+    const dialog = () => stage.page.getByRole('dialog', { name: 'Call sheet' });
+    const heads = () => dialog().locator('h3').allTextContents();
+    const under = (head: RegExp) => dialog().locator('h3', { hasText: head }).locator('+ ul .name').allTextContents();
+    const examples = examplePlaybacks();
+    const needs = (name: string) => examples.find(({ play }) => play.name === name)!.times;
+
+    test('lists every play under its section, and leads to the one that is chosen', async () => {
+      await stage.openPage(examples, { sections: examples.map((_, i) => (i < 2 ? 'Last shot' : 'The rest')) });
+      await stage.page.getByRole('button', { name: /^Call sheet/ }).click();
+      expect(await heads()).toEqual(['Last shot', 'The rest']);
+      expect(await dialog().locator('.name').allTextContents()).toEqual(examples.map(({ play }) => play.name));
+      expect(await dialog().locator('li', { hasText: 'Channel' }).locator('.needs').textContent()).toBe('no look');
+      await dialog().getByRole('button', { name: /^Harbour/ }).click();
+      expect(await dialog().isVisible()).toBe(false);
+      await expect.poll(heading).toBe('Harbour');
+    });
+
+    test('says what still fits with so many seconds left, the quickest first, and what more fits a team in its places', async () => {
+      await stage.openPage(examples);
+      await stage.page.keyboard.press('c');
+      await stage.page.keyboard.type('11');
+      expect(await heads()).toEqual([/^Time for every look/, /^Time for the first looks/, /^Too late/].map((words) => expect.stringMatching(words)));
+      const [every, first, late] = [await under(/^Time for every/), await under(/^Time for the first/), await under(/^Too late/)];
+      for (const name of every) expect(needs(name).allLooks!.fromCall).toBeLessThanOrEqual(11);
+      for (const name of first) expect([needs(name).firstLook!.fromCall <= 11, needs(name).allLooks!.fromCall > 11], name).toEqual([true, true]);
+      for (const name of late) expect(needs(name).firstLook!.fromCall).toBeGreaterThan(11);
+      expect(every.length + first.length + late.length).toBe(examples.filter(({ times }) => times.firstLook !== undefined).length);
+      const times = every.map((name) => needs(name).firstLook!.fromCall);
+      expect(times).toEqual([...times].sort((a, b) => a - b));
+      await dialog().getByLabel('Already in place').check();
+      expect((await under(/^Too late/)).length).toBeLessThan(late.length);
+      await stage.page.keyboard.press('Escape');
+      expect(await dialog().isVisible()).toBe(false);
+    });
+
+    test.each([320, 900])('has no fault that a checker of accessibility finds, and nothing sticks out, at %d pixels', async (width) => {
+      await stage.page.setViewportSize({ width, height: 800 });
+      await stage.openPage(examples);
+      await stage.page.keyboard.press('c');
+      expect(await dialog().evaluate((box) => box.scrollWidth <= box.clientWidth)).toBe(true);
+      expect(await accessibilityFaults(stage.page)).toEqual([]);
+      await stage.page.setViewportSize({ width: 900, height: 800 });
+    });
+
+    test('is not there where there is one play', async () => {
+      await stage.openPage(lighthouse);
+      await stage.page.keyboard.press('c');
+      expect(await dialog().isVisible()).toBe(false);
+    });
+  });
+
   describe('on paper', () => {
     test('is the call sheet and a sheet a play, each on a page of its own, black on white whatever the screen is', async () => {
       await stage.page.emulateMedia({ media: null, colorScheme: 'dark' });
