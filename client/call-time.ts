@@ -40,8 +40,8 @@ export function registerCallTime(source: PlaybookSource, { inHand, onDidChangeIn
 
   function show() {
     const now = subject();
-    // In a view, or a panel that has no play yet, the last one goes on being spoken of.
-    if (now === undefined) return window.activeTextEditor === undefined ? undefined : hide();
+    // In a view, or a panel that has no play yet, the last one goes on being spoken of while its text can be seen.
+    if (now === undefined) return window.activeTextEditor === undefined && window.visibleTextEditors.some(isPlay) ? undefined : hide();
     if (of !== now.uri.toString()) return hide();
     const play = now.play(plays);
     if (play === undefined) return hide();
@@ -77,6 +77,7 @@ export function registerCallTime(source: PlaybookSource, { inHand, onDidChangeIn
     item,
     { dispose: () => clearTimeout(timer) },
     window.onDidChangeActiveTextEditor(another),
+    window.onDidChangeVisibleTextEditors(show),
     onDidChangeInHand(another),
     window.onDidChangeTextEditorSelection(({ textEditor }) => {
       if (textEditor === window.activeTextEditor) show();

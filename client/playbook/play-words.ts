@@ -15,6 +15,8 @@ export function sayProblems({ errors, warnings }: Pick<PlayEntry, 'errors' | 'wa
 
 export function sayAgainst(against: string): string {
   if (against === 'man press') return l10n.t('against a man press');
+  const zone = /^(\S+) press$/.exec(against)?.[1];
+  if (zone !== undefined) return l10n.t('against a {zone} press', { zone });
   return against === 'man' ? l10n.t('against man') : l10n.t('against {0}', against);
 }
 

@@ -90,6 +90,7 @@ export const window = {
   },
   onDidChangeActiveTextEditor: nothing,
   onDidChangeTextEditorSelection: nothing,
+  onDidChangeVisibleTextEditors: nothing,
 };
 export const workspace = {
   textDocuments: [document],
