@@ -69,9 +69,8 @@ function tellStart(play: Play): readonly Told[] {
 }
 
 function tellBall({ start: { ball, throwIn } }: Play): Message {
-  if (throwIn === undefined) return message('{who} has the ball.', { who: `${ball.value}` });
-  const who = `${throwIn.by.value}`;
-  return throwIn.side === 'baseline' ? message('{who} throws in from the baseline.', { who }) : message('{who} throws in from the sideline.', { who });
+  // Where from is told with the places.
+  return throwIn === undefined ? message('{who} has the ball.', { who: `${ball.value}` }) : message('{who} throws in.', { who: `${throwIn.by.value}` });
 }
 
 function sayStanding(place: string): string {
