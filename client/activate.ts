@@ -42,7 +42,7 @@ export function activate(context: ExtensionContext, loading: number, loadClient:
     loadClient(context, {
       documentSelector: [{ language }],
       outputChannel: log,
-      initializationOptions: { manual: manualLink, files: true, commands: true, pictures: picturesNow(), ...(l10n.bundle !== undefined && { words: l10n.bundle }) },
+      initializationOptions: { manual: manualLink, pages: manualLink, files: true, commands: true, pictures: picturesNow(), ...(l10n.bundle !== undefined && { words: l10n.bundle }) },
       synchronize: { fileEvents: watcher },
       middleware: openNextList,
     }),

@@ -2,6 +2,7 @@
 import { courtOf, type Court } from '../../language/court/court.ts';
 import { distance, type Point } from '../../language/court/point.ts';
 import { ruleSet, ruleSets } from '../../language/court/rule-sets.ts';
+import { spotMeaning } from '../../language/court/spot-meanings.ts';
 import { allSpots, isThrowInPlace, spotNames, spotPoint, takesExtended, takesSide, type SpotName } from '../../language/court/spots.ts';
 import { parseLine } from '../../language/grammar/parse-line.ts';
 import { node, round, textNode, type SvgNode } from '../../language/picture/nodes.ts';
@@ -10,44 +11,43 @@ import { drawn, type Files } from './files.ts';
 import { anchor, code, gallery, page, picture, slug, table } from './markdown.ts';
 import { wordsOf } from './railroad.ts';
 
-interface SpotWords {
-  readonly says: string;
-  /** Where its name is written in the picture, seen from its dot: of the spot on this side. */
-  readonly label: { readonly of: 'left' | 'right' | 'middle'; readonly at: 'left' | 'right' | 'above' | 'above, to the left' | 'below' | 'below, to the right' };
+interface LabelPlace {
+  readonly of: 'left' | 'right' | 'middle';
+  readonly at: 'left' | 'right' | 'above' | 'above, to the left' | 'below' | 'below, to the right';
 }
 
-/** Complete by type: a new spot without words does not compile. What the words mean is common practice, no source. */
-const spotWords: Readonly<Record<SpotName, SpotWords>> = {
-  rim: { says: 'in front of the ring; with a side, beside it', label: { of: 'middle', at: 'below' } },
-  lane: { says: 'the middle of the painted lane', label: { of: 'middle', at: 'below' } },
-  'lane line': { says: 'beside the lane, half-way up', label: { of: 'left', at: 'left' } },
-  block: { says: 'low beside the lane, where the first block is painted; outside it, so that no three seconds run', label: { of: 'left', at: 'left' } },
-  'low post': { says: 'beside the lane, half a metre above the block', label: { of: 'right', at: 'right' } },
-  'mid-post': { says: 'beside the lane, half-way from the block to the elbow', label: { of: 'right', at: 'right' } },
-  'high post': { says: 'above the free-throw line; with a side, towards that elbow', label: { of: 'middle', at: 'below' } },
-  elbow: { says: 'where the free-throw line meets the lane, just outside it', label: { of: 'right', at: 'right' } },
-  nail: { says: 'the middle of the free-throw line, the toes behind it', label: { of: 'middle', at: 'above' } },
-  'free-throw line': { says: 'as the nail; with a side, half-way to that elbow; extended, behind the arc at its height', label: { of: 'left', at: 'above, to the left' } },
-  'dunker spot': { says: 'low beside the lane, nearly under the board', label: { of: 'left', at: 'above' } },
-  'short corner': { says: 'on the baseline, half-way between lane and corner', label: { of: 'right', at: 'below' } },
-  corner: { says: 'in the corner behind the arc', label: { of: 'left', at: 'below, to the right' } },
-  wing: { says: 'behind the arc, level with the free-throw line', label: { of: 'left', at: 'left' } },
-  slot: { says: 'behind the arc, a third of the way from the top to the wing', label: { of: 'right', at: 'below' } },
-  top: { says: 'behind the arc, straight above the ring', label: { of: 'middle', at: 'below' } },
-  side: { says: 'near the sideline, in bounds, between wing and half court', label: { of: 'right', at: 'left' } },
-  hash: { says: 'near the sideline, in bounds, at the throw-in mark', label: { of: 'right', at: 'left' } },
-  'half court': { says: 'on the front side of the half line', label: { of: 'middle', at: 'above' } },
-  backcourt: { says: 'three metres behind the half line', label: { of: 'middle', at: 'below' } },
-  'backcourt top': { says: 'as the top, at the other end', label: { of: 'middle', at: 'above' } },
-  'backcourt wing': { says: 'as the wing, at the other end', label: { of: 'right', at: 'above' } },
-  'backcourt elbow': { says: 'as the elbow, at the other end', label: { of: 'left', at: 'above' } },
-  'backcourt block': { says: 'as the block, at the other end', label: { of: 'left', at: 'above' } },
-  'backcourt corner': { says: 'as the corner, at the other end', label: { of: 'right', at: 'left' } },
-  'far free-throw line': { says: 'the free-throw line at the other end', label: { of: 'middle', at: 'below' } },
-  sideline: { says: 'out of bounds at the throw-in mark', label: { of: 'left', at: 'below, to the right' } },
-  baseline: { says: 'out of bounds behind the baseline; with a side, beside the lane', label: { of: 'right', at: 'right' } },
-  'far sideline': { says: 'out of bounds level with the other free-throw line', label: { of: 'left', at: 'below, to the right' } },
-  'far baseline': { says: 'out of bounds behind the other baseline', label: { of: 'right', at: 'right' } },
+/** Where a spot's name is written in the picture, seen from its dot: of the spot on this side. Complete by type. */
+const labels: Readonly<Record<SpotName, LabelPlace>> = {
+  rim: { of: 'middle', at: 'below' },
+  lane: { of: 'middle', at: 'below' },
+  'lane line': { of: 'left', at: 'left' },
+  block: { of: 'left', at: 'left' },
+  'low post': { of: 'right', at: 'right' },
+  'mid-post': { of: 'right', at: 'right' },
+  'high post': { of: 'middle', at: 'below' },
+  elbow: { of: 'right', at: 'right' },
+  nail: { of: 'middle', at: 'above' },
+  'free-throw line': { of: 'left', at: 'above, to the left' },
+  'dunker spot': { of: 'left', at: 'above' },
+  'short corner': { of: 'right', at: 'below' },
+  corner: { of: 'left', at: 'below, to the right' },
+  wing: { of: 'left', at: 'left' },
+  slot: { of: 'right', at: 'below' },
+  top: { of: 'middle', at: 'below' },
+  side: { of: 'right', at: 'left' },
+  hash: { of: 'right', at: 'left' },
+  'half court': { of: 'middle', at: 'above' },
+  backcourt: { of: 'middle', at: 'below' },
+  'backcourt top': { of: 'middle', at: 'above' },
+  'backcourt wing': { of: 'right', at: 'above' },
+  'backcourt elbow': { of: 'left', at: 'above' },
+  'backcourt block': { of: 'left', at: 'above' },
+  'backcourt corner': { of: 'right', at: 'left' },
+  'far free-throw line': { of: 'middle', at: 'below' },
+  sideline: { of: 'left', at: 'below, to the right' },
+  baseline: { of: 'right', at: 'right' },
+  'far sideline': { of: 'left', at: 'below, to the right' },
+  'far baseline': { of: 'right', at: 'right' },
 };
 
 /** A name of the court's that the grammar reads as another spot is told there. */
@@ -70,7 +70,7 @@ export function spotsPage(): Files {
     'Left and right are as the offence faces the basket, everywhere on the court. The basket is at the top of each picture. Elbow, block and their neighbours lie just outside the lane, so that nobody who stands there is counted out. Each spot is worked out from the rule set’s own measures, so a corner three is a three on each court.',
     picture(near, 'The spots of the half court by FIBA rules', 760),
     picture(far, 'The spots of the whole court by FIBA rules', 420),
-    table(['spot', 'side', 'where', 'read as the same'], spots.map((name) => [`${anchor(slug(name))}${code(name)}`, sideWords(name), spotWords[name].says + (isThrowInPlace(name) ? ' (a throw-in place)' : ''), synonyms(name).map(code).join(', ')])),
+    table(['spot', 'side', 'where', 'read as the same'], spots.map((name) => [`${anchor(slug(name))}${code(name)}`, sideWords(name), spotMeaning[name] + (isThrowInPlace(name) ? ' (a throw-in place)' : ''), synonyms(name).map(code).join(', ')])),
     'A plural, such as `2 and 3 cut to the wings`, sends each to the one on his own side. `ball-side`, `weak-side`, `near`, `far`, `same` and `opposite` stand for left or right and are worked out when the line starts. A place beside a spot is said in feet or metres: `2 ft above left elbow`; your own has a name in quotes: `spot "pocket" is 3 ft inside right elbow`.',
     '## On the other courts',
     'Metres from the floor under the ring: to the right, and towards half court. Of a spot with two sides the right one. **Bold** where it is more than 5 cm from FIBA’s.',
@@ -125,11 +125,11 @@ function dotsOf(court: Court, wanted: (name: SpotName) => boolean, size: number)
 }
 
 function nodesOf(court: Court, wanted: (name: SpotName) => boolean, size: number, dots: number): readonly SvgNode[] {
-  const labels = spots.filter(wanted).map((name) => {
-    const { of, at } = spotWords[name].label;
+  const names = spots.filter(wanted).map((name) => {
+    const { of, at } = labels[name];
     const point = spotPoint(court, name, of === 'middle' ? undefined : of) ?? court.ring;
     const [dx, dy, side] = { left: [-0.7, 0.33, 'end'] as const, right: [0.7, 0.33, 'start'] as const, above: [0, -0.65, 'middle'] as const, 'above, to the left': [0.2, -0.65, 'end'] as const, below: [0, 1.25, 'middle'] as const, 'below, to the right': [-0.3, 1.3, 'start'] as const }[at];
     return textNode(name, { ...paint['printed-number'], 'font-size': size, 'font-weight': 600, 'stroke-width': size * 0.2, dy: 0, 'text-anchor': side, x: round(point.x * 100 + dx * size), y: round(point.y * 100 + dy * size) });
   });
-  return [...dotsOf(court, wanted, dots), ...labels];
+  return [...dotsOf(court, wanted, dots), ...names];
 }

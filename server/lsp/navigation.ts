@@ -32,15 +32,13 @@ export function givenAt(book: Book, document: OpenDocument, position: Position):
   return name && definitionOf(book, document.uri, block, name);
 }
 
-export function definition(book: Book, document: OpenDocument, compiled: Compiled | undefined, position: Position): LocationLink[] {
+/** `pageOf`: where a page about something that every play knows is to be read. */
+export function definition(book: Book, document: OpenDocument, compiled: Compiled | undefined, position: Position, pageOf: (key: string) => string | undefined): LocationLink[] {
   const { block, firstLine, line, column } = pointed(document, position);
   const name = nameAt(block, line, column);
   if (name !== undefined) {
     const originSelectionRange = rangeOf(firstLine, name.place);
-    if (name.kind === 'file') {
-      const top = { start: { line: 0, character: 0 }, end: { line: 0, character: 0 } };
-      return [{ originSelectionRange, targetUri: fileMeant(document.uri, name), targetRange: top, targetSelectionRange: top }];
-    }
+    if (name.kind === 'file') return [topOf(fileMeant(document.uri, name), originSelectionRange)];
     const given = definitionOf(book, document.uri, block, name);
     if (given === undefined) return [];
     const whole = { line: given.name.place.line, at: 0, to: textOfLine(given.block, given.name.place.line).length };
@@ -50,8 +48,18 @@ export function definition(book: Book, document: OpenDocument, compiled: Compile
   const player = playerAt(block, line, column);
   const own = player && compiled?.places.get(`from#${player.body}`);
   const start = own !== undefined && own.to > own.at ? own : player && compiled?.places.get('from');
-  if (player === undefined || start === undefined) return [];
+  if (player === undefined) {
+    const ground = groundAt(block, line, column);
+    const page = ground && pageOf(ground.key);
+    return page === undefined ? [] : [topOf(page, rangeOf(firstLine, ground!.place))];
+  }
+  if (start === undefined) return [];
   return [{ originSelectionRange: rangeOf(firstLine, player.place), targetUri: document.uri, targetRange: rangeOf(firstLine, start), targetSelectionRange: rangeOf(firstLine, start) }];
+}
+
+function topOf(targetUri: string, originSelectionRange: Range): LocationLink {
+  const top = { start: { line: 0, character: 0 }, end: { line: 0, character: 0 } };
+  return { originSelectionRange, targetUri, targetRange: top, targetSelectionRange: top };
 }
 
 export function references(book: Book, document: OpenDocument, position: Position, withDefinition: boolean): Location[] {

@@ -57,7 +57,7 @@ export function wrongSettings(value: unknown): readonly string[] {
 }
 
 const paletteSchema = v.picklist(['light', 'dark', 'high-contrast']);
-const optionsSchema = v.object({ manual: v.optional(v.string()), commands: v.optional(v.boolean()), files: v.optional(v.boolean()), pictures: optional(paletteSchema), words: optional(v.record(v.string(), v.string())), settings: v.optional(v.unknown()) });
+const optionsSchema = v.object({ manual: v.optional(v.string()), pages: v.optional(v.string()), commands: v.optional(v.boolean()), files: v.optional(v.boolean()), pictures: optional(paletteSchema), words: optional(v.record(v.string(), v.string())), settings: v.optional(v.unknown()) });
 
 /** Notification: the editor's colours have changed. */
 export const picturesMethod = 'setwright/pictures';
@@ -70,6 +70,8 @@ export function readPictures(value: unknown): Pictures | undefined {
 export interface Options {
   /** The address of a finding’s entry in the manual, with `{code}` for its code. */
   readonly manual?: string;
+  /** The address of a page about a spot or an alignment, with `{code}` for its key: the client shows what `setwright/manual` answers. */
+  readonly pages?: string;
   /** The client lists and reads files for the server. */
   readonly files?: boolean;
   /** The colours of drawings; absent: the editor shows no images where it shows words. */
@@ -85,6 +87,6 @@ export interface Options {
 export function readOptions(value: unknown): Options {
   const read = v.safeParse(optionsSchema, value);
   if (!read.success) return { settings: usualSettings };
-  const { manual, commands, files, pictures, words } = read.output;
-  return { settings: readSettings(read.output.settings), ...(manual !== undefined && { manual }), ...(files !== undefined && { files }), ...(commands !== undefined && { commands }), ...(pictures !== undefined && { pictures }), ...(words !== undefined && { words }) };
+  const { manual, pages, commands, files, pictures, words } = read.output;
+  return { settings: readSettings(read.output.settings), ...(manual !== undefined && { manual }), ...(pages !== undefined && { pages }), ...(files !== undefined && { files }), ...(commands !== undefined && { commands }), ...(pictures !== undefined && { pictures }), ...(words !== undefined && { words }) };
 }

@@ -61,6 +61,20 @@ inRealVsCode(
       await screenshot(editor(), 'the reason of a finding');
     });
 
+    test('going to a spot opens its page', async () => {
+      await openFile(editor(), 'lighthouse.play');
+      const page = editor().page.locator('.tab.active', { hasText: 'spot left wing' });
+      const go = async () => {
+        if (await page.isVisible()) return;
+        await goTo(editor(), 15, 22);
+        await editor().page.keyboard.press('F12');
+      };
+      await doUntil(editor(), 'the spot has its page', go, () => page.isVisible(), 8000);
+      const drawing = panel(editor()).locator('img').first();
+      await until('its drawing has come', async () => (await drawing.evaluate((one) => (one as HTMLImageElement).naturalWidth).catch(() => 0)) > 0);
+      await screenshot(editor(), 'the page of a spot');
+    });
+
     test('from the line above the play he draws it, and makes a page of it', async () => {
       await openFile(editor(), 'lighthouse.play');
       await goTo(editor(), 1);

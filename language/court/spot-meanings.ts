@@ -1,0 +1,36 @@
+// What the name of each spot means on the floor. Common practice, no source.
+import type { SpotName } from './spots.ts';
+
+/** Complete by type: a new spot without words does not compile. */
+export const spotMeaning: Readonly<Record<SpotName, string>> = {
+  rim: 'in front of the ring; with a side, beside it',
+  lane: 'the middle of the painted lane',
+  'lane line': 'beside the lane, half-way up',
+  block: 'low beside the lane, where the first block is painted; outside it, so that no three seconds run',
+  'low post': 'beside the lane, half a metre above the block',
+  'mid-post': 'beside the lane, half-way from the block to the elbow',
+  'high post': 'above the free-throw line; with a side, towards that elbow',
+  elbow: 'where the free-throw line meets the lane, just outside it',
+  nail: 'the middle of the free-throw line, the toes behind it',
+  'free-throw line': 'as the nail; with a side, half-way to that elbow; extended, behind the arc at its height',
+  'dunker spot': 'low beside the lane, nearly under the board',
+  'short corner': 'on the baseline, half-way between lane and corner',
+  corner: 'in the corner behind the arc',
+  wing: 'behind the arc, level with the free-throw line',
+  slot: 'behind the arc, a third of the way from the top to the wing',
+  top: 'behind the arc, straight above the ring',
+  side: 'near the sideline, in bounds, between wing and half court',
+  hash: 'near the sideline, in bounds, at the throw-in mark',
+  'half court': 'on the front side of the half line',
+  backcourt: 'three metres behind the half line',
+  'backcourt top': 'as the top, at the other end',
+  'backcourt wing': 'as the wing, at the other end',
+  'backcourt elbow': 'as the elbow, at the other end',
+  'backcourt block': 'as the block, at the other end',
+  'backcourt corner': 'as the corner, at the other end',
+  'far free-throw line': 'the free-throw line at the other end',
+  sideline: 'out of bounds at the throw-in mark',
+  baseline: 'out of bounds behind the baseline; with a side, beside the lane',
+  'far sideline': 'out of bounds level with the other free-throw line',
+  'far baseline': 'out of bounds behind the other baseline',
+};
