@@ -64,7 +64,8 @@ function untouched(play: Play, original: Play, touched: Touched): string {
     ...step,
     actions: actions.filter((action) => !drop(action)),
     looks: looks.map(({ tail, ...look }) => ({ ...look, tail: tail.filter((action) => !drop(action) && !(added && action.origin === 'derived')) })),
-    ...(kept.length > 0 && { kept: kept.map(({ id }) => id) }),
+    // A counter keeps a new line of the step it stands instead of, as it does the others.
+    kept: kept.map(({ id }) => id).filter((id) => !added || known.has(id)),
   }));
   const { alignment: _, ...start } = play.start;
   const rest = { ...play, start: { ...start, places: places.map(([player, { value }]) => [player, value]) }, steps };

@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { inflateSync } from 'node:zlib';
 import type { Locator } from 'playwright-core';
 import { expect, test } from 'vitest';
-import { besideItsText, closeProblems, goTo, openFile, panel, problems } from './editor.ts';
+import { besideItsText, closeProblems, goTo, openFile, panel, problems, runCommand } from './editor.ts';
 import { clickUntil, doUntil, pressTwo } from './gestures.ts';
 import { inRealVsCode, screenshot } from './window.ts';
 import { until } from './vscode.ts';
@@ -73,6 +73,8 @@ inRealVsCode(
       const drawing = panel(editor()).locator('img').first();
       await until('its drawing has come', async () => (await drawing.evaluate((one) => (one as HTMLImageElement).naturalWidth).catch(() => 0)) > 0);
       await screenshot(editor(), 'the page of a spot');
+      // The picture of the next tests is to be the only one in the window.
+      await runCommand(editor(), 'View: Close Editor');
     });
 
     test('from the line above the play he draws it, and makes a page of it', async () => {

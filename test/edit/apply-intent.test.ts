@@ -85,6 +85,18 @@ describe('a change on the floor becomes the coach’s words', () => {
     expect(changed({ kind: 'move-end', action: 'zip/2.1', to: spot('wing', 'right') }, together).split('\n').slice(4, 6)).toEqual(['    2 cuts to right wing # low', '    3 cuts to right corner']);
   });
 
+  test('what is drawn into a step that has a counter is drawn, and the counter keeps it as it keeps the other lines', () => {
+    const countered = `${text.trimEnd()}\n  step "Round" instead of "Zip" when X1 goes under 5\n    1 dribbles to right slot\n    look 1: three\n`;
+    expect(change({ kind: 'add-cut', player: 4, step: 'zip', to: spot('nail') }, countered)).toBe('    4 cuts to nail');
+  });
+
+  test('a counter that keeps what he does, and a step that only follows from the safety, say why they take no line', () => {
+    const kept = `${text.trimEnd()}\n  step "Round" instead of "Zip" when X1 goes under 5\n    1 dribbles to right slot\n    look 1: three\n`;
+    expect(change({ kind: 'add-cut', player: 2, step: 'round', to: spot('nail') }, kept)).toBe('refused: “Round” keeps what 2 does in “Zip”; with a line of his own here that would be gone. Write it yourself if you mean it.');
+    const safe = text.replace('    2 cuts\n', '    2 is the safety at top\n');
+    expect(change({ kind: 'add-cut', player: 4, step: 'zip~safety', to: spot('nail') }, safe)).toMatch(/^refused: This step only follows from who is the safety\./);
+  });
+
   test('a first line opens a play', () => {
     expect(changed({ kind: 'add-cut', player: 2, step: 'start', to: spot('rim') }, 'play "New"\n  from horns\n')).toBe('play "New"\n  from horns\n    2 cuts to rim\n');
   });
