@@ -94,6 +94,13 @@ export function writtenAction(editable: Editable, id: ActionId): { readonly acti
   return { action };
 }
 
+/** A line that another step repeats word for word is one with it: changed alone it would be two. */
+export function whyRepeated({ reading: { play } }: Editable, id: ActionId): Message | undefined {
+  const twin = actionsOf(play).find((action) => action.repeats === id);
+  const step = twin && stepOf(play, twin.step);
+  return step && message('“{step}” repeats this line word for word, and both are one. Change it in both places in the text.', { step: step.name });
+}
+
 export function samePlace(a: Place, b: Place): boolean {
   return a.kind === 'offset' && b.kind === 'offset'
     ? Math.abs(a.by - b.by) < 0.005 && a.direction === b.direction && samePlace(a.from, b.from)

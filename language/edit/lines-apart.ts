@@ -3,7 +3,7 @@ import { allOf, message, type Message } from '../message/message.ts';
 import type { BlockEdit } from '../checks/finding.ts';
 import type { Action, ActionId, BodyId } from '../play/play.ts';
 import { sayAction, sayDeed } from '../words/say-action.ts';
-import { actionsOf, linesOf, type Editable } from './editable.ts';
+import { actionsOf, linesOf, whyRepeated, type Editable } from './editable.ts';
 
 /** Edits that give the two players of a line one each, with `changed` in the place of its action; none where they are more or fewer. */
 export function linesApart(editable: Editable, changed: Action): readonly BlockEdit[] {
@@ -25,7 +25,7 @@ export function linesApart(editable: Editable, changed: Action): readonly BlockE
 export function whyShared(editable: Editable, id: ActionId): Message {
   const sharing = playersOnLineOf(editable, id);
   const { who } = actionsOf(editable.reading.play).find((action) => action.id === id) ?? { who: message('him') };
-  if (sharing.length < 2) return message('I cannot write this into the line as it stands. Change its words yourself.');
+  if (sharing.length < 2) return whyRepeated(editable, id) ?? message('I cannot write this into the line as it stands. Change its words yourself.');
   return message('{all} share the words of this line. Give {who} a line of his own first, then it can be moved alone.', { all: allOf(sharing), who });
 }
 

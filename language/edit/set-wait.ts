@@ -2,7 +2,7 @@ import { message, type Words } from '../message/message.ts';
 import { lineText } from '../book/book.ts';
 import type { Action, Play } from '../play/play.ts';
 import { saySeconds } from '../words/say-seconds.ts';
-import { actionOf, firstThatMeans, refuse, writtenAction, type Editable } from './editable.ts';
+import { actionOf, firstThatMeans, refuse, whyRepeated, writtenAction, type Editable } from './editable.ts';
 import type { Intent, Outcome } from './intent.ts';
 
 /** `1.5 seconds later, 2 cuts`: a wait written, changed or taken out. */
@@ -32,7 +32,7 @@ export function setWait(editable: Editable, { action: id, seconds }: Extract<Int
   if (place === undefined) return refuse(message('I cannot find this action in the text.'));
   const head = action.link === 0 ? [one({ line: place.line, at: place.at, to: place.at, text: `${text}, ` })] : [];
   const candidates = [...head, one({ line: place.line, at: place.to, to: place.to, text: ` ${text}` })];
-  return firstThatMeans(editable, candidates, { action: id }, means) ?? refuse(message('There is a wait in this line already, or several players share it. Change its words.'));
+  return firstThatMeans(editable, candidates, { action: id }, means) ?? refuse(whyRepeated(editable, id) ?? message('There is a wait in this line already, or several players share it. Change its words.'));
 }
 
 /** The same, counted from the wait as it is now. */

@@ -90,6 +90,13 @@ describe('a change on the floor becomes the coach’s words', () => {
     expect(change({ kind: 'add-cut', player: 4, step: 'zip', to: spot('nail') }, countered)).toBe('    4 cuts to nail');
   });
 
+  test('a line that a counter repeats word for word says where else it stands', () => {
+    const repeated = `${text.trimEnd()}\n  step "Round" instead of "Zip" when X1 goes under 5\n    1 dribbles to left wing\n    look 1: three\n`;
+    const why = 'refused: “Round” repeats this line word for word, and both are one. Change it in both places in the text.';
+    expect(change({ kind: 'move-end', action: 'zip/1.1', to: spot('slot', 'right') }, repeated)).toBe(why);
+    expect(change({ kind: 'set-wait', action: 'zip/1.1', seconds: 2 }, repeated)).toBe(why);
+  });
+
   test('a counter that keeps what he does, and a step that only follows from the safety, say why they take no line', () => {
     const kept = `${text.trimEnd()}\n  step "Round" instead of "Zip" when X1 goes under 5\n    1 dribbles to right slot\n    look 1: three\n`;
     expect(change({ kind: 'add-cut', player: 2, step: 'round', to: spot('nail') }, kept)).toBe('refused: “Round” keeps what 2 does in “Zip”; with a line of his own here that would be gone. Write it yourself if you mean it.');
