@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { inflateSync } from 'node:zlib';
 import type { Locator } from 'playwright-core';
 import { expect, test } from 'vitest';
-import { besideItsText, closeProblems, goTo, openFile, panel, problems, runCommand } from './editor.ts';
+import { besideItsText, closeProblems, goTo, openFile, panel, problems } from './editor.ts';
 import { clickUntil, doUntil, pressTwo } from './gestures.ts';
 import { inRealVsCode, screenshot } from './window.ts';
 import { until } from './vscode.ts';
@@ -61,22 +61,6 @@ inRealVsCode(
       await screenshot(editor(), 'the reason of a finding');
     });
 
-    test('going to a spot opens its page', async () => {
-      await openFile(editor(), 'lighthouse.play');
-      const page = editor().page.locator('.tab.active', { hasText: 'spot left wing' });
-      const go = async () => {
-        if (await page.isVisible()) return;
-        await goTo(editor(), 15, 22);
-        await editor().page.keyboard.press('F12');
-      };
-      await doUntil(editor(), 'the spot has its page', go, () => page.isVisible(), 8000);
-      const drawing = panel(editor()).locator('img').first();
-      await until('its drawing has come', async () => (await drawing.evaluate((one) => (one as HTMLImageElement).naturalWidth).catch(() => 0)) > 0);
-      await screenshot(editor(), 'the page of a spot');
-      // The picture of the next tests is to be the only one in the window.
-      await runCommand(editor(), 'View: Close Editor');
-    });
-
     test('from the line above the play he draws it, and makes a page of it', async () => {
       await openFile(editor(), 'lighthouse.play');
       await goTo(editor(), 1);
@@ -118,6 +102,19 @@ inRealVsCode(
       await doUntil(editor(), 'it asks where to', fromTheMenu, async () => (await where.isVisible()) && (await where.inputValue({ timeout: 1000 })).endsWith('lighthouse.svg'), 8000);
       await screenshot(editor(), 'drawn from the picture');
       await page.keyboard.press('Escape');
+    });
+
+    // Last: its page is a second picture in the window.
+    test('going to a spot opens its page', async () => {
+      await besideItsText(editor(), 'lighthouse.play');
+      const page = editor().page.locator('.tab.active', { hasText: 'spot left wing' });
+      const go = async () => {
+        if (await page.isVisible()) return;
+        await goTo(editor(), 15, 22);
+        await editor().page.keyboard.press('F12');
+      };
+      await doUntil(editor(), 'the spot has its page', go, () => page.isVisible(), 8000);
+      await screenshot(editor(), 'the page of a spot');
     });
   },
   { files: { 'torn.play': torn } },
