@@ -1,4 +1,5 @@
 // What an assistant changed, as a coach would ask: which plays, what in them, what it costs, what is wrong now.
+import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { changedLines } from '../../language/compare/changed-lines.ts';
 import { comparePlays, type PlayChange } from '../../language/compare/compare-plays.ts';
@@ -92,6 +93,35 @@ test('what is wrong since, and what no longer is', () => {
   expect(findings.came.map(({ code }) => code)).toContain('screen-with-ball');
   const [back] = compared(before, wrong);
   expect(back?.kind === 'changed' && back.findings.went.map(({ code }) => code)).toContain('screen-with-ball');
+});
+
+describe('of every example with one line lost', () => {
+  const beside = { name: 'alignments.play', text: readFileSync('examples/alignments.play', 'utf8') };
+  const names = readdirSync('examples').filter((name) => name !== 'club.play' && name !== beside.name);
+
+  test.each(names)('%s: what is told one way round is told the other way round', (name) => {
+    const rows = readFileSync(`examples/${name}`, 'utf8').split('\n');
+    const plays = (text: string) => compileText(text, beside).plays;
+    const whole = plays(rows.join('\n'));
+    expect(comparePlays(whole, plays(rows.join('\r\n')))).toEqual([]);
+    for (let at = 0; at < rows.length; at += 19) {
+      const less = plays(rows.toSpliced(at, 1).join('\n'));
+      const [there, back] = [comparePlays(whole, less), comparePlays(less, whole)];
+      const read = (changes: typeof there, was: 'before' | 'after', is: 'before' | 'after') => changes.map((change) => row(change, was, is)).sort();
+      expect(read(there, 'before', 'after'), `without line ${at + 1}`).toEqual(read(back, 'after', 'before'));
+      if (/^\s*(#.*)?$/.test(rows[at]!)) expect(there).toEqual([]);
+    }
+  });
+
+  /** What a change says, from the one version to the other. */
+  function row(change: PlayChange<Compiled>, was: 'before' | 'after', is: 'before' | 'after'): string {
+    const { before, after } = { before: undefined, after: undefined, ...change };
+    const names = { before: before?.play.name, after: after?.play.name };
+    if (change.kind !== 'changed') return JSON.stringify([names[was], names[is]]);
+    const { looks, firstLook, allLooks, findings } = change;
+    const wrong = { before: findings.went.length, after: findings.came.length };
+    return JSON.stringify([names[was], names[is], looks.map((look) => [look.name, look[was]?.late, look[is]?.late].join()).sort(), firstLook?.[was], firstLook?.[is], allLooks?.[was], allLooks?.[is], wrong[was], wrong[is]]);
+  }
 });
 
 test('of any two lists what went and what came make the one of the other', () => {
