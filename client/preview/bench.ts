@@ -1,6 +1,7 @@
 // On a page of several plays: the call sheet on the screen. With the seconds that are left it says what still fits, the quickest first.
 import { message, type Message } from '../../language/message/message.ts';
 import type { Playback } from '../../language/playback/playback.ts';
+import { aboutSeconds, inSections, looksOf, neededBy } from './calls.ts';
 import { element } from './elements.ts';
 import { tell } from './tell.ts';
 
@@ -10,13 +11,12 @@ export interface BenchView {
   readonly open: () => void;
 }
 
-/** A play by what it needs, in whole seconds. */
+/** A play by what it needs, in whole seconds; without a look there is nothing to time. */
 interface Row {
   readonly index: number;
   readonly section: string | undefined;
   readonly playback: Playback;
-  readonly first: number;
-  readonly every: number;
+  readonly needed: ReturnType<typeof neededBy>;
 }
 
 /** @param chosen the play's place in the list */
@@ -36,7 +36,7 @@ export function createBench(chosen: (index: number) => void): BenchView {
       element('div', { class: 'bench-question' }, element('label', {}, tell(message('Seconds left')), seconds), element('label', {}, inPlace, tell(message('Already in place')))),
     ),
     list,
-    element('p', {}, tell(message('Seconds that must be on the clock at the call, on a throw-in at the hand-over. A model’s figures, not a promise: time your own team.'))),
+    element('p', {}, aboutSeconds()),
   );
   let all: readonly { readonly playback: Playback; readonly section: string | undefined }[] = [];
 
@@ -45,16 +45,15 @@ export function createBench(chosen: (index: number) => void): BenchView {
 
   function show(): void {
     const left = seconds.value === '' ? undefined : Number(seconds.value);
-    const rows = all.map(({ playback, section }, index): Row => ({ playback, section, index, ...neededBy(playback, inPlace.checked) }));
+    const rows = all.map(({ playback, section }, index): Row => ({ playback, section, index, needed: neededBy(playback, inPlace.checked ? 'alreadySet' : 'fromCall') }));
     const groups = left === undefined ? bySection(rows) : byTime(rows, left);
     list.replaceChildren(...groups.flatMap(({ head, rows: some }) => (some.length === 0 ? [] : [element('h3', {}, left === undefined ? head : `${head}: ${some.length}`), element('ul', {}, ...some.map(rowOf))])));
     if (list.firstChild === null) list.append(element('p', {}, tell(message('No play for this'))));
   }
 
-  function rowOf({ playback, index, first, every }: Row): HTMLElement {
-    const needs = Number.isFinite(first) ? sayNeeds(first, every) : message('no look');
-    const looks = playback.runs.filter(({ look }) => look !== undefined).map(({ label }) => label.replaceAll(' ', '\u00a0'));
-    const button = element('button', { type: 'button' }, element('span', { class: 'name' }, playback.play.name), element('span', { class: 'needs' }, tell(needs)), element('span', { class: 'looks' }, looks.join('; ')));
+  function rowOf({ playback, index, needed }: Row): HTMLElement {
+    const needs = needed === undefined ? message('no look') : sayNeeds(needed);
+    const button = element('button', { type: 'button' }, element('span', { class: 'name' }, playback.play.name), element('span', { class: 'needs' }, tell(needs)), looksOf(playback));
     button.addEventListener('click', () => {
       dialog.close();
       chosen(index);
@@ -75,34 +74,20 @@ export function createBench(chosen: (index: number) => void): BenchView {
   };
 }
 
-/** Without a look there is nothing to time, and nothing that fits. */
-function neededBy({ times: { firstLook, allLooks = firstLook } }: Playback, inPlace: boolean): Pick<Row, 'first' | 'every'> {
-  const key = inPlace ? 'alreadySet' : 'fromCall';
-  return { first: firstLook?.[key] ?? Infinity, every: allLooks?.[key] ?? Infinity };
-}
-
-const sayNeeds = (first: number, every: number): Message => (first === every ? message('{seconds} s', { seconds: first }) : message('{first} s, every look {all} s', { first, all: every }));
+const sayNeeds = ({ first, every }: NonNullable<Row['needed']>): Message => (first === every ? message('{seconds} s', { seconds: first }) : message('{first} s, every look {all} s', { first, all: every }));
 
 interface Group {
   readonly head: string;
   readonly rows: readonly Row[];
 }
 
-function bySection(rows: readonly Row[]): readonly Group[] {
-  const groups: { head: string; rows: Row[] }[] = [];
-  for (const row of rows) {
-    const head = row.section ?? tell(message('Plays'));
-    if (groups.at(-1)?.head === head) groups.at(-1)!.rows.push(row);
-    else groups.push({ head, rows: [row] });
-  }
-  return groups;
-}
+const bySection = (rows: readonly Row[]): readonly Group[] => inSections(rows).map(({ head = tell(message('Plays')), plays }) => ({ head, rows: plays }));
 
 function byTime(rows: readonly Row[], left: number): readonly Group[] {
-  const quickest = rows.filter(({ first }) => Number.isFinite(first)).toSorted((a, b) => a.first - b.first || a.every - b.every);
+  const quickest = rows.flatMap(({ needed, ...row }) => (needed === undefined ? [] : [{ ...row, needed }])).toSorted(({ needed: a }, { needed: b }) => a.first - b.first || a.every - b.every);
   return [
-    { head: tell(message('Time for every look')), rows: quickest.filter(({ every }) => every <= left) },
-    { head: tell(message('Time for the first looks')), rows: quickest.filter(({ first, every }) => first <= left && every > left) },
-    { head: tell(message('Too late for these')), rows: quickest.filter(({ first }) => first > left) },
+    { head: tell(message('Time for every look')), rows: quickest.filter(({ needed }) => needed.every <= left) },
+    { head: tell(message('Time for the first looks')), rows: quickest.filter(({ needed }) => needed.first <= left && needed.every > left) },
+    { head: tell(message('Too late for these')), rows: quickest.filter(({ needed }) => needed.first > left) },
   ];
 }

@@ -1,21 +1,21 @@
 // The sheet on top of a printed playbook, for the bench: what each play needs on the clock, and its looks in the order they are read.
 import { message } from '../../language/message/message.ts';
 import type { Playback } from '../../language/playback/playback.ts';
+import { aboutSeconds, inSections, looksOf, neededBy } from './calls.ts';
 import { element } from './elements.ts';
 import { tell } from './tell.ts';
 
 /** One row a play, in the order of the sheets below it, under the sections of its book. */
 export function callSheet(plays: readonly Playback[], sections: readonly (string | undefined)[]): HTMLElement {
   const times = [tell(message('first look')), tell(message('every look'))];
-  const rows = plays.flatMap((playback, i) => {
-    const section = sections[i];
-    const head = section === undefined || section === sections[i - 1] ? [] : [element('tr', { class: 'section' }, element('th', { colspan: 7, scope: 'rowgroup' }, section))];
-    return [...head, rowOf(playback, i + 1)];
-  });
+  const rows = inSections(plays.map((playback, i) => ({ playback, number: i + 1, section: sections[i] }))).flatMap(({ head, plays: some }) => [
+    ...(head === undefined ? [] : [element('tr', { class: 'section' }, element('th', { colspan: 7, scope: 'rowgroup' }, head))]),
+    ...some.map(({ playback, number }) => rowOf(playback, number)),
+  ]);
   return element(
     'article',
     { class: 'sheet calls' },
-    element('header', {}, element('h1', {}, tell(message('Call sheet'))), element('p', { class: 'call' }, tell(message('Seconds that must be on the clock at the call, on a throw-in at the hand-over. A model’s figures, not a promise: time your own team.')))),
+    element('header', {}, element('h1', {}, tell(message('Call sheet'))), element('p', { class: 'call' }, aboutSeconds())),
     element(
       'table',
       {},
@@ -30,11 +30,12 @@ export function callSheet(plays: readonly Playback[], sections: readonly (string
   );
 }
 
-function rowOf({ play, times: { firstLook, allLooks = firstLook }, runs }: Playback, number: number): HTMLElement {
-  const seconds = [firstLook?.fromCall, allLooks?.fromCall, firstLook?.alreadySet, allLooks?.alreadySet].map((time) => (time === undefined ? '–' : String(time)));
-  // A line breaks between two looks.
-  const looks = runs.filter(({ look }) => look !== undefined).map(({ label }) => label.replaceAll(' ', '\u00a0'));
-  return element('tr', {}, ...cells('td', String(number)), element('th', { scope: 'row' }, play.name), ...cells('td', ...seconds, looks.join('; ')));
+function rowOf(playback: Playback, number: number): HTMLElement {
+  const seconds = (['fromCall', 'alreadySet'] as const).flatMap((moment) => {
+    const needed = neededBy(playback, moment);
+    return needed === undefined ? ['–', '–'] : [String(needed.first), String(needed.every)];
+  });
+  return element('tr', {}, ...cells('td', String(number)), element('th', { scope: 'row' }, element('span', { class: 'name' }, playback.play.name)), ...cells('td', ...seconds), element('td', {}, looksOf(playback)));
 }
 
 function cells(tag: 'td' | 'th', ...words: readonly string[]): readonly HTMLElement[] {

@@ -5,7 +5,7 @@ import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import type { Page } from 'playwright-core';
-import { pageHtml } from '../../client/preview/page.ts';
+import { pageHtml, type PageOptions } from '../../client/preview/page.ts';
 import type { Playback } from '../../language/playback/playback.ts';
 import { buildPlayer } from '../../scripts/build.ts';
 import { lighthouse } from '../support/playback-fixture.ts';
@@ -21,7 +21,7 @@ export interface Stage {
   readonly complaints: readonly string[];
   /** Addresses asked for besides the page itself. */
   readonly requests: readonly string[];
-  readonly openPage: (plays: Playback | readonly Playback[], options?: { readonly autoplay?: boolean; readonly sections?: readonly string[] }) => Promise<void>;
+  readonly openPage: (plays: Playback | readonly Playback[], options?: Partial<PageOptions>) => Promise<void>;
   /** A panel; messages of the player are kept in `heard`. `kept` is what the editor stored before. */
   readonly openPanel: (options?: { readonly kept?: unknown; readonly theme?: string }) => Promise<void>;
   readonly tell: (message: unknown) => Promise<void>;

@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import { viewOf } from '../../language/picture/view.ts';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { Playback } from '../../language/playback/playback.ts';
@@ -9,6 +10,7 @@ import { accessibilityFaults, executable, handsOn, openStage, type Stage } from 
 function named(name: string, key: string): Playback {
   return { ...lighthouse, play: { ...lighthouse.play, name, key } };
 }
+const german = JSON.parse(readFileSync('l10n/bundle.l10n.de.json', 'utf8')) as Readonly<Record<string, string>>;
 const book = [lighthouse, named('Harbour', 'play:harbour'), named('Harbour', 'play:harbour'), hostile('<img src=x onerror="window.hacked=1">')];
 
 describe.skipIf(executable === undefined && !process.env.CI)('a page of several plays', () => {
@@ -160,9 +162,44 @@ describe.skipIf(executable === undefined && !process.env.CI)('a page of several 
       const plays = rows.filter(({ length }) => length > 1);
       expect(plays.map(([number, name]) => [number, name])).toEqual(examples.map(({ play }, i) => [String(i + 1), play.name]));
       const { times, runs } = examples[0]!;
-      expect(plays[0]!.slice(2)).toEqual([...[times.firstLook?.fromCall, times.allLooks?.fromCall, times.firstLook?.alreadySet, times.allLooks?.alreadySet].map(String), runs.filter(({ look }) => look !== undefined).map(({ label }) => label.replaceAll(' ', '\u00a0')).join('; ')]);
+      expect(plays[0]!.slice(2)).toEqual([...[times.firstLook?.fromCall, times.allLooks?.fromCall, times.firstLook?.alreadySet, times.allLooks?.alreadySet].map(String), runs.filter(({ look }) => look !== undefined).map(({ label }) => label).join('; ')]);
       expect(plays[examples.findIndex(({ times }) => times.firstLook === undefined)]!.slice(2)).toEqual(['–', '–', '–', '–', '']);
       expect(await stage.page.locator('.sheet:not(.calls) .facts').nth(2).textContent()).toContain('Sheet 3');
+    });
+
+    test('of plays that are in no section says so once others are in one, on the screen too', async () => {
+      await stage.openPage(book, { sections: ['Last shot', undefined, undefined, 'Zone'] });
+      await stage.page.evaluate(() => dispatchEvent(new Event('beforeprint')));
+      expect(await stage.page.locator('.calls .section').allTextContents()).toEqual(['Last shot', 'Other plays', 'Zone']);
+      await stage.page.keyboard.press('c');
+      expect(await stage.page.getByRole('dialog', { name: 'Call sheet' }).locator('h3').allTextContents()).toEqual(['Last shot', 'Other plays', 'Zone']);
+    });
+
+    test.each(['en', 'de'])('the call sheet breaks no word, and nothing sticks out, whatever the names and the heads are (%s)', async (language) => {
+      const examples = [...examplePlaybacks(), named('A play whose name has as many letters as anybody would ever give it, and more', 'play:long'), named('Averyveryveryverylongnamewithoutanyblankinitatallthatneverends', 'play:longer')];
+      await stage.openPage(examples, { language, ...(language === 'de' && { words: german }) });
+      await stage.page.evaluate(() => dispatchEvent(new Event('beforeprint')));
+      // 703 pixels are what A4 has between its margins.
+      await stage.page.setViewportSize({ width: 703, height: 1000 });
+      await stage.page.emulateMedia({ media: 'print' });
+      const table = stage.page.locator('.calls table');
+      expect(await table.evaluate((one) => one.scrollWidth <= one.parentElement!.clientWidth)).toBe(true);
+      const broken = await table.evaluate((one) => {
+        const words: string[] = [];
+        const walker = document.createTreeWalker(one, NodeFilter.SHOW_TEXT);
+        for (let text = walker.nextNode(); text !== null; text = walker.nextNode()) {
+          for (const { index, 0: word } of text.textContent!.matchAll(/\S+/g)) {
+            const range = document.createRange();
+            range.setStart(text, index);
+            range.setEnd(text, index + word.length);
+            if (new Set([...range.getClientRects()].map(({ top }) => Math.round(top))).size > 1) words.push(word);
+          }
+        }
+        return words;
+      });
+      expect(broken.filter((word) => !word.startsWith('Averyvery'))).toEqual([]);
+      await stage.page.emulateMedia({ media: null });
+      await stage.page.setViewportSize({ width: 900, height: 800 });
     });
 
     test('of one play has no call sheet', async () => {
