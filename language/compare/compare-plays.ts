@@ -8,7 +8,7 @@ import type { Play } from '../play/play.ts';
 import type { Reading } from '../play/read-play.ts';
 import type { LookTime, Needed, Timeline } from '../timeline/timeline.ts';
 import { latest } from '../words/say-seconds.ts';
-import { tellPlay } from '../words/tell-play.ts';
+import { tellPlay, tellStanding } from '../words/tell-play.ts';
 import { wayName } from '../words/way-name.ts';
 import { changedLines, type ChangedLine } from './changed-lines.ts';
 
@@ -105,6 +105,8 @@ interface Part {
   readonly key?: string;
   readonly name?: string;
   readonly lines: readonly string[];
+  /** Above the steps: where everybody stands, as it is told. */
+  readonly standing?: string;
 }
 
 /** The lines above the steps as the coach wrote them, without remarks; each step as it is told, its times left out. */
@@ -121,7 +123,7 @@ function partsOf({ block, reading, play, timeline }: PlayVersion): readonly Part
     if (part !== undefined && keys.has(part)) steps.set(part, (lines = []));
     lines?.push(untimed);
   }
-  return [{ lines: [...own, ...head.filter((text) => !/^(level|rules)\b/i.test(text))] }, ...play.steps.map(({ key, name }) => ({ key, name, lines: steps.get(key) ?? [] }))];
+  return [{ lines: [...own, ...head.filter((text) => !/^(level|rules)\b/i.test(text))], standing: tellStanding(play, inEnglish) }, ...play.steps.map(({ key, name }) => ({ key, name, lines: steps.get(key) ?? [] }))];
 }
 
 function withoutRemark(text: string, at: number | undefined): string {
@@ -136,10 +138,16 @@ function changedParts(before: readonly Part[], after: readonly Part[]): readonly
   const changed = after.flatMap((part): PartChange[] => {
     const known = was.get(part.key);
     if (known === undefined) return [whole(part, 'came')];
-    const lines = changedLines(known.lines, part.lines);
+    const written = changedLines(known.lines, part.lines);
+    const lines = [...written, ...(written.some(({ text }) => /^from\b/i.test(text)) ? [] : changedStanding(known, part))];
     return lines.length === 0 ? [] : [{ ...named(part), lines }];
   });
   return [...changed, ...before.filter(({ key }) => !is.has(key)).map((part) => whole(part, 'went'))];
+}
+
+/** With the same words they stand elsewhere: in an alignment of the coach's own, or in the play that this one is taken from. */
+function changedStanding({ standing: was }: Part, { standing: is }: Part): readonly ChangedLine[] {
+  return was === undefined || is === undefined ? [] : changedLines([was], [is]);
 }
 
 /** Looks by what they are called; a time has changed when it is printed otherwise. */

@@ -8,12 +8,14 @@ import { exampleOf } from './examples.ts';
 const needed: Readonly<Record<string, string>> = {
   files: 'which files or folders',
   file: 'which file',
+  before: 'which two versions, the older one first',
+  after: 'which two versions, the older one first',
 };
 
 /** What a coach may call a command that has another name. */
 const otherWords: Readonly<Record<string, string>> = {
   lint: 'check', validate: 'check', test: 'check', verify: 'check', times: 'time', clock: 'time', show: 'page', html: 'page', print: 'page', pdf: 'page', web: 'page', animate: 'page', play: 'page', watch: 'page --watch',
-  svg: 'draw', picture: 'draw', image: 'draw', diagram: 'draw', plays: 'list', ls: 'list', create: 'new', add: 'new', init: 'new', start: 'new', why: 'explain', manual: 'explain', server: 'lsp',
+  svg: 'draw', picture: 'draw', image: 'draw', diagram: 'draw', plays: 'list', ls: 'list', diff: 'compare', changes: 'compare', create: 'new', add: 'new', init: 'new', start: 'new', why: 'explain', manual: 'explain', server: 'lsp',
 };
 
 /** The sentence for a call that commander refuses. `command` is the one that was called, the program itself if none was. */
@@ -39,7 +41,7 @@ export function wrongCall(program: Command, error: CommanderError): string {
     case 'commander.optionMissingArgument':
       return `${quoted} needs a word behind it. "${name} --help" says which.`;
     case 'commander.excessArguments':
-      return `${name} takes one name at a time; names with blanks stand in quotes. For example: ${exampleOf(called ?? program)}`;
+      return `${name} takes ${called?.registeredArguments.length === 2 ? 'two names, the older version first' : 'one name at a time'}; names with blanks stand in quotes. For example: ${exampleOf(called ?? program)}`;
     case 'commander.invalidArgument':
       return sayInvalid(message);
     default:

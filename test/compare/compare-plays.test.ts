@@ -61,6 +61,13 @@ test('what stands above the steps is told as it is written; a note of a step in 
   ]);
 });
 
+test('with the same line they stand elsewhere: in an alignment of his own, or in the play that is mirrored', () => {
+  const was = 'alignment "Dock"\n  1 top\n  2 left wing\n  3 right wing\n  4 left block\n  5 right block\nplay "Tide"\n  from "Dock"\n  1 passes to 2\n  look 2: three\nplay "Tide left" mirrors "Tide"\n';
+  const changes = compared(was.replace('4 left block', '4 left elbow'), was);
+  expect(changes.map((change) => change.kind === 'changed' && lines(change))).toEqual([[expect.stringMatching(/^went: .*4 at left block/), expect.stringMatching(/^came: .*4 at left elbow/)], [expect.stringContaining('4 at right block'), expect.stringContaining('4 at right elbow')]]);
+  expect(lines(changed(before.replace('from horns, ball with 1', 'from box, ball with 1')))).toEqual(['went: from horns, ball with 1', 'came: from box, ball with 1']);
+});
+
 test('a level above all plays is told of each play whose times it changes', () => {
   const changes = compared(before.replace('level u14', 'level hs'));
   expect(changes.map((change) => change.kind === 'changed' && [change.after.play.name, ...lines(change)])).toEqual([['Tide', 'went: level u14', 'came: level hs'], ['Reef', 'went: level u14', 'came: level hs']]);
