@@ -52,14 +52,14 @@ function sheetOf(playback: Playback, head: readonly string[]): HTMLElement {
 }
 
 function cellOf(playback: Playback, frame: Frame | undefined, head: string, lines: readonly string[]): HTMLElement {
-  const words = element('div', { class: 'step-words' }, element('h2', {}, head), ...lines.map((text) => element('p', {}, text)));
+  const words = element('div', { class: 'step-words' }, ...(head === '' ? [] : [element('h2', {}, head)]), ...lines.map((text) => element('p', {}, text)));
   return element('li', {}, ...(frame === undefined ? [] : [pictureOf(playback, frame)]), words);
 }
 
 function pictureOf(playback: Playback, frame: Frame): SVGElement {
   const view = viewOf(playback);
   const floor = courtNodes(playback.court, view, paintOf(print));
-  return build(node('svg', { viewBox: viewBoxOf(view), role: 'img', 'aria-label': frame.title }, ...floor, ...frameNodes(frame, view, print)));
+  return build(node('svg', { viewBox: viewBoxOf(view), role: 'img', 'aria-label': frame.title === '' ? playback.play.name : frame.title }, ...floor, ...frameNodes(frame, view, print)));
 }
 
 /** When each way ends: typical, and late. */

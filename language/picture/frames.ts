@@ -12,6 +12,7 @@ import { viewOf, type View } from './view.ts';
 import { waysOf, type Way, type WayKind } from './ways.ts';
 
 export interface Frame {
+  /** Empty, and so the title, where the play has no step. */
   readonly step: StepKey;
   readonly title: string;
   /** The condition of a counter, as written. */
@@ -42,10 +43,12 @@ const SHEET_LABEL_SIZE = 58;
 
 /**
  * The frames of a whole play, one a step, counters and all: each step with every look it has, named in the order they are read. The first
- * look is drawn to its end, the others as far as the pass. A step that is run again is drawn once.
+ * look is drawn to its end, the others as far as the pass. A step that is run again is drawn once. Of a play that has no step yet: how they stand.
  */
 export function stepFrames(playback: Playback): readonly Frame[] {
   const view = viewOf(playback);
+  const standing = playback.steps.length === 0 ? playback.runs[0] : undefined;
+  if (standing !== undefined) return [framed(playback, view, '', { run: standing, ways: [], own: [], bodies: bodiesAt(playback, standing, [], '', 0, false), wanted: [], labelSize: SHEET_LABEL_SIZE })];
   const named = new Set<string>();
   return playback.steps.flatMap(({ key, name }) => {
     const runs = playback.runs.filter(({ steps }) => steps.includes(key));

@@ -96,7 +96,7 @@ interface Cell {
 function frameText(playback: Playback, frame: Frame, { number, caption: said, x, y, headRoom }: Cell, view: View, palette: Palette): string {
   const look = paintOf(palette);
   const left = x + MARGIN;
-  const head = writeSvg(textNode(fit(`${number} · ${frame.title}`, 68, widthOf(view) - 2 * MARGIN), { x: left, y: y + 70, ...look.title }));
+  const head = frame.title === '' ? '' : writeSvg(textNode(fit(`${number} · ${frame.title}`, 68, widthOf(view) - 2 * MARGIN), { x: left, y: y + 70, ...look.title }));
   const caption = said === '' ? '' : writeSvg(textNode(fit(said, 46, widthOf(view) - 2 * MARGIN), { x: left, y: y + 128, ...look.caption }));
   return (
     head + caption +

@@ -13,6 +13,8 @@ import { sayCall } from '../../language/words/say-call.ts';
 import { drawPlay, drawStrip } from '../../language/picture/strip.ts';
 import { viewOf } from '../../language/picture/view.ts';
 import { drawWay, waysOf, type Way } from '../../language/picture/ways.ts';
+import { playbackOf } from '../../language/playback/playback-of.ts';
+import { compileText } from '../checks/compiled.ts';
 import { anyPlayback } from '../support/any-playback.ts';
 import { examplePlaybacks } from '../support/examples.ts';
 import { hostile, lighthouse } from '../support/playback-fixture.ts';
@@ -97,6 +99,13 @@ describe('the printed strip', () => {
     const svg = drawPlay(lighthouse);
     await expect(svg).toMatchFileSnapshot('golden/play.svg');
     expect(textsOf(svg)).toEqual(expect.arrayContaining(['1 · Zip', '2 · Middle', '3 · Slip', 'when X4 shows on 3', '1. pull-up', '2. on the roll', ...sayCall(lighthouse.times).map(inEnglish)]));
+  });
+
+  it('of a play that has no step yet: how they stand, who has the ball, and no step', () => {
+    const [standing] = compileText('play "Tide"\n  from horns, ball with 3\n').plays;
+    const svg = drawPlay(playbackOf(standing!));
+    expect(textsOf(svg)).toEqual(['Tide', '1', '2', '3', '4', '5', '1', 'has the ball']);
+    expect(svg).toMatch(/<circle[^>]*\/><text[^>]*>3</);
   });
 
   it('of a whole play in one column, what is told at its head breaks into lines and loses no word', () => {
