@@ -18,11 +18,11 @@ export function registerKeepPlaybook({ extensionUri }: ExtensionContext, { ask }
     if (chosen === undefined) await source.refresh();
     const shelves = chosen?.inside === undefined ? shelvesOf(source.newest() ?? { plays: [], books: [] }, everything) : [chosen];
     const listed = playsOn(shelves);
-    if (listed.length === 0) return void window.showInformationMessage(l10n.t('There is no play here to make a page of yet. Open one, and write its first line.'));
-    const shown = await window.withProgress({ location: ProgressLocation.Notification, title: l10n.t('Setwright: making the page'), cancellable: true }, (progress, token) =>
+    const shown = listed.length === 0 ? [] : await window.withProgress({ location: ProgressLocation.Notification, title: l10n.t('Setwright: making the page'), cancellable: true }, (progress, token) =>
       playbacksOf(listed, (name) => progress.report({ increment: 100 / listed.length, message: name }), () => token.isCancellationRequested),
     );
-    if (shown === undefined || shown.length === 0) return;
+    if (shown === undefined) return;
+    if (shown.length === 0) return void window.showInformationMessage(l10n.t('There is no play here to make a page of yet. Open one, and write its first line.'));
     const title = titleOf(shelves);
     const page = await pageOf(shown.map(({ playback }) => playback), await playerText(extensionUri), tongue(), { title, sections: shown.map(({ section }) => section) });
     await keepFile(Uri.parse(listed[0]!.play.uri), title, 'html', l10n.t('Pages'), page);

@@ -1,4 +1,4 @@
-// What the call sheet says of the plays, on paper and on the screen.
+// How several plays are listed: under the sections of their book, and on the call sheet, on paper and on the screen, with what each needs.
 import { message } from '../../language/message/message.ts';
 import type { Playback } from '../../language/playback/playback.ts';
 import { element } from './elements.ts';

@@ -2,6 +2,7 @@
 // the browser's own way back goes from play to play.
 import type { Playback } from '../../language/playback/playback.ts';
 import { createBench } from './bench.ts';
+import { inSections } from './calls.ts';
 import { element, iconButton } from './elements.ts';
 import { message } from '../../language/message/message.ts';
 import { tell } from './tell.ts';
@@ -40,7 +41,8 @@ export function createPlays(chosen: (playback: Playback) => void): PlaysView {
     names = namesInAddress(all);
     root.hidden = all.length < 2;
     bench.load(all, sections);
-    list.replaceChildren(...inSections(all.map((playback, i) => element('option', { value: i }, `${i + 1}  ${playback.play.name}`)), sections));
+    const listed = inSections(all.map(({ play }, i) => ({ section: sections[i], option: element('option', { value: i }, `${i + 1}  ${play.name}`) })));
+    list.replaceChildren(...listed.flatMap(({ head, plays: some }) => (head === undefined ? some.map(({ option }) => option) : [element('optgroup', { label: head }, ...some.map(({ option }) => option))])));
     // With one play the address is left as it is.
     if (all.length > 1) addEventListener('hashchange', fromAddress);
     fromAddress();
@@ -72,17 +74,6 @@ export function createPlays(chosen: (playback: Playback) => void): PlaysView {
   }
 
   return { root, load, step, bench: bench.dialog, openBench };
-}
-
-function inSections(options: readonly HTMLElement[], sections: readonly (string | undefined)[]): readonly HTMLElement[] {
-  const listed: HTMLElement[] = [];
-  options.forEach((option, i) => {
-    const section = sections[i];
-    if (section === undefined) listed.push(option);
-    else if (i > 0 && section === sections[i - 1]) listed.at(-1)!.append(option);
-    else listed.push(element('optgroup', { label: section }, option));
-  });
-  return listed;
 }
 
 /** `lighthouse`; of two plays of one name the later is `lighthouse-2`. */

@@ -171,6 +171,7 @@ describe.skipIf(executable === undefined && !process.env.CI)('a page of several 
       await stage.openPage(book, { sections: ['Last shot', undefined, undefined, 'Zone'] });
       await stage.page.evaluate(() => dispatchEvent(new Event('beforeprint')));
       expect(await stage.page.locator('.calls .section').allTextContents()).toEqual(['Last shot', 'Other plays', 'Zone']);
+      expect(await list().locator('optgroup').evaluateAll((all) => all.map((group) => [group.getAttribute('label'), group.childElementCount]))).toEqual([['Last shot', 1], ['Other plays', 2], ['Zone', 1]]);
       await stage.page.keyboard.press('c');
       expect(await stage.page.getByRole('dialog', { name: 'Call sheet' }).locator('h3').allTextContents()).toEqual(['Last shot', 'Other plays', 'Zone']);
     });
