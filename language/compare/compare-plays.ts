@@ -134,7 +134,7 @@ function changedParts(before: readonly Part[], after: readonly Part[]): readonly
   const was = new Map(before.map((part) => [part.key, part]));
   const is = new Set(after.map(({ key }) => key));
   const named = ({ name }: Part) => (name === undefined ? {} : { step: name });
-  const whole = (part: Part, kind: ChangedLine['kind']): PartChange => ({ ...named(part), only: kind, lines: part.lines.map((text) => ({ kind, text })) });
+  const whole = (part: Part, kind: ChangedLine['kind']): PartChange => ({ ...named(part), only: kind, lines: part.lines.filter((text) => text !== `${part.name}:`).map((text) => ({ kind, text })) });
   const changed = after.flatMap((part): PartChange[] => {
     const known = was.get(part.key);
     if (known === undefined) return [whole(part, 'came')];

@@ -40,13 +40,13 @@ function tellTooLate(branch: Branch, step: Step, open: number): void {
   if (late > 50) tell(branch, problem('time-not-kept', step.key, { who: `“${step.name}”`, seconds: tenths(late) }, { moment: whenOf(branch, open) }));
 }
 
-/** Getting into place, unless the team is set or the ball is dead, and the delay of the first action. */
+/** Getting into place, unless the team is set or the ball is dead, and the delay of the first action; its spread is the same under any name of the play. */
 function callEdge(branch: Branch): Edge {
-  const { level, play } = branch.scene;
+  const { level } = branch.scene;
   const setUp = setUpMs(branch);
   const delay = Math.round(level.startDelay * 1000);
-  if (setUp === 0) return varyingEdge(branch.events[0]!, 'set-up', 0, delay, 'reaction', play.key);
-  return varyingEdge(branch.events[0]!, 'set-up', delay, setUp, 'set-up', play.key);
+  if (setUp === 0) return varyingEdge(branch.events[0]!, 'set-up', 0, delay, 'reaction', 'play');
+  return varyingEdge(branch.events[0]!, 'set-up', delay, setUp, 'set-up', 'play');
 }
 
 export function setUpMs(branch: Branch): number {

@@ -83,8 +83,13 @@ test('a step that came or went is told whole', () => {
   const [came] = changed(more).parts;
   expect(came).toMatchObject({ step: 'Slip', only: 'came' });
   expect(came!.lines.length).toBeGreaterThan(1);
+  expect(came!.lines[0]!.text).toBe('Slip, instead of Open, when X4 shows on 1:');
   const [gone] = compared(before, more);
   expect(gone).toMatchObject({ kind: 'changed', parts: [{ step: 'Slip', only: 'went' }] });
+});
+
+test('a step with nothing but a name is not told its name twice', () => {
+  expect(lines(changed(before.replace('step "Open"', 'step "Ajar"'))).filter((line) => line.endsWith(':'))).toEqual([]);
 });
 
 test('a play that came, went, or only has another name', () => {
@@ -117,6 +122,18 @@ describe('of every example with one line lost', () => {
       const read = (changes: typeof there, was: 'before' | 'after', is: 'before' | 'after') => changes.map((change) => row(change, was, is)).sort();
       expect(read(there, 'before', 'after'), `without line ${at + 1}`).toEqual(read(back, 'after', 'before'));
       if (/^\s*(#.*)?$/.test(rows[at]!)) expect(there).toEqual([]);
+    }
+  });
+
+  test.each(names)('%s: under another name a play takes as long, and nothing else of it is told', (name) => {
+    const text = readFileSync(`examples/${name}`, 'utf8');
+    const renamed = text.replaceAll(/^(play "[^"]*)"/gm, '$1, once more"').replaceAll(/\b(mirrors|continues) "([^"]*)"/g, '$1 "$2, once more"');
+    const changes = comparePlays(compileText(text, beside).plays, compileText(renamed, beside).plays);
+    expect(changes.length).toBe(text.match(/^play "/gm)!.length);
+    for (const change of changes) {
+      expect(change).toMatchObject({ kind: 'changed', renamed: true, parts: [], looks: [], findings: { came: [], went: [] } });
+      expect(change).not.toHaveProperty('firstLook');
+      expect(change).not.toHaveProperty('allLooks');
     }
   });
 
