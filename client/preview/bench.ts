@@ -40,8 +40,14 @@ export function createBench(chosen: (index: number) => void): BenchView {
   );
   let all: readonly { readonly playback: Playback; readonly section: string | undefined }[] = [];
 
-  for (const input of [seconds, inPlace]) input.addEventListener('input', show);
+  for (const input of [seconds, inPlace]) input.addEventListener('input', answer);
   close.addEventListener('click', () => dialog.close());
+
+  /** The quickest stand at the top: out of sight for whoever had read on. */
+  function answer(): void {
+    show();
+    dialog.scrollTo(0, 0);
+  }
 
   function show(): void {
     const left = seconds.value === '' ? undefined : Number(seconds.value);

@@ -107,6 +107,14 @@ describe.skipIf(executable === undefined && !process.env.CI)('a page of several 
       expect(await dialog().isVisible()).toBe(false);
     });
 
+    test('shows an answer from its top, however far down the list was read', async () => {
+      await stage.openPage(examples);
+      await stage.page.keyboard.press('c');
+      await dialog().evaluate((box) => box.scrollTo(0, 900));
+      await stage.page.keyboard.type('8');
+      expect(await dialog().evaluate((box) => box.scrollTop)).toBe(0);
+    });
+
     test.each([320, 900])('has no fault that a checker of accessibility finds, and nothing sticks out, at %d pixels', async (width) => {
       await stage.page.setViewportSize({ width, height: 800 });
       await stage.openPage(examples);
