@@ -62,7 +62,7 @@ export function activate(context: ExtensionContext, loading: number, loadClient:
     commands.registerCommand('setwright.showLog', () => log.show()),
     registerManual(running),
     ...registerKeepPlay(context, server, { inHand: panels.inHand, playsOf: playbook.playsOf }),
-    registerKeepPlaybook(context, server, playbook),
+    ...registerKeepPlaybook(context, server, playbook),
     keepPictures(running),
     ...panels.disposables,
     ...registerChangePlay(server, playbook, panels.inHand),

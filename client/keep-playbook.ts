@@ -13,10 +13,10 @@ import type { ServerLine } from './server-line.ts';
 
 type ShelfWithPlays = Extract<Shelf, { readonly inside: readonly Shelf[] }>;
 
-export function registerKeepPlaybook({ extensionUri }: ExtensionContext, { ask }: Pick<ServerLine, 'ask'>, source: Pick<PlaybookSource, 'newest' | 'refresh'>): Disposable {
+export function registerKeepPlaybook({ extensionUri }: ExtensionContext, { ask }: Pick<ServerLine, 'ask'>, source: Pick<PlaybookSource, 'newest' | 'refresh'>): Disposable[] {
   async function keep(chosen?: ShelfWithPlays) {
     if (chosen === undefined) await source.refresh();
-    const shelves = chosen?.inside === undefined ? shelvesOf(source.newest() ?? { plays: [], books: [] }, everything) : [chosen];
+    const shelves = chosen === undefined ? shelvesOf(source.newest() ?? { plays: [], books: [] }, everything) : [chosen];
     const listed = playsOn(shelves);
     const shown = listed.length === 0 ? [] : await window.withProgress({ location: ProgressLocation.Notification, title: l10n.t('Setwright: making the page'), cancellable: true }, (progress, token) =>
       playbacksOf(listed, (name) => progress.report({ increment: 100 / listed.length, message: name }), () => token.isCancellationRequested),
@@ -44,7 +44,7 @@ export function registerKeepPlaybook({ extensionUri }: ExtensionContext, { ask }
     return shown;
   }
 
-  return commands.registerCommand('setwright.savePlaybook', keep);
+  return [commands.registerCommand('setwright.savePlaybook', () => keep()), commands.registerCommand('setwright.saveThesePlays', (shelf: ShelfWithPlays) => keep(shelf))];
 }
 
 /** The only book's or section's name, the file's; of more than one the folder's. */

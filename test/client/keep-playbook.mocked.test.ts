@@ -5,7 +5,12 @@ import { playEntry } from './play-entry.ts';
 const seen = vi.hoisted(() => ({ told: [] as string[], saved: 0, calledOff: false, run: async () => {} }));
 
 vi.mock('vscode', () => ({
-  commands: { registerCommand: (_: string, run: () => Promise<void>) => ((seen.run = run), { dispose: () => undefined }) },
+  commands: {
+    registerCommand: (name: string, run: () => Promise<void>) => {
+      if (name === 'setwright.savePlaybook') seen.run = run;
+      return { dispose: () => undefined };
+    },
+  },
   env: { language: 'en' },
   l10n: { t: (words: string) => words, bundle: undefined },
   ProgressLocation: { Notification: 15 },
