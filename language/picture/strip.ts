@@ -26,7 +26,8 @@ export interface StripOptions {
   readonly say?: Say;
 }
 
-const NAME_ROOM = 118;
+const NAME_ROOM = 108;
+const NAME_SIZE = 92;
 const LINE_ROOM = 68;
 const LINE_SIZE = 54;
 const TITLE_ROOM = 80;
@@ -57,15 +58,16 @@ function drawFrames(playback: Playback, frames: readonly Frame[], told: readonly
   const key = options.key === false ? [] : keyNodes(frames, palette, columns * cellWidth - 2 * MARGIN, say);
   const width = round(columns * cellWidth + GUTTER);
   const room = width - 2 * (GUTTER + MARGIN);
+  const { name } = playback.play;
+  const names = wrapped(name, NAME_SIZE, room);
   const lines = told.flatMap((line) => wrapped(line, LINE_SIZE, room));
-  const top = GUTTER / 2 + NAME_ROOM + LINE_ROOM * lines.length;
+  const top = GUTTER / 2 + 10 + NAME_ROOM * names.length + LINE_ROOM * lines.length;
   const keyTop = top + rows * cellHeight;
   const height = round(keyTop + (key.length === 0 ? 0 : KEY_HEIGHT * keyRows(key)) + GUTTER / 2);
-  const { name } = playback.play;
   return (
     `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${width} ${height}" width="${width}" height="${height}" role="img"><title>${escapeText([name, told.join(' ')].filter((words) => words !== '').join(': '))}</title>` +
     `<rect width="${width}" height="${height}" fill="${escapeText(palette.out)}"/>` +
-    headNodes(name, lines, room, palette).map(writeSvg).join('') +
+    headNodes(names, lines, palette).map(writeSvg).join('') +
     frames
       .map((frame, i) => {
         const [x, y] = [GUTTER + (i % columns) * cellWidth, top + Math.floor(i / columns) * cellHeight];
@@ -79,10 +81,14 @@ function drawFrames(playback: Playback, frames: readonly Frame[], told: readonly
 }
 
 /** Which play it is, and what is told of it: which way through it, or when to call it. */
-function headNodes(name: string, lines: readonly string[], room: number, palette: Palette): readonly SvgNode[] {
+function headNodes(names: readonly string[], lines: readonly string[], palette: Palette): readonly SvgNode[] {
   const look = paintOf(palette);
   const x = GUTTER + MARGIN;
-  return [textNode(fit(name, 92, room), { x, y: 105, ...look.title, 'font-size': 92 }), ...lines.map((line, nth) => textNode(line, { x, y: 180 + LINE_ROOM * nth, ...look.caption, 'font-size': LINE_SIZE }))];
+  const below = 72 + NAME_ROOM * names.length;
+  return [
+    ...names.map((words, nth) => textNode(words, { x, y: 105 + NAME_ROOM * nth, ...look.title, 'font-size': NAME_SIZE })),
+    ...lines.map((line, nth) => textNode(line, { x, y: below + LINE_ROOM * nth, ...look.caption, 'font-size': LINE_SIZE })),
+  ];
 }
 
 interface Cell {

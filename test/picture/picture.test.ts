@@ -115,6 +115,14 @@ describe('the printed strip', () => {
     for (const line of lines) expect(line).not.toMatch(/^s\b|…$/);
   });
 
+  it('of a play with a long name has the whole of it, in as many lines as it takes', () => {
+    const name = 'The very long name of a play that somebody wrote down after a tournament in the rain';
+    const svg = drawPlay({ ...lighthouse, play: { ...lighthouse.play, name } }, { columns: 1 });
+    const all = textsOf(svg.slice(0, svg.indexOf('>1 · ')));
+    expect(all.join(' ')).toContain(name);
+    expect(all.filter((line) => name.includes(line)).length).toBeGreaterThan(1);
+  });
+
   it('of a whole play speaks the language of the editor', () => {
     expect(textsOf(drawPlay(lighthouse, { say: (words) => `«${inEnglish(words)}»` }))).toContain('«a cut»');
   });
