@@ -23,13 +23,18 @@ export interface Frame {
   readonly labels: readonly Placed[];
 }
 
-/** The frames of a run-through (number or id), one a step. */
+/** The frames of a run-through (number or id), one a step; of a play that has no step yet: how they stand. */
 export function stripFrames(playback: Playback, run: number | string, options: { readonly defence?: boolean } = {}): readonly Frame[] {
   const found = runOf(playback, run);
   if (found === undefined) return [];
+  if (playback.steps.length === 0) return [standingFrame(playback, found, options.defence ?? false)];
   const view = viewOf(playback);
   const ways = waysOf(found);
   return found.steps.map((key, i) => frameOf(playback, found, view, ways, key, i, options.defence ?? false));
+}
+
+function standingFrame(playback: Playback, run: Run, defence: boolean): Frame {
+  return framed(playback, viewOf(playback), '', { run, ways: [], own: [], bodies: bodiesAt(playback, run, [], '', 0, defence), wanted: [], labelSize: LABEL_SIZE });
 }
 
 function frameOf(playback: Playback, run: Run, view: View, ways: readonly Way[], key: StepKey, index: number, defence: boolean): Frame {
@@ -48,7 +53,7 @@ const SHEET_LABEL_SIZE = 58;
 export function stepFrames(playback: Playback): readonly Frame[] {
   const view = viewOf(playback);
   const standing = playback.steps.length === 0 ? playback.runs[0] : undefined;
-  if (standing !== undefined) return [framed(playback, view, '', { run: standing, ways: [], own: [], bodies: bodiesAt(playback, standing, [], '', 0, false), wanted: [], labelSize: SHEET_LABEL_SIZE })];
+  if (standing !== undefined) return [standingFrame(playback, standing, false)];
   const named = new Set<string>();
   return playback.steps.flatMap(({ key, name }) => {
     const runs = playback.runs.filter(({ steps }) => steps.includes(key));

@@ -28,6 +28,11 @@ export interface StripOptions {
 
 const NAME_ROOM = 108;
 const NAME_SIZE = 92;
+/** From the top to the first line of the name, and from its last line to the first below it. */
+const NAME_BASELINE = 105;
+const BELOW_NAME = 75;
+/** From the head's last line to the frames. */
+const BELOW_HEAD = 10;
 const LINE_ROOM = 68;
 const LINE_SIZE = 54;
 const TITLE_ROOM = 80;
@@ -61,7 +66,7 @@ function drawFrames(playback: Playback, frames: readonly Frame[], told: readonly
   const { name } = playback.play;
   const names = wrapped(name, NAME_SIZE, room);
   const lines = told.flatMap((line) => wrapped(line, LINE_SIZE, room));
-  const top = GUTTER / 2 + 10 + NAME_ROOM * names.length + LINE_ROOM * lines.length;
+  const top = GUTTER / 2 + BELOW_HEAD + NAME_ROOM * names.length + LINE_ROOM * lines.length;
   const keyTop = top + rows * cellHeight;
   const height = round(keyTop + (key.length === 0 ? 0 : KEY_HEIGHT * keyRows(key)) + GUTTER / 2);
   return (
@@ -84,9 +89,9 @@ function drawFrames(playback: Playback, frames: readonly Frame[], told: readonly
 function headNodes(names: readonly string[], lines: readonly string[], palette: Palette): readonly SvgNode[] {
   const look = paintOf(palette);
   const x = GUTTER + MARGIN;
-  const below = 72 + NAME_ROOM * names.length;
+  const below = NAME_BASELINE + NAME_ROOM * (names.length - 1) + BELOW_NAME;
   return [
-    ...names.map((words, nth) => textNode(words, { x, y: 105 + NAME_ROOM * nth, ...look.title, 'font-size': NAME_SIZE })),
+    ...names.map((words, nth) => textNode(words, { x, y: NAME_BASELINE + NAME_ROOM * nth, ...look.title, 'font-size': NAME_SIZE })),
     ...lines.map((line, nth) => textNode(line, { x, y: below + LINE_ROOM * nth, ...look.caption, 'font-size': LINE_SIZE })),
   ];
 }

@@ -106,6 +106,9 @@ describe('the printed strip', () => {
     const svg = drawPlay(playbackOf(standing!));
     expect(textsOf(svg)).toEqual(['Tide', '1', '2', '3', '4', '5', '1', 'has the ball']);
     expect(svg).toMatch(/<circle[^>]*\/><text[^>]*>3</);
+    const way = drawStrip(playbackOf(standing!), 0);
+    expect(textsOf(way)).toEqual(expect.arrayContaining(['1', '2', '3', '4', '5']));
+    expect(way).toMatch(/<circle[^>]*\/><text[^>]*>3</);
   });
 
   it('of a whole play in one column, what is told at its head breaks into lines and loses no word', () => {
