@@ -54,6 +54,12 @@ export async function clickUntil(editor: Pick<Editor, 'page'>, target: Locator, 
   await doUntil(editor, what, async () => (await seen()) || target.click(), seen, moment);
 }
 
+/** A menu takes no click in its first 100 ms, so that the one which opened it chooses nothing; no hand is that quick, but the browser's is. */
+export async function chooseInMenu(row: Locator) {
+  await row.hover();
+  await row.click({ delay: 300 });
+}
+
 /** Two keys one after the other; the second counts only once the window waits for it, and would else be written into the text. */
 export async function pressTwo({ page }: Pick<Editor, 'page'>, first: string, second: string) {
   await page.keyboard.press(first);

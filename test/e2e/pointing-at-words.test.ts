@@ -5,7 +5,7 @@ import { inflateSync } from 'node:zlib';
 import type { Locator } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { besideItsText, closeProblems, goTo, openFile, panel, problems } from './editor.ts';
-import { clickUntil, doUntil, pressTwo } from './gestures.ts';
+import { chooseInMenu, clickUntil, doUntil, pressTwo } from './gestures.ts';
 import { inRealVsCode, screenshot } from './window.ts';
 import { until } from './vscode.ts';
 
@@ -97,7 +97,7 @@ inRealVsCode(
         await panel(editor()).locator('h1').click();
         const group = page.locator('.editor-group-container', { has: page.locator('.editor-actions a[aria-label^="Show the team"]') });
         await group.locator('.editor-actions a[aria-label^="More Actions"]').click();
-        await page.getByRole('menuitem', { name: /^Draw the play/ }).click();
+        await chooseInMenu(page.getByRole('menuitem', { name: /^Draw the play/ }));
       };
       await doUntil(editor(), 'it asks where to', fromTheMenu, async () => (await where.isVisible()) && (await where.inputValue({ timeout: 1000 })).endsWith('lighthouse.svg'), 8000);
       await screenshot(editor(), 'drawn from the picture');
