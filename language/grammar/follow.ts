@@ -21,6 +21,7 @@ export interface Config {
 }
 
 interface Frame {
+  readonly id: number;
   readonly parent: Frame | undefined;
   readonly returnTo: number;
   /** `property>Rule`, or `Rule` where the call is not assigned; of this frame and of all below it, and the same as one word. */
@@ -58,6 +59,10 @@ interface Edge {
   readonly call?: string;
   readonly as?: string;
 }
+
+const NOWHERE: readonly Config[] = [];
+/** So many different readings are kept; a hundred lines of a coach have some thousand. */
+const MOST_KEPT = 3000;
 
 type Element = GrammarAST.AbstractElement & { readonly cardinality?: '?' | '*' | '+' };
 
@@ -125,12 +130,13 @@ export function buildFollow(grammar: GrammarAST.Grammar): Follow {
     }
   }
 
-  const root: Frame = { parent: undefined, returnTo: -1, path: [], label: '', pushed: new Map() };
+  let frames = 0;
+  const root: Frame = { id: frames, parent: undefined, returnTo: -1, path: [], label: '', pushed: new Map() };
   // Equal stacks are one object. The label counts: alternatives share the state they return to.
   function push(stack: Frame, edge: Edge): Frame {
     const key = `${edge.to}:${edge.as}`;
     let frame = stack.pushed.get(key);
-    if (!frame) stack.pushed.set(key, (frame = { parent: stack, returnTo: edge.to, path: [...stack.path, edge.as!], label: `${stack.label}\n${edge.as}`, pushed: new Map() }));
+    if (!frame) stack.pushed.set(key, (frame = { id: ++frames, parent: stack, returnTo: edge.to, path: [...stack.path, edge.as!], label: `${stack.label}\n${edge.as}`, pushed: new Map() }));
     return frame;
   }
 
@@ -156,10 +162,32 @@ export function buildFollow(grammar: GrammarAST.Grammar): Follow {
     return found;
   }
 
+  // The searches for a better line go the same ways again and again: equal readings are one object, and what a token leads to from there is kept.
+  let known = new Map<string, readonly Config[]>();
+  let ways = new WeakMap<readonly Config[], Map<string, readonly Config[]>>();
+
   function step(configs: readonly Config[], token: string): readonly Config[] {
+    let from = ways.get(configs);
+    if (from === undefined) ways.set(configs, (from = new Map()));
+    let to = from.get(token);
+    if (to === undefined) from.set(token, (to = oneOfAKind(stepOnce(configs, token))));
+    return to;
+  }
+
+  function stepOnce(configs: readonly Config[], token: string): readonly Config[] {
     const next: Config[] = [];
     for (const { state, stack } of configs) for (const edge of edges[state]!) if (edge.token === token) next.push({ state: edge.to, stack });
-    return next.length ? close(next) : [];
+    return next.length ? close(next) : NOWHERE;
+  }
+
+  function oneOfAKind(configs: readonly Config[]): readonly Config[] {
+    if (configs.length === 0) return configs;
+    const key = configs.map(({ state, stack }) => `${state}.${stack.id}`).join();
+    const kept = known.get(key);
+    if (kept !== undefined) return kept;
+    if (known.size >= MOST_KEPT) [known, ways] = [new Map(), new WeakMap()];
+    known.set(key, configs);
+    return configs;
   }
 
   const canEnd = (configs: readonly Config[]): boolean => configs.some(({ state, stack }) => !stack.parent && ends.has(state));

@@ -92,10 +92,12 @@ function candidates(broken: Broken): readonly Candidate[] {
       const others = count === 1 && from === broken.index ? (known ?? []) : [];
       // A word with a meaning of its own is no slip of the pen, nor is a phrase that begins with it.
       if (known?.length === 0 || (count > 1 && OTHER_WORDS.get(plainWords(written(broken, from)))?.length === 0)) continue;
+      const letters = lettersOf(word);
       for (const keyword of keywords) {
+        const meant = others.indexOf(keyword);
+        if (meant < 0 && leastKeystrokes(letters, keywordLetters(keyword)) > limit) continue;
         if (isNotHis(broken, keyword, from)) continue;
         const target = keywordAtoms(keyword).join(' ');
-        const meant = others.indexOf(keyword);
         const distance = meant >= 0 ? meant / 10 : keystrokes(word, target, limit);
         // Two letters off and another beginning: another word, not a slip of the pen.
         if (meant < 0 && distance >= 2 && word[0] !== target[0]) continue;
@@ -112,6 +114,38 @@ function candidates(broken: Broken): readonly Candidate[] {
   const kept = found.filter((candidate, index) => found.findIndex((other) => other.from === candidate.from && other.to === candidate.to && other.words === candidate.words) === index);
   candidatesOf.set(broken, kept);
   return kept;
+}
+
+/** Which letters a word has, as bits, and how many signs but blanks. */
+interface Letters {
+  readonly bits: number;
+  readonly count: number;
+}
+
+function lettersOf(word: string): Letters {
+  let bits = 0;
+  let count = 0;
+  for (let at = 0; at < word.length; at++) {
+    const code = word.charCodeAt(at);
+    if (code === 32) continue;
+    count++;
+    bits |= 1 << (code >= 97 && code <= 122 ? code - 97 : 26);
+  }
+  return { bits, count };
+}
+
+const lettersOfKeywords = new Map<string, Letters>();
+function keywordLetters(keyword: string): Letters {
+  let letters = lettersOfKeywords.get(keyword);
+  if (letters === undefined) lettersOfKeywords.set(keyword, (letters = lettersOf(keywordAtoms(keyword).join(' '))));
+  return letters;
+}
+
+/** No fewer keystrokes lie between two words than one has letters that the other has not: that rules most of a thousand keywords out at once. */
+function leastKeystrokes(word: Letters, target: Letters): number {
+  let missing = 0;
+  for (let bits = target.bits & ~word.bits; bits !== 0; bits &= bits - 1) missing++;
+  return Math.max(missing, Math.abs(word.count - target.count));
 }
 
 /** How many keystrokes off a word may be: one that the grammar has is seldom mistyped, and farther off it says something else. */
