@@ -1,16 +1,16 @@
 // What has become of the plays between two versions of a playbook: in sentences, in seconds, and in what is wrong with them. How a play is
 // written makes no difference, only what it means.
 import type { Block } from '../book/book.ts';
-import { lineText } from '../book/book.ts';
 import type { Finding } from '../checks/finding.ts';
 import { inEnglish } from '../message/message.ts';
 import type { Play } from '../play/play.ts';
 import type { Reading } from '../play/read-play.ts';
 import type { LookTime, Needed, Timeline } from '../timeline/timeline.ts';
 import { latest } from '../words/say-seconds.ts';
-import { tellPlay, tellStanding } from '../words/tell-play.ts';
 import { wayName } from '../words/way-name.ts';
 import { changedLines, type ChangedLine } from './changed-lines.ts';
+import { pairsOf } from './pair-plays.ts';
+import { linesOf, partsOf, type Part } from './play-parts.ts';
 
 /** A play of one version; a compiled play is one. */
 export interface PlayVersion {
@@ -27,7 +27,7 @@ export type PlayChange<Version extends PlayVersion = PlayVersion> =
   | ({ readonly kind: 'changed'; readonly before: Version; readonly after: Version } & WhatChanged);
 
 export interface WhatChanged {
-  /** The same happens under another name. */
+  /** It is the same play under another name. */
   readonly renamed: boolean;
   /** What stands above the steps, as it is written; then step by step, as it is told. */
   readonly parts: readonly PartChange[];
@@ -35,7 +35,14 @@ export interface WhatChanged {
   /** Whole seconds on the clock at the call, where they have changed. */
   readonly firstLook?: Between<number>;
   readonly allLooks?: Between<number>;
-  readonly findings: { readonly came: readonly Finding[]; readonly went: readonly Finding[] };
+  readonly findings: FindingsChange;
+}
+
+export interface FindingsChange<One extends Finding = Finding> {
+  readonly came: readonly One[];
+  readonly went: readonly One[];
+  /** Said of the same thing before and after, with other numbers. */
+  readonly otherwise: readonly { readonly before: One; readonly after: One }[];
 }
 
 /** Absent on a side where there is none. */
@@ -56,7 +63,7 @@ export interface LookChange extends Between<LookTime> {
   readonly name: string;
 }
 
-/** The changed plays in the order of `after`, behind them those that went. A play is the same by its name, else by all that happens in it. */
+/** The changed plays in the order of `after`, behind them those that went. Which two are the same play: `pairsOf`. */
 export function comparePlays<Version extends PlayVersion>(before: readonly Version[], after: readonly Version[]): readonly PlayChange<Version>[] {
   const partners = pairsOf(before, after);
   const changes = after.flatMap((now): PlayChange<Version>[] => {
@@ -69,76 +76,26 @@ export function comparePlays<Version extends PlayVersion>(before: readonly Versi
   return [...changes, ...before.filter((was) => !known.has(was)).map((was) => ({ kind: 'went' as const, before: was }))];
 }
 
-function pairsOf<Version extends PlayVersion>(before: readonly Version[], after: readonly Version[]): ReadonlyMap<Version, Version> {
-  const pairs = new Map<Version, Version>();
-  const left = [...before];
-  const pairBy = (signOf: (version: Version) => string): void => {
-    const signs = left.map(signOf);
-    for (const now of after) {
-      if (pairs.has(now)) continue;
-      const sign = signOf(now);
-      const at = sign === '' ? -1 : signs.indexOf(sign);
-      if (at < 0) continue;
-      pairs.set(now, left[at]!);
-      left.splice(at, 1);
-      signs.splice(at, 1);
-    }
-  };
-  pairBy(({ play }) => play.key);
-  pairBy((version) => partsOf(version).slice(1).flatMap(({ lines }) => lines).join('\n'));
-  return pairs;
-}
-
 function whatChanged(before: PlayVersion, after: PlayVersion): WhatChanged | undefined {
   const parts = changedParts(partsOf(before), partsOf(after));
   const looks = changedLooks(before, after);
   const firstLook = between(before.timeline.times.firstLook, after.timeline.times.firstLook);
   const allLooks = between(before.timeline.times.allLooks, after.timeline.times.allLooks);
-  const findings = { came: onlyIn(after.findings, before.findings), went: onlyIn(before.findings, after.findings) };
+  const findings = changedFindings(before.findings, after.findings);
   const renamed = before.play.name !== after.play.name;
-  if (!renamed && [parts, looks, findings.came, findings.went].every(({ length }) => length === 0) && firstLook === undefined && allLooks === undefined) return undefined;
+  if (!renamed && [parts, looks, findings.came, findings.went, findings.otherwise].every(({ length }) => length === 0) && firstLook === undefined && allLooks === undefined) return undefined;
   return { renamed, parts, looks, ...(firstLook && { firstLook }), ...(allLooks && { allLooks }), findings };
-}
-
-interface Part {
-  /** Absent above the steps. */
-  readonly key?: string;
-  readonly name?: string;
-  readonly lines: readonly string[];
-  /** Above the steps: where everybody stands, as it is told. */
-  readonly standing?: string;
-}
-
-/** The lines above the steps as the coach wrote them, without remarks; each step as it is told, its times left out. */
-function partsOf({ block, reading, play, timeline }: PlayVersion): readonly Part[] {
-  const head = block.lines.flatMap((line, at) => {
-    const { kind, step } = reading.lines[at]!;
-    return kind === 'header' || (kind === 'annotation' && step === undefined) ? [withoutRemark(lineText(line), line.parsed.comment?.at)] : [];
-  });
-  const own = [`level ${play.level.value}`, `rules ${[play.rules.value, ...play.alsoRules].join(', also ')}`];
-  const steps = new Map<string, string[]>();
-  const keys = new Set(play.steps.map(({ key }) => key));
-  let lines: string[] | undefined;
-  for (const { text, untimed = text, part } of tellPlay(play, timeline)) {
-    if (part !== undefined && keys.has(part)) steps.set(part, (lines = []));
-    lines?.push(untimed);
-  }
-  return [{ lines: [...own, ...head.filter((text) => !/^(level|rules)\b/i.test(text))], standing: tellStanding(play, inEnglish) }, ...play.steps.map(({ key, name }) => ({ key, name, lines: steps.get(key) ?? [] }))];
-}
-
-function withoutRemark(text: string, at: number | undefined): string {
-  return text.slice(0, at).trim().replaceAll(/\s+/g, ' ');
 }
 
 function changedParts(before: readonly Part[], after: readonly Part[]): readonly PartChange[] {
   const was = new Map(before.map((part) => [part.key, part]));
   const is = new Set(after.map(({ key }) => key));
   const named = ({ name }: Part) => (name === undefined ? {} : { step: name });
-  const whole = (part: Part, kind: ChangedLine['kind']): PartChange => ({ ...named(part), only: kind, lines: part.lines.filter((text) => text !== `${part.name}:`).map((text) => ({ kind, text })) });
+  const whole = (part: Part, kind: ChangedLine['kind']): PartChange => ({ ...named(part), only: kind, lines: [...(part.heading === undefined || part.heading.bare ? [] : [part.heading.text]), ...part.lines].map((text) => ({ kind, text })) });
   const changed = after.flatMap((part): PartChange[] => {
     const known = was.get(part.key);
     if (known === undefined) return [whole(part, 'came')];
-    const written = changedLines(known.lines, part.lines);
+    const written = changedLines(linesOf(known), linesOf(part));
     const lines = [...written, ...(written.some(({ text }) => /^from\b/i.test(text)) ? [] : changedStanding(known, part))];
     return lines.length === 0 ? [] : [{ ...named(part), lines }];
   });
@@ -165,7 +122,19 @@ function between(before: Needed | undefined, after: Needed | undefined): Between
   return { ...(before && { before: before.fromCall }), ...(after && { after: after.fromCall }) };
 }
 
-function onlyIn(findings: readonly Finding[], others: readonly Finding[]): readonly Finding[] {
+/** What is said word for word before and after is left out. */
+export function changedFindings<One extends Finding>(before: readonly One[], after: readonly One[]): FindingsChange<One> {
+  const went = onlyIn(before, after);
+  const otherwise: { readonly before: One; readonly after: One }[] = [];
+  const came = onlyIn(after, before).filter((now) => {
+    const at = now.part === undefined ? -1 : went.findIndex((was) => was.code === now.code && was.part === now.part && was.byRules === now.byRules);
+    if (at >= 0) otherwise.push({ before: went.splice(at, 1)[0]!, after: now });
+    return at < 0;
+  });
+  return { came, went, otherwise };
+}
+
+function onlyIn<One extends Finding>(findings: readonly One[], others: readonly One[]): One[] {
   const known = new Set(others.map(({ code, message }) => `${code} ${message}`));
   return findings.filter(({ code, message }) => !known.has(`${code} ${message}`));
 }

@@ -102,15 +102,23 @@ function tellStep(play: Play, step: Step, timeline: Timeline): readonly Told[] {
 }
 
 function openStep(play: Play, step: Step): Message {
+  return message('{step}:', { step: [step.name, ...howItOpens(play, step)] });
+}
+
+/** Its heading is its name alone. */
+export function hasBareHeading(play: Play, step: Step): boolean {
+  return howItOpens(play, step).length === 0;
+}
+
+function howItOpens(play: Play, step: Step): readonly Message[] {
   const nameOf = (key: string | null | undefined) => play.steps.find((one) => one.key === key)?.name ?? key ?? '';
   const said = step.condition?.text;
-  const how = [
+  return [
     ...(step.how === 'instead' ? [message('instead of {step}', { step: nameOf(step.insteadOf) })] : []),
     ...(step.how === 'after' ? [message('after {step}', { step: nameOf(step.parent) })] : []),
     ...(step.how === 'first' ? [message('from the start')] : []),
     ...(said === undefined ? [] : [sayCondition(said)]),
   ];
-  return message('{step}:', { step: [step.name, ...how] });
 }
 
 /** The links of one line stay one sentence. */

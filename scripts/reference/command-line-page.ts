@@ -20,8 +20,8 @@ export function commandLinePage(): Files {
 
 const pullRequest = [
   '## In a pull request',
-  'An assistant has changed plays on a branch of their own. What his changes mean, in lines, seconds and mistakes; `main` is the branch you have, `plays` the folder of the playbook:',
-  fenced('git worktree add ../before main\nsetwright compare ../before/plays plays', 'text'),
+  'An assistant has changed plays on a branch of their own. What his changes mean, in lines, seconds and mistakes; `main` is the branch he started from, `plays` the folder of the playbook:',
+  fenced('setwright compare --since main plays', 'text'),
   'A machine that checks every pull request runs `setwright check plays`: it ends with 1 where a play cannot work.',
 ].join('\n\n');
 

@@ -1,90 +1,80 @@
 // `setwright compare BEFORE AFTER`: what has changed between two versions of a playbook, as a coach would ask an assistant.
 import type { Command } from 'commander';
-import type { Colors } from 'picocolors/types';
-import type { Finding } from '../../language/checks/finding.ts';
-import { comparePlays, type Between, type PartChange, type PlayChange, type WhatChanged } from '../../language/compare/compare-plays.ts';
-import { sayMoment } from '../../language/words/say-seconds.ts';
+import { join } from 'node:path';
+import { statSync } from 'node:fs';
 import { CallError } from './call-error.ts';
 import { colorOption, colorsFor, type ColorWhen } from './colors.ts';
+import { compareMarkdown } from './compare-markdown.ts';
+import { writePictures } from './compare-pictures.ts';
+import { compareText } from './compare-text.ts';
+import { compareVersions, type Change, type VersionToRead } from './comparison.ts';
 import { withExamples } from './examples.ts';
-import { readFiles } from './files.ts';
-import { remarkOnLinesNotRead } from './lines-not-read.ts';
-import { openBook } from './open-book.ts';
-import type { PlayInFile } from './plays-named.ts';
-import { table } from './table.ts';
-import { print } from './terminal.ts';
+import { readFiles, readFilesIfThere } from './files.ts';
+import { repositoryOf } from './git.ts';
+import { print, remark } from './terminal.ts';
+
+interface CompareOptions {
+  readonly since?: string;
+  readonly until?: string;
+  readonly markdown?: boolean;
+  readonly pictures?: string;
+  readonly picturesAt?: string;
+  readonly color: ColorWhen;
+}
 
 export function addCompare(program: Command): void {
   const command = program
     .command('compare')
-    .argument('<before>', 'a file, a folder or a pattern; - reads standard input')
-    .argument('<after>', 'the same in its newer version')
+    .argument('[before]', 'a file, a folder or a pattern; - reads standard input')
+    .argument('[after]', 'the same in its newer version')
+    .option('--since <version>', 'ask git for the older version: what has changed since a branch, a tag or a commit; only one name then, a file or a folder, without it the folder you are in')
+    .option('--until <version>', 'with --since: take the newer version from git too, instead of the files as they lie there')
+    .option('--markdown', 'print Markdown, for a comment in a review: a table of the plays with their calls before and after, changed lines, findings')
+    .option('--pictures <folder>', 'write each changed play drawn before and after, and a page index.html that shows them beside each other')
+    .option('--pictures-at <address>', 'with --markdown and --pictures: the address at which the folder can be seen, so that the comment shows them')
     .addOption(colorOption())
     .summary('say what has changed between two versions')
     .description(
-      'Says play by play what has changed between two versions of a playbook: lines, looks and their times, when to call it, what is wrong since and what no longer is. How a play is written makes no difference, only what it means. Ends with 0 whatever has changed.',
+      'Says what has changed between two versions of a playbook: play by play the lines, the looks and their times, when to call it, what is wrong since and what no longer is; then the sections of its books, rosters, alignments and spots of your own. A file with a book brings the plays of the files it uses. A play under another name is the same as long as most of its lines are. How a play is written makes no difference, only what it means. Ends with 0 whatever has changed.',
     )
-    .action((before: string, after: string, options: { readonly color: ColorWhen }) => {
-      if (before === '-' && after === '-') throw new CallError('Standard input can be one of the two versions, not both.');
-      const [was, is] = [playsIn(before), playsIn(after)];
-      if (was.length + is.length === 0) throw new CallError(`There is no play in ${before} or ${after}. A play starts with a line such as: play "Lighthouse"`);
-      remarkOnLinesNotRead([...was, ...is]);
-      const changes = comparePlays(was.map(({ play }) => play), is.map(({ play }) => play));
-      const fileOf = new Map([...was, ...is].map(({ file, play }) => [play, file.name]));
-      print([...changes.map((change) => told(change, fileOf, colorsFor(options.color))), summary(changes, is.length)].join('\n\n'));
+    .action((before: string | undefined, after: string | undefined, options: CompareOptions) => {
+      if (options.picturesAt !== undefined && (options.markdown !== true || options.pictures === undefined)) throw new CallError('--pictures-at says where the pictures of a comment can be seen: it needs --markdown and --pictures FOLDER.');
+      const versions = options.since === undefined ? twoVersions(before, after, options) : sinceVersion(options.since, before, after, options.until);
+      const comparison = compareVersions(...versions);
+      if (comparison.plays + comparison.changes.length + comparison.blocks.length === 0) throw new CallError(`There is no play in ${[before, after].filter((name) => name !== undefined).join(' or ') || 'this folder'}. A play starts with a line such as: play "Lighthouse"`);
+      const pictures = options.pictures === undefined ? undefined : writePictures(comparison, options.pictures);
+      const shown = pictures && options.picturesAt !== undefined ? { at: options.picturesAt.replace(/\/*$/, '/'), of: (change: Change) => pictures.get(change)! } : undefined;
+      print(options.markdown === true ? compareMarkdown(comparison, shown) : compareText(comparison, colorsFor(options.color)));
     });
-  withExamples(command, 'setwright compare last-season plays', 'git show main:plays/all.play | setwright compare - plays/all.play');
+  withExamples(command, 'setwright compare last-season plays', 'setwright compare --since main plays', 'setwright compare --since v1 --until v2 plays/club.play', 'setwright compare --since main plays --markdown --pictures changes > changes.md', 'git show main:plays/all.play | setwright compare - plays/all.play');
 }
 
-type Change = PlayChange<PlayInFile['play']>;
+type Versions = readonly [before: VersionToRead, after: VersionToRead];
 
-function playsIn(name: string): readonly PlayInFile[] {
-  return openBook(readFiles([name])).flatMap((file) => file.plays().map((play) => ({ file, play })));
+function twoVersions(before: string | undefined, after: string | undefined, { until }: CompareOptions): Versions {
+  if (until !== undefined) throw new CallError('--until needs --since: setwright compare --since v1 --until v2 plays');
+  if (before === undefined || after === undefined) throw new CallError(`Say which two versions, the older one first, or since which version git knows. For example: ${before === undefined ? 'setwright compare last-season plays' : `setwright compare --since main ${before}`}`);
+  if (before === '-' && after === '-') throw new CallError('Standard input can be one of the two versions, not both.');
+  return [readBeside(before, after), readBeside(after, before)];
 }
 
-function told(change: Change, fileOf: ReadonlyMap<PlayInFile['play'], string>, colors: Colors): string {
-  const version = change.kind === 'went' ? change.before : change.after;
-  const head = (what: string) => `${colors.bold(version.play.name)}  ${what}  ${colors.dim(fileOf.get(version)!)}`;
-  if (change.kind === 'came') return head(colors.green('new'));
-  if (change.kind === 'went') return head(colors.red('gone'));
-  return [head(change.renamed ? `was called “${change.before.play.name}”` : 'changed'), ...change.parts.flatMap((part) => partLines(part, colors)), ...looksLines(change), ...callLines(change), ...findingLines(change, colors)].join('\n');
+/** Standard input stands in the place of the other version: what it uses lies there. */
+function readBeside(name: string, other: string): VersionToRead {
+  const place = statSync(other, { throwIfNoEntry: false })?.isDirectory() === true ? join(other, 'standard-input.play') : other;
+  return { sources: readFiles([name]).map((source) => (name === '-' ? { ...source, path: place } : source)) };
 }
 
-function partLines({ step, only, lines }: PartChange, colors: Colors): readonly string[] {
-  const where = step === undefined ? 'above the steps' : `step ${step}`;
-  const what = only === undefined ? '' : only === 'came' ? ', new' : ', gone';
-  return [`  ${where}${what}`, ...lines.map(({ kind, text }) => (kind === 'came' ? colors.green(`    + ${text}`) : colors.red(`    - ${text}`)))];
-}
-
-function looksLines({ looks }: WhatChanged): readonly string[] {
-  if (looks.length === 0) return [];
-  const rows = looks.map(({ name, before, after }) => [name, change(before && sayMoment(before.typical), after && sayMoment(after.typical)), change(before && sayMoment(before.late), after && sayMoment(after.late))]);
-  return [table(['look', 'typical', 'late'], rows).replace(/^/gm, '  ')];
-}
-
-function callLines({ firstLook, allLooks }: WhatChanged): readonly string[] {
-  const line = (what: string, between: Between<number> | undefined) => (between === undefined ? [] : [`  on the clock for ${what}: ${change(seconds(between.before), seconds(between.after))}`]);
-  return [...line('the first look', firstLook), ...line('every look', allLooks)];
-}
-
-const seconds = (value: number | undefined): string | undefined => (value === undefined ? undefined : `${value} s`);
-
-/** `6.4 s → 6.9 s`; where there was or is none, which of the two. */
-function change(before: string | undefined, after: string | undefined): string {
-  if (before === undefined) return `${after} (new)`;
-  return after === undefined ? `${before} (gone)` : before === after ? before : `${before} → ${after}`;
-}
-
-function findingLines({ findings: { came, went } }: WhatChanged, colors: Colors): readonly string[] {
-  const line = (told: string, { code, message }: Finding) => `  ${told}, ${colors.dim(code)}: ${message}`;
-  return [...came.map((finding) => line(`new ${finding.severity}`, finding)), ...went.map((finding) => line(`${finding.severity} gone`, finding))];
-}
-
-function summary(changes: readonly Change[], plays: number): string {
-  const count = (kind: Change['kind']) => changes.filter((one) => one.kind === kind).length;
-  const [came, went, changed] = [count('came'), count('went'), count('changed')];
-  const same = plays - came - changed;
-  if (changes.length === 0) return `${plays === 1 ? 'The play is' : `All ${plays} plays are`} as before.`;
-  const said = [[changed, 'changed'], [came, 'new'], [went, 'gone'], [same, 'as before']] as const;
-  return `Plays: ${said.filter(([number]) => number > 0).map(([number, what]) => `${number} ${what}`).join(', ')}.`;
+/** From where the two lines of versions parted: what others have done to `main` meanwhile is no change of mine. */
+function sinceVersion(since: string, wanted = '.', more: string | undefined, until: string | undefined): Versions {
+  if (more !== undefined || wanted === '-') throw new CallError(`With --since give one name, a file or a folder: git has the older version. For example: setwright compare --since ${since} plays`);
+  if (/[*?]/.test(wanted)) throw new CallError(`With --since give a file or a folder, not a pattern such as ${wanted}.`);
+  const repository = repositoryOf(wanted);
+  const [tip, end] = [repository.commitOf(since), repository.commitOf(until ?? 'HEAD')];
+  const start = repository.parting(tip, end);
+  if (start === undefined) remark(`Where this version and ${since} parted is not known here (a clone without its history?): compared with ${since} as it is.`);
+  else if (start !== tip) remark(`${since} has gone on meanwhile: compared with ${since} as it was when this version parted from it.`);
+  const before = repository.versionAt(start ?? tip, since);
+  const after = until === undefined ? { sources: readFilesIfThere(wanted) } : repository.versionAt(end, until);
+  if (before.sources.length + after.sources.length === 0) throw new CallError(`There is no play file in ${wanted}, neither now nor in ${since}.`);
+  return [before, after];
 }

@@ -10,6 +10,8 @@ export interface SourceFile {
   /** As it is printed: relative to the working folder, with slashes; `<standard input>` for `-`. */
   readonly name: string;
   readonly text: string;
+  /** Where it lies, for the files it uses, when its name does not say so. */
+  readonly path?: string;
 }
 
 /** A file that is there and cannot be read: it stops nothing but itself. */
@@ -51,6 +53,12 @@ export function readFiles(wanted: readonly string[]): readonly SourceFile[] {
   return readable;
 }
 
+/** As `readFiles`, of one name, where it is no mistake that nothing is there: it may have been before. */
+export function readFilesIfThere(wanted: string): readonly SourceFile[] {
+  const stat = statSync(wanted, { throwIfNoEntry: false });
+  return stat === undefined || (stat.isDirectory() && playsInside(wanted).length === 0) ? [] : readFiles([wanted]);
+}
+
 export function sayUnreadable({ name, why }: UnreadableFile): string {
   return `I cannot read ${name}: ${why}.`;
 }
@@ -61,7 +69,7 @@ function namesOf(wanted: string): readonly { readonly name: string; readonly why
   if (wanted === '-') return [{ name: standardInput }];
   const stat = statSync(wanted, { throwIfNoEntry: false });
   if (stat?.isDirectory()) {
-    const inside = find(['**/*.play'], wanted).map((name) => ({ name: nameOf(resolve(wanted, name)) }));
+    const inside = playsInside(wanted).map((name) => ({ name: nameOf(resolve(wanted, name)) }));
     return inside.length === 0 ? [{ name: nameOf(resolve(wanted)) || '.', why: emptyFolder }] : inside;
   }
   // A link to what is not there is a file that cannot be read, not a wrong name.
@@ -72,11 +80,15 @@ function namesOf(wanted: string): readonly { readonly name: string; readonly why
   return matched;
 }
 
+function playsInside(folder: string): string[] {
+  return find(['**/*.play'], folder);
+}
+
 function find(patterns: string[], cwd: string): string[] {
   return globSync(patterns, { cwd, ignore: ['**/node_modules/**'], expandDirectories: false }).sort();
 }
 
-function nameOf(path: string): string {
+export function nameOf(path: string): string {
   return relative('.', path).replaceAll('\\', '/');
 }
 

@@ -1,22 +1,24 @@
 // The files of a call as one book, compiled when asked. Files that they use are read as well, but not reported on.
 import { inEnglish } from '../../language/message/message.ts';
 import { readFileSync } from 'node:fs';
-import { relative } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { emptyBook, firstLineOf, lineText, openFile, setFiles, type Block, type Book, type BookFile } from '../../language/book/book.ts';
 import type { Compiled } from '../../language/compile.ts';
 import { createKeeper, type FileFinding } from '../../language/keeper.ts';
-import { createLookup, usedUris } from '../../language/names/lookup.ts';
+import { createLookup, filesInReach, usedUris } from '../../language/names/lookup.ts';
 import { sectionsOf } from '../../language/names/sections.ts';
 import { sayWay } from '../../language/words/way-name.ts';
 import { newerNotation, NOTATION_VERSION } from '../../language/names/notation-version.ts';
 import { CallError } from './call-error.ts';
-import type { SourceFile } from './files.ts';
+import { nameOf, type SourceFile } from './files.ts';
 
 export interface OpenedFile {
   /** As it is printed. */
   readonly name: string;
   readonly uri: string;
+  readonly blocks: readonly Block[];
+  /** The files that it uses, and those that they use. */
+  readonly used: () => readonly OpenedFile[];
   /** How many plays it holds. */
   readonly count: number;
   readonly plays: () => readonly Compiled[];
@@ -35,44 +37,57 @@ export interface OpenedFile {
   readonly done: () => void;
 }
 
+/** Where files lie that others use: on the disk, unless it is said otherwise. `path` as the working folder has it. */
+export interface Shelf {
+  readonly nameOf: (path: string) => string;
+  readonly textAt: (path: string) => string | undefined;
+}
+
+const disk: Shelf = { nameOf: (path) => nameOf(path), textAt: textOnDisk };
+
 /** The files in the order given. One in a newer notation is refused: nobody can know what its lines mean. */
-export function openBook(sources: readonly SourceFile[]): readonly OpenedFile[] {
-  const { files, refused } = openReadable(sources);
+export function openBook(sources: readonly SourceFile[], shelf = disk): readonly OpenedFile[] {
+  const { files, refused } = openReadable(sources, shelf);
   if (refused[0] !== undefined) throw new CallError(refused[0]);
   return files;
 }
 
 /** As `openBook`; what is refused is told file by file, and the others are there all the same. */
-export function openReadable(sources: readonly SourceFile[]): { readonly files: readonly OpenedFile[]; readonly refused: readonly string[] } {
-  const named = sources.map(({ name, text }) => ({ name, text, uri: pathToFileURL(name).href }));
-  const book = withUsedFiles(setFiles(emptyBook, named.map(({ uri, text }) => [uri, text])));
+export function openReadable(sources: readonly SourceFile[], shelf = disk): { readonly files: readonly OpenedFile[]; readonly refused: readonly string[] } {
+  const named = sources.map(({ name, text, path = name }) => ({ name, text, uri: pathToFileURL(path).href }));
+  const book = withUsedFiles(setFiles(emptyBook, named.map(({ uri, text }) => [uri, text])), shelf);
   const refused = named.flatMap(({ name, uri }) => refusalOf(name, book, uri) ?? []);
-  const files = named.filter(({ name, uri }) => refusalOf(name, book, uri) === undefined).map(({ name, uri }): OpenedFile => {
-    const { blocks } = book.files.get(uri)!;
-    const lines = blocks.flatMap((block) => block.lines);
-    let keeper = createKeeper();
-    return {
-      name,
-      uri,
-      count: blocks.filter(({ kind }) => kind === 'play').length,
-      plays: () => keeper.playsOf(book, uri),
-      findings: () => keeper.findingsOf(book, uri),
-      sections: () => sectionsIn(book, uri),
-      playsAt: (used) => keeper.playsOf(book, used),
-      line: (at) => (lines[at] === undefined ? '' : lineText(lines[at])),
-      notRead: ({ block }) => {
-        const [at, file] = [...book.files].find(([, { blocks: all }]) => all.includes(block))!;
-        return { name: at === uri ? name : relative('', fileURLToPath(at)), lines: notReadIn(file, block) };
-      },
-      wayOf: ({ block, run }) => {
-        const compiled = run === undefined ? undefined : keeper.playsOf(book, uri).find(({ key }) => key === block);
-        if (compiled === undefined || run === undefined) return {};
-        return { way: inEnglish(sayWay(compiled.play, run)), zero: compiled.play.start.throwIn === undefined ? 'the call' : 'the hand-over' };
-      },
-      done: () => void (keeper = createKeeper()),
-    };
-  });
+  const nameAt = (uri: string) => named.find((one) => one.uri === uri)?.name ?? shelf.nameOf(fileURLToPath(uri));
+  const files = named.filter(({ name, uri }) => refusalOf(name, book, uri) === undefined).map(({ uri }) => opened(book, uri, nameAt));
   return { files, refused };
+}
+
+function opened(book: Book, uri: string, nameAt: (uri: string) => string): OpenedFile {
+  const { blocks } = book.files.get(uri)!;
+  const lines = blocks.flatMap((block) => block.lines);
+  let keeper = createKeeper();
+  return {
+    name: nameAt(uri),
+    uri,
+    blocks,
+    used: () => filesInReach(book, uri).slice(1).map((file) => opened(book, file.uri, nameAt)),
+    count: blocks.filter(({ kind }) => kind === 'play').length,
+    plays: () => keeper.playsOf(book, uri),
+    findings: () => keeper.findingsOf(book, uri),
+    sections: () => sectionsIn(book, uri),
+    playsAt: (used) => keeper.playsOf(book, used),
+    line: (at) => (lines[at] === undefined ? '' : lineText(lines[at])),
+    notRead: ({ block }) => {
+      const [at, file] = [...book.files].find(([, { blocks: all }]) => all.includes(block))!;
+      return { name: nameAt(at), lines: notReadIn(file, block) };
+    },
+    wayOf: ({ block, run }) => {
+      const compiled = run === undefined ? undefined : keeper.playsOf(book, uri).find(({ key }) => key === block);
+      if (compiled === undefined || run === undefined) return {};
+      return { way: inEnglish(sayWay(compiled.play, run)), zero: compiled.play.start.throwIn === undefined ? 'the call' : 'the hand-over' };
+    },
+    done: () => void (keeper = createKeeper()),
+  };
 }
 
 function notReadIn(file: BookFile, { key, lines }: Block): readonly number[] {
@@ -95,14 +110,14 @@ function refusalOf(name: string, book: Book, uri: string): string | undefined {
 }
 
 /** Reads what `use` lines name, as far as it is there; what is not is a finding of the line. */
-function withUsedFiles(book: Book): Book {
+function withUsedFiles(book: Book, { textAt }: Shelf): Book {
   let read = book;
   const tried = new Set(book.files.keys());
   const waiting = [...book.files.values()].flatMap(usedUris);
   for (const { uri } of waiting) {
     if (tried.has(uri)) continue;
     tried.add(uri);
-    const text = textAt(uri);
+    const text = isFile(uri) ? textAt(fileURLToPath(uri)) : undefined;
     if (text === undefined) continue;
     read = openFile(read, uri, text);
     waiting.push(...usedUris(read.files.get(uri)!));
@@ -110,9 +125,18 @@ function withUsedFiles(book: Book): Book {
   return read;
 }
 
-function textAt(uri: string): string | undefined {
+/** `use "https://…"` names no file. */
+function isFile(uri: string): boolean {
   try {
-    return readFileSync(fileURLToPath(uri), 'utf8');
+    return fileURLToPath(uri) !== '';
+  } catch {
+    return false;
+  }
+}
+
+function textOnDisk(path: string): string | undefined {
+  try {
+    return readFileSync(path, 'utf8');
   } catch {
     return undefined;
   }

@@ -1,6 +1,6 @@
 // `setwright page FILE`: one HTML file with the plays moving; with --watch written again as often as the text changes.
 import { createHash } from 'node:crypto';
-import { mkdirSync, watch } from 'node:fs';
+import { watch } from 'node:fs';
 import { basename, dirname, join, resolve } from 'node:path';
 import { deflateSync } from 'node:zlib';
 import type { Command } from 'commander';
@@ -8,12 +8,13 @@ import { script, style } from 'virtual:player';
 import { pageHtml } from '../../client/preview/page.ts';
 import { fileNameOf } from '../../language/book/slug.ts';
 import { CallError } from './call-error.ts';
-import { readFiles, whyNotWritten } from './files.ts';
+import { readFiles } from './files.ts';
+import { freeName } from './free-name.ts';
 import { playbackOf } from '../../language/playback/playback-of.ts';
 import { remarkOnLinesNotRead } from './lines-not-read.ts';
 import { openBook } from './open-book.ts';
 import { playsInOrder } from './plays-named.ts';
-import { writeResult } from './write-result.ts';
+import { makeFolder, writeResult } from './write-result.ts';
 import { withExamples } from './examples.ts';
 import { remark } from './terminal.ts';
 
@@ -54,25 +55,10 @@ function writePages(name: string, options: PageOptions): void {
   for (const play of plays) writeResult(htmlOf([play], play.play.play.name), join(output, `${freeName(fileNameOf(play.play.play.name), used)}.html`));
 }
 
-function makeFolder(folder: string): void {
-  try {
-    mkdirSync(folder, { recursive: true });
-  } catch (error) {
-    throw new CallError(`I cannot write ${folder}: ${whyNotWritten(error)}.`);
-  }
-}
-
 /** `quick` of `plays/quick.play`, `plays` of the folder and of `plays/*.play`. */
 function titleOf(name: string): string {
   const plain = /[*?[\]{}]/.test(name) ? dirname(name) : name;
   return name === '-' ? 'Plays' : basename(resolve(plain)).replace(/\.play$/, '') || 'plays';
-}
-
-function freeName(wanted: string, used: Set<string>): string {
-  let name = wanted;
-  for (let number = 2; used.has(name); number++) name = `${wanted}-${number}`;
-  used.add(name);
-  return name;
 }
 
 function htmlOf(plays: ReturnType<typeof playsInOrder>, title: string): string {

@@ -202,37 +202,3 @@ test('lsp without the server beside it says what to do', async () => {
   const { code, err } = await run(['lsp']);
   expect([code, err]).toEqual([2, expect.stringContaining('Build the whole: npm run build')]);
 });
-
-describe('compare', () => {
-  const write = (name: string, text: string) => {
-    mkdirSync(join(folder, name), { recursive: true });
-    writeFileSync(join(folder, name, 'ours.play'), text);
-  };
-  const tide = 'level u14\nplay "Tide"\n  from horns\n  step "Open"\n    4 ball-screens for 1, then rolls\n    1 drives off 4 to right elbow\n    look 1: jumper\n';
-
-  test('says of two versions what came, what went, and what a change costs', async () => {
-    write('was', `${tide}${play('Reef')}`);
-    write('is', `${tide.replace('right elbow', 'the rim')}${play('Spray').replace('1 passes to 2', '1 passes to 3').replace('look 2', 'look 3')}`);
-    const { code, out } = await run(['compare', 'was', 'is']);
-    expect(code).toBe(0);
-    expect(out).toMatch(/^Tide {2}changed {2}is\/ours\.play\n {2}step Open\n {4}- 1 drives off 4 to right elbow\.\n {4}\+ 1 drives off 4 to the rim\.\n/);
-    expect(out).toMatch(/1: jumper +\d\.\d s → \d\.\d s/);
-    expect(out).toContain('Spray  new  is/ours.play');
-    expect(out).toContain('Reef  gone  was/ours.play');
-    expect(out).toMatch(/Plays: 1 changed, 1 new, 1 gone\.\s*$/);
-  });
-
-  test('reads one of the two from standard input, and says when all is as before', async () => {
-    write('is', tide);
-    expect((await run(['compare', '-', 'is'], { input: tide.replaceAll('\n', '\r\n').replace('# ', '') })).out.trim()).toBe('The play is as before.');
-    const { code, err } = await run(['compare', '-', '-']);
-    expect([code, err.trim()]).toEqual([2, expect.stringContaining('Standard input can be one of the two versions, not both.')]);
-  });
-
-  test('tells a mistake that is new with its words, and a play that has none before it', async () => {
-    write('was', tide);
-    write('is', tide.replace('4 ball-screens for 1, then rolls', '1 ball-screens for 4'));
-    expect((await run(['compare', 'was', 'is'])).out).toMatch(/new error, screen-with-ball: /);
-    expect((await run(['compare', 'is', 'was'])).out).toMatch(/error gone, screen-with-ball: /);
-  });
-});

@@ -3,6 +3,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { changedLines } from '../../language/compare/changed-lines.ts';
 import { comparePlays, type PlayChange } from '../../language/compare/compare-plays.ts';
+import { likenessOf } from '../../language/compare/pair-plays.ts';
 import type { Compiled } from '../../language/compile.ts';
 import { compileText } from '../checks/compiled.ts';
 import fc from 'fast-check';
@@ -25,8 +26,8 @@ play "Reef"
   look 2: three
 `;
 const compared = (after: string, was = before): readonly PlayChange<Compiled>[] => comparePlays(compileText(was).plays, compileText(after).plays);
-const changed = (after: string) => {
-  const [first, ...others] = compared(after);
+const changed = (after: string, was = before) => {
+  const [first, ...others] = compared(after, was);
   expect(others).toEqual([]);
   if (first?.kind !== 'changed') throw new Error(`${first?.kind}`);
   return first;
@@ -99,6 +100,66 @@ test('a play that came, went, or only has another name', () => {
   expect(compared(before.replace('"Reef"', '"Shoal"'))).toMatchObject([{ kind: 'changed', renamed: true, parts: [], before: { play: { name: 'Reef' } }, after: { play: { name: 'Shoal' } } }]);
 });
 
+test('a step’s bare name is not told, whatever its name is read out as', () => {
+  const away = before.replace('play "Reef"', '  step "Drive to rim" after "Open"\n    1 passes to 2\n  step "Drive to rim again"\n    2 passes to 1\nplay "Reef"');
+  const steps = changed(away).parts.filter(({ only }) => only === 'came');
+  expect(steps.map(({ step, lines: [first] }) => [step, first?.text])).toEqual([['Drive to rim', expect.stringMatching(/^Drive to .*rim, after Open:$/)], ['Drive to rim again', '1 passes to 2.'.replace('1', '2').replace('to 2', 'to 1')]]);
+});
+
+describe('a play that was renamed and changed', () => {
+  const long = `level u14
+play "Tide"
+  from horns, ball with 1
+  step "Open"
+    4 ball-screens for 1, then rolls
+    1 drives off 4 to right elbow
+    5 lifts to left wing
+    2 cuts to left corner
+    look 1: jumper
+    look 4 on the roll: layup
+`;
+  const kinds = (was: string, is: string) => compared(is, was).map((change) => [change.kind, change.kind === 'changed' ? `${change.before.play.name} → ${change.after.play.name}` : (change.kind === 'came' ? change.after : change.before).play.name]);
+
+  test('is known by its lines, and told with what is changed', () => {
+    const [change, ...others] = compared(long.replace('"Tide"', '"Ebb"').replace('right elbow', 'the rim'), long);
+    expect(others).toEqual([]);
+    expect(change).toMatchObject({ kind: 'changed', renamed: true, before: { play: { name: 'Tide' } }, after: { play: { name: 'Ebb' } } });
+    expect(change?.kind === 'changed' && lines(change)).toEqual(['Open went: 1 drives off 4 to right elbow.', 'Open came: 1 drives off 4 to the rim.']);
+  });
+  test('is the one it is most like, where there are two', () => {
+    const other = long.replace('level u14\n', '').replace('"Tide"', '"Squall"').replace('5 lifts to left wing', '5 cuts to right corner').replace('look 1: jumper', 'look 5: three');
+    expect(kinds(long + other, long.replace('"Tide"', '"Neap"').replace('right elbow', 'the rim') + other.replace('"Squall"', '"Gale"').replace('right elbow', 'the rim'))).toEqual([['changed', 'Tide → Neap'], ['changed', 'Squall → Gale']]);
+  });
+  test('keeps its name where both are there', () => {
+    expect(kinds(long, `${long}${long.replace('level u14\n', '').replace('"Tide"', '"Ebb"')}`)).toEqual([['came', 'Ebb']]);
+  });
+  test('is another one where only half of it is the same, or it is so short that nothing can be told', () => {
+    expect(kinds(long, long.replace('"Tide"', '"Ebb"').replace('horns', 'box').replace('right elbow', 'the rim').replace('5 lifts', '2 lifts').replace('look 1: jumper', 'look 2: three'))).toEqual([['came', 'Ebb'], ['went', 'Tide']]);
+    const short = 'play "Reef"\n  from 5-out\n  1 passes to 2\n  look 2: three\n';
+    expect(kinds(short, short.replace('"Reef"', '"Shoal"').replace('three', 'jumper'))).toEqual([['came', 'Shoal'], ['went', 'Reef']]);
+  });
+  test('no two plays of the examples are taken for each other, but a play and its mirror', () => {
+    const beside = { name: 'alignments.play', text: readFileSync('examples/alignments.play', 'utf8') };
+    const plays = readdirSync('examples').filter((name) => !['club.play', beside.name].includes(name)).flatMap((name) => compileText(readFileSync(`examples/${name}`, 'utf8'), beside).plays);
+    expect(plays.length).toBeGreaterThan(30);
+    const alike = plays.flatMap((one, at) => plays.slice(at + 1).filter((other) => likenessOf(one, other) > 0).map((other) => [one.play.name, other.play.name]));
+    expect(alike).toEqual([['Skiff', 'Skiff left']]);
+  });
+});
+
+test('what is said of the same thing with other numbers is neither new nor gone', () => {
+  const text = readFileSync('examples/last-shot.play', 'utf8');
+  const shapes = readFileSync('examples/alignments.play', 'utf8');
+  const plays = (alignments: string) => compileText(text, { name: 'alignments.play', text: alignments }).plays;
+  const [beacon, ...others] = comparePlays(plays(shapes), plays(shapes.replace('2 at left short corner', '2 at left corner')));
+  expect(others).toEqual([]);
+  if (beacon?.kind !== 'changed') throw new Error(beacon?.kind);
+  const { came, went, otherwise } = beacon.findings;
+  expect([came, went]).toEqual([[], []]);
+  expect(otherwise.map(({ after: { code } }) => code)).toEqual(['closely-guarded', 'closely-guarded']);
+  for (const { before: was, after: is } of otherwise) expect(was.message).not.toBe(is.message);
+});
+
 test('what is wrong since, and what no longer is', () => {
   const wrong = before.replace('4 ball-screens for 1, then rolls', '1 ball-screens for 4');
   const { findings } = changed(wrong);
@@ -131,7 +192,7 @@ describe('of every example with one line lost', () => {
     const changes = comparePlays(compileText(text, beside).plays, compileText(renamed, beside).plays);
     expect(changes.length).toBe(text.match(/^play "/gm)!.length);
     for (const change of changes) {
-      expect(change).toMatchObject({ kind: 'changed', renamed: true, parts: [], looks: [], findings: { came: [], went: [] } });
+      expect(change).toMatchObject({ kind: 'changed', renamed: true, parts: [], looks: [], findings: { came: [], went: [], otherwise: [] } });
       expect(change).not.toHaveProperty('firstLook');
       expect(change).not.toHaveProperty('allLooks');
     }
