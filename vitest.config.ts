@@ -37,6 +37,7 @@ export default defineConfig({
           // Evaluated once for a worker, not once for each file: 38 % of a run's processor time went into that.
           isolate: false,
           testTimeout: 120_000,
+          hookTimeout: 120_000,
         },
       },
       {
@@ -47,6 +48,7 @@ export default defineConfig({
           ...together,
           include: [`${folders}/**/*.mocked.test.ts`],
           testTimeout: 120_000,
+          hookTimeout: 120_000,
         },
       },
       {

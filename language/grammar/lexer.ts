@@ -43,7 +43,7 @@ function secondsSaid([, countedTo, count = countedTo, half, halfBehind]: RegExpE
 }
 
 /** Words that may stand or not, everywhere but in quotes. */
-export const ARTICLES: ReadonlySet<string> = new Set(['the', 'a', 'an', 'his', 'her', 'their', 'our']);
+export const ARTICLES: ReadonlySet<string> = new Set(['the', 'a', 'an', 'his', 'her', 'their', 'our', 'your', 'my']);
 /** Women and girls play it too: words that say the same of her. */
 const OF_HER: ReadonlyMap<string, string> = new Map(Object.entries({ she: 'he', "she's": "he's", herself: 'himself', girl: 'man', woman: 'man', towards: 'toward', till: 'until' }));
 /** `her` is `his` before what she has, and `him` where nothing of hers follows. */

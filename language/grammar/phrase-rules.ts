@@ -6,6 +6,7 @@ import type { LineToken } from './line-token.ts';
 import type { Phrase } from './phrase-pattern.ts';
 import { after, asSaid, before, inNumberOf, isAttacker, isPlayer, JOINTS, oneOf, singular, standing, withThese, wordOf, type Tokens, type Types } from './rewording.ts';
 import { heAndAnother, hisMan, ifNothingIsThere } from './men-and-chances.ts';
+import { spokenTo } from './spoken-to.ts';
 import { nextSentence, passWithoutVerb } from './short-sentences.ts';
 import { verbOf } from './verbs.ts';
 import { BEGINS_A_WAIT, ENDS_OF_DEEDS } from './waits.ts';
@@ -422,6 +423,7 @@ const RULES: readonly (readonly [begins: RegExp, rule: Phrase['apply']])[] = [
   [/^(to|into)$/, doesTheSame],
   [/^short(-rolls?)?$/, shortRolls],
   [/^(one|two|three|four|couple|few|another|extra|[1-4]|steps?( up| in| out| back| down)?)$/, countedSteps],
+  [/^(,|you)$/, spokenTo],
   [/^,$/, namedLast],
   [/^[.;]$/, nextSentence],
   [/^if$/, ifNothingIsThere],

@@ -29,6 +29,9 @@ export const ofScreensAndBall: Rows = [
   ['(..SCREENING) up|down|out|over? near|around|by (left|right|ONE_PLACE)', 'at'],
   [', feet still|set|planted|wide (END)', ''],
   ['to ~set that|it|this|one|screen|pick one? (for)', 'and screens'],
+  // as players from elsewhere say it
+  ['~make|set|do|put|bring good|solid|nice|little|quick|strong|hard|vertical|horizontal|blind|second|small? block for (HIM)', 'screens~ for'],
+  ['~make|set|do|put blocks|block (for HIM)', 'screens~'],
   ['~go|flow|run|turn|dribble right|straight? to|into HAND_OFF with (HIM)', 'hands_off~ to'],
   ['~drag for (HIM)', 'ball-screens~ for'],
   ['(..SCREENING) (for HIM) on_the_run|on_the_move|in_stride (END)', ''],

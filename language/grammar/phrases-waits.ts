@@ -109,6 +109,9 @@ export const ofWaits: Rows = [
   ['^ at_the_same_time (PLAYER)', 'at_the_same_time ,'],
   ['^ (START) then|next|afterwards|after_that (SUBJECT)', '$1 ,'],
   ['^ (START) and then (SUBJECT)', 'then ,'],
+  // what leads to the next sentence
+  ['^ (START) and|so|ok|okay|now|also|but|well|alright|first|anyway|meantime+ ,? (SUBJECT|then|right|just|as|once|when|after|as_soon_as|look)', ''],
+  ['^ (START) right|just (as|when|once)', ''],
   ['(until) there are|is (TIME)', ''],
   ['(until) there\'s (TIME)', ''],
   ['with big|good|soft hands|target (END)', ''],

@@ -28,7 +28,7 @@ const PHRASES: readonly (readonly [said: RegExp, instead: string, why: Message])
   [/\b(?:rim[ -]runs?|runs[ -]to[ -]the[ -]rim)\b/i, 'dives', message('To run to the rim is a dive.')],
   [/\b(?:sets?(?: an?)? )?ghosts?(?:[ -]screens?)?(?: for \d)?\b/i, 'slips', message('A screen that is never set is a slip.')],
   [/\b(?:opens(?: up)?|open up)(?: to the ball)?\b/i, 'seals', message('To open up is to turn and show the hands.')],
-  [/\b(?:spaces out|spreads?)\b/i, 'spaces', message('Say "spaces", or where to.')],
+  [/\b(?:spaces out|spreads?)\b(?! (?:in)?to | along | toward)/i, 'spaces', message('Say "spaces", or where to.')],
   [/\b(?:gets?|goes|gets? down) into the (?:paint|lane|key)\b/i, 'cuts to the lane', message('With the ball he "drives to the lane", without it he "cuts to the lane".')],
   [/\bbehind the (screen|pick|flare|stagger)\b/i, 'off the $1', message('Who gets open behind a screen comes off it.')],
   [/\bin the short roll\b/i, 'on the nail', message('A short roll ends at the free-throw line.')],

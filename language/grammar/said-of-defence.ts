@@ -2,7 +2,7 @@
 import { message, type Message } from '../message/message.ts';
 import { endOf, tried, written, type Broken } from './broken-line.ts';
 import { isPlayer } from './line-token.ts';
-import { commaAfter, inNumber, isAttacker, isDefender, word, writing, type SaidOtherwise } from './saying.ts';
+import { commaAfter, inNumber, isAttacker, isDefender, rewriting, unquoted, wholeLine, word, writing, type SaidOtherwise } from './saying.ts';
 import { verbOf } from './verbs.ts';
 
 /** `X1 ices the screen`: he sends the dribbler away from it. */
@@ -44,10 +44,13 @@ export function fouls(broken: Broken): SaidOtherwise | undefined {
   return asNote(broken, index, message('A foul stops the play, and nothing of it is drawn. Write it as a note; where the play is over with it, write "ends with no shot".'));
 }
 
+/** `makes a block` and `makes way` are deeds. */
+const SHOT_OR_NOTHING = /^(|it|ball|shot|jumper|three|two|layup|lay-up|dunk|both|one|first|second|free|basket|on|and|then|,|again|everything|put-back)$/;
+
 /** `1 misses on purpose`, `1 makes both`: whether a shot goes in is nobody’s line. */
 export function makesOrMisses(broken: Broken): SaidOtherwise | undefined {
   const { tokens, index } = broken;
-  if (!/^(misses|miss|makes|make|scores?)$/.test(word(tokens[index])) || !isAttacker(tokens[index - 1]) || word(tokens[index + 1]) === 'way') return undefined;
+  if (!/^(misses|miss|makes|make|scores?)$/.test(word(tokens[index])) || !isAttacker(tokens[index - 1]) || !SHOT_OR_NOTHING.test(word(tokens[index + 1]))) return undefined;
   return asNote(broken, index, message('Whether a shot goes in, no line says. Who goes for the ball after a miss stands behind the look, as in "look 1: jumper, on a miss 4 crashes"; the rest is a note.'));
 }
 
@@ -119,7 +122,5 @@ export function runsTheClockDown(broken: Broken): SaidOtherwise | undefined {
 
 /** The message, and the whole line as a note for a mend. */
 function asNote(broken: Broken, at: number, told: Message): SaidOtherwise {
-  const { tokens } = broken;
-  const words = written(broken, 0, tokens.length).replaceAll(/["“”]/g, '');
-  return { code: 'unknown-word', from: at, to: at + 1, message: told, fixes: [writing(broken, 0, tokens.length, `note "${words}"`)] };
+  return { code: 'unknown-word', from: at, to: at + 1, message: told, fixes: [rewriting(broken, `note "${unquoted(wholeLine(broken))}"`)] };
 }

@@ -1,8 +1,8 @@
 // What coaches say of the ball, its passes and its dribbles, that a line says in other words.
 import { message, oneOf, type Message } from '../message/message.ts';
-import { endOf, reads, tried, written, type Broken } from './broken-line.ts';
+import { endOf, endOfWords, reads, tried, written, type Broken } from './broken-line.ts';
 import { isPlayer } from './line-token.ts';
-import { commaAfter, inNumber, isAttacker, rewriting, word, writing, type SaidOtherwise } from './saying.ts';
+import { commaAfter, fromThere, inNumber, isAttacker, rewriting, unquoted, word, writing, type SaidOtherwise } from './saying.ts';
 import { verbOf } from './verbs.ts';
 
 /** A fake moves nobody: it is left to a note, and what he does then stays. */
@@ -15,10 +15,10 @@ export function isAFake(broken: Broken): SaidOtherwise | undefined {
   const rest = next < 0 ? -1 : tokens.findIndex((token, i) => i >= next && verbOf(token.image) !== undefined);
   const player = tokens[index - 1];
   const on = rest > 0 ? tried(broken, message('Write only "{words}"', { words: `${written(broken, index - 1)} ${written(broken, rest, tokens.length)}` }), [{ at: tokens[index]!.startOffset, to: tokens[rest]!.startOffset, text: '' }]) : undefined;
-  const words = written(broken, index, tokens.length).replaceAll(/["“”]/g, '');
+  const words = unquoted(fromThere(broken, index));
   // What he does behind the fake would be lost in a note.
   const whole = index === 1 && rest < 0 && isAttacker(player) ? `note ${written(broken, 0)} "${words}"` : undefined;
-  const note = whole === undefined ? undefined : tried(broken, message('Write {words}', { words: whole }), [{ at: tokens[0]!.startOffset, to: endOf(tokens.at(-1)!), text: whole }]);
+  const note = whole === undefined ? undefined : tried(broken, message('Write {words}', { words: whole }), [{ at: tokens[0]!.startOffset, to: endOfWords(broken), text: whole }]);
   const told = whole === undefined ? message('A fake is not drawn. Write it as a note, and what he does then as his action.') : message('A fake is not drawn. Write it as a note ({note}), and what he does then as his action.', { note: whole });
   return { code: 'unknown-word', from: index, to: index + 1, message: told, fixes: [on, note] };
 }

@@ -1,9 +1,10 @@
 // What coaches say of what is waited for, and of choices, that a line says in other words.
 import { message } from '../message/message.ts';
-import { endOf, reads, startWithArticles, tried, written, type Broken } from './broken-line.ts';
-import { commaAfter, inNumber, isAttacker, isDefender, word, writing, type SaidOtherwise } from './saying.ts';
+import { endOf, endOfWords, reads, startWithArticles, tried, written, type Broken } from './broken-line.ts';
+import { commaAfter, inNumber, isAttacker, isDefender, rewriting, word, writing, type SaidOtherwise } from './saying.ts';
 import { isPlayer } from './line-token.ts';
-import { verbOf } from './verbs.ts';
+import { singular, verbOf } from './verbs.ts';
+import { BEGINS_A_WAIT } from './waits.ts';
 
 /** `if X4 switches, 4 slips`, `unless X2 denies, …`: a line happens always. Leaving out `unless` would turn it round. */
 export function dependsOnTheDefence(broken: Broken): SaidOtherwise | undefined {
@@ -48,6 +49,20 @@ function whatIsLeft(broken: Broken, index: number, end: number, clause: string):
   const edit = index === 0 ? { at: tokens[0]!.startOffset, to: tokens[end + 1]?.startOffset ?? endOf(tokens.at(-1)!), text: '' } : { at: endOf(tokens[index - 1]!), to: endOf(tokens[end - 1]!), text: '' };
   const fix = tried(broken, message('Leave out "{words}"', { words }), [edit]);
   return fix && { code: 'extra-word', from: index, to: end, message: message('What comes next when nobody is open stands below the look, without an "if": there the look has been passed up. Leave out "{words}".', { words }), fixes: [fix] };
+}
+
+/** `3, once 4 is set, cut to the rim`: the wait stands first, and then who does it. */
+export function waitsWhenSpokenTo(broken: Broken): SaidOtherwise | undefined {
+  const { tokens, index } = broken;
+  if (index !== 2 || !isAttacker(tokens[0]) || word(tokens[1]) !== ',' || !BEGINS_A_WAIT.has(word(tokens[2]))) return undefined;
+  const comma = commaAfter(broken, 2);
+  let verb = comma + 1;
+  while (/^(you|then|just)$/.test(word(tokens[verb]))) verb++;
+  const plain = tokens[verb];
+  if (plain === undefined || verbOf(plain.image) === undefined) return undefined;
+  const behind = broken.text.slice(endOf(plain), endOfWords(broken));
+  const text = `${written(broken, 2, comma)}, ${written(broken, 0)} ${singular(plain.image)}${behind}`;
+  return { code: 'word-order', from: 2, to: comma, message: message('When it is done stands first, and then who does it: "{text}".', { text }), fixes: [rewriting(broken, text)] };
 }
 
 /** `on her heels, 4 peels off`, `right behind him`: how long after? */

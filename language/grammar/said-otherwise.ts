@@ -9,7 +9,7 @@ import { icesTheScreen, whichZone, whereItIsSoft, betweenWhom, picksUpAMan, draw
 import { takesHisMan, upTheSideline, oppositeOfWhat, fillsALane, anOpenPlace, someonesSpot, clearsASide, highOrLow, andOutTo, facesUp, rotatesASpot, whichWay } from './said-of-moves.ts';
 import { setsAnAdjectiveScreen, pickAndRoll, refuses, offMissing, doublesFor, oneThenTheOther, whichOfTheZone, pins, aGate, shutsTheGate } from './said-of-screens.ts';
 import { isAFake, getsTheBall, getsAHandOff, theHandOffTold, ballGoesTo, eitherReceiver, passToAPlace, probes, anOpponentsCount, atTheDefence, atForTo, behindTheBall, forSafety, passOffTheScreen, countsHisDribbles, givesASignal, playsCatch, whoIsThat } from './said-of-the-ball.ts';
-import { dependsOnTheDefence, before, onTheCatch, onTheSignal, waitsWithoutFor, waitsForAScreen, countsTo, choosesLater, onHisHeels, onWhatADefenderDoes, whileTheZone } from './said-of-waits.ts';
+import { dependsOnTheDefence, before, onTheCatch, onTheSignal, waitsWithoutFor, waitsForAScreen, countsTo, choosesLater, onHisHeels, onWhatADefenderDoes, waitsWhenSpokenTo, whileTheZone } from './said-of-waits.ts';
 
 /** In the order in which they are tried: the first that fits speaks. */
 const RECOGNISERS: readonly Recogniser[] = [
@@ -18,7 +18,7 @@ const RECOGNISERS: readonly Recogniser[] = [
   icesTheScreen, pins, countsHisDribbles, passOffTheScreen, rotatesASpot, probes, theHandOffTold, anOpponentsCount, drawsTwo, upTheSideline, behindTheBall, oppositeOfWhat, refuses, offMissing,
   onTheSignal, whichWay, onHisHeels, onWhatADefenderDoes, whileTheZone, forSafety, getsAHandOff, passToAPlace, whichOfTheZone, fillsALane, atTheDefence, anOpenPlace, someonesSpot, aGate,
   shutsTheGate,
-  dependsOnTheDefence, before, onTheCatch, waitsWithoutFor, waitsForAScreen, isAFake, getsTheBall, takesHisMan, oneThenTheOther,
+  waitsWhenSpokenTo, dependsOnTheDefence, before, onTheCatch, waitsWithoutFor, waitsForAScreen, isAFake, getsTheBall, takesHisMan, oneThenTheOther,
   ballGoesTo, startsAt, whichZone, eitherReceiver, doublesFor, clearsASide, picksUpAMan, countsTo, highOrLow, theBigs, placesWithoutFrom,
   choosesLater, whoIsThat, playsCatch, givesASignal, andOutTo, facesUp, atForTo,
 ];

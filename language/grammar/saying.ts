@@ -1,5 +1,5 @@
 import { message, type Message } from '../message/message.ts';
-import { endOf, singularAt, tried, written, type Broken } from './broken-line.ts';
+import { endOf, endOfWords, singularAt, startWithArticles, tried, type Broken } from './broken-line.ts';
 import type { FaultCode, LineFix } from './line-fault.ts';
 import { otherNumber } from './verbs.ts';
 
@@ -43,11 +43,18 @@ export function commaAfter(broken: Broken, index: number): number {
 /** The whole line with other words, if it can be read so. */
 export function rewriting(broken: Broken, text: string, title = message('Write "{words}"', { words: text })): LineFix | undefined {
   const first = broken.tokens[0];
-  const last = broken.tokens.at(-1);
-  return first && last && tried(broken, title, [{ at: first.startOffset, to: endOf(last), text }]);
+  return first && tried(broken, title, [{ at: first.startOffset, to: endOfWords(broken), text }]);
 }
 
 /** All the words of the line, as the coach wrote them. */
 export function wholeLine(broken: Broken): string {
-  return written(broken, 0, broken.tokens.length);
+  return fromThere(broken, 0);
 }
+
+/** All the words of the line from a token on; the last tokens may stand for fewer words than there are. */
+export function fromThere(broken: Broken, index: number): string {
+  return broken.text.slice(startWithArticles(broken, index), endOfWords(broken));
+}
+
+/** For a note: words that stood in quotes stand without. */
+export const unquoted = (words: string): string => words.replaceAll(/["“”]/g, '');

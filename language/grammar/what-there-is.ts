@@ -5,7 +5,7 @@ import { endOf, said, tried, written, type Broken } from './broken-line.ts';
 import { isPlayer } from './line-token.ts';
 import { verbOf } from './verbs.ts';
 import type { LineFix } from './line-fault.ts';
-import { rewriting } from './saying.ts';
+import { fromThere, rewriting, unquoted } from './saying.ts';
 
 export interface WhatThereIs {
   readonly message: Message;
@@ -42,7 +42,7 @@ function verbs(broken: Broken, word: string): WhatThereIs | undefined {
   const { tokens, index } = broken;
   const who = tokens[index - 1];
   if (index > 1 || !who || (!isPlayer(who) && who.image !== 'everyone' && who.image !== 'everybody')) return { message: message('{word} is no verb I know. Say it with one of those in the reference under Actions (cuts, passes, screens …); what moves nobody is a note: note "…".', { word }), fixes: [] };
-  const words = written(broken, index, tokens.length).replaceAll(/["“”]/g, '');
+  const words = unquoted(fromThere(broken, index));
   const isDefender = who.image.startsWith('x');
   const note = isPlayer(who) && !isDefender ? `note ${who.image} "${words}"` : `note "${isPlayer(who) ? `${written(broken, 0)} ` : ''}${words}"`;
   const some = isDefender ? 'switches, denies, helps …' : 'cuts, passes, screens …';

@@ -32,7 +32,8 @@ export interface Offer {
   readonly id: string;
   /** As a button says it. */
   readonly title: Message;
-  readonly kind: 'rewrite' | 'extract';
+  /** A mend stands among those of the findings. */
+  readonly kind: 'rewrite' | 'extract' | 'mend';
   readonly write: () => Rewritten;
 }
 

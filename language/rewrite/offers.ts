@@ -1,4 +1,5 @@
 import { addLines } from './add-lines.ts';
+import { choiceToStep } from './choice-to-step.ts';
 import type { Here, Offer } from './here.ts';
 import { mirroredCopy } from './mirrored-copy.ts';
 import { nameAlignment } from './name-alignment.ts';
@@ -8,6 +9,6 @@ import { writeDefence } from './write-defence.ts';
 
 /** Everything that can be done at a place of a play, likeliest first. */
 export function offersAt(here: Here): readonly Offer[] {
-  const single = [lookToStep, splitStep, nameStep, nameAlignment, mirroredCopy, writeDefence].map((offer) => offer(here)).filter((offer) => offer !== undefined);
+  const single = [choiceToStep, lookToStep, splitStep, nameStep, nameAlignment, mirroredCopy, writeDefence].map((offer) => offer(here)).filter((offer) => offer !== undefined);
   return [...single, ...addLines(here), ...otherUnit(here)];
 }

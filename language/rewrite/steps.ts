@@ -9,12 +9,12 @@ import { freshName, lastSaid, linesAbove, linesBehind, proved, refuse, replace, 
 import { saidBesides, toldAlong, toldInAll } from './same-play.ts';
 
 /** The lines that stand in a step, its opening line not. */
-const linesOf = ({ reading }: Here, key: StepKey): readonly number[] => reading.lines.flatMap((meaning, line) => (meaning.step === key && meaning.kind !== 'step' && meaning.kind !== 'blank' ? [line] : []));
-const headOf = ({ reading }: Here, key: StepKey): number | undefined => {
+export const linesOf = ({ reading }: Here, key: StepKey): readonly number[] => reading.lines.flatMap((meaning, line) => (meaning.step === key && meaning.kind !== 'step' && meaning.kind !== 'blank' ? [line] : []));
+export const headOf = ({ reading }: Here, key: StepKey): number | undefined => {
   const line = reading.lines.findIndex((meaning) => meaning.step === key && meaning.kind === 'step');
   return line < 0 ? undefined : line;
 };
-const stepHere = ({ reading, line }: Here): Step | undefined => reading.play.steps.find(({ key }) => key === reading.lines[line]?.step);
+export const stepHere = ({ reading, line }: Here): Step | undefined => reading.play.steps.find(({ key }) => key === reading.lines[line]?.step);
 const hasWords = ({ reading, line }: Here): boolean => ['action', 'look', 'end'].includes(reading.lines[line]?.kind ?? '');
 
 /** From this line on the step is a step of its own. */

@@ -117,7 +117,7 @@ function offersIn(asking: Asking, document: OpenDocument, findings: readonly Fil
     const offer = allow(here, finding);
     return offer === undefined ? [] : [{ ...offer, kind: CodeActionKind.QuickFix, solves: finding }];
   });
-  const kinds = { rewrite: CodeActionKind.RefactorRewrite, extract: CodeActionKind.RefactorExtract };
+  const kinds = { rewrite: CodeActionKind.RefactorRewrite, extract: CodeActionKind.RefactorExtract, mend: CodeActionKind.QuickFix };
   const byHand = intentsAt(here).map(({ id, title, intent }): OfferedAction => ({ id, title, kind: CodeActionKind.RefactorRewrite, write: () => writeIntent(asking, document, here, intent) }));
   return [...allowed, ...offersAt(here).map((offer) => ({ ...offer, kind: kinds[offer.kind] })), ...byHand];
 }

@@ -100,7 +100,7 @@ export function atMark(marked: string): { readonly text: string; readonly positi
 
 export async function until(ask: () => boolean) {
   for (let times = 0; !ask(); times++) {
-    if (times > 500) throw new Error('waited in vain');
+    if (times > 3000) throw new Error('waited in vain');
     await new Promise((resolve) => setTimeout(resolve, 10));
   }
 }

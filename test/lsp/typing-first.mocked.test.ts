@@ -22,6 +22,14 @@ const framed = (message: object) => {
 const ask = (id: number, character: number) => framed({ id, method: 'textDocument/completion', params: { textDocument: { uri }, position: { line: 4, character } } });
 const typed = (version: number, letters: string) => framed({ method: 'textDocument/didChange', params: { textDocument: { uri, version }, contentChanges: [{ range: { start: { line: 4, character: 15 }, end: { line: 4, character: 15 } }, text: letters }] } });
 
+/** Until nothing more is done: what was begun at the opening is not to count as the answer to an edit. */
+async function quiet() {
+  for (let done = -1; done !== order.length; ) {
+    done = order.length;
+    await new Promise((resolve) => setTimeout(resolve, 300));
+  }
+}
+
 /** A server whose writing is noted in the order it happens, not in the order a client comes to read it. */
 async function server() {
   const there = new PassThrough();
@@ -36,6 +44,7 @@ async function server() {
   there.write(framed({ method: 'initialized', params: {} }));
   there.write(framed({ method: 'textDocument/didOpen', params: { textDocument: { uri, languageId: 'setwright', version: 1, text } } }));
   await until(() => order.includes('check'));
+  await quiet();
   order.length = 0;
   return there;
 }
