@@ -65,6 +65,13 @@ describe.each([
   });
 });
 
+test('a line with an “if” becomes a step of its own, among the mends of its finding', async () => {
+  const text = lighthouse.replace('    4 ball-screens for 3, then rolls\n', '    4 ball-screens for 3, then rolls\n    if they trap, 3 passes to 4\n');
+  const words = '    if |they trap, 3 passes to 4';
+  expect((await offered(waiting, words, { text, only: ['quickfix'] })).actions.map(({ title }) => title)).toContain('Make it a step of its own, for when they trap');
+  expect(await done(simple, words, /^Make it a step of its own/, text)).toContain('    look 2 "corner": three\n\n  step "If they trap" instead of "Middle" when "they trap"\n    1 passes to 3\n    4 ball-screens for 3, then rolls\n    3 passes to 4\n');
+});
+
 test('what a check warns of can be allowed, with the finding it silences', async () => {
   const { actions } = await offered(waiting, 'look 2 "|corner": three', { text: lighthouse.replace('within 16', 'within 9') });
   const allow = actions.find(({ title }) => /^Allow it in “Middle”/.test(title));
