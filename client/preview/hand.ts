@@ -29,11 +29,19 @@ interface Wishes {
   readonly say: (words: string) => void;
 }
 
+interface Made {
+  readonly target: SVGElement;
+  handle: Handle;
+}
+
 // Less than this is a click, pixels.
 const STILL = 4;
 // An arrow key, with Shift, centimetres.
 const NUDGE = 30;
 const FINE = 10;
+/** Radius of what is taken hold of, on a floor as large as it is on paper. */
+const GRIP = 34;
+const GRIP_OF_MAN = 50;
 
 export function createHand({ asking, chip, picked, say }: Wishes): Hand {
   const root = build(node('svg', { class: 'hand', preserveAspectRatio: 'xMidYMin meet', role: 'group', 'aria-label': tell(message('Move by hand')) })) as SVGSVGElement;
@@ -41,13 +49,14 @@ export function createHand({ asking, chip, picked, say }: Wishes): Hand {
   const ghost = build(node('g', { class: 'ghost', visibility: 'hidden' }, node('circle', { r: 44 }), node('text', { 'text-anchor': 'middle', dy: '0.36em', 'font-size': 50 })));
   const lands = build(node('circle', { class: 'lands', r: 14, visibility: 'hidden' }));
   root.append(line, ghost, lands);
-  const made = new Map<string, { readonly target: SVGElement; handle: Handle }>();
+  const made = new Map<string, Made>();
   let turning = UPRIGHT;
+  let scale = 1;
   let held: { readonly handle: Handle; readonly start: Pt; at: Pt; moved: boolean; readonly keyboard: boolean; readonly grip: Pt } | undefined;
 
-  function show(handles: readonly Handle[], { viewBox, scale, turning: lies }: Drawn): void {
+  function show(handles: readonly Handle[], { viewBox, scale: size, turning: lies }: Drawn): void {
     if (root.getAttribute('viewBox') !== viewBox) root.setAttribute('viewBox', viewBox);
-    turning = lies;
+    [turning, scale] = [lies, size];
     const seen = new Set<string>();
     for (const handle of handles.map((upright) => asDrawn(upright, lies))) {
       seen.add(handle.key);
@@ -59,7 +68,9 @@ export function createHand({ asking, chip, picked, say }: Wishes): Hand {
         root.append(entry.target);
       }
       setAttribute(entry.target, 'transform', `translate(${handle.at[0].toFixed(1)} ${handle.at[1].toFixed(1)}) scale(${scale})`);
-      setAttribute(entry.target, 'class', `handle ${handle.kind}${handle.under === true ? ' under' : ''}`);
+      setAttribute(entry.target, 'class', `handle ${handle.kind}${handle.under === true ? ' under' : handle.over === true ? ' over' : ''}`);
+      // The mouse is to find it before the man; what has the keyboard would lose it by being moved.
+      if (handle.over === true && root.lastChild !== entry.target && document.activeElement !== entry.target) root.append(entry.target);
       setAttribute(entry.target, 'aria-label', tell(message('{what}. Enter takes hold of it.', { what: handle.words })));
     }
     for (const [key, { target }] of made) {
@@ -72,7 +83,7 @@ export function createHand({ asking, chip, picked, say }: Wishes): Hand {
   }
 
   function makeTarget({ key, kind }: Handle): SVGElement {
-    const target = build(node('g', { class: `handle ${kind}`, role: 'button', tabindex: -1 }, node('circle', { class: 'grip', r: kind === 'player' || kind === 'draw' ? 50 : 34 }), node('circle', { class: 'dot', r: kind === 'player' || kind === 'draw' ? 50 : 13 })));
+    const target = build(node('g', { class: `handle ${kind}`, role: 'button', tabindex: -1 }, node('circle', { class: 'grip', r: gripOf(kind) }), node('circle', { class: 'dot', r: kind === 'player' || kind === 'draw' ? GRIP_OF_MAN : 13 })));
     target.dataset.handle = key;
     target.addEventListener('pointerdown', take);
     target.addEventListener('pointermove', (event) => move(event));
@@ -95,18 +106,20 @@ export function createHand({ asking, chip, picked, say }: Wishes): Hand {
   function take(event: PointerEvent): void {
     if (event.button !== 0) return;
     const at = onFloor(event);
-    const { target, handle } = nearest(at);
+    const { target, handle } = drawnFrom(at);
     event.preventDefault();
     focus(target);
     target.setPointerCapture(event.pointerId);
     held = { handle, start: [event.clientX, event.clientY], at: handle.at, moved: false, keyboard: false, grip: [handle.at[0] - at[0], handle.at[1] - at[1]] };
   }
 
+  const far = ({ handle: { at } }: Made, [x, y]: Pt): number => Math.hypot(at[0] - x, at[1] - y);
+
   /** Men stand close together: the one whose middle is nearest is meant. */
-  function nearest([x, y]: Pt): { readonly target: SVGElement; readonly handle: Handle } {
-    const far = ({ handle: { at } }: { readonly handle: Handle }) => Math.hypot(at[0] - x, at[1] - y);
-    return [...made.values()].filter(({ handle }) => handle.under !== true).reduce((best, one) => (far(one) < far(best) ? one : best));
-  }
+  const nearest = (at: Pt): Made => [...made.values()].filter(({ handle }) => handle.under !== true && handle.over !== true).reduce((best, one) => (far(one, at) < far(best, at) ? one : best));
+
+  /** What is picked goes before the man who stands on it. */
+  const drawnFrom = (at: Pt): Made => [...made.values()].find((one) => one.handle.over === true && far(one, at) <= gripOf(one.handle.kind) * scale) ?? nearest(at);
 
   function move(event: PointerEvent): void {
     if (held === undefined || held.keyboard) return;
@@ -135,7 +148,7 @@ export function createHand({ asking, chip, picked, say }: Wishes): Hand {
     const { moved, handle } = held;
     if (moved) return commit();
     held = undefined;
-    picked(handle);
+    picked(handle.over === true ? nearest(handle.at).handle : handle);
   }
 
   function commit(): void {
@@ -238,3 +251,4 @@ function asDrawn(handle: Handle, { turned, toDrawn, toUpright }: Turning): Handl
 
 const arrows: Readonly<Record<string, Pt>> = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, -1], ArrowDown: [0, 1] };
 
+const gripOf = (kind: Handle['kind']): number => (kind === 'player' || kind === 'draw' ? GRIP_OF_MAN : GRIP);

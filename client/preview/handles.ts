@@ -20,6 +20,8 @@ export interface Handle {
   readonly at: Pt;
   /** A player stands on it: it is neither drawn over his number nor taken hold of in his place. The keyboard still reaches it. */
   readonly under?: boolean;
+  /** A player stands on it, but it is what is picked: a hand that draws takes it, a click still means him. */
+  readonly over?: boolean;
   /** Where a line to the hand begins; absent where there is none. */
   readonly from?: Pt;
   /** What a click without moving picks. */
@@ -45,7 +47,10 @@ export function handlesAt(playback: Playback, run: LabelledRun, moment: Moment, 
   const shown = waysOf(run).filter((way) => isWritten(playback, way.part) && isLeg(way) && phaseOf(way, step, moment.t) !== undefined);
   const ends = shown.filter((way) => !bodies.some(({ part, at }) => part === way.part && near(at, way.points.at(-1)!, ON_HIM))).map((way) => endHandle(playback, way));
   const bends = shown.filter(({ part, kind, points }) => part === picked && kind !== 'screen' && lengthOf(points) > LONG_ENOUGH).map((way) => bendHandle(playback, way));
-  const onTheWay = (handle: Handle): Handle => ({ ...handle, under: bodies.some(({ at }) => near(at, handle.at, ON_HIM)) });
+  const onTheWay = (handle: Handle): Handle => {
+    const covered = bodies.some(({ at }) => near(at, handle.at, ON_HIM));
+    return { ...handle, under: covered && handle.part !== picked, over: covered && handle.part === picked };
+  };
   return [...ends.map(onTheWay), ...bodies, ...bends.map(onTheWay)];
 }
 

@@ -1,4 +1,5 @@
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest';
+import { examplePlaybacks } from '../support/examples.ts';
 import { lighthouse } from '../support/playback-fixture.ts';
 import { accessibilityFaults, executable, handsOn, openStage, show, type Stage } from './player-in-browser.ts';
 
@@ -7,6 +8,7 @@ describe.skipIf(executable === undefined && !process.env.CI)('a play moved by ha
   beforeAll(async () => {
     stage = await openStage();
   });
+  beforeEach(() => stage.asOpened());
   afterAll(() => stage?.close());
 
   const { seek, drawn, seqShown } = handsOn(() => stage);
@@ -22,10 +24,10 @@ describe.skipIf(executable === undefined && !process.env.CI)('a play moved by ha
       return [x + width / 2, y + height / 2] as const;
     };
 
-    async function open(at: number) {
+    async function open(at: number, playback = lighthouse) {
       await stage.page.setViewportSize({ width: 650, height: 800 });
       await stage.openPanel();
-      await stage.tell(show(1));
+      await stage.tell(show(1, { playback }));
       await expect.poll(seqShown).toBe('1');
       await seek(at);
       await drawn();
@@ -112,6 +114,23 @@ describe.skipIf(executable === undefined && !process.env.CI)('a play moved by ha
       await stage.page.mouse.up();
     });
 
+    test('where another man stands on the end of the cut that is picked, a hand draws the end, and a click picks the man', async () => {
+      await open(0, examplePlaybacks().find(({ play }) => play.name === 'Lighthouse')!);
+      await stage.tell({ v: 1, kind: 'cursor', part: 'zip/3.1', mark: true });
+      const end = handle('end zip/3.1').and(stage.page.locator('.over'));
+      await end.waitFor();
+      const [x, y] = await middleOf('end zip/3.1');
+      await stage.page.mouse.click(x, y);
+      await expect.poll(async () => (await stage.heard()).findLast(({ kind }) => kind === 'select')).toMatchObject({ part: 'from' });
+      await stage.tell({ v: 1, kind: 'cursor', part: 'zip/3.1', mark: true });
+      await end.waitFor();
+      await stage.page.mouse.move(x, y);
+      await stage.page.mouse.down();
+      await stage.page.mouse.move(x + 50, y, { steps: 3 });
+      await expect.poll(async () => (await asked()).at(-1)?.intent).toMatchObject({ kind: 'move-end', action: 'zip/3.1' });
+      await stage.page.mouse.up();
+    });
+
     test('a new pass is drawn from the man with the ball to another, a cut to the floor', async () => {
       await open(0);
       await stage.page.keyboard.press('d');
@@ -176,7 +195,6 @@ describe.skipIf(executable === undefined && !process.env.CI)('a play moved by ha
     test('axe-core finds nothing on the handles', async () => {
       await open(4000);
       expect(await accessibilityFaults(stage.page)).toEqual([]);
-      await stage.page.setViewportSize({ width: 900, height: 800 });
     });
   });
 });
