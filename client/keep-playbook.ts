@@ -15,7 +15,7 @@ type ShelfWithPlays = Extract<Shelf, { readonly inside: readonly Shelf[] }>;
 
 export function registerKeepPlaybook({ extensionUri }: ExtensionContext, { ask }: Pick<ServerLine, 'ask'>, source: Pick<PlaybookSource, 'newest' | 'refresh'>): Disposable[] {
   async function keep(chosen?: ShelfWithPlays) {
-    if (chosen === undefined) await source.refresh();
+    if (chosen === undefined) await readWhole(source);
     const shelves = chosen === undefined ? shelvesOf(source.newest() ?? { plays: [], books: [] }, everything) : [chosen];
     const listed = playsOn(shelves);
     const shown = listed.length === 0 ? [] : await window.withProgress({ location: ProgressLocation.Notification, title: l10n.t('Setwright: making the page'), cancellable: true }, (progress, token) =>
@@ -45,6 +45,12 @@ export function registerKeepPlaybook({ extensionUri }: ExtensionContext, { ask }
   }
 
   return [commands.registerCommand('setwright.savePlaybook', () => keep()), commands.registerCommand('setwright.saveThesePlays', (shelf: ShelfWithPlays) => keep(shelf))];
+}
+
+/** The plays of a slow disk belong on the page too; each question waits for them some seconds. */
+async function readWhole(source: Pick<PlaybookSource, 'newest' | 'refresh'>): Promise<void> {
+  await source.refresh();
+  for (let times = 0; times < 10 && source.newest()?.unread === true; times++) await source.refresh();
 }
 
 /** The only book's or section's name, the file's; of more than one the folder's. */

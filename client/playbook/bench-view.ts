@@ -91,7 +91,8 @@ export function registerBenchView(source: PlaybookSource, memory: Memento): Disp
 function rowsOf(question: BenchQuestion | undefined, source: PlaybookSource): Row[] {
   if (question === undefined) return [];
   const { seconds, situation, against, set } = question;
-  const answer = whatFits(source.newest()?.plays ?? [], question);
+  const newest = source.newest();
+  const answer = whatFits(newest?.plays ?? [], question);
   const inputs: Row[] = [
     { kind: 'input', id: 'seconds', label: l10n.t('{0} seconds left', seconds), hint: l10n.t('change'), icon: 'watch', command: 'setwright.bench.seconds' },
     { kind: 'input', id: 'situation', label: saySituation(situation), hint: l10n.t('change'), icon: 'location', command: 'setwright.bench.situation' },
@@ -106,7 +107,9 @@ function rowsOf(question: BenchQuestion | undefined, source: PlaybookSource): Ro
   const some = groups.filter((group) => group.kind === 'group' && group.fits.length > 0);
   // At a throw-in the clock stands while they get there.
   const isLive = situation === 'any' || situation === 'live';
-  return [...inputs, ...(isLive ? [ready] : []), ...(some.length > 0 ? some : [{ kind: 'nothing', id: 'nothing' } as const])];
+  // While plays are still being read nobody knows that there is none.
+  const nothing: Row[] = newest === undefined || newest.unread === true ? [] : [{ kind: 'nothing', id: 'nothing' }];
+  return [...inputs, ...(isLive ? [ready] : []), ...(some.length > 0 ? some : nothing)];
 }
 
 function rowsIn({ id, fits }: Extract<Row, { kind: 'group' }>, question: BenchQuestion | undefined): Row[] {

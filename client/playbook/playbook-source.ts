@@ -34,6 +34,7 @@ export function openPlaybook({ ask }: Pick<ServerLine, 'ask'>, language: string)
     stale = false;
     const answer = await ask(protocol.playbookMethod, again ? { again } : {}, protocol.readPlaybook);
     if (number !== asked || answer === undefined) return;
+    if (answer.unread === true) outdated();
     // A list that is drawn anew forgets for a moment which row is chosen or dragged: not where nothing has changed.
     const text = JSON.stringify(answer);
     if (text === before) return;

@@ -48,8 +48,10 @@ export function registerPlaybookView({ ask }: Pick<ServerLine, 'ask'>, source: P
     shelves = newest === undefined ? [] : shelvesOf(newest, filter);
     view.message = isFiltering(filter) ? asMessage(sayFilter(filter, shelves.length === 0)) : undefined;
     void commands.executeCommand('setContext', 'setwright.filtering', isFiltering(filter));
-    // Before the first answer an empty list means nothing.
-    void commands.executeCommand('setContext', 'setwright.playbookRead', newest !== undefined);
+    // Before everything is read an empty list means nothing.
+    const isEmpty = newest?.plays.length === 0;
+    void commands.executeCommand('setContext', 'setwright.playbookRead', newest !== undefined && !(isEmpty && newest.unread === true));
+    void commands.executeCommand('setContext', 'setwright.hasPlays', newest !== undefined && !isEmpty);
     changed.fire();
   }
   const filterBy = (next: Filter) => {

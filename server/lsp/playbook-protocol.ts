@@ -58,6 +58,8 @@ const section = v.object({
 const playbookSchema = v.object({
   plays: v.array(playEntry),
   books: v.array(v.object({ uri: v.string(), name: v.string(), line: count, sections: v.array(section) })),
+  /** Files are still being read: asked again, it may be more. */
+  unread: v.optional(v.boolean()),
 });
 export type PlayEntry = v.InferOutput<typeof playEntry>;
 export type Playbook = v.InferOutput<typeof playbookSchema>;

@@ -15,10 +15,14 @@ export function servePlaybook({ connection, host, documents, keeper, written }: 
     const question = protocol.readPlaybookQuestion(value);
     if (question === undefined) return null;
     const { uri, again } = question;
-    await atMost(host, longestRead, uri === undefined ? files.fetchAll(again === true) : (files.fetchUsed(uri) ?? Promise.resolve()));
+    let unread = true;
+    const reading = uri === undefined ? files.fetchAll(again === true) : (files.fetchUsed(uri) ?? Promise.resolve());
+    await atMost(host, longestRead, reading.finally(() => (unread = false)));
     if (token.isCancellationRequested) return null;
     const uris = uri === undefined ? [...documents.book().files.keys()].sort() : [uri];
-    return playbookOf(documents.book, keeper, written, uris, turn);
+    // As it was before the plays were timed: what has come meanwhile is in the next answer.
+    const more = unread && { unread };
+    return { ...(await playbookOf(documents.book, keeper, written, uris, turn)), ...more };
   });
   connection.onRequest(protocol.arrangeMethod, (value: unknown) => {
     const question = protocol.readArrange(value);

@@ -51,6 +51,20 @@ describe('where the client never says what a file holds', () => {
   });
 });
 
+test('a playbook whose files are still being listed says that there may be more, and asked again has them', { timeout: 30_000 }, async () => {
+  let list: (uris: readonly string[]) => void = () => undefined;
+  client = await talk({ options: { files: true }, folders: [club] });
+  client.connection.onRequest(listFilesMethod, () => new Promise((resolve) => (list = resolve)));
+  client.connection.onRequest(readFileMethod, () => text);
+  const ask = () => client.connection.sendRequest(playbookMethod, { version: PROTOCOL_VERSION });
+  expect(await ask()).toEqual({ plays: [], books: [], unread: true });
+  const again = ask();
+  list([mine]);
+  const whole = await again;
+  expect(whole).toMatchObject({ plays: [{ name: 'Mine' }] });
+  expect(whole).not.toHaveProperty('unread');
+});
+
 test('where the client never tells its settings the usual ones hold', async () => {
   client = await talk({ capabilities: { workspace: { configuration: true } } });
   client.connection.onRequest(lsp.ConfigurationRequest.type, never);
