@@ -64,8 +64,28 @@ export function registerPlayPanels({ extensionUri, workspaceState }: ExtensionCo
 
   const withKeyboard = (): PlayPanel | undefined => [...panels.values()].find(({ view }) => view.active);
   const inHand = () => withKeyboard()?.play();
+  /** Which panel a coach means who asks for it from the palette: what he sees, where his keyboard is not in one. */
+  const meant = (fits: (panel: PlayPanel) => boolean): PlayPanel | undefined => {
+    const held = withKeyboard();
+    return held === undefined ? [...panels.values()].find((panel) => panel.view.visible && panel.play() !== undefined && fits(panel)) : fits(held) ? held : undefined;
+  };
+  const goesWithText = (panel: PlayPanel) => !panel.isPinned();
+  const isKept = (panel: PlayPanel) => panel.isPinned();
+
+  let lastOffered = '';
+  /** For the palette; told only when it is another, for the window reads it before a picture that is on its way. */
+  function offer() {
+    const [canPin, canUnpin] = [goesWithText, isKept].map((fits) => meant(fits) !== undefined);
+    const now = `${canPin} ${canUnpin}`;
+    if (now === lastOffered) return;
+    lastOffered = now;
+    void commands.executeCommand('setContext', 'setwright.canPin', canPin);
+    void commands.executeCommand('setContext', 'setwright.canUnpin', canUnpin);
+  }
+
   let lastInHand = '';
   function tellInHand() {
+    offer();
     const now = JSON.stringify(inHand() ?? '');
     if (now === lastInHand) return;
     lastInHand = now;
@@ -136,8 +156,8 @@ export function registerPlayPanels({ extensionUri, workspaceState }: ExtensionCo
     commands.registerCommand('setwright.showPlay', showFromCommand),
     commands.registerCommand('setwright.showPlayAlone', showAlone),
     commands.registerCommand('setwright.openPlay', openFromList),
-    commands.registerCommand('setwright.pin', () => inFront()?.pin()),
-    commands.registerCommand('setwright.unpin', () => inFront()?.unpin()),
+    commands.registerCommand('setwright.pin', () => meant(goesWithText)?.pin()),
+    commands.registerCommand('setwright.unpin', () => meant(isKept)?.unpin()),
     commands.registerCommand('setwright.showTeam', async () => {
       await commands.executeCommand('workbench.action.closePanel');
       (await showLarge('workbench.action.maximizeEditorHideSidebar'))?.showTeam();

@@ -16,8 +16,8 @@ interface Manifest {
     readonly commands: readonly { readonly command: string; readonly icon?: string }[];
     readonly menus: Readonly<Record<string, readonly { readonly command: string; readonly when?: string }[]>>;
     readonly keybindings: readonly { readonly command: string; readonly when?: string }[];
-    readonly views: Readonly<Record<string, readonly { readonly id: string }[]>>;
-    readonly viewsWelcome: readonly { readonly view: string; readonly contents: string }[];
+    readonly views: Readonly<Record<string, readonly { readonly id: string; readonly when?: string }[]>>;
+    readonly viewsWelcome: readonly { readonly view: string; readonly contents: string; readonly when?: string }[];
     readonly walkthroughs: readonly { readonly steps: readonly { readonly media: { readonly image: Readonly<Record<string, string>> } }[] }[];
   };
 }
@@ -55,6 +55,27 @@ test('every view says what to do when it is empty', () => {
   expect(ids.filter((id) => !viewsWelcome.some(({ view }) => view === id))).toEqual([]);
   const linked = Object.values(english).flatMap((text) => [...text.matchAll(/\(command:(setwright\.[\w.]+)/g)].map(([, command]) => command!));
   expect(linked.filter((command) => !commands.some((one) => one.command === command))).toEqual([]);
+});
+
+/** Of what a `when` says only: names, `!`, a number compared, `&&`. */
+const holds = (when: string | undefined, context: Readonly<Record<string, boolean | number>>) =>
+  (when ?? '').split(' && ').every((term) => {
+    const [, not, name, sign, number] = /^(!?)([\w.]+)(?: (==|!=) (\d+))?$/.exec(term) ?? [];
+    if (name === undefined) return term === '';
+    return sign === undefined ? Boolean(context[name]) !== (not === '!') : (context[name] === Number(number)) === (sign === '==');
+  });
+
+test.each([
+  ['a folder with plays', { workspaceFolderCount: 1, 'setwright.hasPlays': true }],
+  ['a folder with none', { workspaceFolderCount: 1, 'setwright.hasPlays': false }],
+  ['no folder', { workspaceFolderCount: 0, 'setwright.hasPlays': false }],
+])('a newcomer in %s has every button once, and a way to a play of his own', (_, window) => {
+  const context = { ...window, 'setwright.newcomer': true, 'setwright.playbookRead': true, 'setwright.filtering': false };
+  const empty = new Set(Object.values(views).flat().filter(({ id, when }) => holds(when, context) && (id !== 'setwright.playbook' || !window['setwright.hasPlays'])).map(({ id }) => id));
+  const shown = viewsWelcome.filter(({ view, when }) => empty.has(view) && holds(when, context)).map(({ contents }) => english[contents.slice(1, -1)]!);
+  const buttons = shown.flatMap((text) => [...text.matchAll(/\(command:([\w.]+)\)/g)].map(([, command]) => command!));
+  expect(buttons.filter((command, at) => buttons.indexOf(command) !== at)).toEqual([]);
+  expect(buttons).toEqual(expect.arrayContaining(['setwright.newPlay', 'setwright.newPlaybook', 'setwright.firstMinutes']));
 });
 
 test('every picture of the first minutes is there', () => {

@@ -72,15 +72,11 @@ inRealVsCode(
     });
 
     test('let go, it follows the cursor again', async () => {
-      const { page } = editor();
       await chosen();
-      // Its tab brings its button.
-      const letGo = async () => {
-        if (!(await pinned().isVisible())) return;
-        await pinned().click();
-        await page.locator('.editor-actions a[aria-label*="go with the text again"]').first().click();
-      };
-      await doUntil(editor(), 'the panel goes with the text again', letGo, () => pinned().isHidden());
+      // Said where he is: the text has the keyboard.
+      await toText(editor());
+      await runCommand(editor(), 'Setwright: Let the panel go with the text again');
+      await pinned().waitFor({ state: 'hidden' });
       // In the first seconds of a window VS Code 1.91 does not tell a cursor that goes to a line from one that it restores (client/panel/panels.ts).
       const toTheDrive = async () => {
         await goTo(editor(), 15, 6);
