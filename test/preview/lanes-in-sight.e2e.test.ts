@@ -13,7 +13,7 @@ describe.skipIf(executable === undefined && !process.env.CI)('the lanes', () => 
   });
   afterAll(() => stage?.close());
 
-  test.each(widths)('at %i pixels no look covers a bar’s words, nothing goes past the end, no name is torn to a letter, no figure lies on another or under the time mark', async (width) => {
+  test.each(widths)('at %i pixels no look covers a bar’s words, nothing goes past the end or out of the page, no name is torn to a letter, no figure lies on another or under the time mark', async (width) => {
     await stage.page.setViewportSize({ width, height: 800 });
     await stage.openPage(plays);
     const faults: string[] = [];
@@ -54,6 +54,7 @@ function faultsOnLanes(): string[] {
       for (const look of looks) if (look + 9 > left && look - 9 < right) faults.push(`a look lies on the words of “${name}”`);
     }
   }
+  for (const point of document.querySelectorAll('.lane .point')) if (boxOf(point).right > document.documentElement.clientWidth) faults.push(`“${point.getAttribute('aria-label')}” sticks out ${(boxOf(point).right - document.documentElement.clientWidth).toFixed(1)} px`);
   for (const step of document.querySelectorAll('.steps > *')) {
     const { left, right, cut } = wordsSeen(step);
     if (cut && right > left && (right - left < 28 || step.matches('.set-up'))) faults.push(`only ${(right - left).toFixed(0)} px of “${step.textContent}” are shown`);
