@@ -21,6 +21,8 @@ const withWindows = {
   // What a test does is bounded itself, and says what it never saw; a try that is cut off would go on beside the next.
   testTimeout: 300_000,
   hookTimeout: 300_000,
+  // Left alone it is asked for one second, which a busy machine passes without drawing a frame.
+  expect: { poll: { timeout: 30_000 } },
 } satisfies ViteUserConfig['test'];
 
 export default defineConfig({

@@ -87,6 +87,22 @@ export async function chooseCommand(page: Page, title: string) {
 
 const focusedText = (page: Page) => page.locator('.editor-group-container.active .editor-instance .monaco-editor.focused');
 
+/** The line of the box that asks where a file is to go, once it offers one with this ending. */
+export async function offeredPlace({ page }: Editor, ending: string): Promise<string | undefined> {
+  const line = page.locator('.quick-input-widget:visible input[type=text]').first();
+  const place = await line.inputValue({ timeout: 500 }).catch(() => '');
+  return place.endsWith(ending) ? place : undefined;
+}
+
+/** Takes the place that is offered. The box reads its folder first, and takes no Enter while it does; one too many would go to what lies behind it. */
+export async function takeOfferedPlace(editor: Editor, ending: string, written: () => Promise<boolean>) {
+  await until('it is written', async () => {
+    if (await written()) return true;
+    if ((await offeredPlace(editor, ending)) !== undefined) await editor.page.keyboard.press('Enter');
+    return until('it is written', written, 4).then(() => true, () => false);
+  });
+}
+
 /** Leaves the panel, or a list, for the text in the first group. */
 export async function toText({ page }: Editor) {
   await pressUntil({ page }, 'Control+1', 'the text has the keyboard', async () => (await focusedText(page).count()) > 0);

@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { inflateSync } from 'node:zlib';
 import { beforeEach, expect, test } from 'vitest';
 import type { Locator, Page } from 'playwright-core';
-import { atRest, besideItsText, chooseCommand, goTo, openFile, panel, runAsking, runCommand, toText } from './editor.ts';
+import { atRest, besideItsText, chooseCommand, goTo, offeredPlace, openFile, panel, runAsking, runCommand, takeOfferedPlace, toText } from './editor.ts';
 import { clickUntil, doUntil } from './gestures.ts';
 import { inRealVsCode, screenshot } from './window.ts';
 import { until } from './vscode.ts';
@@ -136,15 +136,10 @@ inRealVsCode(
 
     test('makes one page of all plays, in the order of the book, with the sections', async () => {
       const { page, folder, place } = editor();
-      const where = page.locator('.quick-input-widget:visible input[type=text]').first();
-      const asked = async () => (await where.isVisible()) && (await where.inputValue({ timeout: 1000 }).catch(() => '')).endsWith('.html');
-      await doUntil(editor(), 'it asks where to', () => chooseCommand(page, 'Setwright: Make a page of all plays, to send or to print'), asked, long);
+      await doUntil(editor(), 'it asks where to', () => chooseCommand(page, 'Setwright: Make a page of all plays, to send or to print'), async () => (await offeredPlace(editor(), '.html')) !== undefined, long);
       await screenshot(editor(), 'where to write the playbook');
-      const name = (await where.inputValue()).split('/').at(-1)!;
-      await until('it is written', async () => {
-        if (await asked()) await page.keyboard.press('Enter');
-        return page.getByText(`is written: ${name}`).first().isVisible();
-      });
+      const name = (await offeredPlace(editor(), '.html'))!.split('/').at(-1)!;
+      await takeOfferedPlace(editor(), '.html', () => page.getByText(`is written: ${name}`).first().isVisible());
       // In the browser the files are in its own memory.
       if (place === 'web worker') return;
       const packed = /id="[^"]+">([\w+/=]+)<\/script>/.exec(readFileSync(join(folder, name), 'utf8'))![1]!;

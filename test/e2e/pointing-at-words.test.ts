@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { inflateSync } from 'node:zlib';
 import type { Locator } from 'playwright-core';
 import { expect, test } from 'vitest';
-import { besideItsText, closeProblems, goTo, openFile, panel, problems } from './editor.ts';
+import { besideItsText, closeProblems, goTo, offeredPlace, openFile, panel, problems, takeOfferedPlace } from './editor.ts';
 import { chooseInMenu, clickUntil, doUntil, pressTwo } from './gestures.ts';
 import { inRealVsCode, screenshot } from './window.ts';
 import { until } from './vscode.ts';
@@ -65,18 +65,12 @@ inRealVsCode(
       await openFile(editor(), 'lighthouse.play');
       await goTo(editor(), 1);
       for (const [lens, ending] of [['Draw', 'svg'], ['Page', 'html']] as const) {
-        const where = editor().page.locator('.quick-input-widget:visible input[type=text]').first();
-        const asked = async () => (await where.isVisible()) && (await where.inputValue({ timeout: 1000 }).catch(() => '')).endsWith(`lighthouse.${ending}`);
+        const asked = async () => (await offeredPlace(editor(), `lighthouse.${ending}`)) !== undefined;
         // Other lines that are told of above the text push it down, away from under the mouse.
         await clickUntil(editor(), editor().page.locator('.codelens-decoration a', { hasText: new RegExp(`^${lens}$`) }).first(), 'it asks where to', asked, 8000);
         await screenshot(editor(), `where to write the ${lens.toLowerCase()}`);
         const file = editor().page.getByRole('treeitem', { name: `lighthouse.${ending}`, exact: true });
-        await until('it is written', async () => {
-          if (await file.isVisible()) return true;
-          // The box for files reads its folder first, and takes no Enter while it does.
-          if (await asked()) await editor().page.keyboard.press('Enter');
-          return until('it is written', () => file.isVisible(), 4).then(() => true, () => false);
-        });
+        await takeOfferedPlace(editor(), `lighthouse.${ending}`, () => file.isVisible());
       }
       // In the browser the files are in its own memory.
       if (editor().place === 'web worker') return;
@@ -89,7 +83,6 @@ inRealVsCode(
     test('from the picture’s own menu he draws the play it shows', async () => {
       await besideItsText(editor(), 'lighthouse.play');
       const { page } = editor();
-      const where = page.locator('.quick-input-widget:visible input[type=text]').first();
       const fromTheMenu = async () => {
         // What an earlier try opened lies over it.
         await page.keyboard.press('Escape');
@@ -99,7 +92,7 @@ inRealVsCode(
         await group.locator('.editor-actions a[aria-label^="More Actions"]').click();
         await chooseInMenu(page.getByRole('menuitem', { name: /^Draw the play/ }));
       };
-      await doUntil(editor(), 'it asks where to', fromTheMenu, async () => (await where.isVisible()) && (await where.inputValue({ timeout: 1000 }).catch(() => '')).endsWith('lighthouse.svg'), 8000);
+      await doUntil(editor(), 'it asks where to', fromTheMenu, async () => (await offeredPlace(editor(), 'lighthouse.svg')) !== undefined, 8000);
       await screenshot(editor(), 'drawn from the picture');
       await page.keyboard.press('Escape');
     });

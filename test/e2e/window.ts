@@ -53,7 +53,7 @@ export function inRealVsCode(title: string, tests: (editor: () => Editor) => voi
     beforeEach(open);
     afterEach(async ({ task }) => {
       if (task.result?.state !== 'fail') return;
-      if (opened !== undefined) await screenshot(opened, `failed: ${task.name}`).catch(() => undefined);
+      if (opened !== undefined) await screenshot(opened, `failed: ${task.name}, try ${(task.result.retryCount ?? 0) + 1}`).catch(() => undefined);
       await close();
       await closeKept();
     });

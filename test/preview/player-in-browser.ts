@@ -26,8 +26,12 @@ export interface Stage {
   readonly openPanel: (options?: { readonly kept?: unknown; readonly theme?: string }) => Promise<void>;
   readonly tell: (message: unknown) => Promise<void>;
   readonly heard: () => Promise<readonly { readonly kind: string; readonly [key: string]: unknown }[]>;
+  /** As large and in the colours it was opened in: a test that failed may have left it otherwise. */
+  readonly asOpened: () => Promise<void>;
   readonly close: () => Promise<void>;
 }
+
+const size = { width: 900, height: 800 };
 
 /** What the editor sends at a change of the text. */
 export const show = (seq: number, more: object = {}) => ({ v: 1, kind: 'show', seq, title: 'Lighthouse', playback: lighthouse, stale: false, ...more });
@@ -48,7 +52,7 @@ const deflate = (text: string): string => deflateSync(text).toString('base64');
 const sha256 = (text: string): string => createHash('sha256').update(text, 'utf8').digest('base64');
 
 export async function openStage(): Promise<Stage> {
-  const [player, browser, folder] = [await buildPlayer(), await openBrowser({ width: 900, height: 800 }), temporary('player')];
+  const [player, browser, folder] = [await buildPlayer(), await openBrowser(size), temporary('player')];
   const { page }: Browser = browser;
   const complaints: string[] = [];
   const requests: string[] = [];
@@ -77,6 +81,10 @@ export async function openStage(): Promise<Stage> {
     openPanel: ({ kept, theme = 'vscode-light' } = {}) => open('panel.html', panelHtml(player, kept, theme)),
     tell: (message) => page.evaluate((data) => window.postMessage(data, '*'), message),
     heard: () => page.evaluate(() => (window as unknown as { heard: never[] }).heard),
+    async asOpened() {
+      await page.setViewportSize(size);
+      await page.emulateMedia({ media: null, colorScheme: null, forcedColors: null, reducedMotion: null });
+    },
     async close() {
       await browser.close();
       remove(folder);

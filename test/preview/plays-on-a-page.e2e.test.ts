@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { viewOf } from '../../language/picture/view.ts';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest';
 import type { Playback } from '../../language/playback/playback.ts';
 import { tenths } from '../../client/preview/words.ts';
 import { examplePlaybacks } from '../support/examples.ts';
@@ -18,6 +18,7 @@ describe.skipIf(executable === undefined && !process.env.CI)('a page of several 
   beforeAll(async () => {
     stage = await openStage();
   });
+  beforeEach(() => stage.asOpened());
   afterAll(() => stage?.close());
   const { seek } = handsOn(() => stage);
 
@@ -69,7 +70,6 @@ describe.skipIf(executable === undefined && !process.env.CI)('a page of several 
     );
     expect(small).toEqual([]);
     expect(await accessibilityFaults(stage.page)).toEqual([]);
-    await stage.page.setViewportSize({ width: 900, height: 800 });
   });
 
   describe('the call sheet', () => {
@@ -122,7 +122,6 @@ describe.skipIf(executable === undefined && !process.env.CI)('a page of several 
       await stage.page.keyboard.press('c');
       expect(await dialog().evaluate((box) => box.scrollWidth <= box.clientWidth)).toBe(true);
       expect(await accessibilityFaults(stage.page)).toEqual([]);
-      await stage.page.setViewportSize({ width: 900, height: 800 });
     });
 
     test('is not there where there is one play', async () => {
@@ -146,7 +145,6 @@ describe.skipIf(executable === undefined && !process.env.CI)('a page of several 
       const coloured = seen.filter((colour) => { const parts = colour.match(/\d+/g)?.slice(0, 3) ?? []; return new Set(parts).size > 1; });
       expect(coloured).toEqual([]);
       expect(await stage.page.evaluate(() => getComputedStyle(document.body).backgroundColor)).toBe('rgb(255, 255, 255)');
-      await stage.page.emulateMedia({ media: null, colorScheme: 'light' });
     });
 
     test('shows every step with its picture and words, the times, and when to call it', async () => {
@@ -158,7 +156,6 @@ describe.skipIf(executable === undefined && !process.env.CI)('a page of several 
       expect(await sheet.locator('.frames svg').count()).toBe(lighthouse.steps.length);
       for (const { text, untimed = text } of lighthouse.told.filter(({ part }) => part !== undefined)) expect(await sheet.textContent()).toContain(untimed.replace(/:$/, ''));
       expect(await sheet.locator('tbody tr').count()).toBe(lighthouse.runs.length);
-      await stage.page.emulateMedia({ media: null });
     });
 
     test('of several plays has the call sheet on top: each play with its number, its times and its looks, under the sections of the book', async () => {
@@ -208,8 +205,6 @@ describe.skipIf(executable === undefined && !process.env.CI)('a page of several 
         return words;
       });
       expect(broken.filter((word) => !word.startsWith('Averyvery'))).toEqual([]);
-      await stage.page.emulateMedia({ media: null });
-      await stage.page.setViewportSize({ width: 900, height: 800 });
     });
 
     test('of one play has no call sheet', async () => {
@@ -242,8 +237,6 @@ describe.skipIf(executable === undefined && !process.env.CI)('a page of several 
         const { width } = (await stage.page.locator('.sheet', { has: stage.page.locator('h1', { hasText: new RegExp(`^${name}$`) }) }).locator('.frames svg').first().boundingBox())!;
         expect(width).toBeGreaterThan(290);
       }
-      await stage.page.emulateMedia({ media: null });
-      await stage.page.setViewportSize({ width: 900, height: 800 });
     });
 
     test.each(['A4', 'Letter'])('a play on the whole court fits on one sheet of %s held sideways', async (format) => {
