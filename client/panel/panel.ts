@@ -103,8 +103,8 @@ export function openPlayPanel(view: WebviewPanel, { id, extensionUri, server, ma
 
   async function hear(message: FromPlayer) {
     if (message.kind === 'ready') {
+      if (!ready || message.again !== true) cameBack = message.kept === true;
       ready = true;
-      cameBack = message.kept === true;
       postWhole();
       return pointAtCursor(editorHere());
     }

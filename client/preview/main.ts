@@ -17,6 +17,9 @@ import * as change from './state.ts';
 import type { PlayerState, Showing } from './state.ts';
 import { createToEditor } from './to-editor.ts';
 
+/** ms after which a panel that has been told nothing says again that it is ready. */
+const UNTOLD = 5000;
+
 const port = openPort();
 
 let state: PlayerState = change.initialState(port.kept);
@@ -25,6 +28,7 @@ let scheduled = false;
 let early: number | undefined;
 let before: number | undefined;
 let autoplay = false;
+let isTold = false;
 
 const showing: Showing = {
   state: () => state,
@@ -94,6 +98,7 @@ function receive(message: Show): void {
 }
 
 function hear(message: ToPlayer): void {
+  if (message.kind === 'show') isTold = true;
   if (message.kind === 'outcome') return screen.byHand?.hear(message);
   if (message.kind === 'team') return screen.isTeam() ? undefined : showTeam();
   if (inbox.put(message)) {
@@ -129,10 +134,17 @@ addEventListener('fullscreenchange', () => {
 
 document.body.classList.add(port.host);
 port.listen(hear);
-port.post({ v: MESSAGES_VERSION, kind: 'ready', ...(port.kept !== undefined && { kept: true }) });
+sayReady(false);
 const data = dataOfPage();
 if (data === undefined) schedule();
 else void showPage(data);
+
+/** While a busy window puts the panel together, what is said or answered can be lost: it is said again until a picture comes. */
+function sayReady(again: boolean): void {
+  if (isTold || port.host === 'page') return;
+  port.post({ v: MESSAGES_VERSION, kind: 'ready', ...(port.kept !== undefined && { kept: true }), ...(again && { again }) });
+  setTimeout(sayReady, UNTOLD, true);
+}
 
 async function showPage(text: string): Promise<void> {
   const opened = await openPage(text);

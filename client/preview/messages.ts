@@ -54,8 +54,8 @@ export type ToPlayer = v.InferOutput<typeof toPlayerSchema>;
 export type Show = v.InferOutput<typeof show>;
 export type Cursor = v.InferOutput<typeof cursor>;
 
-/** `kept`: it shows again what it showed before a reload. */
-const ready = v.object({ v: version, kind: v.literal('ready'), kept: v.optional(v.boolean()) });
+/** `kept`: it shows again what it showed before a reload. `again`: it has said so before, and nothing came. */
+const ready = v.object({ v: version, kind: v.literal('ready'), kept: v.optional(v.boolean()), again: v.optional(v.boolean()) });
 
 const textPlace = v.object({ line: whole, at: whole, to: whole });
 /** Something was picked: its words are to be selected. `part` where it has one, else (a finding on a broken line) its place in the play's text. */
