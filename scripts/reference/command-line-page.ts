@@ -3,6 +3,7 @@ import type { Command } from 'commander';
 import { createProgram } from '../../server/cli/program.ts';
 import type { Files } from './files.ts';
 import { anchor, fenced, page } from './markdown.ts';
+import { pullRequest } from './pull-request.ts';
 
 export function commandLinePage(): Files {
   const program = createProgram('');
@@ -17,13 +18,6 @@ export function commandLinePage(): Files {
   );
   return [['command-line.md', text]];
 }
-
-const pullRequest = [
-  '## In a pull request',
-  'An assistant has changed plays on a branch of their own. What his changes mean, in lines, seconds and mistakes; `main` is the branch he started from, `plays` the folder of the playbook:',
-  fenced('setwright compare --since main plays', 'text'),
-  'A machine that checks every pull request runs `setwright check plays`: it ends with 1 where a play cannot work.',
-].join('\n\n');
 
 /** As printed on a window 100 letters wide, without colours. */
 function helpOf(command: Command): string {

@@ -1,9 +1,10 @@
-// `setwright check FILE…`: what can't work, as text or JSON.
+// `setwright check FILE…`: what can't work, as text, JSON or SARIF.
 import { tellFinding } from '../../language/checks/tell-finding.ts';
 import { Option, type Command } from 'commander';
 import type { FileFinding } from '../../language/keeper.ts';
 import type { TextPlace } from '../../language/play/play.ts';
 import type { CheckedFile, CheckOutput, JsonFinding, JsonPlace } from './check-json.ts';
+import { toSarif } from './check-sarif.ts';
 import { colorOption, colorsFor, type ColorWhen } from './colors.ts';
 import { findFiles, isUnreadable, type SourceFile, type UnreadableFile } from './files.ts';
 import { openReadable, type OpenedFile } from './open-book.ts';
@@ -14,6 +15,7 @@ import { remark } from './terminal.ts';
 
 interface CheckOptions {
   readonly json?: boolean;
+  readonly sarif?: boolean;
   readonly hints: boolean;
   readonly color: ColorWhen;
 }
@@ -25,9 +27,11 @@ export function addCheck(program: Command): void {
     .summary('say what can’t work')
     .description('Reads plays and prints what can’t work, each finding with its line. Ends with 0 when all is well, 1 when there are errors or warnings, or a file cannot be read, 2 when the call itself is wrong or a file is written in a newer notation; the other files are read all the same.')
     .addOption(new Option('--json', 'print JSON, version 1: files, findings, counts; lines and columns from 1'))
+    .addOption(new Option('--sarif', 'print SARIF 2.1.0, which review services read: each finding stands at its line, with its manual entry').conflicts('json'))
     .addOption(new Option('--no-hints', 'leave out hints'))
     .addOption(colorOption())
     .action((names: string[], options: CheckOptions) => {
+      const forMachines = options.json === true || options.sarif === true;
       const found = findFiles(names);
       const { files, refused } = openReadable(found.filter((file): file is SourceFile => !isUnreadable(file)));
       for (const why of refused) remark(`setwright: ${why}`);
@@ -35,7 +39,7 @@ export function addCheck(program: Command): void {
       const colors = colorsFor(options.color);
       const checked = withProgress(files, 'files checked', (file): Checked => {
         const findings = file.findings().filter(({ severity }) => options.hints || severity !== 'hint');
-        const shown = options.json === true ? [] : findings.map((finding) => asText(file, finding, colors));
+        const shown = forMachines ? [] : findings.map((finding) => asText(file, finding, colors));
         file.done();
         return { file, findings, shown };
       });
@@ -46,11 +50,12 @@ export function addCheck(program: Command): void {
         const own = byName.get(one.name);
         return own === undefined ? [] : [own];
       });
+      if (options.sarif === true) console.log(JSON.stringify(toSarif(kept, refused, program.version() ?? ''), null, 2));
       if (kept.length === 0) return;
-      console.log(options.json === true ? JSON.stringify(toJson(kept), null, 2) : [...kept.flatMap(({ shown }) => shown), summary(kept)].join('\n\n'));
+      if (options.sarif !== true) console.log(options.json === true ? JSON.stringify(toJson(kept), null, 2) : [...kept.flatMap(({ shown }) => shown), summary(kept)].join('\n\n'));
       if (kept.some(({ findings = [], unreadable }) => unreadable !== undefined || findings.some(({ severity }) => severity !== 'hint'))) process.exitCode ??= 1;
     });
-  withExamples(command, 'setwright check examples/lighthouse.play', 'setwright check plays "archive/**/*.play"', 'setwright check plays --json --no-hints', 'setwright check - < lighthouse.play');
+  withExamples(command, 'setwright check examples/lighthouse.play', 'setwright check plays "archive/**/*.play"', 'setwright check plays --json --no-hints', 'setwright check plays --sarif > plays.sarif', 'setwright check - < lighthouse.play');
 }
 
 /** A file with its findings, or one that cannot be read; `shown` is what is printed of it, empty where JSON is asked for. */

@@ -36,7 +36,8 @@ function listed(entries: readonly Entry[]): string {
   return codes.map(({ code, severity, manual }) => `${code.padEnd(width)}  ${severity.padEnd(7)}  ${manual.title}`).join('\n');
 }
 
-function explained({ code, severity, manual, source }: Entry): string {
+/** The whole entry as text. */
+export function explained({ code, severity, manual, source }: Entry): string {
   const parts = [`${code} (${severity}): ${manual.title}`, manual.why];
   if (manual.beside !== undefined) parts.push(`With a file ${manual.beside.name} beside it:\n${indented(manual.beside.text.trimEnd())}`);
   if (manual.wrong !== undefined) parts.push(`Wrong:\n${indented(manual.wrong)}`);

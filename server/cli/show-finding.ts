@@ -46,7 +46,8 @@ function painter(severity: Severity, colors: Colors): (text: string) => string {
   return severity === 'error' ? colors.red : severity === 'warning' ? colors.yellow : colors.cyan;
 }
 
-function momentOf({ way, moment, zero = 'the call' }: PlacedFinding): string | undefined {
+/** On which way through the play and when, as far as it is said of one. */
+export function momentOf({ way, moment, zero = 'the call' }: Pick<PlacedFinding, 'way' | 'moment' | 'zero'>): string | undefined {
   if (way === undefined) return undefined;
   return moment === undefined ? `on the way to ${printable(way)}` : `on the way to ${printable(way)}, ${sayMoment(moment)} after ${zero}`;
 }

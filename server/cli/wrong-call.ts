@@ -42,6 +42,10 @@ export function wrongCall(program: Command, error: CommanderError): string {
       return `${quoted} needs a word behind it. "${name} --help" says which.`;
     case 'commander.excessArguments':
       return `${name} takes ${called?.registeredArguments.length === 2 ? 'two names, the older version first' : 'one name at a time'}; names with blanks stand in quotes. For example: ${exampleOf(called ?? program)}`;
+    case 'commander.conflictingOption': {
+      const [one, other] = [...message.matchAll(/'[^']*?(--[\w-]+)[^']*'/g)].map(([, option]) => option);
+      return `${one} and ${other} are two forms of the same: ask for one of them.`;
+    }
     case 'commander.invalidArgument':
       return sayInvalid(message);
     default:

@@ -8,7 +8,7 @@ import { build } from 'esbuild';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { compileText } from '../checks/compiled.ts';
 import { buildCommandLine, runBuilt, type Around } from './built.ts';
-import { offences } from './schema.ts';
+import { offences, type Schema } from './schema.ts';
 
 let folder = '';
 let binary = '';
@@ -35,6 +35,60 @@ describe('check --json', () => {
 
   test('and the schema would notice', () => {
     expect(offences(schema, { version: 2, files: [{ file: 1 }], counts: {} }).length).toBeGreaterThan(4);
+  });
+});
+
+describe('check --sarif', () => {
+  const schema = JSON.parse(readFileSync('test/cli/sarif-2.1.0.schema.json', 'utf8')) as Schema;
+  const mistakes = readFileSync('test/cli/mistakes.play', 'utf8');
+
+  test('is SARIF 2.1.0; each finding stands at its line, with its manual entry and its fix', async () => {
+    mkdirSync(join(folder, 'sarif/a b'), { recursive: true });
+    writeFileSync(join(folder, 'sarif/a b/ours #1.play'), mistakes);
+    writeFileSync(join(folder, 'sarif/photo.play'), Buffer.from([0x89, 0x50, 0x4e, 0x47, 0, 1, 2, 3]));
+    const [{ out, code }, { out: asJson }] = await Promise.all([run(['check', 'sarif', '--sarif']), run(['check', 'sarif', '--json'])]);
+    const said = JSON.parse(out);
+    expect(offences(schema, said)).toEqual([]);
+    expect(code).toBe(1);
+    const [{ results, tool: { driver: { rules } } }] = said.runs;
+    const findings = JSON.parse(asJson).files.flatMap((file: { findings: readonly object[] }) => file.findings) as readonly { line: number; column: number; code: string; message: string; severity: string; fixes: readonly object[] }[];
+    expect(findings.length).toBeGreaterThan(5);
+    const [last, ...placed] = results.toReversed();
+    expect(last).toMatchObject({ ruleId: 'unreadable-file', level: 'error', locations: [{ physicalLocation: { artifactLocation: { uri: 'sarif/photo.play' } } }] });
+    for (const [at, finding] of findings.entries()) {
+      const result = placed.toReversed()[at];
+      expect(result).toMatchObject({ ruleId: finding.code, level: finding.severity === 'hint' ? 'note' : finding.severity });
+      expect(result.message.text.startsWith(finding.message)).toBe(true);
+      expect(result.locations[0].physicalLocation).toMatchObject({ artifactLocation: { uri: 'sarif/a%20b/ours%20%231.play' }, region: { startLine: finding.line, startColumn: finding.column } });
+      expect((result.fixes ?? []).length).toBe(finding.fixes.length);
+      expect(rules[result.ruleIndex]).toMatchObject({ id: finding.code, help: { text: expect.stringContaining('Rests on: '), markdown: expect.stringContaining(`allow ${finding.code} `) } });
+    }
+    expect(results.some(({ fixes = [] }: { fixes?: readonly object[] }) => fixes.length > 0)).toBe(true);
+  });
+
+  test('and the schema would notice', async () => {
+    const said = JSON.parse((await run(['check', '-', '--sarif'], { input: mistakes })).out);
+    expect(offences(schema, said)).toEqual([]);
+    const spoils: readonly ((run: typeof said.runs[0]) => void)[] = [
+      ({ tool }) => { delete tool.driver.name; },
+      ({ results: [first] }) => { first.level = 'hint'; },
+      ({ results: [first] }) => { first.line = 3; },
+      ({ results: [first] }) => { first.locations[0].physicalLocation = {}; },
+      ({ results: [first] }) => { first.locations[0].physicalLocation.region.startLine = 0; },
+    ];
+    for (const spoil of spoils) {
+      const spoilt = structuredClone(said);
+      spoil(spoilt.runs[0]);
+      expect(offences(schema, spoilt).length, String(spoil)).toBeGreaterThan(0);
+    }
+  });
+
+  test('says what was not checked at all, and is not asked for together with JSON', async () => {
+    const [newer, both] = await Promise.all([run(['check', '-', '--sarif'], { input: `notation 2\n${play('A')}` }), run(['check', '-', '--sarif', '--json'], { input: play('A') })]);
+    const said = JSON.parse(newer.out);
+    expect(offences(schema, said)).toEqual([]);
+    expect([newer.code, said.runs[0].invocations[0].executionSuccessful, said.runs[0].invocations[0].toolExecutionNotifications[0].message.text]).toEqual([2, false, expect.stringContaining('is written in notation 2')]);
+    expect([both.code, both.err.trim()]).toEqual([2, 'setwright: --sarif and --json are two forms of the same: ask for one of them.']);
   });
 });
 
