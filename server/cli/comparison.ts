@@ -9,7 +9,7 @@ import { nameKey } from '../../language/names/name-key.ts';
 import type { SourceFile } from './files.ts';
 import { remarkOnLinesNotRead } from './lines-not-read.ts';
 import { openBook, type OpenedFile, type Shelf } from './open-book.ts';
-import type { PlayInFile } from './plays-named.ts';
+import { withBooksFiles, type PlayInFile } from './plays-named.ts';
 
 export type Change = PlayChange<Compiled>;
 
@@ -50,10 +50,12 @@ export function compareVersions(before: VersionToRead, after: VersionToRead): Co
     beside: changedFindings(was.beside, is.beside),
     plays: is.plays.length,
     fileOf: (play) => fileOf.get(play)!.name,
-    lineOf: (play, { place }) => firstLine(fileOf.get(play)!, play) + place.line + 1,
+    lineOf: (play, { place }) => fileOf.get(play)!.firstLineOf(play) + place.line,
     fileOfBlock: ({ kind, uri }) => (kind === 'went' ? was : is).reached.find((file) => file.uri === uri)!.name,
   };
 }
+
+const once = (files: readonly OpenedFile[]): readonly OpenedFile[] => files.filter(({ uri }, at) => files.findIndex((one) => one.uri === uri) === at);
 
 interface Version {
   readonly plays: readonly PlayInFile[];
@@ -65,17 +67,11 @@ interface Version {
 /** The plays of the files; of a file with a book also those of the files it uses, which are the plays it puts in order. */
 function opened({ sources, shelf }: VersionToRead): Version {
   const named = openBook(sources, shelf);
-  const used = named.flatMap((file) => file.used().map((one) => ({ one, byBook: file.blocks.some(({ kind }) => kind === 'book') })));
-  const once = (files: readonly OpenedFile[]) => files.filter(({ uri }, at) => files.findIndex((one) => one.uri === uri) === at);
-  const told = once([...named, ...used.filter(({ byBook }) => byBook).map(({ one }) => one)]);
+  const told = withBooksFiles(named);
   const beside = told.flatMap((file) => file.findings().flatMap((finding) => (finding.play === undefined ? [{ ...finding, file: file.name, line: finding.firstLine + finding.place.line + 1 }] : [])));
-  return { plays: told.flatMap((file) => file.plays().map((play) => ({ file, play }))), beside, reached: once([...told, ...used.map(({ one }) => one)]) };
+  return { plays: told.flatMap((file) => file.plays().map((play) => ({ file, play }))), beside, reached: once([...told, ...named.flatMap((file) => file.used())]) };
 }
 
 function asBookFile({ uri, blocks }: OpenedFile): BookFile {
   return { uri, blocks };
-}
-
-function firstLine({ blocks }: OpenedFile, { block }: Compiled): number {
-  return blocks.slice(0, blocks.indexOf(block)).reduce((sum, { lines }) => sum + lines.length, 0);
 }

@@ -10,7 +10,7 @@ import { readFiles } from './files.ts';
 import { playbackOf } from '../../language/playback/playback-of.ts';
 import { remarkOnLinesNotRead } from './lines-not-read.ts';
 import { openBook } from './open-book.ts';
-import { onePlay } from './plays-named.ts';
+import { onePlay, playsNamed } from './plays-named.ts';
 import { writeResult } from './write-result.ts';
 import { withExamples } from './examples.ts';
 import { remark } from './terminal.ts';
@@ -27,7 +27,7 @@ export function addDraw(program: Command): void {
   const command = program
     .command('draw')
     .argument('<file>', 'a file; - reads standard input')
-    .option('--play <name>', 'the play of this name; without it the first')
+    .option('--play <name>', 'the play of this name, or the one that stands at FILE:LINE; without it the first')
     .option('--at <seconds>', 'the floor at this many seconds after the call', seconds)
     .option('--run <way>', 'only this way through the play: a look’s name, a step’s name, or a number from 1')
     .option('--no-defence', 'leave the defenders out of a picture at a moment')
@@ -40,7 +40,7 @@ export function addDraw(program: Command): void {
       const playback = playbackOf(chosen.play);
       remarkOnLinesNotRead([chosen]);
       const run = runNamed(playback, options.run);
-      const others = files.reduce((sum, file) => sum + file.plays().length, 0) - 1;
+      const others = playsNamed(files, undefined).length - 1;
       if (options.play === undefined && others > 0) remark(`Drawn is “${playback.play.name}”, the first of ${others + 1} plays; another one with --play.`);
       const end = playback.runs.find(({ id }) => id === run)!.end;
       if (options.at !== undefined && options.at * 1000 > end) remark(`This way is over after ${sayMoment(end)}: its end is drawn.`);

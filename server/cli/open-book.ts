@@ -29,6 +29,8 @@ export interface OpenedFile {
   readonly playsAt: (uri: string) => readonly Compiled[];
   /** The text of a line of the file, from 0. */
   readonly line: (at: number) => string;
+  /** The line that one of its plays begins on, from 1. */
+  readonly firstLineOf: (play: Compiled) => number;
   /** The lines of a play that cannot be read, from 1, and the file they stand in: a book names plays of others. */
   readonly notRead: (play: Compiled) => { readonly name: string; readonly lines: readonly number[] };
   /** The way a finding speaks of, in words, and what its moments are counted from. */
@@ -77,6 +79,7 @@ function opened(book: Book, uri: string, nameAt: (uri: string) => string): Opene
     sections: () => sectionsIn(book, uri),
     playsAt: (used) => keeper.playsOf(book, used),
     line: (at) => (lines[at] === undefined ? '' : lineText(lines[at])),
+    firstLineOf: ({ key }) => firstLineOf(book.files.get(uri)!, key)! + 1,
     notRead: ({ block }) => {
       const [at, file] = [...book.files].find(([, { blocks: all }]) => all.includes(block))!;
       return { name: nameAt(at), lines: notReadIn(file, block) };

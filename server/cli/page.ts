@@ -13,7 +13,7 @@ import { freeName } from './free-name.ts';
 import { playbackOf } from '../../language/playback/playback-of.ts';
 import { remarkOnLinesNotRead } from './lines-not-read.ts';
 import { openBook } from './open-book.ts';
-import { playsInOrder } from './plays-named.ts';
+import { playsInOrder, remarkOnSameName } from './plays-named.ts';
 import { makeFolder, writeResult } from './write-result.ts';
 import { withExamples } from './examples.ts';
 import { remark } from './terminal.ts';
@@ -28,7 +28,7 @@ export function addPage(program: Command): void {
   const command = program
     .command('page')
     .argument('<file>', 'a file, a folder or a pattern; - reads standard input')
-    .option('--play <name>', 'only the play of this name')
+    .option('--play <name>', 'only the play of this name, or the one that stands at FILE:LINE')
     .option('-o, --output <file>', 'the file to write; for several plays also a folder, which gets a page for each; - writes to standard output. Without it the name of what is read, with .html')
     .option('-w, --watch', 'write again whenever the text changes, until stopped with Ctrl+C')
     .summary('write a page with the plays moving')
@@ -44,6 +44,7 @@ export function addPage(program: Command): void {
 /** One page, whatever it holds; a folder to write to gets a page for each play. */
 function writePages(name: string, options: PageOptions): void {
   const plays = playsInOrder(openBook(readFiles([name])), options.play);
+  if (options.play !== undefined) remarkOnSameName(plays, 'all');
   remarkOnLinesNotRead(plays);
   const { output } = options;
   if (plays.length === 1 || output === undefined || output === '-' || output.toLowerCase().endsWith('.html')) {

@@ -6,7 +6,7 @@ import { sayMoment } from '../../language/words/say-seconds.ts';
 import { readFiles } from './files.ts';
 import { remarkOnLinesNotRead } from './lines-not-read.ts';
 import { openBook } from './open-book.ts';
-import { playsNamed } from './plays-named.ts';
+import { placeOf, playsNamed, remarkOnSameName, type PlayInFile } from './plays-named.ts';
 import { table } from './table.ts';
 import { withExamples } from './examples.ts';
 import { print } from './terminal.ts';
@@ -15,7 +15,7 @@ export function addTime(program: Command): void {
   const command = program
     .command('time')
     .argument('<files...>', 'files, folders, patterns; - reads standard input')
-    .option('--play <name>', 'only the play of this name')
+    .option('--play <name>', 'only the play of this name, or the one that stands at FILE:LINE')
     .summary('when each look comes, and when to call it')
     .description(
       'Prints for each look how long after the call its shot leaves the hand: typically, and late (nine runs of ten are quicker); then how much must be on the clock when the play is called. Figures of a model, not a promise: time your own team.',
@@ -23,16 +23,19 @@ export function addTime(program: Command): void {
     .action((names: string[], options: { readonly play?: string }) => {
       const plays = playsNamed(openBook(readFiles(names)), options.play);
       remarkOnLinesNotRead(plays);
-      print(plays.map(({ play }) => timesOf(play)).join('\n\n'));
+      if (options.play !== undefined) remarkOnSameName(plays, 'all');
+      const named = (one: PlayInFile) => plays.filter(({ play }) => play.play.name === one.play.play.name).length;
+      print(plays.map((one) => timesOf(one.play, named(one) > 1 ? placeOf(one) : undefined)).join('\n\n'));
     });
   withExamples(command, 'setwright time examples/lighthouse.play', 'setwright time plays --play "Lighthouse"');
 }
 
-function timesOf(compiled: Compiled): string {
+/** `place`: where it stands, if its name is that of several. */
+function timesOf(compiled: Compiled, place: string | undefined): string {
   const { play, timeline } = compiled;
   const { looks, firstLook, allLooks } = timeline.times;
   const measured = play.start.throwIn === undefined ? 'from the call, getting into place included' : 'from the hand-over; the clock runs from the touch';
-  const title = `${play.name} (${play.level.value}, ${measured})`;
+  const title = `${play.name} (${[play.level.value, measured, ...(place === undefined ? [] : [place])].join(', ')})`;
   const written = play.steps.flatMap((step) => step.looks);
   if (written.length === 0) return `${title}\n  no look, so nothing to time`;
   const timed = new Map(looks.map((time) => [time.look, time]));

@@ -230,6 +230,42 @@ describe('page', () => {
   }, 30_000);
 });
 
+describe('two plays of one name', () => {
+  beforeAll(() => {
+    mkdirSync(join(folder, 'twins'), { recursive: true });
+    writeFileSync(join(folder, 'twins/early.play'), `level u14\n\n${play('Tide')}`);
+    writeFileSync(join(folder, 'twins/late.play'), play('Tide').replace('1 passes to 2', '1 passes to 3').replace('look 2', 'look 3'));
+  });
+  const said = '2 plays are called “Tide”: twins/early.play:3, twins/late.play:1. ';
+
+  test('draw takes the first, says so, and takes the other by its place', async () => {
+    const [first, other] = await Promise.all([run(['draw', 'twins', '--play', 'tide']), run(['draw', 'twins', '--play', 'late.play:3'])]);
+    expect(first.err).toBe(`${said}This is the first; another one with --play twins/late.play:1\n`);
+    expect([other.err, other.code]).toEqual(['', 0]);
+    expect(other.out).not.toBe(first.out);
+    expect(other.out).toBe((await run(['draw', 'twins/late.play'])).out);
+  });
+
+  test('time and page have both, and tell them apart', async () => {
+    const [time, page, alone, wrong] = await Promise.all([run(['time', 'twins', '--play', 'Tide']), run(['page', 'twins', '--play', 'Tide', '-o', '-']), run(['time', 'twins', '--play', 'twins/early.play:3']), run(['time', 'twins', '--play', 'twins/early.play:99'])]);
+    expect(time.out).toMatch(/^Tide \(u14, .*, twins\/early\.play:3\)[^]*^Tide \(.*, twins\/late\.play:1\)/m);
+    for (const { err } of [time, page]) expect(err).toContain(`${said}Both are here; one alone with --play twins/early.play:3`);
+    expect(playsOn(page.out)).toEqual(['Tide', 'Tide']);
+    expect(alone.out.match(/^Tide/gm)).toHaveLength(1);
+    expect(wrong).toMatchObject({ code: 2, err: expect.stringContaining('There is no play called "twins/early.play:99"') });
+  });
+});
+
+test('a file with a book brings the plays of the files it uses to time, list and draw too', async () => {
+  mkdirSync(join(folder, 'with-book'), { recursive: true });
+  writeFileSync(join(folder, 'with-book/all.play'), play('Tide'));
+  writeFileSync(join(folder, 'with-book/club.play'), 'use "all.play"\nbook "Ours"\n  section "Late": "Tide"\n');
+  const [time, list, page] = await Promise.all([run(['time', 'with-book/club.play']), run(['list', 'with-book/club.play']), run(['page', 'with-book/club.play', '--play', 'Tide', '-o', '-'])]);
+  expect(time.out).toMatch(/^Tide \(/);
+  expect(list.out).toMatch(/^Tide +with-book\/all\.play/m);
+  expect(playsOn(page.out)).toEqual(['Tide']);
+});
+
 describe('new', () => {
   test('writes a file whose play has nothing wrong, from any alignment', async () => {
     for (const alignment of ['horns', 'box', '5-out']) {
