@@ -163,9 +163,8 @@ describe.skipIf(executable === undefined && !process.env.CI)('a page of several 
       const sections = examples.map((_, i) => (i < 2 ? 'Last shot' : 'The rest'));
       await stage.openPage(examples, { sections });
       await stage.page.evaluate(() => dispatchEvent(new Event('beforeprint')));
-      const rows = await stage.page.locator('.calls tbody tr').evaluateAll((all) => all.map((row) => [...row.children].map((cell) => cell.textContent)));
-      expect(rows.filter(({ length }) => length === 1)).toEqual([['Last shot'], ['The rest']]);
-      const plays = rows.filter(({ length }) => length > 1);
+      expect(await stage.page.locator('.calls .section').allTextContents()).toEqual(['Last shot', 'The rest']);
+      const plays = await stage.page.locator('.calls .play').evaluateAll((all) => all.map((row) => [...row.children].map((cell) => cell.textContent)));
       expect(plays.map(([number, name]) => [number, name])).toEqual(examples.map(({ play }, i) => [String(i + 1), play.name]));
       const { times, runs } = examples[0]!;
       expect(plays[0]!.slice(2)).toEqual([...[times.firstLook?.fromCall, times.allLooks?.fromCall, times.firstLook?.alreadySet, times.allLooks?.alreadySet].map(String), runs.filter(({ look }) => look !== undefined).map(({ label }) => label).join('; ')]);
@@ -182,14 +181,27 @@ describe.skipIf(executable === undefined && !process.env.CI)('a page of several 
       expect(await stage.page.getByRole('dialog', { name: 'Call sheet' }).locator('h3').allTextContents()).toEqual(['Last shot', 'Other plays', 'Zone']);
     });
 
+    test('a section’s head is a table’s, which a browser prints again over a page break, and its columns stand below the heads of the sheet', async () => {
+      const examples = examplePlaybacks();
+      await stage.openPage(examples, { sections: examples.map((_, i) => (i < 2 ? 'Last shot' : 'The rest')) });
+      await stage.page.evaluate(() => dispatchEvent(new Event('beforeprint')));
+      await stage.page.emulateMedia({ media: 'print' });
+      expect(await stage.page.locator('.calls tbody table > thead > tr.section').count()).toBe(2);
+      const lefts = (row: string) => stage.page.locator(row).evaluateAll((rows) => rows.map((one) => [...one.children].map((cell) => Math.round(cell.getBoundingClientRect().left))));
+      const [heads] = await lefts('.calls > table > thead > tr:last-child');
+      expect(heads).toHaveLength(7);
+      for (const row of await lefts('.calls .play')) expect(row).toEqual(heads);
+      await stage.page.emulateMedia({ media: null });
+    });
+
     test.each(['en', 'de'])('the call sheet breaks no word, and nothing sticks out, whatever the names and the heads are (%s)', async (language) => {
       const examples = [...examplePlaybacks(), named('A play whose name has as many letters as anybody would ever give it, and more', 'play:long'), named('Averyveryveryverylongnamewithoutanyblankinitatallthatneverends', 'play:longer')];
-      await stage.openPage(examples, { language, ...(language === 'de' && { words: german }) });
+      await stage.openPage(examples, { language, sections: examples.map(({ play }, i) => (i % 3 === 2 ? undefined : play.name)), ...(language === 'de' && { words: german }) });
       await stage.page.evaluate(() => dispatchEvent(new Event('beforeprint')));
       // 703 pixels are what A4 has between its margins.
       await stage.page.setViewportSize({ width: 703, height: 1000 });
       await stage.page.emulateMedia({ media: 'print' });
-      const table = stage.page.locator('.calls table');
+      const table = stage.page.locator('.calls > table');
       expect(await table.evaluate((one) => one.scrollWidth <= one.parentElement!.clientWidth)).toBe(true);
       const broken = await table.evaluate((one) => {
         const words: string[] = [];
