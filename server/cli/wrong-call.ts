@@ -8,8 +8,6 @@ import { exampleOf } from './examples.ts';
 const needed: Readonly<Record<string, string>> = {
   files: 'which files or folders',
   file: 'which file',
-  before: 'which two versions, the older one first',
-  after: 'which two versions, the older one first',
 };
 
 /** What a coach may call a command that has another name. */

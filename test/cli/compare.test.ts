@@ -58,11 +58,6 @@ describe('two versions', () => {
     put('is/ours.play', `${tide}${play('Spray').replace('1 passes to 2', '1 dribles to left wing')}`);
     expect((await run(['compare', 'was', 'is'])).out).toMatch(/^Spray {2}new {2}is\/ours\.play\n {2}on the clock for the first look: \d+ s\n[^]*error, unknown-word: [^]*\(line 10\)/);
   });
-
-  test('a play without a look, or a name alone, says what it needs', async () => {
-    expect(await run(['compare'])).toMatchObject({ code: 2, err: expect.stringContaining('Say which two versions, the older one first') });
-    expect(await run(['compare', 'was'])).toMatchObject({ code: 2, err: expect.stringContaining('setwright compare --since main was') });
-  });
 });
 
 describe('a file with a book', () => {
