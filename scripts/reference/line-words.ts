@@ -94,7 +94,7 @@ export const lineWords: Readonly<Record<string, Words>> = {
   RosterHead: { title: 'roster', around: 'whole', says: 'Opens the list of your players. First names or nicknames are enough, and the safest.', example: 'roster "Under 14"\n  4 "Mia"\n  7 "Bo", fast' },
   Entry: { title: 'A player of the roster', around: 'whole', says: 'The number on the shirt and the name, with the player’s own pace where you have measured it. The paces of 1 to 5 count in the plays of this file and of files that `use` it; `fast` and `slow` are one standard deviation of the level.', example: 'roster\n  4 "Mia", 20 m in 3.6 s\n  7 "Bo", pace 6 m/s\n  11 "Ida", slow' },
   BookHead: { title: 'book', around: 'whole', says: 'Opens a playbook: it puts plays in order for printing and for the bench.', example: 'book "Season"\n  section "Last shots": "First light"\n\nplay "First light"\n  1 dribbles to left slot\n  look 1: jumper' },
-  Section: { title: 'section', around: 'whole', says: 'A chapter of the book with its plays, or with the plays in lines of their own below.', example: 'book\n  section "Last shots": "First light"\n\nplay "First light"\n  1 dribbles to left slot\n  look 1: jumper' },
+  Section: { title: 'section', around: 'whole', says: 'A chapter of the book with its plays, in order, all in its line.', example: 'book\n  section "Last shots": "First light"\n\nplay "First light"\n  1 dribbles to left slot\n  look 1: jumper' },
 };
 
 /** Parts of actions, drawn in the page of actions. */

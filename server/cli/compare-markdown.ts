@@ -61,7 +61,7 @@ function playSection(change: Change, { fileOf, lineOf }: Comparison, pictures: P
   const version = lastVersion(change);
   const now = (finding: Finding) => `line ${lineOf(version, finding)}`;
   const told = [
-    ...(change.kind !== 'changed' ? [] : change.parts.map(({ lines, ...part }) => `${capital(escaped(sayPart({ lines, ...part })))}\n\n${diff(lines)}`)),
+    ...(change.kind !== 'changed' ? [] : change.parts.map((part) => `${capital(escaped(sayPart(part)))}\n\n${diff(part.lines)}`)),
     ...(change.kind !== 'changed' || change.looks.length === 0 ? [] : [table(['look', 'typical', 'late'], change.looks.map((look) => lookCells(look).map(escaped)))]),
     ...(change.kind === 'changed' ? findingItems(change.findings, now, (finding) => `line ${lineOf(change.before, finding)} before`) : change.kind === 'came' ? version.findings.map((finding) => item(finding.severity, finding, now(finding))) : []),
     ...(pictures === undefined ? [] : [picturesOf(change, pictures)]),
