@@ -11,6 +11,7 @@ export interface Pieces {
   readonly court: SVGSVGElement;
   readonly controls: HTMLElement;
   readonly runs: HTMLElement;
+  readonly jobs: HTMLElement;
   readonly lanes: HTMLElement;
   readonly findings: HTMLElement;
   readonly told: HTMLElement;
@@ -44,7 +45,7 @@ export function createFrame(pieces: Pieces): Layout {
     { class: 'player' },
     element('header', { class: 'head' }, element('div', { class: 'title' }, name, facts), pieces.plays, pieces.clock),
     element('section', { class: 'stage', 'aria-label': tell(message('The floor')) }, floor, under, pieces.controls),
-    element('div', { class: 'side' }, pieces.runs, pieces.lanes, pieces.findings, pieces.told),
+    element('div', { class: 'side' }, pieces.runs, pieces.lanes, pieces.findings, pieces.jobs, pieces.told),
   );
   document.body.append(main, pieces.live, pieces.help, pieces.bench, ...(pieces.chip === undefined ? [] : [pieces.chip]));
 

@@ -157,7 +157,7 @@ async function showPage(text: string): Promise<void> {
 /** A play of the page, from its beginning; it moves when the page does, or when the one before it did. */
 function showPlay(playback: Playback): void {
   const moves = (state.seq < 0 ? autoplay : state.playing) && !calm.ofSystem();
-  state = { ...change.initialState(), seq: state.seq, speed: state.speed };
+  state = { ...change.initialState(), seq: state.seq, speed: state.speed, man: state.man };
   inbox.put({ v: MESSAGES_VERSION, kind: 'show', seq: state.seq + 1, title: playback.play.name, playback, stale: false });
   frame(performance.now());
   if (moves) playing.toggle();

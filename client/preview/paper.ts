@@ -1,5 +1,5 @@
 // The plays as they are printed: one a page, black on white, each step with its picture and its words, the looks with their times. Above several
-// lies a sheet for the bench.
+// lies a sheet for the bench, behind them what is handed to the players.
 import './paper.css';
 import { courtNodes } from '../../language/picture/court-lines.ts';
 import { paintOf } from '../../language/picture/draw.ts';
@@ -12,6 +12,7 @@ import type { Playback } from '../../language/playback/playback.ts';
 import { callSheet } from './call-sheet.ts';
 import { createKey } from './draw.ts';
 import { build, element } from './elements.ts';
+import { jobSheets } from './job-sheets.ts';
 import { callWith, takes } from './runs.ts';
 import { factsOf } from './words.ts';
 import { message } from '../../language/message/message.ts';
@@ -30,7 +31,7 @@ export function printOnPaper(plays: readonly Playback[], sections: readonly (str
 function sheetsOf(plays: readonly Playback[], sections: readonly (string | undefined)[]): readonly HTMLElement[] {
   const several = plays.length > 1;
   const sheets = plays.map((playback, i) => sheetOf(playback, [...(several ? [tell(message('Sheet {number}', { number: i + 1 }))] : []), ...(sections[i] === undefined ? [] : [sections[i]])]));
-  return several ? [callSheet(plays, sections), ...sheets] : sheets;
+  return [...(several ? [callSheet(plays, sections)] : []), ...sheets, ...jobSheets(plays)];
 }
 
 function sheetOf(playback: Playback, head: readonly string[]): HTMLElement {

@@ -2,6 +2,7 @@
 import { momentOf } from '../../language/playback/at.ts';
 import type { BodyId, PartId } from '../../language/play/play.ts';
 import type { Handle } from './handles.ts';
+import type { Job } from './jobs.ts';
 import type { LaneMark } from './lane-marks.ts';
 import { MESSAGES_VERSION } from './messages.ts';
 import * as change from './state.ts';
@@ -12,6 +13,8 @@ export interface Picking {
   readonly body: (id: BodyId) => void;
   /** `t` where picking it also goes there in time, else only when it is not on show. */
   readonly part: (part: PartId, t?: number) => void;
+  /** A job leads to its moment; he who does it stays lit. */
+  readonly job: (job: Job) => void;
   readonly mark: (mark: LaneMark) => void;
   /** By its place in the playback. */
   readonly finding: (index: number) => void;
@@ -27,12 +30,22 @@ export function createPicking({ state, update }: Showing, editor: Pick<ToEditor,
     const doing = momentOf(playback, run, t).bodies.find((body) => body.id === id)?.action;
     const latest = run.tracks[id]?.segments.findLast(({ t0 }) => t0 <= t)?.action;
     const picked = doing ?? latest ?? 'from';
-    update({ ...change.pick(state(), picked), lit: [id] });
+    // A defender has no jobs of his own: those that are listed stay.
+    update({ ...change.pick(state(), picked), lit: [id], man: id.startsWith('X') ? state().man : id });
     editor.select(picked);
   }
 
   function part(picked: PartId, t?: number): void {
     update(t === undefined ? change.follow(change.pause(state()), { v: MESSAGES_VERSION, kind: 'cursor', part: picked }) : change.seek(change.pick(state(), picked), t));
+    editor.select(picked);
+  }
+
+  function job({ part: picked, run, at }: Job): void {
+    const { playback, man } = state();
+    const nth = playback?.runs.findIndex(({ id }) => id === run) ?? -1;
+    if (nth < 0 || at === undefined) return part(picked);
+    const there = change.seek(change.chooseRun(change.pause(state()), nth), at);
+    update({ ...change.pick(there, picked), ...(man !== undefined && { lit: [man] }) });
     editor.select(picked);
   }
 
@@ -59,5 +72,5 @@ export function createPicking({ state, update }: Showing, editor: Pick<ToEditor,
     else part(written);
   }
 
-  return { body, part, mark, finding, handle };
+  return { body, part, job, mark, finding, handle };
 }

@@ -8,6 +8,7 @@ import { createControls } from './controls.ts';
 import { createCourt } from './draw.ts';
 import { createFindings } from './findings.ts';
 import { handlesAt } from './handles.ts';
+import { createJobs } from './jobs.ts';
 import { createHelp } from './keyboard.ts';
 import { createLanes } from './lanes.ts';
 import { createFrame } from './layout.ts';
@@ -16,7 +17,7 @@ import type { Playing } from './playing.ts';
 import { createPlays, type PlaysView } from './plays.ts';
 import type { Port } from './port.ts';
 import { createRuns } from './runs.ts';
-import { currentRun, type LabelledRun, type PlayerState, type Showing } from './state.ts';
+import { chooseMan, currentRun, type LabelledRun, type PlayerState, type Showing } from './state.ts';
 import type { ToEditor } from './to-editor.ts';
 import { createTold, sayMoment } from './told.ts';
 
@@ -58,6 +59,7 @@ export function createScreen({ port, showing, editor, picking, playing, showTeam
   const court = createCourt(picking);
   const controls = createControls({ togglePlaying: playing.toggle, stepMoment: playing.stepMoment, seek: playing.seek, speed: playing.setSpeed, showTeam, help: openHelp, draw: toggleDrawing });
   const runs = createRuns(playing.chooseRun);
+  const jobs = createJobs((who) => showing.update(chooseMan(showing.state(), who)), picking.job, port.host === 'page');
   const words = createTold((part) => picking.part(part));
   const plays = createPlays(showPlay);
   const byHand = port.host === 'panel'
@@ -68,7 +70,7 @@ export function createScreen({ port, showing, editor, picking, playing, showTeam
   const callout = createCallout(byHand?.fix);
   const help = createHelp(byHand !== undefined);
   const layout = createFrame({
-    clock: clock.root, plays: plays.root, court: court.svg, controls: controls.root, runs: runs.root, lanes: lanes.root, findings: findings.root, told: words.root, live: words.live, help, bench: plays.bench, callout: callout.root,
+    clock: clock.root, plays: plays.root, court: court.svg, controls: controls.root, runs: runs.root, jobs: jobs.root, lanes: lanes.root, findings: findings.root, told: words.root, live: words.live, help, bench: plays.bench, callout: callout.root,
     ...(byHand !== undefined && { hand: byHand.floor.root, chip: byHand.chip.root }),
   });
   new ResizeObserver(resized).observe(court.svg);
@@ -93,6 +95,7 @@ export function createScreen({ port, showing, editor, picking, playing, showTeam
     callout.hide();
     for (const view of [clock, runs, lanes, findings]) view.load(playback, run);
     words.load(playback);
+    jobs.load(playback);
     editor.anew();
   }
 
@@ -110,6 +113,7 @@ export function createScreen({ port, showing, editor, picking, playing, showTeam
     if (byHand !== undefined && !byHand.floor.holds()) byHand.floor.show(moves ? [] : handlesAt(playback, run, moment, part, drawing), court.drawn());
     lanes.frame(state);
     words.frame(part);
+    jobs.frame(state);
     layout.caption(sayMoment(playback, run, moment));
     editor.now(playback, run, moment);
   }

@@ -24,6 +24,8 @@ export interface PlayerState {
   /** What is marked: the cursor's statement or what was picked, with the men it names. */
   readonly part: PartId | undefined;
   readonly lit: readonly BodyId[];
+  /** Whose jobs are listed. */
+  readonly man: BodyId | undefined;
   /** Why nothing can be shown, in a coach's words. */
   readonly refusal: string | undefined;
   /** From before a reload, until its play arrives. */
@@ -40,7 +42,7 @@ export interface Showing {
 export function initialState(kept?: Kept): PlayerState {
   return {
     seq: -1, title: '', playback: null, stale: null, run: 0, t: 0, speed: kept?.speed ?? 1, playing: false,
-    part: undefined, lit: [], refusal: undefined, kept,
+    part: undefined, lit: [], man: undefined, refusal: undefined, kept,
   };
 }
 
@@ -143,6 +145,11 @@ export function stepMoment(state: PlayerState, by: 1 | -1): PlayerState {
 /** Marks a part and the men it names. */
 export function pick(state: PlayerState, part: PartId | undefined): PlayerState {
   return { ...state, part, lit: part === undefined ? [] : bodiesOf(state, part) };
+}
+
+/** One of the five is chosen: his jobs are listed, and he lights up. Chosen again they go. */
+export function chooseMan(state: PlayerState, man: BodyId): PlayerState {
+  return state.man === man ? { ...state, man: undefined, lit: [] } : { ...state, man, lit: [man] };
 }
 
 /** Who a part speaks of: its man, the users of his screen, the receiver of his pass; of a look its looker. */

@@ -5,7 +5,8 @@ import type { Play } from '../play/play.ts';
 import type { Reading } from '../play/read-play.ts';
 import type { Timeline } from '../timeline/timeline.ts';
 import type { Block } from '../book/book.ts';
-import { hasBareHeading, tellPlay, tellStanding } from '../words/tell-play.ts';
+import { hasBareHeading } from '../words/say-step.ts';
+import { tellPlay, tellStanding } from '../words/tell-play.ts';
 
 export interface Part {
   /** Absent above the steps. */

@@ -41,6 +41,8 @@ export interface Play {
   readonly start: Start;
   /** What the roster says of the legs of single players; who is not in it has those of the level. */
   readonly paces: Readonly<Partial<Record<PlayerNumber, OwnPace>>>;
+  /** What the roster calls them. */
+  readonly names: Readonly<Partial<Record<PlayerNumber, string>>>;
   readonly defence: Value<{ readonly kind: 'none' | 'man' | 'zone'; readonly zone?: string; /** All over the floor. */ readonly press?: true }>;
   readonly clock: ClockLines;
   /** Text order; the first is the root. A step whose parent is unknown, or that is part of a loop, is left out and reported. */

@@ -15,6 +15,7 @@ import type { Problem } from '../names/problem.ts';
 import type { ReadingProblem } from './problem-codes.ts';
 import { collectHeaders, headerOf, isHeader, readClockLines, readDefence, readLevel, readSituation, rulesMeant } from './read-headers.ts';
 import type { HeaderLine } from './read-headers.ts';
+import { readNames } from './read-names.ts';
 import { readPaces } from './read-paces.ts';
 import { readStart } from './read-start.ts';
 import type { StartLines } from './read-start.ts';
@@ -79,6 +80,7 @@ function readFrom(block: Block, lookup: Lookup, asking: Asking): Reading {
     situation,
     start,
     paces: readPaces(lookup.roster()),
+    names: readNames(lookup.roster()),
     defence: readDefence(headers),
     clock: readClockLines(reader, headers, rules.value),
     steps: [],

@@ -6,6 +6,7 @@ import { guardRuns } from '../defence/guard.ts';
 import { DEFENCE, OFFENCE, type Action, type PartId, type Places, type Play, type TextPlace } from '../play/play.ts';
 import type { Timeline } from '../timeline/timeline.ts';
 import { sayAction } from '../words/say-action.ts';
+import { tellJobs } from '../words/tell-jobs.ts';
 import { tellPlay } from '../words/tell-play.ts';
 import { lookWords, wayName } from '../words/way-name.ts';
 import { PLAYBACK_VERSION, type Playback } from './playback.ts';
@@ -49,6 +50,7 @@ export function playbackOf({ play, places, timeline, findings, court, say = inEn
     times: timeline.times,
     findings: findings.map((finding) => tellFinding(finding, say)),
     told: tellPlay(play, timeline, say),
+    jobs: tellJobs(play, timeline, say),
     text: textOf(places),
   };
 }

@@ -4,6 +4,7 @@ import type { Court } from '../court/court.ts';
 import type { ToldFinding } from '../checks/tell-finding.ts';
 import type { BodyId, LevelId, LookId, PartId, RuleSetId, StepKey, TextPlace } from '../play/play.ts';
 import type { Run, Times } from '../timeline/timeline.ts';
+import type { JobsOfPlayer } from '../words/job.ts';
 
 export const PLAYBACK_VERSION = 1;
 
@@ -33,6 +34,8 @@ export interface Playback {
   readonly findings: readonly ToldFinding[];
   /** The play told in sentences, each with the part it speaks of, and without its times for whoever shows them beside it. */
   readonly told: readonly { readonly text: string; readonly part?: PartId; readonly untimed?: string }[];
+  /** Each player's own jobs, in text order: what, and when in which run-through (ms from the call). Left out by older makers. */
+  readonly jobs?: readonly JobsOfPlayer[];
   /** Part → its words in the play's text. */
   readonly text: Readonly<Record<PartId, TextPlace>>;
 }

@@ -93,6 +93,9 @@ const times = v.object({
   firstLook: optional(needed), allLooks: optional(needed),
 });
 
+const job = v.object({ text: v.string(), part: v.string(), at: optional(finite), run: optional(v.string()), head: optional(v.literal(true)) });
+const jobs = v.array(v.object({ who: bodyId, name: optional(v.string()), jobs: v.array(job) }));
+
 /** The shape of version 1. Values that are `undefined` in memory and absent in JSON are both read. */
 export const playbackSchema = v.object({
   version: v.literal(PLAYBACK_VERSION),
@@ -110,6 +113,7 @@ export const playbackSchema = v.object({
   times: once(times),
   findings: v.array(once(finding)),
   told: once(v.array(v.object({ text: v.string(), part: optional(v.string()), untimed: optional(v.string()) }))),
+  jobs: optional(once(jobs)),
   text: once(v.record(v.string(), textPlace)),
 });
 
@@ -135,7 +139,7 @@ export function readPlayback(value: unknown): ReadPlayback {
   return { ok: false, message: `The data of this play cannot be shown: ${where} is not as expected (${issue.message}). Make the page again.` };
 }
 
-function remember({ court, says, runs, times, findings, told, text }: Playback): void {
-  for (const part of [court, says, times, told, text, ...runs, ...findings]) known.add(part);
+function remember({ court, says, runs, times, findings, told, jobs: lists = [], text }: Playback): void {
+  for (const part of [court, says, times, told, lists, text, ...runs, ...findings]) known.add(part);
   for (const { tracks, defenders, events } of runs) for (const part of [...Object.values(tracks), ...Object.values(defenders), ...events]) known.add(part);
 }

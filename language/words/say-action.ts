@@ -12,9 +12,13 @@ export function sayAction(action: Action): string {
 
 /** The same of several: `4 and 5 close behind 2`. */
 export function sayOfSeveral(men: readonly BodyId[], action: Action): string {
-  const deed = sayDeed(action);
+  return `${sayList(men)} ${inPlural(sayDeed(action))}`;
+}
+
+/** A deed of one man as one of several: `screens down for 3` → `screen down for 3`. A verb that has no other number stays. */
+export function inPlural(deed: string): string {
   const one = [...otherNumber.keys()].filter((verb) => deed === verb || deed.startsWith(`${verb} `)).sort((a, b) => b.length - a.length)[0];
-  return `${sayList(men)} ${one === undefined ? deed : `${otherNumber.get(one)!}${deed.slice(one.length)}`}`;
+  return one === undefined ? deed : `${otherNumber.get(one)!}${deed.slice(one.length)}`;
 }
 
 /** The same without its man: `screens down for 3`. */

@@ -1,22 +1,23 @@
 // A written wait, a moment of a look and an event in a coach's words: as they could stand in a line.
-import type { EventRef, LookPin, Wait } from '../play/play.ts';
+import type { BodyId, EventRef, LookPin, Wait } from '../play/play.ts';
+import { inPlural } from './say-action.ts';
 import { saySeconds } from './say-seconds.ts';
 import { sayWrittenPlace } from './say-written-place.ts';
 import { thirdPerson } from './verbs.ts';
 
-/** `as 4 rolls`, `once 3 clears 4`, `2 seconds later`, `at 9 on the clock`: reads back to the same wait. */
-export function sayWait(wait: Wait): string | undefined {
+/** `as 4 rolls`, `once 3 clears 4`, `2 seconds later`, `at 9 on the clock`: reads back to the same wait. To a man himself, `you` is `once you clear 4`. */
+export function sayWait(wait: Wait, you?: BodyId): string | undefined {
   if (wait.kind === 'later') return `${saySeconds(wait.seconds)} later`;
-  if (wait.kind === 'after') return `${saySeconds(wait.seconds)} after ${sayEvent(wait.event)}`;
-  if (wait.kind !== 'clock') return `${wait.kind} ${sayEvent(wait.event)}`;
+  if (wait.kind === 'after') return `${saySeconds(wait.seconds)} after ${sayEvent(wait.event, you)}`;
+  if (wait.kind !== 'clock') return `${wait.kind} ${sayEvent(wait.event, you)}`;
   // What counts from the start or the call has no line of its own: it comes from a step's clock.
   return wait.clock === 'period' || wait.clock === 'shot' ? `at ${wait.seconds} ${sayClock(wait.clock)}` : undefined;
 }
 
 /** `4 is set`, `1 reaches lane`, `3 clears 4`, `1 passes to 2`. */
-export function sayEvent({ who, does, place, other }: EventRef): string {
-  const words = [who, thirdPerson(does)];
-  if (other !== undefined) words.push(betweenVerbAndMan(does), other);
+export function sayEvent({ who, does, place, other }: EventRef, you?: BodyId): string {
+  const words = who === you ? ['you', inPlural(thirdPerson(does))] : [who, thirdPerson(does)];
+  if (other !== undefined) words.push(betweenVerbAndMan(does), other === you ? 'you' : other);
   else if (does === 'come-off') words.push('the screen');
   if (place !== undefined) words.push(does === 'reach' || does === 'leave' ? '' : does === 'catch' ? 'at' : 'to', sayWrittenPlace(place));
   return words.filter((word) => word !== '').join(' ');
@@ -30,14 +31,14 @@ function betweenVerbAndMan(does: string): string {
 }
 
 /** `on the roll`, `as he comes off 4`, `about 3 seconds after the start`, `at left block`. */
-export function sayPin(pin: LookPin): string {
+export function sayPin(pin: LookPin, you?: BodyId): string {
   switch (pin.kind) {
     case 'on':
       return `on the ${pin.style}`;
     case 'as':
-      return `${sayAs(pin.after)} ${sayEvent(pin.event)}`;
+      return `${sayAs(pin.after)} ${sayEvent(pin.event, you)}`;
     case 'off':
-      return `as he comes off ${pin.screener}`;
+      return `as ${you === undefined ? 'he comes' : 'you come'} off ${pin.screener === you ? 'you' : pin.screener}`;
     case 'later':
       return `${saySeconds(pin.seconds)} later`;
     case 'place':

@@ -3,15 +3,15 @@ import { allOf, inEnglish, message, type Message, type Say, type Words } from '.
 import { courtOf } from '../court/court.ts';
 import { ruleSet } from '../court/rule-sets.ts';
 import { lineNumber } from '../play/line-number.ts';
-import type { Action, Look, Note, Place, Play, PlayerNumber, Step } from '../play/play.ts';
+import type { Action, Look, Note, Play, PlayerNumber, Step } from '../play/play.ts';
 import { OFFENCE } from '../play/play.ts';
 import type { LookTime, Timeline } from '../timeline/timeline.ts';
-import { sayCondition } from './say-condition.ts';
 import { sayAction, sayDeed, sayOfSeveral } from './say-action.ts';
-import { wordsFor } from './say-place.ts';
-import { sayPin, sayWait } from './say-wait.ts';
+import { aloud } from './say-aloud.ts';
 import { latest } from './say-seconds.ts';
-import { sayWrittenPlace } from './say-written-place.ts';
+import { sayStepHead } from './say-step.ts';
+import { sayPin, sayWait } from './say-wait.ts';
+import { capital, chains, placeInWords, sayStanding, sentence } from './sentences.ts';
 import { readsADefender } from './way-name.ts';
 
 export interface Sentence {
@@ -30,11 +30,6 @@ export function tellPlay(play: Play, timeline: Timeline, say: Say = inEnglish): 
     ...(part !== undefined && { part }),
     ...(untimed !== undefined && { untimed: aloud(say(untimed)) }),
   }));
-}
-
-/** Places of which there is one have their article where they are read out: `to the rim`, `at the top`. The notation passes over it. */
-function aloud(text: string): string {
-  return text.replaceAll(/\b(to|at|via|and|or|of|above|below|inside|outside|between|reaches|leaves) (top|nail|rim|lane|high post|free-throw line|far free-throw line|baseline|far baseline|backcourt)\b(?! extended)/g, '$1 the $2');
 }
 
 interface Told {
@@ -59,9 +54,7 @@ export function tellStanding(play: Play, say: Say): string {
 function tellStart(play: Play): readonly Told[] {
   const { start } = play;
   const court = courtOf(ruleSet(play.rules.value));
-  // A man in a line or a stack was given a place in metres; said aloud it is so far from a spot.
-  const place = (value: Place) => (value.kind === 'point' ? wordsFor(court, value.point).text : sayWrittenPlace(value));
-  const where = OFFENCE.map((who) => `${who} ${sayStanding(place(start.places[Number(who) as PlayerNumber].value))}`);
+  const where = OFFENCE.map((who) => `${who} ${sayStanding(placeInWords(court, start.places[Number(who) as PlayerNumber].value))}`);
   const ball = tellBall(play);
   const places = allOf(where);
   const form = start.alignment.value;
@@ -71,11 +64,6 @@ function tellStart(play: Play): readonly Told[] {
 function tellBall({ start: { ball, throwIn } }: Play): Message {
   // Where from is told with the places.
   return throwIn === undefined ? message('{who} has the ball.', { who: `${ball.value}` }) : message('{who} throws in.', { who: `${throwIn.by.value}` });
-}
-
-function sayStanding(place: string): string {
-  if (/^[\d(]/.test(place)) return `is ${place.startsWith('(') ? 'at ' : ''}${place}`;
-  return /^between|^beside|^behind/.test(place) ? place : `at ${place}`;
 }
 
 function tellClock({ clock, start }: Play, { times }: Timeline): readonly Told[] {
@@ -98,38 +86,7 @@ function tellStep(play: Play, step: Step, timeline: Timeline): readonly Told[] {
   const lines = chains(step.actions).map((chain) => ({ line: lineNumber(chain[0]!.line), text: tellChain(chain), part: chain[0]!.id }));
   const body = [...lines, ...looks].sort((a, b) => a.line - b.line).map(({ line: _line, ...told }): Told => told);
   const end = step.end === undefined ? [] : [{ text: step.end.text.startsWith('ends') ? message('The play {ends}.', { ends: step.end.text.replace(/\.$/, '') }) : sentence(capital(step.end.text)), part: step.end.part }];
-  return [{ text: openStep(play, step), part: step.key }, ...body, ...tellNotes(play, step.key), ...end];
-}
-
-function openStep(play: Play, step: Step): Message {
-  return message('{step}:', { step: [step.name, ...howItOpens(play, step)] });
-}
-
-/** Its heading is its name alone. */
-export function hasBareHeading(play: Play, step: Step): boolean {
-  return howItOpens(play, step).length === 0;
-}
-
-function howItOpens(play: Play, step: Step): readonly Message[] {
-  const nameOf = (key: string | null | undefined) => play.steps.find((one) => one.key === key)?.name ?? key ?? '';
-  const said = step.condition?.text;
-  return [
-    ...(step.how === 'instead' ? [message('instead of {step}', { step: nameOf(step.insteadOf) })] : []),
-    ...(step.how === 'after' ? [message('after {step}', { step: nameOf(step.parent) })] : []),
-    ...(step.how === 'first' ? [message('from the start')] : []),
-    ...(said === undefined ? [] : [sayCondition(said)]),
-  ];
-}
-
-/** The links of one line stay one sentence. */
-function chains(actions: readonly Action[]): readonly (readonly Action[])[] {
-  const lines = new Map<string, Action[]>();
-  for (const action of actions) {
-    const chain = lines.get(action.line);
-    if (chain === undefined) lines.set(action.line, [action]);
-    else chain.push(action);
-  }
-  return [...lines.values()];
+  return [{ text: sayStepHead(play, step), part: step.key }, ...body, ...tellNotes(play, step.key), ...end];
 }
 
 /** `As 4 rolls, 5 lifts to left slot.` */
@@ -195,12 +152,4 @@ function tellTail(look: Look): string {
       return 'to' in before && before.to === action.who ? `, who ${sayDeed(action)}` : `, ${sayAction(action)}`;
     })
     .join('');
-}
-
-function sentence(text: string): string {
-  return text.endsWith('.') ? text : `${text}.`;
-}
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }

@@ -1,4 +1,4 @@
-// docs/pictures/: what a coach hands out, as the README shows it: a playbook on a phone, a play and the call sheet as they come out of the printer.
+// docs/pictures/: what a coach hands out, as the README shows it: a playbook on a phone, a play, its players’ jobs and the call sheet as they come out of the printer.
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
@@ -37,7 +37,8 @@ export async function takeHandouts(): Promise<void> {
     await phone.screenshot({ path: join(folder, 'on-a-phone.png') });
 
     writeFileSync(html, written(lighthouse, 'Lighthouse'));
-    await printed(browser, html, '.paper', 'on-paper.png');
+    await printed(browser, html, '.sheet:not(.jobs)', 'on-paper.png');
+    await printed(browser, html, '.jobs.sheet', 'jobs.png');
     writeFileSync(html, written(bench.map(({ play }) => playbackOf(play)), 'Reedbank Otters', bench.map(({ section }) => section)));
     await printed(browser, html, '.calls', 'call-sheet.png');
   } finally {

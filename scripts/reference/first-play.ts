@@ -76,6 +76,8 @@ export function firstPlayPage(): Files {
     'Every such sentence has an entry in [checks](checks.md), with the reason and the same lines right.',
     '**7. Hand it out.** Above the play `Draw` writes it as a picture with one frame a step, `Page` as a page on which it moves, for any phone. The book at the head of the playbook makes one page of all plays: it has a call sheet, which says what still fits with so many seconds left, and its printer gives a sheet for each play, with the call sheet on top:',
     '<img src="pictures/call-sheet.png" alt="The call sheet: under each section of the book its plays, with the seconds each needs on the clock, and its looks in order" width="480">',
+    'Last come **each player’s own jobs**, strips to be cut out: where he starts, what he does in each step and each counter and when, his looks, what comes after the shot. Of five plays and more each player has sheets of his own; print a range of pages for only one of the two. On the screen a click on a player, or on his number beside the floor, lists the same, and each job leads to its moment; on the command line it is `setwright jobs` ([command line](command-line.md#jobs)).',
+    '<img src="pictures/jobs.png" alt="Lighthouse for the players: five strips, each with one player’s lines on the floor and his jobs, with their seconds" width="480">',
     '**8. What did your assistant change?** `setwright compare` tells it of two versions of a playbook: which plays, which lines, what they cost in seconds, and what is wrong since ([command line](command-line.md#compare)).',
     'From here: the [actions](actions.md) are the words you will look for most, and the folder [examples](../examples) is a whole club’s playbook.',
   );

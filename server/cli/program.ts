@@ -4,6 +4,7 @@ import { addCheck } from './check.ts';
 import { addCompare } from './compare.ts';
 import { addDraw } from './draw.ts';
 import { addExplain } from './explain.ts';
+import { addJobs } from './jobs.ts';
 import { addList } from './list.ts';
 import { addLsp } from './lsp.ts';
 import { addNew } from './new.ts';
@@ -19,7 +20,7 @@ export function createProgram(version: string): Command {
     .configureOutput({ outputError: () => {} })
     .exitOverride();
   withExamples(program, 'setwright check plays', 'setwright time plays --play "Lighthouse"', 'setwright page plays/lighthouse.play', 'setwright new plays/tide.play --name "Tide"', 'setwright explain screen-with-ball');
-  for (const add of [addCheck, addTime, addCompare, addPage, addDraw, addList, addNew, addExplain, addLsp]) add(program);
+  for (const add of [addCheck, addTime, addCompare, addPage, addJobs, addDraw, addList, addNew, addExplain, addLsp]) add(program);
   // A command made before `exitOverride` would end the process itself.
   for (const command of program.commands) command.exitOverride();
   return program;

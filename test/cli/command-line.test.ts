@@ -99,6 +99,8 @@ describe('a call that is wrong ends with 2 and one sentence', () => {
     [['draw', 'examples/lighthouse.play', '--at', 'noon'], 'A time is a number of seconds'],
     [['draw', 'examples/lighthouse.play', '--run', 'nothing'], 'There is no way called "nothing"'],
     [['time', 'examples', '--play', 'Lighthous'], 'Did you mean "Lighthouse"?'],
+    [['jobs', 'examples/lighthouse.play', '--player', '7'], 'There is no player 7. A player is a number from 1 to 5, or the name a roster gives to one of them.'],
+    [['jobs', 'examples/lighthouse.play', '--play', 'Lighthous'], 'Did you mean "Lighthouse"?'],
     [['page', 'examples/lighthouse.play', '-o', 'no/such/folder/x.html'], 'I cannot write no/such/folder/x.html: its folder is not there.'],
     [[], 'Usage: setwright'],
   ])('setwright %j', async (args, said) => {
@@ -116,6 +118,23 @@ describe('the other commands', () => {
     const { code, out } = await run(['time', 'examples/lighthouse.play']);
     expect(code).toBe(0);
     await expect(out).toMatchFileSnapshot('golden/time-lighthouse.txt');
+  });
+
+  test('jobs prints what each player has to do, and when', async () => {
+    const { code, out } = await run(['jobs', 'examples/lighthouse.play']);
+    expect(code).toBe(0);
+    await expect(out).toMatchFileSnapshot('golden/jobs-lighthouse.txt');
+  });
+
+  test('jobs of one player, by his number or by the name in the roster', async () => {
+    const text = `roster\n  2 "Pip"\n  3 "Moss"\n\n${readFileSync('examples/harbour.play', 'utf8').replace(/^notation.*$/m, '')}`;
+    const byName = await run(['jobs', '-', '--player', 'moss'], text);
+    expect(byName.out).toContain('Harbour (u14, seconds from the hand-over, typically)');
+    expect(byName.out).toContain('  3 Moss\n');
+    expect(byName.out).toContain('You throw in.');
+    expect(byName.out).not.toContain('Pip');
+    expect((await run(['jobs', '-', '--player', '3'], text)).out).toBe(byName.out);
+    expect((await run(['jobs', '-', '--player', 'mos'], text)).err).toContain('There is no player called "mos". Did you mean "Moss"?');
   });
 
   test('the same on the throw-in', async () => {

@@ -103,7 +103,7 @@ describe('colours', () => {
 
 describe('a play with lines that cannot be read', () => {
   const two = 'level u16\n\nplay "A"\n  from 5-out\n  1 dribles to left wing\n  2 gets busy\n  look 1: jumper\n';
-  test.each([['time'], ['list'], ['draw'], ['page', '-o', '-']])('%s says beside what it gives that they are missing, and still gives it', async (...args) => {
+  test.each([['time'], ['jobs'], ['list'], ['draw'], ['page', '-o', '-']])('%s says beside what it gives that they are missing, and still gives it', async (...args) => {
     const { code, out, err } = await run([...args, '-'], { input: two });
     expect(err).toContain('2 lines of “A” cannot be read (5, 6) and are left out');
     expect(err).toContain('setwright check');

@@ -9,6 +9,20 @@ const message = (seq: number, playback: Playback | null = lighthouse, more: Part
 const showing = (playback: Playback = lighthouse) => change.show(change.initialState(), message(1, playback), playback);
 const cursor = (part: string, t?: number) => ({ v: 1 as const, kind: 'cursor' as const, part, ...(t !== undefined && { t }) });
 
+describe('whose jobs are listed', () => {
+  it('is the man who was chosen, who lights up; chosen again he is let go', () => {
+    const chosen = change.chooseMan(change.seek(showing(), 3000), '3');
+    expect(chosen).toMatchObject({ man: '3', lit: ['3'], t: 3000 });
+    expect(change.chooseMan(chosen, '4')).toMatchObject({ man: '4', lit: ['4'] });
+    expect(change.chooseMan(chosen, '3')).toMatchObject({ man: undefined, lit: [] });
+  });
+
+  it('stays through edits, and for the next play', () => {
+    const other = { ...lighthouse, play: { ...lighthouse.play, key: 'play:other' } };
+    expect(change.show(change.chooseMan(showing(), '3'), message(2, other), other).man).toBe('3');
+  });
+});
+
 describe('a new picture while the coach types', () => {
   it('keeps run-through, time and speed', () => {
     const watching = change.setSpeed(change.seek(change.chooseRun(showing(), 2), 7000), 0.5);
