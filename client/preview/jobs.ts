@@ -25,7 +25,7 @@ export const jobsHead = (): string => tell(message('Each player’s jobs'));
 /** @param inSight jobs of a man who was chosen on the floor come into sight */
 export function createJobs(chosen: (who: BodyId) => void, picked: (job: Job) => void, inSight: boolean): JobsView {
   const men = element('div', { class: 'men', role: 'group', 'aria-labelledby': 'jobs-head' });
-  const list = element('ol', { class: 'told-list job-list' });
+  const list = element('ol', { class: 'told-list job-list', hidden: true });
   const root = element('section', { class: 'jobs', 'aria-labelledby': 'jobs-head' }, element('h2', { id: 'jobs-head' }, jobsHead()), men, list);
   const setMen = createRows(men, ({ who, name }: JobsOfPlayer) => [who, name], manButton);
   const setJobs = createRows(list, (job: Job) => job, jobRow);
