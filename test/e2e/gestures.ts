@@ -17,7 +17,7 @@ const patience = 60;
  */
 export async function doUntil({ page }: Pick<Editor, 'page'>, what: string, gesture: () => Promise<unknown>, seen: () => Promise<boolean>, moment = aMoment): Promise<void> {
   const end = Date.now() + patience * 1000;
-  for (let wait = aMoment; ; wait = Math.min(2 * wait, longest)) {
+  for (let wait = aMoment, tries = 1; ; wait = Math.min(2 * wait, longest), tries++) {
     try {
       await leaveQuickInput(page);
       return await waitingAtMost(page, wait, async () => {
@@ -26,7 +26,7 @@ export async function doUntil({ page }: Pick<Editor, 'page'>, what: string, gest
       });
     } catch (reason) {
       const { message } = reason as Error;
-      if (Date.now() > end || page.isClosed()) throw new Error(`tried for ${patience} s in vain: ${what}; at last ${message}`, { cause: reason });
+      if ((Date.now() > end && tries > 1) || page.isClosed()) throw new Error(`tried for ${patience} s in vain: ${what}; at last ${message}`, { cause: reason });
       console.log(`once more: ${what} (${message.split('\n')[0]})`);
     }
   }

@@ -21,11 +21,11 @@ inRealVsCode(
     const linesOf = async (text: Locator) => (await text.locator('.view-line').allInnerTexts()).join('\n').replaceAll('\u00a0', ' ');
     const dialogs: string[] = [];
     /** Rows move while a list catches up with its text: a click would hit the neighbour. */
-    const listed = (first: string, second: string) =>
-      until(`${first} is listed above ${second}`, async () => {
-        const [one, two] = await Promise.all([first, second].map((name) => row('Playbook', new RegExp(`^${name}\\s?\\d`)).boundingBox().catch(() => null)));
-        return one != null && two != null && one.y < two.y && two.y - one.y <= one.height;
-      });
+    const listed = (first: string, second: string) => until(`${first} is listed above ${second}`, () => isListed(first, second));
+    async function isListed(first: string, second: string): Promise<boolean> {
+      const [one, two] = await Promise.all([first, second].map((name) => row('Playbook', new RegExp(`^${name}\\s?\\d`)).boundingBox({ timeout: 1000 }).catch(() => null)));
+      return one != null && two != null && one.y < two.y && two.y - one.y <= one.height;
+    }
     /** Lets go where the list says that it takes what is dragged; the list that is drawn anew meanwhile takes nothing. */
     async function drag(from: Locator, to: Locator) {
       const { mouse } = editor().page;
@@ -110,9 +110,14 @@ inRealVsCode(
       const text = await openFile(editor(), 'club.play');
       await toPlaybook();
       const chosen = row('Playbook', 'Lighthouse').and(page.locator('.focused.selected'));
-      const click = () => row('Playbook', 'Lighthouse').click();
-      await doUntil(editor(), 'the list has the keyboard', click, async () => (await inFront('lighthouse.play')) && (await chosen.isVisible()) && (await pane('Playbook').locator('.monaco-list:focus').count()) > 0);
-      await page.keyboard.press('Alt+ArrowDown');
+      const isBelow = () => isListed('Lantern', 'Lighthouse');
+      const putDown = async () => {
+        if (await isBelow()) return;
+        await row('Playbook', 'Lighthouse').click();
+        await until('the list has the keyboard', async () => (await inFront('lighthouse.play')) && (await chosen.isVisible()) && (await pane('Playbook').locator('.monaco-list:focus').count()) > 0, 8);
+        await page.keyboard.press('Alt+ArrowDown');
+      };
+      await doUntil(editor(), 'the play stands one further down', putDown, isBelow, long);
       await toTab('club.play');
       await until('the line is written again', async () => (await linesOf(text)).includes('section "Last shot": "Lantern", "Lighthouse", "Lantern, ball denied"'));
       await toText(editor());

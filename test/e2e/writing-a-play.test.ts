@@ -92,14 +92,16 @@ inRealVsCode(
       await screenshot(editor(), 'screen with the ball');
       await closeProblems(editor());
       const menu = editor().page.locator('.action-widget');
-      const asks = async () => {
+      const mended = async () => (await linesShown(text, middle[0]!, 3)).join() === [middle[0], '    1 passes to 3', '    1 screens for 3'].join();
+      const mends = async () => {
+        if (await mended()) return;
         await goTo(editor(), 21, 8);
         await keyboard().press('Control+.');
+        await menu.getByText(/Pass to 3 first/).first().waitFor();
+        await screenshot(editor(), 'the mend in the menu');
+        await keyboard().press('Enter');
       };
-      await doUntil(editor(), 'the menu has the mend', asks, () => menu.getByText(/Pass to 3 first/).first().isVisible());
-      await screenshot(editor(), 'the mend in the menu');
-      await keyboard().press('Enter');
-      await until('the pass stands above the screen', async () => (await linesShown(text, middle[0]!, 3)).join() === [middle[0], '    1 passes to 3', '    1 screens for 3'].join());
+      await doUntil(editor(), 'the pass stands above the screen', mends, mended, 8000);
       await until('that error is gone', async () => !(await problemsSay(editor(), /while he has the ball/)));
       await closeProblems(editor());
     });
@@ -147,7 +149,7 @@ inRealVsCode(
       await keyboard().press('Enter');
       await type('look 2 "corner": thr');
       await take('three');
-      await expect.poll(() => linesShown(text, middle[0]!, middle.length), { timeout: 10_000 }).toEqual(middle);
+      await expect.poll(() => linesShown(text, middle[0]!, middle.length)).toEqual(middle);
       await keyboard().press('Escape');
       await until('nothing is underlined', async () => (await text.locator('.squiggly-error, .squiggly-warning').count()) === 0);
       await until('the run-throughs are there again', async () => (await floor().locator('body').innerText()).includes('pull-up'));
@@ -166,7 +168,7 @@ inRealVsCode(
       await screenshot(editor(), 'the list tells of the Tab key');
       await keyboard().press('Enter');
       await type('5 stays');
-      await expect.poll(() => linesShown(text, '    1 pa', 2), { timeout: 10_000 }).toEqual(['    1 pa', '    5 stays']);
+      await expect.poll(() => linesShown(text, '    1 pa', 2)).toEqual(['    1 pa', '    5 stays']);
     });
 
     test('asks for a window that is too short and is told which look is late', async () => {
@@ -219,7 +221,13 @@ inRealVsCode(
       expect(await seq()).toBeGreaterThan(at);
       await until('the mark is gone', async () => !(await floor().locator('.stale').isVisible()));
       const written = whole[6]!;
-      for (let times = 0; times < 8 && (await linesShown(text, written, 1))[0] !== written; times++) await keyboard().press('Control+z');
+      // One at a time, each seen: what was done before this test is not to be undone.
+      const lines = async () => (await text.locator('.view-lines').innerText()).replaceAll('\u00a0', ' ');
+      for (let times = 0; times < 8 && (await linesShown(text, written, 1))[0] !== written; times++) {
+        const before = await lines();
+        await keyboard().press('Control+z');
+        await until('a step is undone', async () => (await lines()) !== before);
+      }
       await until('3 stands where he stood', async () => (await placeOf('3')) === before);
     });
 
