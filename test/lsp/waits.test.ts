@@ -10,6 +10,9 @@ const mine = `${club}mine.play`;
 const text = 'notation 1\nuse "own.play"\n\nplay "Mine"\n  from "Own"\n\n  step "Go"\n    1 passes to 2\n    look 2: jumper\n';
 const own = 'notation 1\nalignment "Own"\n  1 top\n  2 at right wing\n  3 at left wing\n  4 at right block\n  5 at left block\n';
 
+/** ms that count as soon on a machine that does much else; what never came would be waited for for ever. */
+const seconds = 15_000;
+
 let client: Client;
 afterEach(() => client.close());
 const never = () => new Promise<never>(() => undefined);
@@ -27,7 +30,7 @@ describe('where the client never says what a file holds', () => {
     const began = performance.now();
     await client.open(mine, text);
     expect(codes(await client.diagnosticsOf(mine, 1))).toContain('unknown-alignment');
-    expect(performance.now() - began).toBeLessThan(5000);
+    expect(performance.now() - began).toBeLessThan(seconds);
     answer(own);
     await until(() => !codes(client.published.findLast(({ uri }) => uri === mine)!.diagnostics).includes('unknown-alignment'));
   });
@@ -37,7 +40,7 @@ describe('where the client never says what a file holds', () => {
     const began = performance.now();
     const symbols = await client.connection.sendRequest(lsp.DocumentSymbolRequest.type, { textDocument: { uri: mine } });
     expect(symbols).toMatchObject([{ name: 'Mine' }]);
-    expect(performance.now() - began).toBeLessThan(3000);
+    expect(performance.now() - began).toBeLessThan(seconds);
   });
 
   test('the names of all files and the playbook are what is known so far', { timeout: 15_000 }, async () => {
@@ -79,5 +82,5 @@ test('one who asks for findings is answered within seconds', async () => {
   const began = performance.now();
   const report = await client.connection.sendRequest(lsp.DocumentDiagnosticRequest.type, { textDocument: { uri: mine } });
   expect(report).toMatchObject({ kind: 'full', items: expect.arrayContaining([expect.objectContaining({ code: 'unknown-alignment' })]) });
-  expect(performance.now() - began).toBeLessThan(5000);
+  expect(performance.now() - began).toBeLessThan(seconds);
 });
