@@ -26,7 +26,7 @@ export async function doUntil({ page }: Pick<Editor, 'page'>, what: string, gest
       });
     } catch (reason) {
       const { message } = reason as Error;
-      if ((Date.now() > end && tries > 1) || page.isClosed()) throw new Error(`tried for ${patience} s in vain: ${what}; at last ${message}`, { cause: reason });
+      if ((Date.now() > end && tries > 1) || page.isClosed() || /Target crashed/.test(message)) throw new Error(`tried for ${patience} s in vain: ${what}; at last ${message}`, { cause: reason });
       console.log(`once more: ${what} (${message.split('\n')[0]})`);
     }
   }
