@@ -53,12 +53,22 @@ export function tellWorkspace({ host, behindTyping, documents, keeper, say, file
     return { kind: DocumentDiagnosticReportKind.Full, uri, version, resultId, items: [...items] };
   }
 
+  function changed(): void {
+    count++;
+    timer?.();
+    timer = host.later(quiet, () => [...waiting].forEach((wake) => wake()));
+  }
+
   return {
     async answer({ previousResultIds }, token, progress, partial) {
       const previous = new Map(previousResultIds.map(({ uri, value }) => [uri, value]));
       progress.begin(say(message('Checking the plays')), 0, undefined, true);
       try {
-        await atMost(host, longestRead, files.fetchAll(false));
+        let read = false;
+        const reading = files.fetchAll(false).finally(() => (read = true));
+        await atMost(host, longestRead, reading);
+        // What takes longer to read is told once it is there.
+        if (!read) void reading.then(changed, changed);
         for (;;) {
           const since = count;
           const uris = [...documents.book().files.keys()].sort();
@@ -88,10 +98,6 @@ export function tellWorkspace({ host, behindTyping, documents, keeper, say, file
         progress.done();
       }
     },
-    changed() {
-      count++;
-      timer?.();
-      timer = host.later(quiet, () => [...waiting].forEach((wake) => wake()));
-    },
+    changed,
   };
 }

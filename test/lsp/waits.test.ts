@@ -68,6 +68,21 @@ test('a playbook whose files are still being listed says that there may be more,
   expect(whole).not.toHaveProperty('unread');
 });
 
+test('what is wrong in a play that takes long to be listed is told once it is read', { timeout: 60_000 }, async () => {
+  let list: (uris: readonly string[]) => void = () => undefined;
+  client = await talk({ options: { files: true }, folders: [club], capabilities: { textDocument: { diagnostic: {} } } });
+  client.connection.onRequest(listFilesMethod, () => new Promise((resolve) => (list = resolve)));
+  client.connection.onRequest(readFileMethod, () => text.replace('use "own.play"\n', ''));
+  const told: lsp.WorkspaceDocumentDiagnosticReport[] = [];
+  client.connection.onProgress(lsp.WorkspaceDiagnosticRequest.partialResult, 'p', ({ items }) => void told.push(...items));
+  const answer = client.connection.sendRequest(lsp.WorkspaceDiagnosticRequest.type, { previousResultIds: [], partialResultToken: 'p' });
+  await new Promise((resolve) => setTimeout(resolve, 6000));
+  expect(told).toEqual([]);
+  list([mine]);
+  await answer;
+  expect(told).toMatchObject([{ uri: mine, kind: 'full', items: expect.arrayContaining([expect.objectContaining({ code: 'unknown-alignment' })]) }]);
+});
+
 test('where the client never tells its settings the usual ones hold', async () => {
   client = await talk({ capabilities: { workspace: { configuration: true } } });
   client.connection.onRequest(lsp.ConfigurationRequest.type, never);
