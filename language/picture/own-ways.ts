@@ -17,5 +17,5 @@ export function ownWays(playback: Playback, who: BodyId, palette: Palette): read
   // In a picture of three centimetres.
   const larger = (by: number) => ({ ...view, bodies: view.bodies * by });
   const alone = (isHe: boolean): Frame => ({ ...first, bodies: first.bodies.filter(({ id }) => (id === who) === isHe), ways: isHe ? ways : [], labels: [] });
-  return [node('g', { opacity: 0.45 }, ...frameNodes(alone(false), larger(1.4), palette)), ...frameNodes(alone(true), larger(2), palette)];
+  return [node('g', { opacity: 0.45 }, ...frameNodes(alone(false), larger(1.4), palette)), ...frameNodes(alone(true), larger(1.6), palette)];
 }

@@ -75,6 +75,7 @@ describe.skipIf(executable === undefined && !process.env.CI)('each player’s jo
     await stage.openPage([lighthouse, named('Harbour')]);
     await man('5').focus();
     await stage.page.keyboard.press('Enter');
+    await drawn();
     await stage.page.keyboard.press('Tab');
     await stage.page.keyboard.press('Tab');
     await stage.page.keyboard.press('Tab');
@@ -111,6 +112,18 @@ describe.skipIf(executable === undefined && !process.env.CI)('each player’s jo
     expect(small).toBe(0);
     expect(await accessibilityFaults(stage.page)).toEqual([]);
     await stage.page.setViewportSize({ width: 900, height: 800 });
+  });
+
+  test('in forced colours the number of the man who is chosen can be read, and the job that is shown is seen', async () => {
+    await stage.page.emulateMedia({ forcedColors: 'active' });
+    await stage.openPage(lighthouse);
+    await man('3').click();
+    await list().getByRole('button', { name: 'Catch 1’s pass.' }).first().click();
+    await drawn();
+    // Without it the browser lays a plate in the page's colour behind the number, which has that colour too.
+    expect(await man('3').evaluate((one) => getComputedStyle(one).forcedColorAdjust)).toBe('none');
+    expect(await list().locator('.marked button').evaluate((one) => getComputedStyle(one).borderTopWidth)).toBe('2px');
+    await stage.page.emulateMedia({ forcedColors: 'none' });
   });
 
   describe('on paper', () => {
