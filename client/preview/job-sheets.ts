@@ -22,6 +22,9 @@ interface Strip {
 /** So many strips fill a sheet, or nearly: from here on a player's own sheets waste none. */
 const fillASheet = 5;
 
+/** Of many plays they are as many sheets again as the plays have: those are printed for the asking. */
+export const areFew = (plays: readonly Playback[]): boolean => plays.length < fillASheet;
+
 export function jobSheets(plays: readonly Playback[]): readonly HTMLElement[] {
   const strips = plays.flatMap((playback) => (playback.jobs ?? []).map((player): Strip => ({ playback, player })));
   const byPlayer = OFFENCE.map((who) => strips.filter(({ player }) => player.who === who)).filter((own) => own.length > 0);

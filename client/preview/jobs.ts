@@ -15,6 +15,9 @@ export interface JobsView {
   readonly root: HTMLElement;
   readonly load: (playback: Playback | null) => void;
   readonly frame: (state: PlayerState) => void;
+  /** A page can be printed: whether with these too is asked. `isWanted`: until somebody says otherwise. */
+  readonly offerOnPaper: (isWanted: boolean) => void;
+  readonly isOnPaper: () => boolean;
 }
 
 /** `3 Moss` */
@@ -26,7 +29,9 @@ export const jobsHead = (): string => tell(message('Each player’s jobs'));
 export function createJobs(chosen: (who: BodyId) => void, picked: (job: Job) => void, inSight: boolean): JobsView {
   const men = element('div', { class: 'men', role: 'group', 'aria-labelledby': 'jobs-head' });
   const list = element('ol', { class: 'told-list job-list', hidden: true });
-  const root = element('section', { class: 'jobs', 'aria-labelledby': 'jobs-head' }, element('h2', { id: 'jobs-head' }, jobsHead()), men, list);
+  const printed = element('input', { type: 'checkbox' });
+  const onPaper = element('label', { class: 'on-paper', hidden: true }, printed, tell(message('Print the players’ sheets too')));
+  const root = element('section', { class: 'jobs', 'aria-labelledby': 'jobs-head' }, element('h2', { id: 'jobs-head' }, jobsHead()), men, list, onPaper);
   const setMen = createRows(men, ({ who, name }: JobsOfPlayer) => [who, name], manButton);
   const setJobs = createRows(list, (job: Job) => job, jobRow);
   let all: Playback['jobs'];
@@ -49,6 +54,11 @@ export function createJobs(chosen: (who: BodyId) => void, picked: (job: Job) => 
 
   return {
     root,
+    offerOnPaper(isWanted) {
+      printed.checked = isWanted;
+      setHidden(onPaper, false);
+    },
+    isOnPaper: () => printed.checked,
     load(playback) {
       setHidden(root, playback?.jobs === undefined);
       if (playback === null || playback.jobs === all) return;

@@ -8,6 +8,7 @@ import { createInbox } from './inbox.ts';
 import { listenToKeys } from './keyboard.ts';
 import { MESSAGES_VERSION, type Show, type ToPlayer } from './messages.ts';
 import { dataOfPage, openPage } from './open-page.ts';
+import { areFew } from './job-sheets.ts';
 import { printOnPaper } from './paper.ts';
 import { createPicking } from './picking.ts';
 import { createPlaying } from './playing.ts';
@@ -150,7 +151,8 @@ async function showPage(text: string): Promise<void> {
   const opened = await openPage(text);
   if (opened.plays.length === 0) return showing.update(change.refuse(state, 0, opened.refusal));
   autoplay = opened.autoplay;
-  printOnPaper(opened.plays, opened.sections);
+  screen.jobs.offerOnPaper(areFew(opened.plays));
+  printOnPaper(opened.plays, opened.sections, screen.jobs.isOnPaper);
   screen.plays.load(opened.plays, opened.sections);
 }
 

@@ -18,12 +18,15 @@ import { factsOf } from './words.ts';
 import { message } from '../../language/message/message.ts';
 import { tell } from './tell.ts';
 
-/** Made only when it is printed: nobody else pays for it. */
-export function printOnPaper(plays: readonly Playback[], sections: readonly (string | undefined)[]): void {
+/** Made only when it is printed: nobody else pays for it. `withJobs`: whether the players' sheets are wanted, asked each time. */
+export function printOnPaper(plays: readonly Playback[], sections: readonly (string | undefined)[], withJobs: () => boolean): void {
   const paper = element('div', { class: 'paper' });
+  let hasJobs: boolean | undefined;
   document.body.append(paper);
   addEventListener('beforeprint', () => {
-    if (paper.firstChild === null) paper.append(...sheetsOf(plays, sections));
+    if (hasJobs === withJobs()) return;
+    hasJobs = withJobs();
+    paper.replaceChildren(...sheetsOf(plays, sections), ...(hasJobs ? jobSheets(plays) : []));
   });
 }
 
@@ -31,7 +34,7 @@ export function printOnPaper(plays: readonly Playback[], sections: readonly (str
 function sheetsOf(plays: readonly Playback[], sections: readonly (string | undefined)[]): readonly HTMLElement[] {
   const several = plays.length > 1;
   const sheets = plays.map((playback, i) => sheetOf(playback, [...(several ? [tell(message('Sheet {number}', { number: i + 1 }))] : []), ...(sections[i] === undefined ? [] : [sections[i]])]));
-  return [...(several ? [callSheet(plays, sections)] : []), ...sheets, ...jobSheets(plays)];
+  return [...(several ? [callSheet(plays, sections)] : []), ...sheets];
 }
 
 function sheetOf(playback: Playback, head: readonly string[]): HTMLElement {

@@ -8,7 +8,7 @@ import { createControls } from './controls.ts';
 import { createCourt } from './draw.ts';
 import { createFindings } from './findings.ts';
 import { handlesAt } from './handles.ts';
-import { createJobs } from './jobs.ts';
+import { createJobs, type JobsView } from './jobs.ts';
 import { createHelp } from './keyboard.ts';
 import { createLanes } from './lanes.ts';
 import { createFrame } from './layout.ts';
@@ -26,6 +26,7 @@ export interface Screen {
   /** To a screen reader. */
   readonly say: (words: string) => void;
   readonly plays: PlaysView;
+  readonly jobs: Pick<JobsView, 'offerOnPaper' | 'isOnPaper'>;
   /** Where there is no editor nothing can be written. */
   readonly byHand: ByHand | undefined;
   /** What a finding says, at its spot. */
@@ -145,5 +146,5 @@ export function createScreen({ port, showing, editor, picking, playing, showTeam
     if (drawing) toggleDrawing();
   }
 
-  return { draw, say: words.say, plays, byHand, tellFinding, openHelp, toggleDrawing, toggleTeam, isTeam: layout.isTeam, clear };
+  return { draw, say: words.say, plays, jobs, byHand, tellFinding, openHelp, toggleDrawing, toggleTeam, isTeam: layout.isTeam, clear };
 }

@@ -32,7 +32,7 @@ export function addPage(program: Command): void {
     .option('-o, --output <file>', 'the file to write; for several plays also a folder, which gets a page for each; - writes to standard output. Without it the name of what is read, with .html')
     .option('-w, --watch', 'write again whenever the text changes, until stopped with Ctrl+C')
     .summary('write a page with the plays moving')
-    .description('Writes one HTML file that needs nothing else: the plays moving, their run-throughs, times and findings, a list to choose from where there are several. It can be mailed, or opened from a stick, on a phone too; printed, it gives a sheet for each play, on top of several a call sheet for the bench (what each needs on the clock), and last each player’s own jobs, to be cut out; of five plays and more each player has sheets of his own.')
+    .description('Writes one HTML file that needs nothing else: the plays moving, their run-throughs, times and findings, a list to choose from where there are several. It can be mailed, or opened from a stick, on a phone too; printed, it gives a sheet for each play, on top of several a call sheet for the bench (what each needs on the clock), and last each player’s own jobs, to be cut out; of five plays and more that is asked for on the page, and each player has sheets of his own.')
     .action((name: string, options: PageOptions) => {
       if (options.watch === true && (name === '-' || options.output === '-')) throw new CallError('--watch needs a file to read and a file to write.');
       writePages(name, options);

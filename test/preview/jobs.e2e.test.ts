@@ -127,8 +127,10 @@ describe.skipIf(executable === undefined && !process.env.CI)('each player’s jo
   });
 
   describe('on paper', () => {
+    const wanted = () => stage.page.locator('.on-paper input');
     const print = async (plays: readonly Playback[], options = {}) => {
       await stage.openPage(plays, options);
+      await wanted().check();
       await stage.page.evaluate(() => dispatchEvent(new Event('beforeprint')));
     };
     const pages = async () => (await stage.page.pdf({ format: 'A4' })).toString('latin1').match(/\/Type\s*\/Page\b/g)!.length;
@@ -153,6 +155,23 @@ describe.skipIf(executable === undefined && !process.env.CI)('each player’s jo
       await print(examples);
       expect(await stage.page.locator('.sheet.jobs h1').allTextContents()).toEqual(['1', '2', '3', '4', '5'].map((who) => `Jobs of ${who}`));
       expect(await stage.page.locator('.sheet.jobs').first().locator('.strip').count()).toBe(examples.length);
+    });
+
+    test('of many plays they are printed only when asked for, of a few unless not wanted', async () => {
+      const sheets = async () => {
+        await stage.page.evaluate(() => dispatchEvent(new Event('beforeprint')));
+        return [await stage.page.locator('.sheet:not(.jobs)').count(), await stage.page.locator('.sheet.jobs').count()];
+      };
+      await stage.openPage(examples);
+      expect(await wanted().isChecked()).toBe(false);
+      expect(await sheets()).toEqual([examples.length + 1, 0]);
+      await wanted().check();
+      expect(await sheets()).toEqual([examples.length + 1, 5]);
+      await wanted().uncheck();
+      expect(await sheets()).toEqual([examples.length + 1, 0]);
+      await stage.openPage([lighthouse, named('Harbour')]);
+      expect(await wanted().isChecked()).toBe(true);
+      expect(await sheets()).toEqual([3, 1]);
     });
 
     test('is black on white, says from when the seconds count, and no strip is cut in two or wider than the sheet', async () => {
