@@ -61,7 +61,7 @@ interface Edge {
 }
 
 const NOWHERE: readonly Config[] = [];
-/** So many different readings are kept; a hundred lines of a coach have some thousand. */
+/** So many different readings are kept; all lines of the examples have some 300. */
 const MOST_KEPT = 3000;
 
 type Element = GrammarAST.AbstractElement & { readonly cardinality?: '?' | '*' | '+' };

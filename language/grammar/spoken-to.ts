@@ -1,8 +1,6 @@
 // A coach speaks to his players: `3, screen for 2, then roll`, `5, you come up to the elbow`. What he tells one to do is what that one does.
-import { isAttacker, singular, standing, withThese, wordOf, type Tokens, type Types } from './rewording.ts';
+import { isAttacker, JOINTS, singular, standing, withThese, wordOf, type Tokens, type Types } from './rewording.ts';
 import { verbOf } from './verbs.ts';
-
-const JOINTS: ReadonlySet<string> = new Set([',', 'and', 'then']);
 
 /** Behind the first comma of a line: who is spoken to, and what he is to do. */
 export function spokenTo(tokens: Tokens, at: number, types: Types): Tokens | undefined {

@@ -17,8 +17,12 @@ export function sayOfSeveral(men: readonly BodyId[], action: Action): string {
 
 /** A deed of one man as one of several: `screens down for 3` → `screen down for 3`. A verb that has no other number stays. */
 export function inPlural(deed: string): string {
-  const one = [...otherNumber.keys()].filter((verb) => deed === verb || deed.startsWith(`${verb} `)).sort((a, b) => b.length - a.length)[0];
-  return one === undefined ? deed : `${otherNumber.get(one)!}${deed.slice(one.length)}`;
+  // The longest verb it begins with.
+  for (let end = deed.length; end > 0; end = deed.lastIndexOf(' ', end - 1)) {
+    const other = otherNumber.get(deed.slice(0, end));
+    if (other !== undefined) return `${other}${deed.slice(end)}`;
+  }
+  return deed;
 }
 
 /** The same without its man: `screens down for 3`. */

@@ -77,7 +77,8 @@ function namedSpot(spots: readonly Spot[], point: Point): PlaceWords | undefined
 
 function besideSpot(court: Court, spots: readonly Spot[], point: Point): PlaceWords | undefined {
   const unit = unitOf(court);
-  const candidates = spots.flatMap((spot) => steps.map((step) => offsetWords(spot, step, point, unit))).filter((words) => words !== undefined);
+  const inReach = spots.filter((spot) => distance(spot.point, point) <= farthest + hand);
+  const candidates = inReach.flatMap((spot) => steps.map((step) => offsetWords(spot, step, point, unit))).filter((words) => words !== undefined);
   const exact = candidates.filter((words) => isThere(words, point));
   // The nearer the spot the plainer the words; a hand more or less does not matter.
   return least(exact.length > 0 ? exact : candidates, (words) => words.by)?.item;

@@ -84,10 +84,16 @@ describe('what the defence decides becomes a step of its own', () => {
   const zip = (...lines: string[]): string => play('  step "Zip"', '    1 passes to 2', ...lines);
   test.each([
     ['a choice at the end', ['    |if they switch, 4 cuts to rim'], ['', '  step "If they switch" instead of "Zip" when "they switch"', '    1 passes to 2', '    4 cuts to rim']],
-    ['a choice of a defender who is named', ['    |4 cuts to rim if X4 switches  # his'], ['', '  step "If X4 switches" instead of "Zip" when X4 switches', '    1 passes to 2', '    4 cuts to rim']],
+    ['a choice of a defender who is named', ['    |4 cuts to rim if X4 switches  # his'], ['', '  step "If X4 switches" instead of "Zip" when X4 switches', '    1 passes to 2', '    4 cuts to rim  # his']],
+    ['a remark with quotes, an accent and an emoji', ['    |if they switch, 1 passes to 2, 2 passes to 4  # "so" é 🏀'], ['', '  step "If they switch" instead of "Zip" when "they switch"', '    1 passes to 2', '    1 passes to 2, 2 passes to 4  # "so" é 🏀']],
     ['one in the middle', ['    |but if her man helps then 2 passes to 4', '    look 2: three'], ['    look 2: three', '', '  step "If her man helps" instead of "Zip" when "her man helps"', '    1 passes to 2', '    2 passes to 4']],
   ] as const)('%s', (_, before, then) => expect(done(zip(...before), own)).toBe(zip(...then)));
   test('not who is open: that is a look', () => expect(done(zip('    |if 2 is open, 1 passes to 2'), own)).toBe('not offered'));
+  test('a line without end is not looked through', () => {
+    const begun = performance.now();
+    expect(done(zip(`    |if they switch,${' '.repeat(300_000)}4 cuts to rim`), own)).toBe('not offered');
+    expect(performance.now() - begun).toBeLessThan(5000);
+  });
   test('not a line that can be read', () => expect(done(zip('    |4 cuts to rim'), own)).toBe('not offered'));
   test('not where what is done then cannot be read', () => expect(done(zip('    |if they switch, fine by me'), own)).toBe('not offered'));
   test('a step without a name is named first', () => expect(done(play('  1 passes to 2', '  |if they switch, 4 cuts to rim'), own)).toMatch(/Give this step a name first/));
