@@ -1,6 +1,7 @@
 // Everything that is shipped, bundled by esbuild into dist/. `node scripts/build.ts [--dev]`; --dev keeps names readable
 // and writes source maps.
 import { chmodSync, mkdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
 import { dirname, join, relative } from 'node:path';
 import { build as bundle, type BuildOptions, type Plugin } from 'esbuild';
 import { inAscii } from './in-ascii.ts';
@@ -36,22 +37,43 @@ function settings(dev: boolean): BuildOptions {
   };
 }
 
-/** What answers an editor's first question holds the protocol's library; the rest of the server takes it from there. */
-const protocolFromBeside: Plugin = {
-  name: 'protocol-from-beside',
+/** Of the names the protocol's library gives, those that are used: each import would copy all 300 of them otherwise. */
+const namesOfProtocol = (): string => {
+  const names = Object.keys(createRequire(import.meta.url)('vscode-languageserver') as object);
+  const taken = names.map((name) => `export const ${name} = /* @__PURE__ */ (() => library.${name})();`);
+  return ['const library = require("./node/language-server.cjs");', ...taken].join('\n');
+};
+
+/** The server's large file, which Node and a worker share, is without the protocol's library: that differs, and is needed before it. */
+const protocolFromStart: Plugin = {
+  name: 'protocol-from-start',
   setup(build) {
-    build.onResolve({ filter: /^vscode-languageserver(-protocol)?(\/node)?$/ }, () => ({ path: './language-server.cjs', external: true }));
+    build.onResolve({ filter: /^vscode-languageserver(-protocol|-types)?$/ }, () => ({ path: 'protocol', namespace: 'protocol' }));
+    build.onResolve({ filter: /language-server\.cjs$/ }, ({ path }) => ({ path, external: true }));
+    build.onLoad({ filter: /.*/, namespace: 'protocol' }, () => ({ contents: namesOfProtocol() }));
   },
 };
 
-/** A process starts with a small file that loads the large ones beside it: what it loads is kept compiled (server/kept-program.ts). */
-function nodeServer(folder: string): readonly BuildOptions[] {
-  const common = { ...node, format: 'cjs' } as const;
+/** The language server: what it starts with in Node and in a worker, and the large file that both load. */
+function server(folder: string): readonly BuildOptions[] {
+  const onNode = { ...node, format: 'cjs' } as const;
   return [
-    { ...common, entryPoints: ['server/lsp/node.ts'], outfile: `${folder}/server.cjs` },
-    { ...common, entryPoints: ['server/lsp/node-first-answer.ts'], outfile: `${folder}/language-server.cjs`, external: ['./all-answers.cjs'] },
-    { ...common, entryPoints: ['server/lsp/all-answers.ts'], outfile: `${folder}/all-answers.cjs`, plugins: [protocolFromBeside] },
-    { ...node, format: 'esm', entryPoints: ['server/cli/setwright.ts'], outfile: `${folder}/setwright.mjs`, banner: { js: '#!/usr/bin/env node' } },
+    // A process starts with a small file that loads the large ones: what it loads is kept compiled (server/kept-program.ts).
+    { ...onNode, entryPoints: ['server/lsp/node.ts'], outfile: `${folder}/node/server.cjs` },
+    { ...onNode, entryPoints: ['server/lsp/node-first-answer.ts'], outfile: `${folder}/node/language-server.cjs`, external: ['../all-answers.js'] },
+    { ...node, format: 'esm', entryPoints: ['server/cli/setwright.ts'], outfile: `${folder}/node/setwright.mjs`, banner: { js: '#!/usr/bin/env node' } },
+    { ...worker, format: 'iife', entryPoints: ['server/lsp/worker.ts'], outfile: `${folder}/web/server.js` },
+    {
+      platform: 'browser',
+      target: ['node20', 'chrome122'],
+      format: 'iife',
+      entryPoints: ['server/lsp/all-answers.ts'],
+      outfile: `${folder}/all-answers.js`,
+      // A worker finds it by its name, Node as what the file exports.
+      globalName: 'allAnswers',
+      footer: { js: 'if (typeof module === "object") module.exports = allAnswers;' },
+      plugins: [protocolFromStart],
+    },
   ];
 }
 
@@ -66,8 +88,7 @@ function bundles(dev: boolean, player: PlayerText): readonly BuildOptions[] {
   return [
     { ...node, ...editor, entryPoints: ['client/extension.ts'], outfile: 'dist/node/extension.cjs' },
     { ...worker, ...editor, entryPoints: ['client/extension.web.ts'], outfile: webExtension },
-    ...nodeServer('dist/node'),
-    { ...worker, format: 'iife', entryPoints: ['server/lsp/worker.ts'], outfile: 'dist/web/server.js' },
+    ...server('dist'),
     {
       ...node,
       format: 'cjs',
@@ -101,12 +122,12 @@ async function writeBundle(options: BuildOptions, known: Plugin): Promise<void> 
   writeFileSync(file, inAscii(readFileSync(file, 'utf8')));
 }
 
-/** The language server for Node and `setwright lsp`, apart from dist/, into a folder below the repository, for tests that talk to them as processes; returns the server's path. */
+/** The language server and `setwright lsp`, apart from dist/, into a folder below the repository, for tests that talk to what is shipped; returns the path of Node's. */
 export async function buildServer(folder: string): Promise<string> {
   const known = await tables();
-  await Promise.all(nodeServer(folder).map((options) => writeBundle({ ...settings(false), ...options }, known)));
-  chmodSync(join(root, folder, 'setwright.mjs'), 0o755);
-  return join(root, folder, 'server.cjs');
+  await Promise.all(server(folder).map((options) => writeBundle({ ...settings(false), ...options }, known)));
+  chmodSync(join(root, folder, 'node/setwright.mjs'), 0o755);
+  return join(root, folder, 'node/server.cjs');
 }
 
 export async function build({ dev = false } = {}): Promise<readonly Built[]> {

@@ -10,7 +10,7 @@ import { crc32 } from 'node:zlib';
 /** Milliseconds after which all files have been loaded and the editor's first questions answered. */
 const wellUnderWay = 5000;
 
-/** The exports of a CommonJS file. What it requires from beside itself is loaded in the same way. */
+/** The exports of a CommonJS file. The files it requires by where they lie are loaded in the same way. */
 export function loadKept(file: string): unknown {
   const kept = keptFolder();
   const loaded = new Map<string, { readonly exports: unknown }>();
@@ -20,7 +20,7 @@ export function loadKept(file: string): unknown {
     const made = { exports: {} };
     loaded.set(path, made);
     const fromNode = createRequire(path);
-    const require = (name: string): unknown => (name.startsWith('./') ? load(join(dirname(path), name)) : fromNode(name));
+    const require = (name: string): unknown => (name.startsWith('.') ? load(join(dirname(path), name)) : fromNode(name));
     run(path, kept)(made.exports, require, made, path, dirname(path));
     return made.exports;
   };

@@ -1,9 +1,3 @@
-// All that the language server answers in a Node process but the editor's first question: what node-first-answer.ts loads behind that.
-import type { Connection, InitializeParams } from 'vscode-languageserver';
-import { nodeHost } from './node-host.ts';
-import { createServer } from './server.ts';
-
-/** `asked`: the first question, where it has come. */
-export function serveAll(connection: Connection, asked: InitializeParams | undefined): void {
-  createServer(connection, nodeHost, asked);
-}
+// All that the language server answers but, in Node, the editor's first question. Node (node-first-answer.ts) and a worker (worker.ts) load
+// this file, which knows neither, and bring the protocol's library.
+export { createServer as serveAll } from './server.ts';

@@ -1,8 +1,11 @@
-// The language server in a web worker, for VS Code in the browser.
-import { BrowserMessageReader, BrowserMessageWriter, createConnection } from 'vscode-languageserver/browser';
+// The language server in a web worker, for VS Code in the browser: the protocol's library. The rest (all-answers.ts) is the same file as Node's.
+import * as protocol from 'vscode-languageserver/browser';
 import { version } from '../../package.json';
 import { later, type Host } from './host.ts';
-import { createServer } from './server.ts';
+import { readStart } from './worker-start.ts';
+
+/** What the loaded file asks for, and what it leaves. */
+declare const self: DedicatedWorkerGlobalScope & { require: () => typeof protocol; readonly allAnswers: typeof import('./all-answers.ts') };
 
 // A timer of a browser waits four milliseconds when it was set by a timer; a message to oneself does not.
 const { port1, port2 } = new MessageChannel();
@@ -13,6 +16,12 @@ const turn: Host['turn'] = (work) => {
   port2.postMessage(undefined);
 };
 
-const port = self as DedicatedWorkerGlobalScope;
-const connection = createConnection(new BrowserMessageReader(port), new BrowserMessageWriter(port));
-createServer(connection, { place: 'web worker', version, turn, later }).listen();
+// What the client says next waits until this turn is over, and its reader listens.
+self.onmessage = ({ data }: MessageEvent<unknown>) => {
+  const start = readStart(data);
+  if (start === undefined) return;
+  self.require = () => protocol;
+  importScripts(start.allAnswers);
+  const connection = protocol.createConnection(new protocol.BrowserMessageReader(self), new protocol.BrowserMessageWriter(self));
+  self.allAnswers.serveAll(connection, { place: 'web worker', version, turn, later }).listen();
+};

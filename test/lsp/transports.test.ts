@@ -1,42 +1,45 @@
 // The same few answers through what is shipped: the bundled server over real stdio, and in a real worker.
 import { spawn } from 'node:child_process';
 import { readFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
 import { Worker } from 'node:worker_threads';
 import { CodeActionRequest, CodeActionResolveRequest, CompletionRequest, CompletionResolveRequest, HoverRequest, LSPErrorCodes, type ClientCapabilities, type CodeAction, type CompletionList, type Diagnostic, type MarkupContent, type ResponseError, type ServerCapabilities } from 'vscode-languageserver-protocol';
 import { AbstractMessageReader, AbstractMessageWriter, createProtocolConnection, StreamMessageReader, StreamMessageWriter, type DataCallback, type Message, type ProtocolConnection } from 'vscode-languageserver-protocol/node';
-import { build as bundle } from 'esbuild';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { buildServer, root } from '../../scripts/build.ts';
 import * as playbook from '../../server/lsp/playbook-protocol.ts';
 import * as protocol from '../../server/lsp/protocol.ts';
 import { picturesMethod } from '../../server/lsp/settings.ts';
+import type { WorkerStart } from '../../server/lsp/worker-start.ts';
 import { atMark, clientOn, editedFiles, until, uri, type Client } from './talking.ts';
 
 const text = readFileSync(join(root, 'examples/lighthouse.play'), 'utf8').replace('    5 screens down for 3', '    1 screens down for 3');
 const line = text.split('\n').findIndex((one) => one.includes('1 screens down'));
 
-/** Bundled from the source as it stands, with the build's own settings for the place: dist/ may be older. */
-async function bundledWorker(): Promise<string> {
-  const outfile = join(root, 'test/out/lsp/worker.cjs');
-  await bundle({ absWorkingDir: root, entryPoints: ['server/lsp/worker.ts'], bundle: true, outfile, logLevel: 'silent', platform: 'browser', format: 'iife' });
-  return outfile;
-}
+let built: Promise<string>;
+beforeAll(() => void (built = buildServer('test/out/lsp')));
 
 async function overStdio(): Promise<{ connection: ProtocolConnection; end: () => void }> {
-  const server = spawn(process.execPath, [await buildServer('test/out/lsp/node'), '--stdio'], { stdio: ['pipe', 'pipe', 'inherit'] });
+  const server = spawn(process.execPath, [await built, '--stdio'], { stdio: ['pipe', 'pipe', 'inherit'] });
   return { connection: createProtocolConnection(new StreamMessageReader(server.stdout), new StreamMessageWriter(server.stdin)), end: () => void server.kill() };
 }
 
-/** Node's workers speak like a browser's once they are given a `self` that posts and listens. */
+/** Node's workers speak like a browser's once they are given a `self` that posts, listens and loads scripts. */
 async function inWorker(): Promise<{ connection: ProtocolConnection; end: () => void }> {
-  const script = readFileSync(await bundledWorker(), 'utf8');
+  const folder = join(dirname(await built), '..');
+  const script = readFileSync(join(folder, 'web/server.js'), 'utf8');
   const shim = `const { parentPort } = require('node:worker_threads');
+    const { readFileSync } = require('node:fs');
+    const { runInThisContext } = require('node:vm');
     globalThis.self = globalThis;
     globalThis.postMessage = (data) => parentPort.postMessage(data);
     globalThis.addEventListener = () => undefined;
+    globalThis.importScripts = (file) => runInThisContext(readFileSync(file, 'utf8'));
     parentPort.on('message', (data) => globalThis.onmessage?.({ data }));`;
-  const worker = new Worker(`${shim}\n${script}`, { eval: true });
+  const worker = new Worker(`${shim}\n(() => {${script}})();`, { eval: true });
+  // What is not for it changes nothing; then as the extension says it.
+  for (const other of [null, 'hello', {}, { allAnswers: 3 }]) worker.postMessage(other);
+  worker.postMessage({ allAnswers: join(folder, 'all-answers.js') } satisfies WorkerStart);
   class Reader extends AbstractMessageReader {
     listen(callback: DataCallback) {
       worker.on('message', (data: Message) => callback(data));
