@@ -54,7 +54,7 @@ function comesOffLines(branch: Branch, who: BodyId, by: BodyId): readonly Action
   return branch.items.filter((other): other is ActionItem => other.kind === 'action' && other.action.who === who && (other.action.kind === 'move' || other.action.kind === 'dribble') && other.action.off.includes(by));
 }
 
-/** `off 5`: 5's screen for this user, else his screen in this step, else his latest on this path. */
+/** `off 5`: 5's screen for this user, else his screen in this step, else his latest on this path, if he has not left it and hands nothing off. */
 function screenOf(branch: Branch, item: ActionItem, by: BodyId): ScreenItem | undefined {
   const { who } = item.action;
   const lines = comesOffLines(branch, who, by);
@@ -68,7 +68,21 @@ function screenOf(branch: Branch, item: ActionItem, by: BodyId): ScreenItem | un
   const his = screens.filter(mayBeHis);
   const forHim = his.filter(({ action }) => action.users.includes(who));
   const here = his.filter(({ step }) => step === item.step);
-  return nearestOf(forHim.filter(({ step }) => step === item.step), item) ?? nearestOf(forHim, item) ?? nearestOf(here, item) ?? nearestOf(his, item);
+  const mine = nearestOf(forHim.filter(({ step }) => step === item.step), item) ?? nearestOf(forHim, item) ?? nearestOf(here, item);
+  if (mine !== undefined || takesFrom(branch, item, by)) return mine;
+  return nearestOf(his.filter((screen) => !hasLeft(branch, screen, item)), item);
+}
+
+/** `4 hands off to 1`: it is the hand-off of this step that 1 comes off. */
+function takesFrom(branch: Branch, { step, action: { who } }: ActionItem, by: BodyId): boolean {
+  return branch.items.some((other) => other.kind === 'action' && other.step === step && isHandOff(other.action, by, who));
+}
+
+const isHandOff = (action: Action, by: BodyId, to: BodyId): boolean => action.kind === 'hand-off' && action.who === by && action.to === to;
+
+/** A line between tells the screener to go elsewhere: who comes then, and for whom the screen was not, does not come off it. */
+function hasLeft(branch: Branch, screen: ScreenItem, before: { readonly order: number }): boolean {
+  return branch.items.some((other) => other.order > screen.order && other.order < before.order && other.kind === 'action' && other.action.who === screen.action.who && (other.action.kind === 'move' || other.action.kind === 'dribble'));
 }
 
 /** The latest above, else the first below. */
@@ -93,34 +107,46 @@ export function usersOf(branch: Branch, screen: ScreenItem): readonly ActionItem
 /** A move of a later step, on any way on from here, written `off` this screener before he screens anew. */
 export function laterUse(branch: Branch, screen: ScreenItem): Move | Dribble | undefined {
   const used = new Set(usersOf(branch, screen).map(({ action }) => action.who));
-  const last = branch.steps[branch.steps.length - 1]!;
-  return firstIn(branch, last, (action) => action.off.includes(screen.action.who) && !used.has(action.who), screen.action.who);
+  const { who: screener, users } = screen.action;
+  for (const { action, hasLeft: left, step } of movesBelow(branch, screen)) {
+    if (!action.off.includes(screener) || used.has(action.who)) continue;
+    if (users.includes(action.who) || !(left || step.actions.some((other) => isHandOff(other, screener, action.who)))) return action;
+  }
+  return undefined;
 }
 
 /** Somebody it is set for may still come by in a later step, if the screener is still there. */
 export function mayBeUsedLater(branch: Branch, screen: ScreenItem): boolean {
-  const last = branch.steps[branch.steps.length - 1]!;
-  return firstIn(branch, last, (action) => screen.action.users.includes(action.who), screen.action.who) !== undefined;
+  return [...movesBelow(branch, screen)].some(({ action }) => screen.action.users.includes(action.who));
 }
 
-/** The first fitting move below a step; a new screen of the same man there ends the search on that way. */
-function firstIn(branch: Branch, step: StepKey, fits: (action: Move | Dribble) => boolean, screener: BodyId, depth = 0): Move | Dribble | undefined {
-  if (depth > 50) return undefined;
-  for (const child of branch.scene.children.get(step) ?? []) {
-    const found = firstInStep(child, fits, screener);
-    if (found === 'screens-anew') continue;
-    const later = found ?? firstIn(branch, child.key, fits, screener, depth + 1);
-    if (later !== undefined) return later;
-  }
-  return undefined;
+interface MoveBelow {
+  readonly action: Move | Dribble;
+  readonly step: Step;
+  /** A line before it tells the screener to go elsewhere. */
+  readonly hasLeft: boolean;
 }
 
-function firstInStep(step: Step, fits: (action: Move | Dribble) => boolean, screener: BodyId): Move | Dribble | 'screens-anew' | undefined {
-  for (const action of [...step.kept, ...step.actions]) {
-    if ((action.kind === 'move' || action.kind === 'dribble') && fits(action)) return action;
-    if (action.kind === 'screen' && action.who === screener) return 'screens-anew';
+/** The moves of later steps, on every way on from here; a new screen of the same man ends each way. */
+function* movesBelow(branch: Branch, screen: ScreenItem): Generator<MoveBelow> {
+  const left = hasLeft(branch, screen, { order: Number.POSITIVE_INFINITY });
+  yield* movesBelowStep(branch, branch.steps[branch.steps.length - 1]!, screen.action.who, left);
+}
+
+function* movesBelowStep(branch: Branch, above: StepKey, screener: BodyId, left: boolean, depth = 0): Generator<MoveBelow> {
+  if (depth > 50) return;
+  for (const step of branch.scene.children.get(above) ?? []) {
+    let gone = left;
+    let screensAnew = false;
+    for (const action of [...step.kept, ...step.actions]) {
+      screensAnew = action.kind === 'screen' && action.who === screener;
+      if (screensAnew) break;
+      if (action.kind !== 'move' && action.kind !== 'dribble') continue;
+      yield { action, step, hasLeft: gone };
+      gone ||= action.who === screener;
+    }
+    if (!screensAnew) yield* movesBelowStep(branch, step.key, screener, gone, depth + 1);
   }
-  return undefined;
 }
 
 export interface FirstUse {

@@ -145,6 +145,24 @@ describe('rule 8: `off 4` with several screens of 4', () => {
     expect(at(run, 'go/4.1:use.2')).toBeGreaterThanOrEqual(at(run, 'go/4.1:set'));
     expect(at(run, 'go/4.1:use.2')).toBeLessThan(at(run, 'go/2.1:arrive'));
   });
+
+  describe('a screen for another man in a step above, whose screener has gone on since', () => {
+    const above = ['from 1 at top, 2 at right block, 4 at right elbow, 5 at left block', '3 inbounds from the right sideline', 'step "Get"', '  4 back-screens for 2', '  2 cuts to right corner', '  4 pops to right wing', '  3 inbounds to 4', '  look 2: three'];
+
+    it.each([
+      ['it is the hand-off that its taker comes off', ['  4 hands off to 1', '  1 drives off 4 to rim']],
+      ['also where he is told to come before it', ['  1 runs off 4 and takes the hand-off', '  1 drives to rim']],
+      ['and a man who cuts by him passes one who stands there', ['  1 cuts off 4 to right elbow']],
+    ])('%s: nobody waits for the old screen', (_, lines) => {
+      const timeline = timelineOf(playText(...above, 'step "Give"', ...lines, '  look 1: layup'));
+      expect(codesOf(timeline)).not.toContain('waits-in-circle');
+      expect(codesOf(timeline)).not.toContain('screen-holds-for-later');
+      const [corner, give] = [timeline.runs.find(({ id }) => id === 'get?2.1')!, timeline.runs.at(-1)!];
+      expect(corner.releaseAt).toBeDefined();
+      expect(give.events.filter(({ kind }) => kind === 'use').map(({ who }) => who)).toEqual(['2']);
+      expect(at(give, 'get/4.2:start')).toBeLessThan(at(give, 'give:open'));
+    });
+  });
 });
 
 describe('rule 10: leaving a screen', () => {
