@@ -225,6 +225,29 @@ function lookForAShot(tokens: Tokens, at: number, types: Types): Tokens | undefi
   return withThese(tokens, at, at + 1, [standing(types, ':', tokens[at]!)]);
 }
 
+const PASSES_AS_SAID = oneOf('lob', 'skip', 'skip pass', 'skip-pass', 'bounce-pass', 'kick out', 'dump off', 'drop-off', 'pocket pass', 'dish', 'pass', 'alley-oop', 'overhead-pass', 'chest-pass');
+const SHOTS_AS_SAID = oneOf('catch-and-shoot three', 'catch-and-shoot jumper', 'catch and shoot', 'pull up', 'step back', 'bank shot', 'set shot', 'finger roll', 'layin', '3 pointer');
+const isShot = (token: LineToken | undefined): boolean => SHOTS_AS_SAID.has(wordOf(token)) || (CHANCES.has(wordOf(token)) && !PASSES_AS_SAID.has(wordOf(token)));
+/** What such a word goes with: it is no shot of the look's own. */
+const LEADS_ON = oneOf('look', 'for', 'on', 'in', 'at', 'off', 'to', 'into', 'of', 'with', 'from', 'by', 'via', 'or', 'and', ',', '-', 'as', 'when', 'once', 'after', 'until', 'is', 'gets', 'get', 'takes', 'take', 'shoots', 'shoot', 'throws', 'throw', 'no', 'not');
+
+/** `look 2 three`, `look 5 on the roll lob layup`: the colon is forgotten, and the comma behind a pass. */
+function colonForgotten(tokens: Tokens, at: number, types: Types): Tokens | undefined {
+  const look = tokens.findLastIndex(({ image }, i) => i < at && image === 'look');
+  if (tokens[0]?.image !== 'look' || tokens.some(({ image }, i) => i > look && image === ':')) return undefined;
+  let from = at;
+  while (BETWEEN_CHANCES.has(wordOf(tokens[from - 1])) && !LEADS_ON.has(wordOf(tokens[from - 2])) && !SIDES.has(wordOf(tokens[from - 2]))) from--;
+  if (from < look + 2 || LEADS_ON.has(wordOf(tokens[from - 1])) || SIDES.has(wordOf(tokens[from - 1])) || verbOf(wordOf(tokens[from - 1]))?.class === 'pass') return undefined;
+  const told = PASSES_AS_SAID.has(wordOf(tokens[at])) && isShot(tokens[at + 1]) ? withThese(tokens, at + 1, at + 1, [before(types, ',', tokens[at + 1]!)]) : tokens;
+  return withThese(told, from, from, [before(types, ':', tokens[from]!)]);
+}
+
+/** `look 2 in the corner 3` */
+const threeFrom = (tokens: Tokens, at: number, types: Types): Tokens | undefined =>
+  wordOf(tokens[at + 1]) === '3' && tokens[at + 2] === undefined ? colonForgotten(tokens, at + 1, types) : undefined;
+
+const SIDES = oneOf('left', 'right', 'near', 'far', 'ball-side', 'weak-side', 'strong-side', 'short', 'opposite');
+
 /** `passes to 4 who swings it to 3`: 4 goes on. */
 function whoGoesOn(line: Tokens, at: number, types: Types): Tokens | undefined {
   const tokens = whoHasGone(line, at, types) ?? line;
@@ -407,6 +430,8 @@ const RULES: readonly (readonly [begins: RegExp, rule: Phrase['apply']])[] = [
   [/^with$/, passesWith],
   [/^(,|under the .*|baseline|sideline)$/, whereHeThrowsIn],
   [/^(for|with|,|-)$/, lookForAShot],
+  [/^(corner|wing|slot|top|top of the key)$/, threeFrom],
+  [/^(three|layup|lay-up|lay-in|layin|dunk|jumper|jump shot|hook|floater|runner|shot|lob|skip|finish|put-back|alley-oop|dish|pass|three-pointer)$|^(hook|bank|set) shot$|^(bounce|skip|overhead|chest|pocket)[- ]pass$|^(kick out|dump off|drop-off|pull up|step back|finger roll|catch[- ]and[- ]shoot( three| jumper)?|3 pointer)$/, colonForgotten],
   [/^(slams?|shuts?|closes?|locks?|seals?)$/, shutsTheGate],
   [/^(s?he|they)['’](s|re)$/, heIs],
   [/^gets?( it| the ball)?$/, getsItBack],

@@ -218,6 +218,8 @@ export const ofMoves: Rows = [
   ['takes_it easy', 'holds'],
   ['(..MOVE) behind it|that|them (END)', ''],
   ['(..MOVE) , away from ball (END)', ''],
+  ['(MOVE) away from ball (END)', 'to weak-side'],
+  ['(MOVE) away_from ball (END)', 'to weak-side'],
   ['(..MOVE) toward ball , about|roughly|around? (LENGTH)', 'to'],
   ['(..MOVE) , about|roughly|around? (LENGTH above|below|inside|outside|behind|beyond|past|from)', 'to'],
   ['(..SCREENING) , about|roughly|around? (LENGTH above|below|inside|outside|behind)', 'at'],

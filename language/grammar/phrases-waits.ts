@@ -80,6 +80,8 @@ export const ofWaits: Rows = [
   ['(IN_TAIL) he? ~catch|catch_it|catch_the_ball|get_it|receive_it at|in|on left|right? ONE_PLACE|short_corner|low_post|high_post SO_THEN+ ~go|move|drive|turn (baseline|middle|to|into)', 'drives'],
   ['(IN_TAIL) he? ~catch|catch_it|catch_the_ball|get_it|receive_it at|in|on left|right? ONE_PLACE|short_corner|low_post|high_post SO_THEN+', ''],
   ['(IN_TAIL) and (look PLAYER)', ','],
+  ['(IN_TAIL) (lob|skip|skip-pass|bounce-pass|kick_out|dump_off|drop-off|dish|pass|pocket_pass|alley-oop|overhead-pass) for (layup|lay-up|lay-in|dunk|jumper|jump_shot|three|3|three-pointer|hook|floater)', ','],
+  ['(IN_PIN) (PLAYER) from (ONE_PLACE|left|right|short_corner)', 'at'],
   ['(IN_TAIL) (dump_off|drop-off|dish|dump|pass|bounce-pass) along_the_baseline|inside|down_the_lane (,)', ''],
   ['(IN_TAIL) pass_back out (,)', 'kick_out'],
   ['(IN_TAIL) all_the_way (,)', 'drives'],

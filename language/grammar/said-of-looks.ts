@@ -4,7 +4,17 @@ import { endOf, startWithArticles, tried, written, type Broken } from './broken-
 import { isAttacker, isDefender, rewriting, word, type Recogniser, type SaidOtherwise } from './saying.ts';
 import { verbOf } from './verbs.ts';
 
-export const saidOfLooks: readonly Recogniser[] = [onTheMissing, looksTo, orElse, forAShot, theyDo];
+export const saidOfLooks: readonly Recogniser[] = [goingThere, onTheMissing, looksTo, orElse, forAShot, theyDo];
+
+/** `look 1 to the rim: layup` */
+function goingThere(broken: Broken): SaidOtherwise | undefined {
+  const { tokens, index } = broken;
+  const at = [index, index - 1].find((i) => /^(to|into)$/.test(word(tokens[i])));
+  if (at === undefined || word(tokens[0]) !== 'look' || !(isAttacker(tokens[at - 1]) || tokens[at - 1]?.tokenType.name === 'STRING')) return undefined;
+  const token = tokens[at]!;
+  const fix = tried(broken, message('Write "{words}"', { words: `going ${token.image}` }), [{ at: token.startOffset, to: token.startOffset, text: 'going ' }]);
+  return fix && { code: 'missing-word', from: at, to: at + 1, message: message('Say when the chance comes, as in "look 1 going to rim: layup", or behind a colon what he then does: "look 1: drives to rim, layup".'), fixes: [fix] };
+}
 
 /** `look 1 drift: three` */
 function onTheMissing(broken: Broken): SaidOtherwise | undefined {
