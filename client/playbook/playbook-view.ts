@@ -12,7 +12,7 @@ import type { ServerLine } from '../server-line.ts';
 import type { PlaybookSource } from './playbook-source.ts';
 import { shelvesOf, type InSection, type Shelf } from './shelf.ts';
 
-export const playbookView = 'setwright.playbook';
+const playbookView = 'setwright.playbook';
 const dragged = 'application/vnd.code.tree.setwright.playbook';
 
 export function registerPlaybookView({ ask }: Pick<ServerLine, 'ask'>, source: PlaybookSource): Disposable[] {

@@ -48,7 +48,7 @@ const outcome = v.object({
 /** The team is to see it: the floor alone. */
 const team = v.object({ v: version, kind: v.literal('team') });
 
-export const toPlayerSchema = v.variant('kind', [show, cursor, outcome, team]);
+const toPlayerSchema = v.variant('kind', [show, cursor, outcome, team]);
 export type Outcome = v.InferOutput<typeof outcome>;
 export type ToPlayer = v.InferOutput<typeof toPlayerSchema>;
 export type Show = v.InferOutput<typeof show>;
@@ -95,7 +95,7 @@ const intent = v.object({ ...asked, kind: v.literal('intent'), dry: v.boolean(),
 const place = v.pipe(whole, v.integer(), v.minValue(0));
 const fix = v.object({ ...asked, kind: v.literal('fix'), code: v.string(), finding: place, fix: place });
 
-export const fromPlayerSchema = v.variant('kind', [ready, select, now, state, shown, refused, missed, intent, fix]);
+const fromPlayerSchema = v.variant('kind', [ready, select, now, state, shown, refused, missed, intent, fix]);
 export type FromPlayer = v.InferOutput<typeof fromPlayerSchema>;
 export type Kept = v.InferOutput<typeof state>;
 export const keptSchema = state;

@@ -79,7 +79,7 @@ function settle(state: PlayerState): PlayerState {
 }
 
 /** The run of the same id, else the one that shares most with it: the looker, then the steps from the start. */
-export function matchRun(playback: Playback, run: Pick<Run, 'id' | 'steps' | 'look'> | undefined): number {
+function matchRun(playback: Playback, run: Pick<Run, 'id' | 'steps' | 'look'> | undefined): number {
   if (run === undefined) return 0;
   const same = playback.runs.findIndex(({ id }) => id === run.id);
   if (same >= 0) return same;

@@ -26,7 +26,7 @@ export interface Group {
 }
 
 /** The kind of block a line opens. A step opens no block: it lives in its play's. */
-export function blockOpenedBy(line: BookLine): Exclude<BlockKind, 'file'> | undefined {
+function blockOpenedBy(line: BookLine): Exclude<BlockKind, 'file'> | undefined {
   const opens = line.parsed.opens;
   return opens === 'play' || opens === 'alignment' || opens === 'roster' || opens === 'book' ? opens : undefined;
 }

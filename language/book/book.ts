@@ -59,13 +59,6 @@ export function editFile(book: Book, uri: string, edits: readonly TextEdit[]): B
   return after === book.files.get(uri) ? book : withFile(book, after);
 }
 
-export function closeFile(book: Book, uri: string): Book {
-  if (!book.files.has(uri)) return book;
-  const files = new Map(book.files);
-  files.delete(uri);
-  return { files };
-}
-
 /** The file's text, character for character as it was read. */
 export function textOf(file: BookFile): string {
   let text = '';

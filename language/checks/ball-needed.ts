@@ -1,6 +1,7 @@
 import { message, type Message, type Words } from '../message/message.ts';
 import { check } from './check.ts';
-import { howHeGotIt, isBallAction, walkBall, type BallAction } from './ball.ts';
+import { isBallAction, type BallAction } from '../timeline/items.ts';
+import { howHeGotIt, walkBall } from './ball.ts';
 import { lineBefore } from './fixes.ts';
 import type { Action, Pass } from '../play/play.ts';
 import type { Subject } from './subject.ts';

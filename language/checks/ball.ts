@@ -1,10 +1,8 @@
 // Who has the ball along a run-through, and how he came by it.
 import { message, type Words } from '../message/message.ts';
-import type { Action, BodyId, Dribble, HandOff, Pass, Shot } from '../play/play.ts';
+import type { Action, BodyId } from '../play/play.ts';
 import type { BallState, Run } from '../timeline/timeline.ts';
 import { wordsOf, type Subject, type Way } from './subject.ts';
-
-export type BallAction = Dribble | Pass | HandOff | Shot;
 
 export interface Possession {
   readonly holder: BodyId | undefined;
@@ -17,10 +15,6 @@ export interface BallMoment {
   readonly action: Action;
   /** As it was before the action. */
   readonly before: Possession;
-}
-
-export function isBallAction(action: Action): action is BallAction {
-  return action.kind === 'dribble' || action.kind === 'pass' || action.kind === 'hand-off' || action.kind === 'shot';
 }
 
 /**

@@ -89,7 +89,7 @@ function namesIn(known: Param | undefined): readonly string[] {
 }
 
 /** The known name that an unknown one most likely meant. */
-export function nearestName({ play }: Subject, { code, params }: Problem): string | undefined {
+function nearestName({ play }: Subject, { code, params }: Problem): string | undefined {
   const name = String(params.name ?? '');
   if (code === 'unknown-spot') return nearestWord(name, Object.keys(play.spots));
   if (code === 'unknown-alignment' || code === 'unknown-play') return nearestWord(name, namesIn(params.known));

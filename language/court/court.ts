@@ -93,12 +93,6 @@ export function metresBehindThree(court: Court, point: Point): number | undefine
   return distance(court.ring, point) - court.three.radius;
 }
 
-/** Whether a shot with the feet at this point counts three: wholly behind the outer edge of the line, which itself counts two. */
-export function isThree(court: Court, point: Point): boolean {
-  const behind = metresBehindThree(court, point);
-  return behind !== undefined && behind > 0;
-}
-
 /** Whether a point lies on the playing court; the lines are out (FIBA 23.1, NBA 8-I, NCAA 4-23, NFHS 7-1). */
 export function inBounds(court: Court, point: Point): boolean {
   const { left, right, bottom, top } = court.boundary;

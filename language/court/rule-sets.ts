@@ -15,9 +15,3 @@ export const ruleSets: readonly RuleSet[] = ruleSetIds.map((id) => records[id]);
 export function ruleSet(id: RuleSetId): RuleSet {
   return records[id];
 }
-
-/** Reads a name a coach may have written ("FIBA", "ncaa-men"); `undefined` for anything else. */
-export function findRuleSet(text: string): RuleSet | undefined {
-  const wanted = text.trim().toLowerCase();
-  return ruleSets.find((set) => set.id === wanted);
-}

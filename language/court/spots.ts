@@ -1,7 +1,6 @@
 import type { Court } from './court.ts';
 import type { Point } from './point.ts';
 import { mirrorPoint } from './mirror.ts';
-import { distance } from './point.ts';
 
 export const spotNames = [
   'rim', 'lane', 'lane line', 'block', 'low post', 'mid-post', 'high post', 'elbow', 'nail', 'free-throw line', 'dunker spot',
@@ -40,7 +39,7 @@ const cornerFromBaseline = 1.2;
 const perimeterWithoutLine = 5.6;
 
 /** How far from the ring the spots of the perimeter lie: behind the arc, with room for the feet. */
-export function perimeterRadius(court: Court): number {
+function perimeterRadius(court: Court): number {
   return court.three === undefined ? perimeterWithoutLine : court.three.radius + behindLine;
 }
 
@@ -188,14 +187,4 @@ function sidesOf(name: SpotName): readonly ('left' | 'right' | undefined)[] {
 function spotOf(court: Court, name: SpotName, side: 'left' | 'right' | undefined): Spot {
   const place = kinds[name].place(court, side === undefined ? 0 : 1);
   return { name, side, point: side === undefined ? place : onSide(place, side), label: spotLabel(name, side) };
-}
-
-/** The spot a point is nearest to, with the gap in metres; the first of two equally near, in the order of `spotNames`. */
-export function nearestSpot(court: Court, point: Point): Spot & { readonly gap: number } {
-  let nearest: (Spot & { readonly gap: number }) | undefined;
-  for (const spot of allSpots(court)) {
-    const gap = distance(spot.point, point);
-    if (nearest === undefined || gap < nearest.gap) nearest = { ...spot, gap };
-  }
-  return nearest ?? { ...spotOf(court, 'rim', undefined), gap: distance(court.ring, point) };
 }

@@ -1,6 +1,6 @@
 /** The floor as a defender sees it, and the few bits of geometry he thinks in. */
 import type { Court } from '../court/court.ts';
-import type { Point } from '../court/point.ts';
+import { distance, type Point } from '../court/point.ts';
 import type { Level } from '../motion/levels.ts';
 import type { Cue } from './cues.ts';
 
@@ -25,15 +25,9 @@ export type Tactic = (floor: Floor, index: number, told: readonly Cue[]) => Poin
 
 export const ring: Point = { x: 0, y: 0 };
 
-export function gapOf(a: Point, b: Point): number {
-  const x = a.x - b.x;
-  const y = a.y - b.y;
-  return Math.sqrt(x * x + y * y);
-}
-
 /** `metres` from `from` on the line to `to`; past neither it, nor beyond, unless negative: then away from it. */
 export function towards(from: Point, to: Point, metres: number): Point {
-  const gap = gapOf(from, to);
+  const gap = distance(from, to);
   if (gap < 0.001) return { x: from.x, y: from.y + 0.5 };
   const share = Math.min(1, metres / gap);
   return { x: from.x + (to.x - from.x) * share, y: from.y + (to.y - from.y) * share };

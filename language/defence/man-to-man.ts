@@ -1,10 +1,10 @@
 /** Man-to-man: each between his man and the ring, close to the ball, the others sagging by how far the ball is. Common practice, no source. */
-import type { Point } from '../court/point.ts';
+import { distance, type Point } from '../court/point.ts';
 import type { BodyId } from '../play/play.ts';
 import type { Cue } from './cues.ts';
 import { menAfter } from './cues.ts';
 import type { Floor, Tactic } from './floor.ts';
-import { closeTo, gapOf, ring, towards } from './floor.ts';
+import { closeTo, ring, towards } from './floor.ts';
 import { toldGoal } from './told.ts';
 
 /** A pass away from the ball, metres: farther men are given more room, up to somewhat under half the way to the ring. */
@@ -32,15 +32,15 @@ export function manToMan(press: boolean): Tactic {
 }
 
 function guardGoal(floor: Floor, man: number, place: Point, press: boolean): Point {
-  const toRing = gapOf(place, ring);
+  const toRing = distance(place, ring);
   if (!press && toRing > pickUp) return towards(place, ring, Math.max(closeTo(floor.level), toRing - pickUp));
   if (man === floor.holder) return towards(place, ring, closeTo(floor.level));
-  return toRing < atTheRing ? towards(place, floor.ball, Math.min(closeTo(floor.level), gapOf(place, floor.ball) / 2)) : sagging(floor, place, toRing);
+  return toRing < atTheRing ? towards(place, floor.ball, Math.min(closeTo(floor.level), distance(place, floor.ball) / 2)) : sagging(floor, place, toRing);
 }
 
 /** Between man and ring, and a little towards the ball, by how far the ball is. */
 function sagging({ ball, level }: Floor, place: Point, toRing: number): Point {
-  const far = gapOf(ball, place);
+  const far = distance(ball, place);
   const share = Math.min(mostSag, leastSag + Math.max(0, far - onePass) * sagPerMetre);
   const depth = Math.max(Math.min(closeTo(level), toRing / 2), toRing * share);
   const guarding = towards(place, ring, depth);

@@ -1,10 +1,10 @@
 /** What a line or a condition makes a defender do. Seconds and metres are common practice, no source. */
-import type { Point } from '../court/point.ts';
+import { distance, type Point } from '../court/point.ts';
 import { resolvePlace } from '../play/places.ts';
 import { DEFENCE, type BodyId } from '../play/play.ts';
 import type { Cue } from './cues.ts';
 import type { Floor } from './floor.ts';
-import { closeTo, gapOf, ring, towards } from './floor.ts';
+import { closeTo, ring, towards } from './floor.ts';
 
 /** A show lasts about two slides out; then he is back with his man. So does a jump at a cutter. */
 const showMs = 1200;
@@ -33,7 +33,7 @@ export function toldGoal(floor: Floor, index: number, told: readonly Cue[], own:
       return trapping(floor, cue, since, own);
     case 'deny':
     case 'front':
-      return towards(on, ball, Math.min(close, gapOf(on, ball) / 2));
+      return towards(on, ball, Math.min(close, distance(on, ball) / 2));
     case 'help':
       return cue.to === undefined ? towards(ring, ball, 1.6) : spotOf(floor, cue, own);
     case 'trail':
@@ -46,9 +46,9 @@ export function toldGoal(floor: Floor, index: number, told: readonly Cue[], own:
     case 'go-over':
       return since < roundScreenMs ? towards(own, ring, 0.8 * close) : undefined;
     case 'drop':
-      return towards(ring, ball, Math.min(2.6, gapOf(ball, ring) / 2));
+      return towards(ring, ball, Math.min(2.6, distance(ball, ring) / 2));
     case 'sag':
-      return towards(own, ring, gapOf(own, ring) / 2);
+      return towards(own, ring, distance(own, ring) / 2);
     case 'stay-home':
       return towards(own, ring, close);
     default:
@@ -74,8 +74,8 @@ function spotOf({ court, ball, men, spots }: Floor, { who, to }: Cue, own: Point
 /** Out beside the man with the ball, on the side on which he would come off the screen. */
 function showing(floor: Floor, { on }: Cue, own: Point): Point {
   const user = placeOf(floor, on) ?? floor.ball;
-  const gap = gapOf(user, ring);
-  if (gapOf(user, own) > showsWithin || gap < 1) return towards(user, ring, closeTo(floor.level));
+  const gap = distance(user, ring);
+  if (distance(user, own) > showsWithin || gap < 1) return towards(user, ring, closeTo(floor.level));
   const [x, y] = [-user.x / gap, -user.y / gap];
   const side = (own.x - user.x) * y - (own.y - user.y) * x < 0 ? -1 : 1;
   return { x: user.x + side * y * 1.4 + x * 0.4, y: user.y - side * x * 1.4 + y * 0.4 };
@@ -92,12 +92,12 @@ function trapping(floor: Floor, { on, who }: Cue, since: number, own: Point): Po
   // A good right angle aside, so that there are two walls.
   const left = { x: trapped.x - 0.3 * x - y, y: trapped.y - 0.3 * y + x };
   const right = { x: trapped.x - 0.3 * x + y, y: trapped.y - 0.3 * y - x };
-  return gapOf(own, left) <= gapOf(own, right) ? left : right;
+  return distance(own, left) <= distance(own, right) ? left : right;
 }
 
 /** On the ring's side of the screener until his man is past him. */
 function roundScreen(floor: Floor, { on }: Cue, own: Point, since: number, metres: number): Point | undefined {
   const screener = placeOf(floor, on);
-  if (screener === undefined || since > roundScreenMs || gapOf(screener, own) > screenNear) return undefined;
+  if (screener === undefined || since > roundScreenMs || distance(screener, own) > screenNear) return undefined;
   return towards(screener, ring, metres);
 }

@@ -2,9 +2,9 @@
  * Zones: each stands in his part of the floor, all shift with the ball, whoever is nearest to it goes to it. A press lies across the
  * floor in front of the ball until it is over half court, then falls back. Formations and metres are common practice, no source.
  */
-import type { Point } from '../court/point.ts';
+import { distance, type Point } from '../court/point.ts';
 import type { Floor, Tactic } from './floor.ts';
-import { closeTo, gapOf, ring, towards } from './floor.ts';
+import { closeTo, ring, towards } from './floor.ts';
 import { toldGoal } from './told.ts';
 
 /** Who stands where, left to right as the offence looks, the row nearest to half court first. */
@@ -79,7 +79,7 @@ function shifted(floor: Floor, post: Post, press: boolean): Point {
 }
 
 function isNearest({ ball, holder, out }: Floor, places: readonly Point[], index: number): boolean {
-  if (holder === 0 || out || gapOf(ball, ring) > meets + 20) return false;
-  const own = gapOf(places[index]!, ball);
-  return own < meets && places.every((place, at) => at === index || gapOf(place, ball) > own || (gapOf(place, ball) === own && at > index));
+  if (holder === 0 || out || distance(ball, ring) > meets + 20) return false;
+  const own = distance(places[index]!, ball);
+  return own < meets && places.every((place, at) => at === index || distance(place, ball) > own || (distance(place, ball) === own && at > index));
 }

@@ -4,7 +4,7 @@ import { isPlayer } from './line-token.ts';
 import type { FaultCode, LineFault, LineFix } from './line-fault.ts';
 import { keywordAtoms } from './lexer.ts';
 import { mends, quotes, type Mend } from './mend.ts';
-import { otherNumber, verbOf } from './verbs.ts';
+import { otherNumber, singular } from './verbs.ts';
 import { saidOtherwise } from './said-otherwise.ts';
 import { describeWanted } from './wanted-words.ts';
 import { whatThereIs } from './what-there-is.ts';
@@ -81,10 +81,6 @@ function verbFirst(broken: Broken): LineFault | undefined {
   const words = `${player} ${singular(verb.image)}`;
   const fix = tried(broken, message('Write "{words}"', { words }), [{ at, to: endOf(who!), text: words }]);
   return fault('verb-first', at, endOf(who!), message('The player comes first: "{words} …".', { words }), [fix], { verb: shown, player });
-}
-
-function singular(verb: string): string {
-  return verbOf(verb)?.number === 'plural' ? (otherNumber.get(verb) ?? verb) : verb;
 }
 
 function unfinished(broken: Broken): LineFault | undefined {

@@ -268,7 +268,6 @@ export type Plain<T> = T extends { readonly $type: infer N extends string }
 export type LineTree = Plain<ast.Line>;
 export type ActionTree = Plain<ast.Action | ast.SameAgain>;
 export type SpotTree = Plain<ast.Spot>;
-export type TriggerTree = Plain<ast.Trigger>;
 /** What an action waits for; a look is pinned by the former only. */
 export type ClauseTriggerTree = Plain<ast.Lead>;
 export type EventTree = Plain<ast.Event>;

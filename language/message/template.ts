@@ -38,6 +38,6 @@ function printParam(value: Param, translate: Translate): string {
 }
 
 /** `16 s`, `15.8 s`: seconds to a tenth. */
-export function printSeconds(seconds: number): string {
+function printSeconds(seconds: number): string {
   return `${Math.round(seconds * 10) / 10} s`;
 }

@@ -93,13 +93,6 @@ function levelAt(id: LevelId, column: number): Level {
 
 export const LEVELS: Readonly<Record<LevelId, Level>> = Object.fromEntries(levelIds.map((id, column) => [id, levelAt(id, column)])) as Record<LevelId, Level>;
 
-/** Where a level's number comes from; one continued from its neighbours says so. */
-export function sourceOf(quantity: Quantity, id: LevelId): Source {
-  const row = levelTable[quantity];
-  if (!row.interpolated?.includes(id)) return row.source;
-  return { text: `continued for ${names[id]} from: ${row.source.text}`, how: 'common practice, no source' };
-}
-
 /** Top speeds of girls and women where the men's are in the table, m/s. Not used by the model: a roster's own pace is. */
 export const womenTopSpeed = {
   values: { u16: 6.7, hs: 7.1, pro: 7.6 },
@@ -136,11 +129,6 @@ export function landingSpeed(level: Level): number {
 /** The speed a drive or a cut that ends at the ring arrives with, m/s: nobody brakes into a layup, he gathers it at a jog. Common practice, no source. */
 export function finishSpeed(level: Level): number {
   return Math.max(landingSpeed(level), level.jog);
-}
-
-/** A defender's slide, sideways with his chest to the ball. He is up to his lower speed in half the time; common practice, no source. */
-export function slideLimits(level: Level): LegLimits {
-  return { vmax: level.slide, tau: level.tau / 2, brake: level.brake };
 }
 
 const releases: Readonly<Record<ShotKind, Quantity>> = {

@@ -3,7 +3,7 @@ import type { Book } from '../book/book.ts';
 import { usesOf } from './definitions.ts';
 import type { FileEdit } from './rename.ts';
 import { rangeOfSite } from './rename.ts';
-import { resolveUse } from './uris.ts';
+import { readablePart, resolveUse } from './uris.ts';
 
 export interface MovedFile {
   /** A file, or a folder with all that is in it. */
@@ -38,15 +38,7 @@ export function useName(from: string, to: string, withEnding: boolean): string |
   const [here, there] = [from.split('/').slice(0, -1), to.split('/')];
   let shared = 0;
   while (shared < here.length && shared < there.length - 1 && here[shared] === there[shared]) shared++;
-  const way = [...here.slice(shared).map(() => '..'), ...there.slice(shared).map(readable)].join('/');
+  const way = [...here.slice(shared).map(() => '..'), ...there.slice(shared).map(readablePart)].join('/');
   const short = way.replace(/\.play$/i, '');
   return [...(withEnding ? [] : [short]), way, to].find((words) => !/["“”]/.test(words) && resolveUse(from, words) === to);
-}
-
-function readable(part: string): string {
-  try {
-    return decodeURIComponent(part);
-  } catch {
-    return part;
-  }
 }

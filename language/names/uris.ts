@@ -26,3 +26,12 @@ function encodePart(part: string): string {
     return part;
   }
 }
+
+/** A part of a uri as it is read; one that is not encoded rightly stays as it is. */
+export function readablePart(part: string): string {
+  try {
+    return decodeURIComponent(part);
+  } catch {
+    return part;
+  }
+}

@@ -9,7 +9,7 @@ import { BAR, BAR_BEFORE } from './ways.ts';
 type Paint = Readonly<Record<Part, SvgNode['attrs']>>;
 
 /** Radii in centimetres: larger than life, so that a number can be read across a desk. */
-export const OFFENCE_RADIUS = 42;
+const OFFENCE_RADIUS = 42;
 const CARRIER_RADIUS = 51;
 const DEFENCE_RADIUS = 41;
 const BALL_RADIUS = 15;

@@ -41,7 +41,7 @@ export const print: Palette = {
   way: '#000000', look: '#000000', lookInk: '#ffffff', problem: '#000000', problemInk: '#ffffff', ink: '#000000', muted: '#333333',
 };
 
-export const highContrast: Palette = {
+const highContrast: Palette = {
   out: '#000000', floor: '#000000', paint: '#000000', line: '#8c8c8c', ring: '#ffffff',
   offence: '#ffffff', offenceInk: '#000000', defence: '#ffffff', ball: '#ffb000', ballEdge: '#000000',
   way: '#ffffff', look: '#00e0a0', lookInk: '#000000', problem: '#ffe000', problemInk: '#000000', ink: '#ffffff', muted: '#ffffff',

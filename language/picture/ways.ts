@@ -113,7 +113,7 @@ export interface Gaps {
 }
 
 /** In a moving picture a body covers the beginning of its own line; a pass and a shot keep clear of both men. */
-export function movingGaps({ kind }: Way): Gaps {
+function movingGaps({ kind }: Way): Gaps {
   if (kind === 'pass') return { start: BALL_GAP, end: BODY_GAP + 4, bodyAtEnd: true };
   return { start: kind === 'shot' ? BODY_GAP : 0, end: 0, bodyAtEnd: true };
 }

@@ -25,7 +25,7 @@ export function isHeader(tree: LineTree): tree is HeaderTree {
   return tree.$type in partOfHeader;
 }
 
-export function headerPart(tree: HeaderTree): PartId {
+function headerPart(tree: HeaderTree): PartId {
   return partOfHeader[tree.$type];
 }
 

@@ -29,7 +29,7 @@ export function readMove(one: One, tree: NodeOf<'Move'>): Move {
   return beforeScreen ? { ...move, beforeScreen: true } : move;
 }
 
-export function moveOf(one: One, verb: string, style: MoveStyle, going: { readonly parts: readonly Part[] }): Move {
+function moveOf(one: One, verb: string, style: MoveStyle, going: { readonly parts: readonly Part[] }): Move {
   const base = baseOf(one, verb);
   const way = goingOf(one, base.id, going.parts, { baseline: runs.has(base.verb) ? 'along' : 'as written', toTheRim: endsAtTheRim(style), sideways: endsAtTheRim(style) ? 'to the rim' : 'to the wing' });
   const to = way.to === undefined ? {} : { to: { ...way.to, value: onTheSideOfStyle(way.to.value, style) } };

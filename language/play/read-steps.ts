@@ -103,7 +103,7 @@ export function readSteps(reader: Reader, from: StepsFrom): ReadSteps {
 }
 
 /** A step of the play that this one mirrors, as its line would open it: above all lines. */
-export function givenHead(step: Step): StepHead {
+function givenHead(step: Step): StepHead {
   return { key: step.key, name: step.name, line: -1, lines: [] };
 }
 

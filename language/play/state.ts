@@ -78,7 +78,7 @@ export function stateAtCall(play: Play): GameState {
 }
 
 /** The state once an action is done, wherever it stands. */
-export function stateAfter(play: Play, before: GameState, action: Action): GameState {
+function stateAfter(play: Play, before: GameState, action: Action): GameState {
   const state = { ...before, actionsSoFar: [...before.actionsSoFar, action.id] };
   const situation = situationOf(play, state, action.who);
   switch (action.kind) {

@@ -113,7 +113,7 @@ function onTrack(track: Track, t: number): OnTrack {
 }
 
 /** The point `metres` along a way and the direction there; its ends where the distance lies outside. */
-export function alongPath(path: Path, metres: number): { readonly point: Point; readonly heading: number } {
+function alongPath(path: Path, metres: number): { readonly point: Point; readonly heading: number } {
   let left = Math.max(0, metres);
   let heading = 0;
   for (let i = 1; i < path.length; i++) {

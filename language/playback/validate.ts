@@ -97,7 +97,7 @@ const job = v.object({ text: v.string(), part: v.string(), at: optional(finite),
 const jobs = v.array(v.object({ who: bodyId, name: optional(v.string()), jobs: v.array(job) }));
 
 /** The shape of version 1. Values that are `undefined` in memory and absent in JSON are both read. */
-export const playbackSchema = v.object({
+const playbackSchema = v.object({
   version: v.literal(PLAYBACK_VERSION),
   play: v.object({
     key: v.string(), name: v.string(), level: v.picklist(['u10', 'u12', 'u14', 'u16', 'hs', 'college', 'pro']), rules: rulesId,

@@ -5,6 +5,7 @@ import { definitionsOf } from '../names/definitions.ts';
 import { rangeOfSite } from '../names/rename.ts';
 import { childrenOf, type TreeNode } from '../grammar/tree.ts';
 import type { Step, StepKey } from '../play/play.ts';
+import { capital } from '../words/sentences.ts';
 import { freshName, lastSaid, linesAbove, linesBehind, proved, refuse, replace, textAt, treeAt, withoutLine, type Here, type Offer, type Rewritten } from './here.ts';
 import { saidBesides, toldAlong, toldInAll } from './same-play.ts';
 
@@ -89,7 +90,7 @@ export function lookToStep(here: Here): Offer | undefined {
 function writeLook(here: Here, step: Step, called: string, who: string): Rewritten {
   const head = headOf(here, step.key);
   if (head === undefined) return refuse(message('Give this step a name first: the new one comes after it.'));
-  const name = freshName(here, 'step', called.charAt(0).toUpperCase() + called.slice(1));
+  const name = freshName(here, 'step', capital(called));
   const last = lastSaid(here, head, linesOf(here, step.key).at(-1));
   const lines = ['', `  step "${name}" after "${step.name}" when "${who} is open"`, `    ${textAt(here, here.line).trim()}`];
   const edits = last === here.line ? [replace(here, here.line, 0, textAt(here, here.line).length, lines.slice(1).join('\n'))] : [withoutLine(here, here.line), linesBehind(here, last, lines)];

@@ -56,7 +56,7 @@ function drove({ stretches }: Body): boolean {
 }
 
 /** In front of the ring, or beside it for one who comes from the side. */
-export function atRim(court: Court, from: Point): Point {
+function atRim(court: Court, from: Point): Point {
   const side = Math.abs(from.x) > 1.5 ? leaning(from) : undefined;
   return spotPoint(court, 'rim', side) ?? court.ring;
 }

@@ -1,5 +1,5 @@
 /** The lines along a path in text order: what stands above what, who has the ball at each line, whose links follow each other (rules 3–5). */
-import type { Action, ActionId, BodyId, Screen } from '../play/play.ts';
+import type { Action, ActionId, BodyId, Dribble, HandOff, Pass, Screen, Shot } from '../play/play.ts';
 import { isOffence } from './sound.ts';
 import type { ActionItem, Branch, Item, LookItem, Need } from './branch.ts';
 
@@ -15,7 +15,10 @@ export function bodyNumber(who: BodyId): number {
   return Number(who.slice(-1)) || 0;
 }
 
-export function isBallAction(action: Action): boolean {
+/** What only he does who has the ball. */
+export type BallAction = Dribble | Pass | HandOff | Shot;
+
+export function isBallAction(action: Action): action is BallAction {
   return action.kind === 'dribble' || action.kind === 'pass' || action.kind === 'hand-off' || action.kind === 'shot';
 }
 

@@ -127,7 +127,7 @@ function tellOrder(branch: Branch, item: Running, shoulders: readonly Shoulder[]
 }
 
 /** A user leaves so as to reach each screener's shoulder a beat after he is set, never before (rule 9). */
-export function screenEdges(branch: Branch, route: Route, way: Way, who: BodyId): readonly Edge[] {
+function screenEdges(branch: Branch, route: Route, way: Way, who: BodyId): readonly Edge[] {
   const beat = Math.round(branch.scene.level.beat * 1000);
   return route.shoulders.flatMap(({ placed, at }) => {
     if (placed === undefined) return [];

@@ -105,7 +105,7 @@ export function usersOf(branch: Branch, screen: ScreenItem): readonly ActionItem
 }
 
 /** A move of a later step, on any way on from here, written `off` this screener before he screens anew. */
-export function laterUse(branch: Branch, screen: ScreenItem): Move | Dribble | undefined {
+function laterUse(branch: Branch, screen: ScreenItem): Move | Dribble | undefined {
   const used = new Set(usersOf(branch, screen).map(({ action }) => action.who));
   const { who: screener, users } = screen.action;
   for (const { action, hasLeft: left, step } of movesBelow(branch, screen)) {

@@ -54,7 +54,7 @@ function ballEdges(branch: Branch, item: ActionItem): readonly Edge[] {
   return edges;
 }
 
-export function afterBall(branch: Branch, item: ActionItem, settled: Settled): Edge {
+function afterBall(branch: Branch, item: ActionItem, settled: Settled): Edge {
   const caught = settled.got !== undefined && settled.gotBy === item.action.who;
   if (!caught) return edge(settled.done, 'ball-order');
   if (item.action.kind !== 'pass') return edge(settled.got!, 'ball-order');

@@ -49,7 +49,7 @@ function callEdge(branch: Branch): Edge {
   return varyingEdge(branch.events[0]!, 'set-up', delay, setUp, 'set-up', 'play');
 }
 
-export function setUpMs(branch: Branch): number {
+function setUpMs(branch: Branch): number {
   const { start } = branch.scene.play;
   return start.alreadySet || start.dead || start.throwIn !== undefined ? 0 : Math.round(branch.scene.level.setUp * 1000);
 }

@@ -9,7 +9,7 @@ import { bodyAt, bodyOf } from './branch.ts';
 import type { Segment } from './timeline.ts';
 
 /** Takes back what a body has not yet begun at `ms`, and gives the speed and the way it has there. */
-export function cutAt(branch: Branch, who: BodyId, ms: number): { readonly speed: number; readonly heading?: Point } {
+function cutAt(branch: Branch, who: BodyId, ms: number): { readonly speed: number; readonly heading?: Point } {
   const body = bodyOf(branch, who);
   const begun = body.stretches.filter(({ segment }) => segment.t0 < ms);
   const onwards = body.stretches[begun.length]?.segment;

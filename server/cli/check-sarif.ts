@@ -7,6 +7,7 @@ import type { Severity } from '../../language/checks/finding.ts';
 import { restsOn } from '../../language/checks/rests-on.ts';
 import { tellFinding } from '../../language/checks/tell-finding.ts';
 import type { FileFinding } from '../../language/keeper.ts';
+import { capital } from '../../language/words/sentences.ts';
 import type { TextPlace } from '../../language/play/play.ts';
 import { explained } from './explain.ts';
 import { standardInput, type UnreadableFile } from './files.ts';
@@ -80,7 +81,7 @@ function resultOf(file: OpenedFile, finding: FileFinding, codes: readonly string
     ruleId: code,
     ruleIndex: codes.indexOf(code),
     level: levels[severity],
-    message: { text: moment === undefined ? message : `${message} (${moment.charAt(0).toUpperCase()}${moment.slice(1)}.)` },
+    message: { text: moment === undefined ? message : `${message} (${capital(moment)}.)` },
     locations: [{ physicalLocation: { artifactLocation, region: region(finding.place) }, ...(play !== undefined && { logicalLocations: [{ name: play }] }) }],
     ...(related.length > 0 && { relatedLocations: related.map((other, id) => ({ id, physicalLocation: { artifactLocation, region: region(other.place) }, message: { text: other.message } })) }),
     // §3.27.18: the same finding of the next version, wherever its line has moved to.

@@ -81,7 +81,7 @@ function several(count: number, noun: string): string {
   return `${count} ${noun}${count === 1 ? '' : 's'}`;
 }
 
-export function toJson(checked: readonly Checked[]): CheckOutput {
+function toJson(checked: readonly Checked[]): CheckOutput {
   const files = checked.map(({ file, findings, unreadable }): CheckedFile => (unreadable !== undefined ? { file: unreadable.name, findings: [], unreadable: unreadable.why } : { file: file.name, findings: findings.map(findingToJson) }));
   const all = checked.flatMap(({ findings = [] }) => findings);
   const unreadable = checked.filter((one) => one.unreadable !== undefined).length;

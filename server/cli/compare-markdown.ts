@@ -5,6 +5,7 @@ import type { ChangedLine } from '../../language/compare/changed-lines.ts';
 import type { BlockChange } from '../../language/compare/compare-blocks.ts';
 import type { FindingsChange } from '../../language/compare/compare-plays.ts';
 import type { Compiled } from '../../language/compile.ts';
+import { capital } from '../../language/words/sentences.ts';
 import type { PictureNames } from './compare-pictures.ts';
 import type { Change, Comparison } from './comparison.ts';
 import { lastVersion, lookCells, sayBetween, sayBlock, sayBlockKind, sayKind, sayPart, saySection, sayUse, summary } from './say-change.ts';
@@ -116,8 +117,4 @@ function escaped(text: string): string {
 
 function code(text: string): string {
   return text.includes('`') ? escaped(text) : `\`${text.replaceAll('|', '\\|')}\``;
-}
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }

@@ -64,7 +64,7 @@ function callText(what: string, between: Between<number> | undefined): readonly 
   return between === undefined ? [] : [`  on the clock for ${what}: ${sayBetween(inSeconds(between))}`];
 }
 
-export function inSeconds({ before, after }: Between<number>): Between<string> {
+function inSeconds({ before, after }: Between<number>): Between<string> {
   return { ...(before !== undefined && { before: `${before} s` }), ...(after !== undefined && { after: `${after} s` }) };
 }
 

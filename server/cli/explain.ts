@@ -7,6 +7,7 @@ import { nearestWord } from '../../language/checks/nearest-word.ts';
 import { restsOn } from '../../language/checks/rests-on.ts';
 import { CallError } from './call-error.ts';
 import { withExamples } from './examples.ts';
+import { indented } from './table.ts';
 import { print } from './terminal.ts';
 
 export function addExplain(program: Command): void {
@@ -45,8 +46,4 @@ export function explained({ code, severity, manual, source }: Entry): string {
   parts.push(`Rests on: ${inEnglish(restsOn(source))}`);
   parts.push(`To silence it where you mean it: allow ${code} "why"`);
   return parts.join('\n\n');
-}
-
-function indented(text: string): string {
-  return text.replace(/^/gm, '  ');
 }

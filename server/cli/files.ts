@@ -59,7 +59,7 @@ export function readFilesIfThere(wanted: string): readonly SourceFile[] {
   return stat === undefined || (stat.isDirectory() && playsInside(wanted).length === 0) ? [] : readFiles([wanted]);
 }
 
-export function sayUnreadable({ name, why }: UnreadableFile): string {
+function sayUnreadable({ name, why }: UnreadableFile): string {
   return `I cannot read ${name}: ${why}.`;
 }
 

@@ -3,6 +3,7 @@ import type { BlockChange } from '../../language/compare/compare-blocks.ts';
 import type { Between, LookChange, PartChange } from '../../language/compare/compare-plays.ts';
 import type { SectionChange } from '../../language/compare/compare-sections.ts';
 import { sayMoment } from '../../language/words/say-seconds.ts';
+import { capital } from '../../language/words/sentences.ts';
 import type { Change, Comparison } from './comparison.ts';
 
 const quoted = (name: string): string => `“${name}”`;
@@ -38,7 +39,7 @@ export function sayBetween({ before, after }: Between<string>): string {
 
 /** `Book “Season”`, `Alignment “Dock”`. */
 export function sayBlock({ what, name }: BlockChange): string {
-  return `${what.charAt(0).toUpperCase()}${what.slice(1)}${name === undefined ? '' : ` ${quoted(name)}`}`;
+  return `${capital(what)}${name === undefined ? '' : ` ${quoted(name)}`}`;
 }
 
 export function sayBlockKind({ kind, was }: BlockChange): string {

@@ -6,3 +6,6 @@ export function table(head: readonly string[], rows: readonly (readonly string[]
     cells.map((cell, column) => (right[column] ? cell.padStart(widths[column]!) : cell.padEnd(widths[column]!))).join('  ').trimEnd();
   return [head, ...rows].map(line).join('\n');
 }
+
+/** Each line two blanks further in. */
+export const indented = (text: string): string => text.replace(/^/gm, '  ');

@@ -7,7 +7,7 @@ import { readFiles } from './files.ts';
 import { remarkOnLinesNotRead } from './lines-not-read.ts';
 import { openBook } from './open-book.ts';
 import { placeOf, playsNamed, remarkOnSameName, type PlayInFile } from './plays-named.ts';
-import { table } from './table.ts';
+import { indented, table } from './table.ts';
 import { withExamples } from './examples.ts';
 import { print } from './terminal.ts';
 
@@ -63,8 +63,4 @@ function neededLine(what: string, needed: Needed | undefined): string | undefine
   const { fromCall, alreadySet } = needed;
   const set = alreadySet === fromCall ? '' : `; already set: ${alreadySet} or more`;
   return `  ${`${what}:`.padEnd(12)}call it with ${fromCall} or more on the clock${set}`;
-}
-
-function indented(text: string): string {
-  return text.replace(/^/gm, '  ');
 }

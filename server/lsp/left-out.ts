@@ -1,6 +1,7 @@
 // Which files of a workspace are nobody's plays: what its .gitignore and .ignore files leave out, and what a setting adds. A file that
 // another names with `use` is read all the same.
 import ignore, { type Ignore } from 'ignore';
+import { readablePart } from '../../language/names/uris.ts';
 import { ignoreFileNames } from './ignore-files.ts';
 
 /** Of these files those that count. `roots` are the workspace's folders; `patterns` are written as in a .gitignore at each root. Never fails. */
@@ -18,7 +19,7 @@ export async function withoutLeftOut(uris: readonly string[], roots: readonly st
     let out = false;
     for (let depth = 0; depth < parts.length; depth++) {
       const folder = root + parts.slice(0, depth).map((part) => `${part}/`).join('');
-      const verdict = verdictOn(await rulesIn(folder, depth === 0 ? patterns : []), parts.slice(depth).map(readable).join('/'));
+      const verdict = verdictOn(await rulesIn(folder, depth === 0 ? patterns : []), parts.slice(depth).map(readablePart).join('/'));
       // The nearer file has the last word.
       out = verdict ?? out;
     }
@@ -41,11 +42,3 @@ function verdictOn(rules: Ignore, path: string): boolean | undefined {
 }
 
 const withSlash = (folder: string): string => (folder.endsWith('/') ? folder : `${folder}/`);
-
-function readable(part: string): string {
-  try {
-    return decodeURIComponent(part);
-  } catch {
-    return part;
-  }
-}

@@ -17,7 +17,7 @@ export function partAt(places: Places, line: number, column: number): PartPlace 
 }
 
 /** Parts with words on the line, from left to right. A line (`zip:3`) counts only where nothing else stands on it. */
-export function partsOnLine(places: Places, line: number): readonly PartPlace[] {
+function partsOnLine(places: Places, line: number): readonly PartPlace[] {
   const found: PartPlace[] = [];
   for (const [part, place] of places) if (place.line === line && place.to > place.at && !part.includes('#')) found.push({ part, place });
   const named = found.filter(({ part }) => !isLine(part));

@@ -15,11 +15,11 @@ export const readFileMethod = 'setwright/readFile';
 const listSchema = v.array(v.string());
 /** The text of a file; null where it is not there or may not be read. */
 const textSchema = v.nullable(v.string());
-export const readFileSchema = v.object({ version, uri: v.string() });
+const readFileSchema = v.object({ version, uri: v.string() });
 
 /** Request: the plays of the workspace, or of one document (`uri`). `again`: files are looked for once more. */
 export const playbookMethod = 'setwright/playbook';
-export const playbookQuestionSchema = v.object({ version, uri: v.optional(v.string()), again: v.optional(v.boolean()) });
+const playbookQuestionSchema = v.object({ version, uri: v.optional(v.string()), again: v.optional(v.boolean()) });
 
 const needed = v.object({
   /** Whole seconds that must be on the clock when it is called, and when the team already stands in its places. */
@@ -68,14 +68,13 @@ export type BookEntry = Playbook['books'][number];
 /** Request: the edits that put a play of a section elsewhere in its book. A slot is the line of a section and a place in its list. */
 export const arrangeMethod = 'setwright/arrange';
 const slot = v.object({ line: count, index: count });
-export const arrangeSchema = v.object({ version, uri: v.string(), from: slot, to: slot });
+const arrangeSchema = v.object({ version, uri: v.string(), from: slot, to: slot });
 const arrangedSchema = v.nullable(v.object({ edits: v.array(v.object({ range, newText: v.string() })) }));
 export type Slot = v.InferOutput<typeof slot>;
-export type Arranged = NonNullable<v.InferOutput<typeof arrangedSchema>>;
 
 /** Request: what a new play can start from, for the document it will stand in. */
 export const choicesMethod = 'setwright/newPlayChoices';
-export const choicesQuestionSchema = v.object({ version, uri: v.optional(v.string()) });
+const choicesQuestionSchema = v.object({ version, uri: v.optional(v.string()) });
 const throwInFrom = v.picklist(['sideline', 'baseline']);
 const choicesSchema = v.object({
   /** With `throwIn` it is the four on the floor who stand so, and 1 throws in from there. */
@@ -91,7 +90,7 @@ export type Choices = v.InferOutput<typeof choicesSchema>;
 
 /** Request: the text of a new play, of a file with it, or of a whole playbook that holds it. */
 export const newPlayMethod = 'setwright/newPlay';
-export const newPlaySchema = v.object({
+const newPlaySchema = v.object({
   version,
   uri: v.optional(v.string()),
   as: v.picklist(['play', 'file', 'playbook']),

@@ -19,7 +19,7 @@ const panel = v.pipe(v.string(), v.maxLength(100));
  * `follow`: the play the line stands in, and then the one that is being edited; `pin`: this play, wherever it moves.
  */
 export const showMethod = 'setwright/show';
-export const showSchema = v.object({
+const showSchema = v.object({
   version: v.literal(PROTOCOL_VERSION),
   panel,
   uri: v.string(),
@@ -31,7 +31,7 @@ export type Show = v.InferOutput<typeof showSchema>;
 
 /** Notification, client to server: the panel is gone. */
 export const hideMethod = 'setwright/hide';
-export const hideSchema = v.object({ version: v.literal(PROTOCOL_VERSION), panel });
+const hideSchema = v.object({ version: v.literal(PROTOCOL_VERSION), panel });
 
 /** Notification, server to client. */
 export const frameMethod = 'setwright/playback';
@@ -79,11 +79,11 @@ export interface Frame {
 
 /** Notification, client to server: the cursor has gone to another line of a text; without `line`, to another text. What it has left is told of in full. */
 export const cursorMethod = 'setwright/cursor';
-export const cursorSchema = v.object({ version: v.literal(PROTOCOL_VERSION), uri: v.string(), line: v.optional(count) });
+const cursorSchema = v.object({ version: v.literal(PROTOCOL_VERSION), uri: v.string(), line: v.optional(count) });
 
 /** Request: the part of the play that stands at a place of the text. Null where nothing of a play does. */
 export const partAtMethod = 'setwright/partAt';
-export const partAtSchema = v.object({ version: v.literal(PROTOCOL_VERSION), uri: v.string(), position });
+const partAtSchema = v.object({ version: v.literal(PROTOCOL_VERSION), uri: v.string(), position });
 const partSchema = v.nullable(
   v.object({
     playKey: v.string(),
@@ -99,11 +99,10 @@ export type PartAt = v.InferOutput<typeof partSchema>;
 /** Request: where the words of a part stand, or a place that counts from the play's first line. Null where nothing is written. */
 export const rangeOfMethod = 'setwright/rangeOf';
 const textPlace = v.object({ line: count, at: count, to: count });
-export const rangeOfSchema = v.object({
+const rangeOfSchema = v.object({
   version: v.literal(PROTOCOL_VERSION), uri: v.string(), playKey: v.string(), part: v.optional(v.string()), place: v.optional(textPlace),
 });
 const rangeSchema = v.nullable(range);
-export type RangeOf = v.InferOutput<typeof rangeSchema>;
 
 /**
  * Request: something was moved by hand in the picture made from `documentVersion`, or a fix of a finding was chosen. The answer's edits are

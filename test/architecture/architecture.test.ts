@@ -106,6 +106,16 @@ const rows: readonly Row[] = [
     good: [['language/play/a.ts', `import { b } from './b.ts';`]],
   },
   {
+    says: 'what is exported is used',
+    rule: rules.exportsAreUsed,
+    bad: [['language/play/a.ts', 'export const alone = 1;'], ['server/lsp/b.ts', 'export function itsOwn() {}\nitsOwn();']],
+    good: [
+      ['language/play/d.ts', 'export const read = 1;\nexport const triedApart = 2;\nconst sum = triedApart + 1;\nexport type Told = number;'],
+      ['server/lsp/e.ts', `import { read } from '../../language/play/d.ts';`],
+      ['test/play/d.test.ts', `import { triedApart } from '../../language/play/d.ts';`],
+    ],
+  },
+  {
     says: 'no file is too long to read',
     rule: rules.filesAreReadable,
     bad: [['language/play/a.ts', 'export {};\n'.repeat(501)]],
@@ -129,6 +139,11 @@ describe.each(rows)('$says', ({ rule, bad, good }) => {
   test('and a file that keeps it is let pass', () => {
     expect(rule(read(good))).toEqual([]);
   });
+});
+
+test('what only tests use is found too', () => {
+  const made = [['client/panel/a.ts', 'export const tried = 1;'], ['test/client/a.test.ts', `import { tried } from '../../client/panel/a.ts';`]] as const;
+  expect(rules.exportsAreUsed(made.map(([path, text]) => readSource(path, text)))).toEqual(['client/panel/a.ts exports tried, which only tests use']);
 });
 
 test('the tree is there to be looked at', () => {

@@ -5,7 +5,7 @@ type Rule = (files: readonly SourceFile[]) => readonly string[];
 
 /** The way of the data: a folder of language/ may import from itself and from those before it. */
 export const wayOfTheData = [
-  'message', 'court', 'grammar', 'book', 'names', 'play', 'motion', 'timeline', 'defence', 'words', 'checks', 'edit', 'rewrite', 'playback', 'picture', 'paper', 'compare',
+  'message', 'court', 'grammar', 'book', 'names', 'play', 'motion', 'timeline', 'defence', 'words', 'checks', 'edit', 'rewrite', 'playback', 'picture', 'compare',
 ] as const;
 
 /** Packages that the language may use, being as pure as itself. */
@@ -109,6 +109,21 @@ export const noCycles: Rule = (files) => {
   };
   for (const { path } of files) if (!isGenerated(path)) visit(path, []);
   return found;
+};
+
+/** What is exported has a reader elsewhere; one that only tests read does something in its own file too. */
+export const exportsAreUsed: Rule = (files) => {
+  const readers = new Map<string, string[]>();
+  for (const { path, names } of files) for (const name of names.keys()) readers.set(name, [...(readers.get(name) ?? []), path]);
+  return files
+    .filter(({ path }) => /^(language|server|client)\//.test(path) && !isTest(path) && !isGenerated(path))
+    .flatMap(({ path, exported, names }) =>
+      exported.flatMap((name) => {
+        const elsewhere = (readers.get(name) ?? []).filter((one) => one !== path);
+        if (elsewhere.length === 0) return [`${path} exports ${name}, which no other file names`];
+        return elsewhere.every((one) => one.startsWith('test/')) && names.get(name) === 1 ? [`${path} exports ${name}, which only tests use`] : [];
+      }),
+    );
 };
 
 export const importsNameTheFile: Rule = (files) =>

@@ -1,4 +1,4 @@
-// What the rules of the tree need to know of a source file: whom it imports, which globals it uses, how long it is.
+// What the rules of the tree need to know of a source file: whom it imports, which globals it uses, what it is for others, how long it is.
 import { posix } from 'node:path';
 import { everyNode, isNode, treeOf, type Node } from '../../scripts/syntax-tree.ts';
 
@@ -17,11 +17,15 @@ export interface SourceFile {
   readonly imports: readonly Import[];
   /** names used but not declared in the file, `Math.random` written out */
   readonly globals: ReadonlySet<string>;
+  /** functions, constants and classes declared for others */
+  readonly exported: readonly string[];
+  /** every name in it, and how often it stands there */
+  readonly names: ReadonlyMap<string, number>;
 }
 
 export function readSource(path: string, text: string): SourceFile {
   const nodes = [...everyNode(treeOf(text))];
-  return { path, lines: text.trimEnd().split('\n').length, imports: nodes.flatMap((node) => importOf(path, node)), globals: globalsOf(nodes) };
+  return { path, lines: text.trimEnd().split('\n').length, imports: nodes.flatMap((node) => importOf(path, node)), globals: globalsOf(nodes), exported: nodes.flatMap(exportedBy), names: namesOf(nodes) };
 }
 
 function importOf(path: string, node: Node): Import[] {
@@ -47,6 +51,18 @@ function importOf(path: string, node: Node): Import[] {
     default:
       return [];
   }
+}
+
+function exportedBy({ type, declaration }: Node): string[] {
+  if (type !== 'ExportNamedDeclaration' || !isNode(declaration)) return [];
+  const declared = declaration.type === 'VariableDeclaration' ? (declaration.declarations as readonly Node[]) : /^(Function|Class)Declaration$/.test(declaration.type) ? [declaration] : [];
+  return declared.flatMap(({ id }) => (isNode(id) && typeof id.name === 'string' ? [id.name] : []));
+}
+
+function namesOf(nodes: readonly Node[]): ReadonlyMap<string, number> {
+  const names = new Map<string, number>();
+  for (const { type, name } of nodes) if (type === 'Identifier' && typeof name === 'string') names.set(name, (names.get(name) ?? 0) + 1);
+  return names;
 }
 
 function globalsOf(nodes: readonly Node[]): ReadonlySet<string> {

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Book, TextEdit } from '../../language/book/book.ts';
-import { blockAtLine, blockOfKey, closeFile, editFile, emptyBook, firstLineOf, lineCount, openFile, textOf } from '../../language/book/book.ts';
+import { blockAtLine, blockOfKey, editFile, emptyBook, firstLineOf, lineCount, openFile, setFiles, textOf } from '../../language/book/book.ts';
 
 const uri = 'file:///club/sets.play';
 
@@ -173,8 +173,8 @@ describe('after an edit', () => {
   });
 
   it('a closed file is gone and an unknown one starts empty', () => {
-    expect(closeFile(book, uri).files.size).toBe(0);
-    expect(closeFile(book, 'file:///nowhere')).toBe(book);
+    expect(setFiles(book, [[uri, undefined]]).files.size).toBe(0);
+    expect(setFiles(book, [['file:///nowhere', undefined]])).toEqual(book);
     expect(textOf(editFile(emptyBook, uri, [insert(0, 0, 'play "A"')]).files.get(uri)!)).toBe('play "A"');
   });
 });

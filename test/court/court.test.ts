@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { courtOf, inBounds, inFrontcourt, inLane, isThree, metresBehindThree } from '../../language/court/court.ts';
+import { courtOf, inBounds, inFrontcourt, inLane, metresBehindThree } from '../../language/court/court.ts';
 import { ruleSet, ruleSets } from '../../language/court/rule-sets.ts';
 
 const degrees = (radians: number): number => (radians * 180) / Math.PI;
@@ -40,7 +40,7 @@ describe('a three on the FIBA floor', () => {
     [0, 6.75, false], [0, 6.76, true], [6.6, 0, false], [6.61, 0, true], [6.61, -1.5, true], [-6.61, 1, true], [4.7, 4.7, false], [4.8, 4.8, true], [6.65, 1.2, true], [6.62, 1.42, true],
     [6.5, 1.6, false], [0, 20, true],
   ])('from (%s, %s): %s', (x, y, three) => {
-    expect(isThree(court, { x, y })).toBe(three);
+    expect(metresBehindThree(court, { x, y })! > 0).toBe(three);
   });
 
   test('is measured to the line’s outer edge', () => {
@@ -51,9 +51,9 @@ describe('a three on the FIBA floor', () => {
 
 test('the same corner is a two in one book and a three in another', () => {
   const spot = { x: 6.3, y: 0 };
-  expect(isThree(courtOf(ruleSet('nfhs')), spot)).toBe(true);
-  expect(isThree(courtOf(ruleSet('fiba')), spot)).toBe(false);
-  expect(isThree(courtOf(ruleSet('mini')), { x: 0, y: 10 })).toBe(false);
+  expect(metresBehindThree(courtOf(ruleSet('nfhs')), spot)).toBeGreaterThan(0);
+  expect(metresBehindThree(courtOf(ruleSet('fiba')), spot)).toBeLessThan(0);
+  expect(metresBehindThree(courtOf(ruleSet('mini')), { x: 0, y: 10 })).toBeUndefined();
 });
 
 test('the lines are out, the lane’s lines are in the lane, the half line is backcourt', () => {

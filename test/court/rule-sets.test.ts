@@ -1,6 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { findRuleSet, ruleSet, ruleSets } from '../../language/court/rule-sets.ts';
-import { ruleSetIds } from '../../language/court/rule-set.ts';
+import { ruleSet, ruleSets } from '../../language/court/rule-sets.ts';
 import { levelIds, youthNotes, youthNotesFor } from '../../language/court/youth.ts';
 
 const hows = ['read', 'second-hand', 'computed', 'from memory', 'common practice, no source'];
@@ -36,12 +35,6 @@ describe.each(ruleSets.map((set) => [set.id, set] as const))('the %s record', (_
   test('is dated', () => {
     expect(set.edition).toMatch(/20\d\d/);
   });
-});
-
-test('every rule set the notation names is found, whatever its case, and no other', () => {
-  for (const id of ruleSetIds) expect(findRuleSet(` ${id.toUpperCase()} `)?.id).toBe(id);
-  expect(findRuleSet('street')).toBeUndefined();
-  expect(findRuleSet('constructor')).toBeUndefined();
 });
 
 test.each([

@@ -1,11 +1,11 @@
 import { describe, expect, test } from 'vitest';
-import { courtOf, inBounds, inFrontcourt, inLane, isThree, metresBehindThree } from '../../language/court/court.ts';
+import { courtOf, inBounds, inFrontcourt, inLane, metresBehindThree } from '../../language/court/court.ts';
 import type { Point } from '../../language/court/point.ts';
 import { distance } from '../../language/court/point.ts';
 import { mirrorPoint, mirrorSide } from '../../language/court/mirror.ts';
 import { ruleSets } from '../../language/court/rule-sets.ts';
 import type { SpotName } from '../../language/court/spots.ts';
-import { allSpots, isSpotName, isThrowInPlace, nearestSpot, speakSpot, spotLabel, spotNames, spotPoint, takesSide } from '../../language/court/spots.ts';
+import { allSpots, isSpotName, isThrowInPlace, speakSpot, spotLabel, spotNames, spotPoint, takesSide } from '../../language/court/spots.ts';
 
 const courts = ruleSets.map((set) => [set.id, courtOf(set)] as const);
 const feet = 0.3048;
@@ -17,8 +17,7 @@ describe.each(courts)('on the %s floor', (id, court) => {
     const corner = place('corner', side);
     expect(Math.abs(corner.x) + 0.3).toBeLessThan(court.boundary.right);
     expect(corner.y - 0.3).toBeGreaterThan(court.baselineY);
-    if (id === 'mini') return expect(isThree(court, corner)).toBe(false);
-    expect(isThree(court, corner)).toBe(true);
+    if (id === 'mini') return expect(metresBehindThree(court, corner)).toBeUndefined();
     expect(metresBehindThree(court, corner)).toBeGreaterThanOrEqual(0.3);
   });
 
@@ -51,14 +50,6 @@ describe.each(courts)('on the %s floor', (id, court) => {
       const left = spotPoint(court, name, 'left');
       if (takesSide(name) === 'never') expect(right ?? left, name).toBeUndefined();
       else expect(left, name).toEqual(mirrorPoint(right!));
-    }
-  });
-
-  test('every spot is nearest to itself', () => {
-    for (const spot of allSpots(court)) {
-      const found = nearestSpot(court, spot.point);
-      expect(found.gap, spot.label).toBe(0);
-      expect(distance(found.point, spot.point), spot.label).toBe(0);
     }
   });
 

@@ -1,16 +1,14 @@
 import { describe, expect, test } from 'vitest';
 import { legProfile } from '../../language/motion/legs.ts';
-import { LEVELS, legLimits, levelIds, levelTable, passSpeed, quantities, releaseSeconds, slideLimits, sourceOf } from '../../language/motion/levels.ts';
+import { LEVELS, legLimits, levelIds, levelTable, passSpeed, quantities, releaseSeconds } from '../../language/motion/levels.ts';
 
 describe.each(quantities)('%s', (quantity) => {
   const row = levelTable[quantity];
 
-  test('says where it comes from at every level, and what it means', () => {
+  test('says where it comes from, and what it means', () => {
     expect(row.about.length).toBeGreaterThan(4);
-    for (const id of levelIds) {
-      expect(sourceOf(quantity, id).text.length, id).toBeGreaterThan(5);
-      expect(LEVELS[id][quantity], id).toBeGreaterThan(0);
-    }
+    expect(row.source.text.length).toBeGreaterThan(5);
+    for (const id of levelIds) expect(LEVELS[id][quantity], id).toBeGreaterThan(0);
   });
 
   test('only grows, or only shrinks, from the youngest to the oldest', () => {
@@ -18,12 +16,6 @@ describe.each(quantities)('%s', (quantity) => {
     const values: readonly number[] = row.values;
     expect([up, [...up].reverse()]).toContainEqual([...values]);
   });
-});
-
-test('a number no source gives for a level is called common practice there', () => {
-  expect(sourceOf('vmax', 'pro').how).toBe('from memory');
-  expect(sourceOf('vmax', 'u10')).toMatchObject({ how: 'common practice, no source' });
-  expect(sourceOf('vmax', 'u10').text).toContain('under 10');
 });
 
 // Ranges recalled, from memory: adult passes in m/s, and the catch-to-release seconds of the levels named.
@@ -70,5 +62,5 @@ test('walking, jogging, cutting and sprinting come in that order, and the ball s
 });
 
 test('a sprint is about twice a defensive slide or more', () => {
-  for (const id of levelIds) expect(LEVELS[id].vmax / slideLimits(LEVELS[id]).vmax).toBeGreaterThan(1.9);
+  for (const id of levelIds) expect(LEVELS[id].vmax / LEVELS[id].slide).toBeGreaterThan(1.9);
 });

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { closeFile, editFile, emptyBook, openFile } from '../../language/book/book.ts';
+import { editFile, emptyBook, openFile, setFiles } from '../../language/book/book.ts';
 import type { Book } from '../../language/book/book.ts';
 import { definitionsOf, usesOf } from '../../language/names/definitions.ts';
 import { createLookup, stillAnswers } from '../../language/names/lookup.ts';
@@ -117,6 +117,6 @@ describe('what a reading asked for', () => {
     const asked = play(two);
     expect(stillAnswers(asked, openFile(two, shared, '# moved down\nalignment "Wide box"\n  1 at nail'))).toBe(true);
     expect(stillAnswers(asked, openFile(two, shared, 'alignment "Wide box"\n  1 at top'))).toBe(false);
-    expect(stillAnswers(asked, closeFile(two, shared))).toBe(false);
+    expect(stillAnswers(asked, setFiles(two, [[shared, undefined]]))).toBe(false);
   });
 });
