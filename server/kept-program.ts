@@ -10,9 +10,20 @@ import { crc32 } from 'node:zlib';
 /** Milliseconds after which all files have been loaded and the editor's first questions answered. */
 const wellUnderWay = 5000;
 
-/** The exports of a CommonJS file. The files it requires by where they lie are loaded in the same way. */
-export function loadKept(file: string): unknown {
+/** Bytes in front of what V8 gave: the works it was kept from, with blanks between. Whole words, so that V8 need not copy what stands behind. */
+const headLength = 512;
+const isWork = /^[a-z-]{1,20}$/;
+const mostWorks = 20;
+/** The work of a program that goes on until it is ended: known once it is well under way. */
+const untilEnded = 'until-ended';
+
+/**
+ * The exports of a CommonJS file. The files it requires by where they lie are loaded in the same way. `work`: what the program is asked for, where
+ * that is several things: what was kept from one lacks what another needs, so that it is kept again after the first time of each.
+ */
+export function loadKept(file: string, work = untilEnded): unknown {
   const kept = keptFolder();
+  const asked = isWork.test(work) ? work : 'other';
   const loaded = new Map<string, { readonly exports: unknown }>();
   const load = (path: string): unknown => {
     const known = loaded.get(path);
@@ -21,7 +32,7 @@ export function loadKept(file: string): unknown {
     loaded.set(path, made);
     const fromNode = createRequire(path);
     const require = (name: string): unknown => (name.startsWith('.') ? load(join(dirname(path), name)) : fromNode(name));
-    run(path, kept)(made.exports, require, made, path, dirname(path));
+    run(path, kept, asked)(made.exports, require, made, path, dirname(path));
     return made.exports;
   };
   return load(file);
@@ -29,16 +40,22 @@ export function loadKept(file: string): unknown {
 
 type Program = (exports: object, require: (name: string) => unknown, module: { readonly exports: unknown }, file: string, folder: string) => void;
 
-function run(path: string, kept: string | undefined): Program {
+function run(path: string, folder: string | undefined, work: string): Program {
   const bytes = readFileSync(path);
   const text = `(function (exports, require, module, __filename, __dirname) {${bytes.toString()}\n})`;
-  if (kept === undefined) return new Script(text, { filename: path }).runInThisContext() as Program;
-  const place = join(kept, `${basename(path)}-${crc32(bytes).toString(16)}`);
-  const cachedData = existsSync(place) ? readFileSync(place) : undefined;
-  const script = new Script(text, { filename: path, ...(cachedData && { cachedData }) });
+  if (folder === undefined) return new Script(text, { filename: path }).runInThisContext() as Program;
+  const place = join(folder, `${basename(path)}-${crc32(bytes).toString(16)}`);
+  const kept = readKept(place);
+  const script = new Script(text, { filename: path, ...(kept && { cachedData: kept.data }) });
   // V8 takes only what the same V8 wrote, of a text as long, under the same flags.
-  if (cachedData === undefined || script.cachedDataRejected === true) keepLater(script, place);
+  const works = kept === undefined || script.cachedDataRejected === true ? [] : kept.works;
+  if (!works.includes(work) && works.length < mostWorks) keepLater(script, place, works, work);
   return script.runInThisContext() as Program;
+}
+
+function readKept(place: string): { readonly works: readonly string[]; readonly data: Buffer } | undefined {
+  const bytes = existsSync(place) ? readFileSync(place) : undefined;
+  return bytes === undefined || bytes.length <= headLength ? undefined : { works: bytes.toString('latin1', 0, headLength).trimEnd().split(' '), data: bytes.subarray(headLength) };
 }
 
 /** The folder of Node's own compile cache: under NODE_DISABLE_COMPILE_CACHE=1, and in a Node before 22.8, there is none and nothing is kept. */
@@ -48,20 +65,25 @@ function keptFolder(): string | undefined {
 }
 
 /** A process may end by itself before it is well under way; a server is killed by some editors. */
-function keepLater(script: Script, place: string): void {
+function keepLater(script: Script, place: string, before: readonly string[], work: string): void {
   let done = false;
-  const keep = () => {
+  const keep = (works: readonly string[]) => {
     if (done) return;
     done = true;
     try {
       // Another process may be reading it, or writing the same.
       const unfinished = `${place}.${process.pid}`;
-      writeFileSync(unfinished, script.createCachedData());
+      writeFileSync(unfinished, Buffer.concat([Buffer.from(works.join(' ').padEnd(headLength), 'latin1'), script.createCachedData()]));
       renameSync(unfinished, place);
     } catch {
       // A full or write-protected disk: the next start compiles again.
     }
   };
-  setTimeout(keep, wellUnderWay).unref();
-  process.once('exit', keep);
+  const all = [...before, work];
+  setTimeout(() => keep(all), wellUnderWay).unref();
+  process.once('exit', () => {
+    if (work !== untilEnded) keep(all);
+    // Ended before it was well under way: that is better than nothing, and kept again.
+    else if (before.length === 0) keep(['begun']);
+  });
 }

@@ -12,4 +12,4 @@ const startsServer = command === 'lsp' && options.every((option) => option === '
 if (startsServer) {
   if (options.length === 0) process.argv.push('--stdio');
   await import(server.href);
-} else loadKept(fileURLToPath(beside('./command-line.cjs')));
+} else loadKept(fileURLToPath(beside('./command-line.cjs')), command ?? 'help');

@@ -18,17 +18,31 @@ afterEach(() => rmSync(folder, { recursive: true, force: true }));
 const writeProgram = (word: string) => writeFileSync(join(folder, 'program.cjs'), `exports.say = (name) => "${word} " + name;\nexports.self = require("./beside.cjs").again === exports;\nconsole.log(exports.say(require("node:path").basename(__filename)), exports.self);`);
 const kept = () => globSync(join(folder, 'cache/**/program.cjs-*'));
 
-function start(env: NodeJS.ProcessEnv = {}): string {
-  const script = `import { loadKept } from ${JSON.stringify(pathToFileURL(join(root, 'server/kept-program.ts')).href)};\nloadKept(${JSON.stringify(join(folder, 'program.cjs'))});`;
+function start(env: NodeJS.ProcessEnv = {}, ...work: readonly string[]): string {
+  const script = `import { loadKept } from ${JSON.stringify(pathToFileURL(join(root, 'server/kept-program.ts')).href)};\nloadKept(...${JSON.stringify([join(folder, 'program.cjs'), ...work])});`;
   return execFileSync(process.execPath, ['--input-type=module', '-e', script], { encoding: 'utf8', env: { ...process.env, NODE_COMPILE_CACHE: join(folder, 'cache'), ...env } }).trim();
 }
 
 test('it does the same at its second start as at its first, and what it requires is loaded once', () => {
-  expect(start()).toBe('first program.cjs true');
+  expect(start({}, 'say')).toBe('first program.cjs true');
   expect(kept()).toHaveLength(1);
   const before = readFileSync(kept()[0]!);
-  expect(start()).toBe('first program.cjs true');
+  expect(start({}, 'say')).toBe('first program.cjs true');
   expect(readFileSync(kept()[0]!).equals(before), 'what was kept is taken, not written anew').toBe(true);
+});
+
+test('what each of its works needs is kept after the first time of each', () => {
+  const needs = (name: string) => `function ${name}() { return [${Array.from({ length: 200 }, (_, i) => `() => "${name}${i}"`).join(', ')}].map((one) => one()).length; }`;
+  writeFileSync(join(folder, 'program.cjs'), `${needs('check')}\n${needs('draw')}\nconsole.log({ check, draw }[process.env.WORK]());`);
+  const keptOf = (work: string) => {
+    expect(start({ WORK: work }, work)).toBe('200');
+    expect(kept()).toHaveLength(1);
+    return readFileSync(kept()[0]!);
+  };
+  const first = keptOf('check');
+  const both = keptOf('draw');
+  expect(both.length).toBeGreaterThan(first.length * 1.5);
+  for (const work of ['check', 'draw']) expect(keptOf(work).equals(both), work).toBe(true);
 });
 
 test('another text of the same length is another program', () => {
