@@ -1,7 +1,7 @@
 // Each player's own jobs: one of the five is chosen here or on the floor, and every job leads to its moment.
 import type { Playback } from '../../language/playback/playback.ts';
 import type { BodyId } from '../../language/play/play.ts';
-import { element, setHidden } from './elements.ts';
+import { element, setHidden, setText } from './elements.ts';
 import { createRows } from './rows.ts';
 import type { PlayerState } from './state.ts';
 import { tenths } from './words.ts';
@@ -13,6 +13,10 @@ export type Job = JobsOfPlayer['jobs'][number];
 
 export interface JobsView {
   readonly root: HTMLElement;
+  /** Shown while the jobs of the man who is chosen lie below what is on the screen: leads to them. */
+  readonly below: HTMLElement;
+  /** Chooses the next man, or the one before, and gives his button the keyboard. */
+  readonly step: (by: 1 | -1) => void;
   readonly load: (playback: Playback | null) => void;
   readonly frame: (state: PlayerState) => void;
   /** A page can be printed: whether with these too is asked. `isWanted`: until somebody says otherwise. */
@@ -22,6 +26,8 @@ export interface JobsView {
 
 /** `3 Moss` */
 export const playerName = ({ who, name }: Pick<JobsOfPlayer, 'who' | 'name'>): string => (name === undefined ? who : `${who} ${name}`);
+
+const jobsOfMan = (player: JobsOfPlayer): string => tell(message('Jobs of {who}', { who: playerName(player) }));
 
 export const jobsHead = (): string => tell(message('Each player’s jobs'));
 
@@ -39,6 +45,25 @@ export function createJobs(chosen: (who: BodyId) => void, picked: (job: Job) => 
   let rows: readonly ReturnType<typeof jobRow>[] = [];
   let shown: JobsOfPlayer | undefined;
   let marked: PlayerState['part'];
+  let isBelow = false;
+
+  const whose = element('span');
+  const below = element('button', { type: 'button', class: 'jobs-below', hidden: true }, whose, ' ', element('span', { 'aria-hidden': 'true' }, '↓'));
+  below.addEventListener('click', () => {
+    root.scrollIntoView({ block: 'start' });
+    buttons.find(({ who }) => who === shown?.who)?.root.focus({ preventScroll: true });
+  });
+  // A click on the floor moves nothing away from under the mouse: where his jobs are is said instead.
+  const sight = new IntersectionObserver((entries) => {
+    const { isIntersecting, boundingClientRect } = entries.at(-1)!;
+    isBelow = !isIntersecting && boundingClientRect.top > 0;
+    tellBelow();
+  }, { rootMargin: '0px 0px -56px' });
+
+  function tellBelow(): void {
+    if (shown !== undefined) setText(whose, jobsOfMan(shown));
+    setHidden(below, shown === undefined || !isBelow);
+  }
 
   function manButton(player: JobsOfPlayer) {
     const button = element('button', { type: 'button' }, playerName(player));
@@ -54,6 +79,14 @@ export function createJobs(chosen: (who: BodyId) => void, picked: (job: Job) => 
 
   return {
     root,
+    below,
+    step(by) {
+      if (all === undefined || all.length === 0) return;
+      const now = all.findIndex(({ who }) => who === shown?.who);
+      const next = all[now < 0 ? (by > 0 ? 0 : all.length - 1) : (now + by + all.length) % all.length]!;
+      chosen(next.who);
+      buttons.find(({ who }) => who === next.who)?.root.focus();
+    },
     offerOnPaper(isWanted) {
       printed.checked = isWanted;
       setHidden(onPaper, false);
@@ -71,11 +104,19 @@ export function createJobs(chosen: (who: BodyId) => void, picked: (job: Job) => 
       if (player === shown && part === marked) return;
       if (player !== shown) {
         rows = setJobs(player?.jobs ?? []);
-        if (player !== undefined) list.setAttribute('aria-label', tell(message('Jobs of {who}', { who: playerName(player) })));
+        if (player !== undefined) list.setAttribute('aria-label', jobsOfMan(player));
         setHidden(list, player === undefined);
         if (player !== undefined && inSight && matchMedia('(min-width: 860px)').matches) root.scrollIntoView({ block: 'nearest' });
+        // Chosen with a key: the list comes along with his button.
+        else if (player !== undefined && men.contains(document.activeElement)) list.scrollIntoView({ block: 'nearest' });
       }
-      shown = player;
+      // It says anew where the list is: one that comes up out of sight is no change to it.
+      if (player !== shown) {
+        sight.unobserve(list);
+        if (player !== undefined) sight.observe(list);
+        shown = player;
+        tellBelow();
+      }
       marked = part;
       for (const row of rows) row.root.classList.toggle('marked', row.part === part);
     },

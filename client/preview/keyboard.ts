@@ -14,6 +14,7 @@ export interface KeyWishes {
   readonly chooseRun: (index: number) => void;
   readonly speed: (by: 1 | -1) => void;
   readonly choosePlay: (by: 1 | -1) => void;
+  readonly chooseMan: (by: 1 | -1) => void;
   readonly showTeam: () => void;
   readonly bench: () => void;
   readonly help: () => void;
@@ -29,6 +30,7 @@ const KEYS: readonly (readonly [string, string])[] = [
   ['Shift ← →', tell(message('A tenth of a second back or on'))],
   [tell(message('Home, End')), tell(message('To the call, to the end'))],
   [tell(message('1 to 9')), tell(message('Choose a run-through'))],
+  ['J, Shift J', tell(message('The jobs of the next player, of the one before'))],
   ['− +', tell(message('Slower, faster'))],
   ['F', tell(message('Show the team: only the floor'))],
   ['Esc', tell(message('Leave that, or what is marked'))],
@@ -87,6 +89,9 @@ function wishOf({ key, shiftKey }: KeyboardEvent, slider: boolean, wishes: KeyWi
     case 'p':
     case 'P':
       return () => wishes.choosePlay(-1);
+    case 'j':
+    case 'J':
+      return () => wishes.chooseMan(shiftKey ? -1 : 1);
     case 'c':
     case 'C':
       return wishes.bench;

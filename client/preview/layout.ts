@@ -12,6 +12,8 @@ export interface Pieces {
   readonly controls: HTMLElement;
   readonly runs: HTMLElement;
   readonly jobs: HTMLElement;
+  /** What leads to them where they are out of sight. */
+  readonly jobsBelow: HTMLElement;
   readonly lanes: HTMLElement;
   readonly findings: HTMLElement;
   readonly told: HTMLElement;
@@ -44,7 +46,7 @@ export function createFrame(pieces: Pieces): Layout {
     'main',
     { class: 'player' },
     element('header', { class: 'head' }, element('div', { class: 'title' }, name, facts), pieces.plays, pieces.clock),
-    element('section', { class: 'stage', 'aria-label': tell(message('The floor')) }, floor, under, pieces.controls),
+    element('section', { class: 'stage', 'aria-label': tell(message('The floor')) }, floor, under, pieces.jobsBelow, pieces.controls),
     element('div', { class: 'side' }, pieces.runs, pieces.lanes, pieces.findings, pieces.jobs, pieces.told),
   );
   document.body.append(main, pieces.live, pieces.help, pieces.bench, ...(pieces.chip === undefined ? [] : [pieces.chip]));

@@ -126,7 +126,7 @@ function leave(): void {
 for (const done of ['pointerdown', 'keydown'] as const) addEventListener(done, () => screen.byHand?.chip.past(), true);
 listenToKeys({
   togglePlaying: playing.toggle, stepMoment: playing.stepMoment, nudge: playing.nudge, toStart: () => playing.seek(0), toEnd: () => playing.seek(Infinity), chooseRun: playing.chooseRun, speed: playing.changeSpeed,
-  choosePlay: screen.plays.step, bench: screen.plays.openBench, showTeam, help: screen.openHelp, leave,
+  choosePlay: screen.plays.step, chooseMan: screen.jobs.step, bench: screen.plays.openBench, showTeam, help: screen.openHelp, leave,
   ...(screen.byHand !== undefined && { draw: screen.toggleDrawing }),
 });
 addEventListener('fullscreenchange', () => {

@@ -26,7 +26,7 @@ export interface Screen {
   /** To a screen reader. */
   readonly say: (words: string) => void;
   readonly plays: PlaysView;
-  readonly jobs: Pick<JobsView, 'offerOnPaper' | 'isOnPaper'>;
+  readonly jobs: Pick<JobsView, 'offerOnPaper' | 'isOnPaper' | 'step'>;
   /** Where there is no editor nothing can be written. */
   readonly byHand: ByHand | undefined;
   /** What a finding says, at its spot. */
@@ -71,7 +71,7 @@ export function createScreen({ port, showing, editor, picking, playing, showTeam
   const callout = createCallout(byHand?.fix);
   const help = createHelp(byHand !== undefined);
   const layout = createFrame({
-    clock: clock.root, plays: plays.root, court: court.svg, controls: controls.root, runs: runs.root, jobs: jobs.root, lanes: lanes.root, findings: findings.root, told: words.root, live: words.live, help, bench: plays.bench, callout: callout.root,
+    clock: clock.root, plays: plays.root, court: court.svg, controls: controls.root, runs: runs.root, jobs: jobs.root, jobsBelow: jobs.below, lanes: lanes.root, findings: findings.root, told: words.root, live: words.live, help, bench: plays.bench, callout: callout.root,
     ...(byHand !== undefined && { hand: byHand.floor.root, chip: byHand.chip.root }),
   });
   new ResizeObserver(resized).observe(court.svg);

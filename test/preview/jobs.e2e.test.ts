@@ -54,6 +54,56 @@ describe.skipIf(executable === undefined && !process.env.CI)('each player’s jo
     await stage.page.setViewportSize({ width: 900, height: 800 });
   });
 
+  test.each([360, 600])('at %d pixels nothing jumps at a click on the floor: a button says where his jobs are and leads there', async (width) => {
+    await stage.page.setViewportSize({ width, height: 740 });
+    await stage.openPage(lighthouse);
+    const below = stage.page.locator('.jobs-below');
+    const top = () => stage.page.evaluate(() => scrollY);
+    expect(await below.isVisible()).toBe(false);
+    await stage.page.locator('.court [data-body="2"]').click();
+    await below.waitFor();
+    expect(await below.innerText()).toContain('Jobs of 2');
+    expect(await top()).toBe(0);
+    await stage.page.locator('.court [data-body="3"]').click();
+    await expect.poll(() => below.innerText()).toContain('Jobs of 3');
+    expect(await accessibilityFaults(stage.page)).toEqual([]);
+    await below.click();
+    await below.waitFor({ state: 'hidden' });
+    const box = (await list().locator('button').first().boundingBox())!;
+    expect(box.y).toBeGreaterThan(0);
+    expect(box.y + box.height).toBeLessThanOrEqual(740);
+    // Back at the floor it is told again, and goes with the man.
+    await stage.page.evaluate(() => scrollTo(0, 0));
+    await below.waitFor();
+    await man('3').evaluate((button: HTMLElement) => button.click());
+    await below.waitFor({ state: 'hidden' });
+    await stage.page.setViewportSize({ width: 900, height: 800 });
+  });
+
+  test('J goes from man to man, Shift J back; his button has the keyboard, and his jobs are in sight at any width', async () => {
+    for (const width of [360, 1280]) {
+      await stage.page.setViewportSize({ width, height: 740 });
+      await stage.openPage(lighthouse);
+      for (const [key, who] of [['j', '1'], ['j', '2'], ['J', '1'], ['J', '5'], ['j', '1']] as const) {
+        await stage.page.keyboard.press(key === 'J' ? 'Shift+J' : key);
+        await expect.poll(() => man(who).getAttribute('aria-pressed')).toBe('true');
+        expect(await man(who).evaluate((button) => button === document.activeElement)).toBe(true);
+        const box = (await list().locator('button').first().boundingBox())!;
+        expect(box.y).toBeGreaterThan(0);
+        expect(box.y + box.height).toBeLessThanOrEqual(740);
+      }
+      await stage.page.keyboard.press('Tab');
+      for (let more = 0; more < 4; more++) await stage.page.keyboard.press('Tab');
+      await stage.page.keyboard.press('Enter');
+      await drawn();
+      expect(await list().locator('.marked').textContent()).toContain('Start at the top');
+    }
+    await stage.page.keyboard.press('?');
+    expect(await stage.page.getByRole('dialog').innerText()).toContain('J, Shift J');
+    await stage.page.keyboard.press('Escape');
+    await stage.page.setViewportSize({ width: 900, height: 800 });
+  });
+
   test('each leads to its moment on the way on which it happens, and he stays lit', async () => {
     await stage.openPage(lighthouse);
     await man('4').click();
