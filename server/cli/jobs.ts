@@ -29,7 +29,7 @@ export function addJobs(program: Command): void {
     .action((names: string[], options: JobsOptions) => {
       const plays = playsInOrder(openBook(readFiles(names)), options.play);
       remarkOnLinesNotRead(plays);
-      const told = plays.map(({ play }) => ({ play, jobs: tellJobs(play.play, play.timeline) }));
+      const told = plays.map(({ file, play }) => ({ play, jobs: tellJobs(file.named(play).play, play.timeline) }));
       const wanted = options.player?.trim();
       const chosen = told.map(({ play, jobs }) => ({ play, jobs: wanted === undefined ? jobs : jobs.filter((one) => isMeant(one, wanted)) })).filter(({ jobs }) => jobs.length > 0);
       if (chosen.length === 0) throw new CallError(noSuchPlayer(wanted ?? '', told.flatMap(({ jobs }) => jobs)));

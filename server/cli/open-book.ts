@@ -7,6 +7,7 @@ import type { Compiled } from '../../language/compile.ts';
 import { createKeeper, type FileFinding } from '../../language/keeper.ts';
 import { createLookup, filesInReach, usedUris } from '../../language/names/lookup.ts';
 import { sectionsOf } from '../../language/names/sections.ts';
+import { namedByBook } from '../../language/play/read-names.ts';
 import { sayWay } from '../../language/words/way-name.ts';
 import { newerNotation, NOTATION_VERSION } from '../../language/names/notation-version.ts';
 import { CallError } from './call-error.ts';
@@ -27,6 +28,8 @@ export interface OpenedFile {
   readonly sections: () => readonly { readonly name: string; readonly plays: readonly { readonly uri: string; readonly key: string }[] }[];
   /** The plays of a file that it uses. */
   readonly playsAt: (uri: string) => readonly Compiled[];
+  /** A play with the names its book gives the players, where it has no roster of its own. */
+  readonly named: (play: Compiled) => Compiled;
   /** The text of a line of the file, from 0. */
   readonly line: (at: number) => string;
   /** The line that one of its plays begins on, from 1. */
@@ -78,11 +81,12 @@ function opened(book: Book, uri: string, nameAt: (uri: string) => string): Opene
     findings: () => keeper.findingsOf(book, uri),
     sections: () => sectionsIn(book, uri),
     playsAt: (used) => keeper.playsOf(book, used),
+    named: (play) => namedByBook(play, book, fileOf(book, play).uri),
     line: (at) => (lines[at] === undefined ? '' : lineText(lines[at])),
     firstLineOf: ({ key }) => firstLineOf(book.files.get(uri)!, key)! + 1,
     notRead: ({ block }) => {
-      const [at, file] = [...book.files].find(([, { blocks: all }]) => all.includes(block))!;
-      return { name: nameAt(at), lines: notReadIn(file, block) };
+      const file = fileOf(book, { block });
+      return { name: nameAt(file.uri), lines: notReadIn(file, block) };
     },
     wayOf: ({ block, run }) => {
       const compiled = run === undefined ? undefined : keeper.playsOf(book, uri).find(({ key }) => key === block);
@@ -92,6 +96,9 @@ function opened(book: Book, uri: string, nameAt: (uri: string) => string): Opene
     done: () => void (keeper = createKeeper()),
   };
 }
+
+/** A book names plays of other files. */
+const fileOf = (book: Book, { block }: Pick<Compiled, 'block'>): BookFile => [...book.files.values()].find(({ blocks }) => blocks.includes(block))!;
 
 function notReadIn(file: BookFile, { key, lines }: Block): readonly number[] {
   const first = firstLineOf(file, key)! + 1;

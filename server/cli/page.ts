@@ -63,7 +63,7 @@ function titleOf(name: string): string {
 }
 
 function htmlOf(plays: ReturnType<typeof playsInOrder>, title: string): string {
-  return pageHtml(plays.map(({ play }) => playbackOf(play)), script, style, { sha256, deflate, title, sections: plays.map(({ section }) => section) });
+  return pageHtml(plays.map(({ file, play }) => playbackOf(file.named(play))), script, style, { sha256, deflate, title, sections: plays.map(({ section }) => section) });
 }
 
 function deflate(text: string): string {

@@ -1,8 +1,10 @@
 // What a client that shows plays asks beyond the Language Server Protocol.
 import type { CancellationToken } from 'vscode-languageserver';
 import { firstLineOf } from '../../language/book/book.ts';
+import type { Compiled } from '../../language/compile.ts';
 import { drawPlay } from '../../language/picture/strip.ts';
 import { playbackOf } from '../../language/playback/playback-of.ts';
+import { namedByBook } from '../../language/play/read-names.ts';
 import type { Asking } from './asking.ts';
 import { changeByHand } from './by-hand.ts';
 import type { OpenDocument } from './documents.ts';
@@ -13,6 +15,7 @@ import { partAtPosition, rangeOfPart } from './text-and-time.ts';
 
 export function servePlays(asking: Asking): ShownPlays {
   const { connection, host, documents, written, answer, compileKey, compileAt, say } = asking;
+  const named = (uri: string, compiled: Compiled): Compiled => namedByBook(compiled, documents.book(), uri);
   const shown = showPlays(
     host,
     {
@@ -22,7 +25,7 @@ export function servePlays(asking: Asking): ShownPlays {
         const compiled = document && compileKey(document, key);
         if (document === undefined || compiled === undefined) return undefined;
         const findings = written.quieter(uri, compiled.block, firstLineOf(document.file, key) ?? 0, compiled.findings);
-        return playbackOf({ ...compiled, findings, say });
+        return playbackOf({ ...named(uri, compiled), findings, say });
       },
     },
     (frame) => void connection.sendNotification(protocol.frameMethod, frame),
@@ -51,7 +54,7 @@ export function servePlays(asking: Asking): ShownPlays {
   answers(protocol.playMethod, protocol.readAtLine, (document, { line }) => {
     const compiled = compileAt(document, line);
     const firstLine = compiled && firstLineOf(document.file, compiled.key);
-    return compiled === undefined || firstLine === undefined ? null : { documentVersion: document.version, playKey: compiled.key, title: compiled.play.name, firstLine, playback: playbackOf({ ...compiled, say }) };
+    return compiled === undefined || firstLine === undefined ? null : { documentVersion: document.version, playKey: compiled.key, title: compiled.play.name, firstLine, playback: playbackOf({ ...named(document.uri, compiled), say }) };
   });
   answers(protocol.drawnMethod, protocol.readAtLine, (document, { line }) => {
     const compiled = compileAt(document, line);

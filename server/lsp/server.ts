@@ -88,7 +88,7 @@ export function createServer(unguarded: Connection, place: Host, asked?: Initial
     access: () => (options.files === true ? filesOfClient(connection) : (host.files?.(workspace.folders()) ?? noFiles)),
     leaveOut: () => options.settings.leaveOut,
   });
-  servePlaybook(asking, files);
+  servePlaybook(asking, files, () => documents.all().forEach(({ uri }) => shown.changed(uri)));
   const findings = serveFindings(asking, files);
 
   const begin = (params: InitializeParams) => {
@@ -158,11 +158,15 @@ export function createServer(unguarded: Connection, place: Host, asked?: Initial
     usersDiffer(uri);
   }
 
+  const hasBook = (uri: string): boolean => documents.book().files.get(uri)?.blocks.some(({ kind }) => kind === 'book') === true;
+
   function usersDiffer(uri: string) {
     for (const other of documents.all()) {
-      if (other.uri === uri || !reaches(documents.book(), other.uri, uri)) continue;
-      shown.changed(other.uri);
-      findings.mayDiffer(other.uri);
+      if (other.uri === uri) continue;
+      const uses = reaches(documents.book(), other.uri, uri);
+      // A book gives the players of its plays their names.
+      if (uses || hasBook(uri)) shown.changed(other.uri);
+      if (uses) findings.mayDiffer(other.uri);
     }
   }
 

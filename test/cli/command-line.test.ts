@@ -137,6 +137,13 @@ describe('the other commands', () => {
     expect((await run(['jobs', '-', '--player', 'mos'], text)).err).toContain('There is no player called "mos". Did you mean "Moss"?');
   });
 
+  test('of a book: the names of its roster, and the times of each play as in its own file', async () => {
+    const [book, alone] = [await run(['jobs', 'examples/club.play', '--player', 'Pip']), await run(['jobs', 'examples/lighthouse.play', '--player', '2'])];
+    expect(book.out).toContain('\n  2 Pip\n');
+    expect(book.out.split('\n\nLantern (')[0]!.trim()).toBe(alone.out.replace('\n  2\n', '\n  2 Pip\n').trim());
+    expect((await run(['page', 'examples/club.play', '-o', '-'])).code).toBe(0);
+  });
+
   test('the same on the throw-in', async () => {
     await expect((await run(['time', 'examples/harbour.play'])).out).toMatchFileSnapshot('golden/time-harbour.txt');
   });

@@ -10,12 +10,14 @@ import { createKeeper } from '../../language/keeper.ts';
 import { courtOf } from '../../language/court/court.ts';
 import { ruleSet } from '../../language/court/rule-sets.ts';
 import { levelIds } from '../../language/court/youth.ts';
+import type { Playback } from '../../language/playback/playback.ts';
 import { OFFENCE } from '../../language/play/play.ts';
 import { sayPlace } from '../../language/words/say-place.ts';
 import { root } from '../../scripts/build.ts';
 import { newPlayChoices, newPlayText } from '../../server/lsp/new-play.ts';
 import { filesOnDisk } from '../../server/lsp/node-files.ts';
 import * as protocol from '../../server/lsp/playbook-protocol.ts';
+import { frameMethod, playMethod, readFrame, readPlay, showMethod, type UnreadFrame } from '../../server/lsp/protocol.ts';
 import { talk, type Client } from './talking.ts';
 
 const folder = 'file:///plays/';
@@ -51,6 +53,19 @@ test('a book has its sections in order, each name with its play', async () => {
   const first = books[0]!.sections[0]!;
   expect(first.name).toBe('Last shot');
   expect(first.plays.map(({ play }) => plays[play!]?.name)).toEqual(first.plays.map(({ name }) => name));
+});
+
+test('once the files are read, a play that is shown has the names that its book gives the players; the page of all plays too', async () => {
+  const uri = `${folder}lighthouse.play`;
+  const frames: UnreadFrame[] = [];
+  client.connection.onNotification(frameMethod, (value: unknown) => void frames.push(readFrame(value)!));
+  const namesOf = (playback: unknown) => (playback as Playback).jobs!.map(({ name }) => name);
+  await client.open(uri, examples[uri]!);
+  await client.connection.sendNotification(showMethod, { version: 1, panel: 'a', uri, what: { kind: 'follow', line: 4 } });
+  await expect.poll(() => frames.length).toBe(1);
+  await playbook();
+  await expect.poll(() => namesOf(frames.at(-1)!.playback)).toEqual(['Wren', 'Pip', 'Moss', 'Juno', 'Badger']);
+  expect(namesOf(readPlay(await client.connection.sendRequest(playMethod, { version: 1, uri, line: 4 }))!.playback)).toEqual(['Wren', 'Pip', 'Moss', 'Juno', 'Badger']);
 });
 
 test('what is open in the editor is newer than the disk', async () => {

@@ -224,3 +224,15 @@ describe('text and time', () => {
     expect(range!.start.line).toBe(lineOf('look 2 "corner"'));
   });
 });
+
+test('a book that lists the play gives its players their names, as it is opened and as its roster changes', async () => {
+  const club = uri.replace(/[^/]*$/, 'club.play');
+  const names = (frame: UnreadFrame) => (frame.playback as { jobs: { who: string; name?: string }[] }).jobs.map(({ name }) => name);
+  await client.open(uri, lighthouse);
+  await show({ kind: 'follow', line: clears });
+  expect(names(await frame(1))).toEqual([undefined, undefined, undefined, undefined, undefined]);
+  await client.open(club, `use "${uri.replace(/^.*\//, '')}"\nroster\n  2 "Pip"\nbook "Season"\n  section "Late": "Lighthouse"\n`);
+  expect(names(await frame(2))[1]).toBe('Pip');
+  await client.change(club, 2, [{ range: { start: { line: 2, character: 5 }, end: { line: 2, character: 8 } }, text: 'Moss' }]);
+  expect(names(await frame(3))[1]).toBe('Moss');
+});
