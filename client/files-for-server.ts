@@ -2,6 +2,7 @@
 import { FileType, Uri, workspace, type Disposable } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import { ignoreFileNames, isIgnoreFile } from '../server/lsp/ignore-files.ts';
+import { largestFile } from '../server/lsp/largest-file.ts';
 import { listFilesMethod, readFileMethod, readReadFile } from '../server/lsp/playbook-protocol.ts';
 
 const pattern = '**/*.play';
@@ -46,7 +47,8 @@ async function walkFolders(): Promise<readonly Uri[]> {
 async function textOf(uri: Uri): Promise<string | null> {
   if (!uri.path.endsWith('.play') && !isIgnoreFile(uri.path)) return null;
   try {
-    return new TextDecoder().decode(await workspace.fs.readFile(uri));
+    const { size } = await workspace.fs.stat(uri);
+    return size <= largestFile ? new TextDecoder().decode(await workspace.fs.readFile(uri)) : null;
   } catch {
     return null;
   }

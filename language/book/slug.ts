@@ -13,8 +13,12 @@ export function slugOf(name: string): string {
 
 /** A name as files carry it: one no disk objects to, and that leads into no other folder. */
 export function fileNameOf(name: string): string {
-  return slugOf(name).replace(/[\\<>|*"\u0000-\u001F]+/g, '-').slice(0, 80);
+  const plain = [...slugOf(name).replace(/[\\<>|*"\u0000-\u001F]+/g, '-')].slice(0, 80).join('');
+  return DEVICES.test(plain) ? `${plain}-` : plain;
 }
+
+/** What Windows takes for a device, whatever ending stands behind it: a drawing written to `nul.svg` is lost without a word. */
+const DEVICES = /^(?:con|prn|aux|nul|com\d|lpt\d)$/;
 
 /** Adds `#2`, `#3` … to keys that come again. */
 export function numberedKeys(): (base: string) => { readonly key: string; readonly ordinal: number } {

@@ -9,6 +9,7 @@ import { tellFinding } from '../../language/checks/tell-finding.ts';
 import type { FileFinding } from '../../language/keeper.ts';
 import { capital } from '../../language/words/sentences.ts';
 import type { TextPlace } from '../../language/play/play.ts';
+import { asMessage } from '../lsp/as-message.ts';
 import { explained } from './explain.ts';
 import { standardInput, type UnreadableFile } from './files.ts';
 import type { OpenedFile } from './open-book.ts';
@@ -25,6 +26,9 @@ export interface CheckedForSarif {
 
 const unreadableCode = 'unreadable-file';
 
+/** §3.11.6, from memory: a viewer makes a link of words in brackets with an address or a number behind them. A coach's words stay words. */
+const text = (words: string) => ({ text: asMessage(words) });
+
 /** `refused`: what was not checked at all, in sentences. */
 export function toSarif(checked: readonly CheckedForSarif[], refused: readonly string[], version: string): object {
   const codes = [...new Set(checked.flatMap(({ findings = [], unreadable }) => (unreadable === undefined ? findings.map(({ code }) => code) : [unreadableCode])))].sort();
@@ -34,7 +38,7 @@ export function toSarif(checked: readonly CheckedForSarif[], refused: readonly s
     runs: [
       {
         tool: { driver: { name: 'Setwright', semanticVersion: version, rules: codes.map(ruleOf) } },
-        invocations: [{ executionSuccessful: refused.length === 0, toolExecutionNotifications: refused.map((text) => ({ level: 'error', message: { text } })) }],
+        invocations: [{ executionSuccessful: refused.length === 0, toolExecutionNotifications: refused.map((why) => ({ level: 'error', message: text(why) })) }],
         // §3.14.17: a column is a UTF-16 unit.
         columnKind: 'utf16CodeUnits',
         originalUriBaseIds: { [root]: { description: { text: 'The folder in which setwright was called.' } } },
@@ -81,14 +85,14 @@ function resultOf(file: OpenedFile, finding: FileFinding, codes: readonly string
     ruleId: code,
     ruleIndex: codes.indexOf(code),
     level: levels[severity],
-    message: { text: moment === undefined ? message : `${message} (${capital(moment)}.)` },
+    message: text(moment === undefined ? message : `${message} (${capital(moment)}.)`),
     locations: [{ physicalLocation: { artifactLocation, region: region(finding.place) }, ...(play !== undefined && { logicalLocations: [{ name: play }] }) }],
-    ...(related.length > 0 && { relatedLocations: related.map((other, id) => ({ id, physicalLocation: { artifactLocation, region: region(other.place) }, message: { text: other.message } })) }),
+    ...(related.length > 0 && { relatedLocations: related.map((other, id) => ({ id, physicalLocation: { artifactLocation, region: region(other.place) }, message: text(other.message) })) }),
     // §3.27.18: the same finding of the next version, wherever its line has moved to.
     partialFingerprints: { 'partOfPlay/v1': [code, play, part, run].filter((one) => one !== undefined).join(' ') },
     ...(fixes.length > 0 && {
       fixes: fixes.map(({ title, edits }) => ({
-        description: { text: title },
+        description: text(title),
         artifactChanges: [{ artifactLocation, replacements: edits.map((edit) => replacementOf(finding.firstLine, edit)) }],
       })),
     }),
@@ -109,7 +113,7 @@ function regionOf(line: number, at: number, to: number): object {
 }
 
 function unreadableResult({ name, why }: UnreadableFile, codes: readonly string[]): object {
-  return { ruleId: unreadableCode, ruleIndex: codes.indexOf(unreadableCode), level: 'error', message: { text: `This file cannot be read: ${why}.` }, locations: [{ physicalLocation: { artifactLocation: locationOf(name) } }] };
+  return { ruleId: unreadableCode, ruleIndex: codes.indexOf(unreadableCode), level: 'error', message: text(`This file cannot be read: ${why}.`), locations: [{ physicalLocation: { artifactLocation: locationOf(name) } }] };
 }
 
 /** §3.4: a path below the folder of the call, as a URI has it. */

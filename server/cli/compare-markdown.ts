@@ -6,6 +6,7 @@ import type { BlockChange } from '../../language/compare/compare-blocks.ts';
 import type { FindingsChange } from '../../language/compare/compare-plays.ts';
 import type { Compiled } from '../../language/compile.ts';
 import { capital } from '../../language/words/sentences.ts';
+import { plain } from '../lsp/plain.ts';
 import type { PictureNames } from './compare-pictures.ts';
 import type { Change, Comparison } from './comparison.ts';
 import { lastVersion, lookCells, sayBetween, sayBlock, sayBlockKind, sayKind, sayPart, saySection, sayUse, summary } from './say-change.ts';
@@ -95,7 +96,7 @@ function blockSection(change: BlockChange, { fileOfBlock }: Comparison): string 
 
 function picturesOf(change: Change, { at, of }: Pictures): string {
   const { before, after } = of(change);
-  const shown = (what: string, file: string | undefined) => (file === undefined ? [] : [`<p>${what}</p>\n<img alt="${what}" src="${encodeURI(at)}${file}" width="600">`]);
+  const shown = (what: string, file: string | undefined) => (file === undefined ? [] : [`<p>${what}</p>\n<img alt="${what}" src="${encodeURI(at)}${encodeURIComponent(file)}" width="600">`]);
   return before === undefined && after === undefined ? '' : [...shown('Before', before), ...shown(before === undefined && change.kind === 'changed' ? 'Before and after' : 'After', after)].join('\n');
 }
 
@@ -112,7 +113,7 @@ function table(head: readonly string[], rows: readonly (readonly string[])[]): s
 
 /** A coach's words with no sign that would set them otherwise, nor call anybody by an @. */
 function escaped(text: string): string {
-  return text.replaceAll(/[\\`*_{}[\]<>#|~!]/g, '\\$&').replaceAll('@', '@\u2060').replaceAll(/\r?\n/g, ' ');
+  return plain(text).replaceAll('@', '@\u2060').replaceAll(/\r?\n/g, ' ');
 }
 
 function code(text: string): string {

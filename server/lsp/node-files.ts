@@ -2,10 +2,8 @@
 // Not from `node:fs/promises`: that would be loaded at every start, and most texts use no other file.
 import { promises } from 'node:fs';
 import { fileURLToPath, pathToFileURL } from 'node:url';
+import { largestFile } from './largest-file.ts';
 import type { FileAccess } from './play-files.ts';
-
-/** Bytes. A thousand plays take half of it; what is larger is no text that a coach wrote. */
-const largest = 2_000_000;
 
 export function filesOnDisk(folders: readonly string[]): FileAccess {
   return {
@@ -14,7 +12,7 @@ export function filesOnDisk(folders: readonly string[]): FileAccess {
       try {
         const path = fileURLToPath(uri);
         const found = await promises.stat(path);
-        return found.isFile() && found.size <= largest ? await promises.readFile(path, 'utf8') : undefined;
+        return found.isFile() && found.size <= largestFile ? await promises.readFile(path, 'utf8') : undefined;
       } catch {
         return undefined;
       }

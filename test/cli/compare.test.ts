@@ -168,8 +168,8 @@ describe('git', () => {
 describe('for a review', () => {
   beforeAll(() => {
     for (const version of ['was', 'is']) rmSync(join(folder, version), { recursive: true, force: true });
-    put('was/ours.play', `${tide}${play('Reef')}${play('A | *b* <c> @d')}`);
-    put('is/ours.play', `${tide.replace('right elbow', 'the rim').replace('4 ball-screens for 1, then rolls', '1 ball-screens for 4')}${play('Spray').replaceAll('2', '3')}${play('A | *b* <c> @d').replace('three', 'jumper')}`);
+    put('was/ours.play', `${tide}${play('Reef')}${play('A | *b* <c> @d')}${play('50% &lt; all')}`);
+    put('is/ours.play', `${tide.replace('right elbow', 'the rim').replace('4 ball-screens for 1, then rolls', '1 ball-screens for 4')}${play('Spray').replaceAll('2', '3')}${play('A | *b* <c> @d').replace('three', 'jumper')}${play('50% &lt; all').replace('three', 'jumper')}`);
   });
 
   test('the comment has a table of the plays with their calls, the changed lines, and findings with their lines', async () => {
@@ -189,6 +189,7 @@ describe('for a review', () => {
     expect(html).not.toContain('<c>');
     expect(html).not.toContain('<em>b</em>');
     expect(html).toContain('A | *b* &lt;c&gt; @\u2060d');
+    expect(html).toContain('50% &amp;lt; all');
     expect(out).not.toContain('@d');
   });
 
@@ -204,13 +205,15 @@ describe('for a review', () => {
   test('pictures: each play before and after, and a page that needs nothing else', async () => {
     const { code, out } = await run(['compare', 'was', 'is', '--pictures', 'drawn/here', '--markdown', '--pictures-at', 'https://example.org/drawn']);
     expect(code).toBe(0);
-    expect(readdirSync(join(folder, 'drawn/here')).sort()).toEqual(['a----b---c--@d-after.svg', 'a----b---c--@d-before.svg', 'index.html', 'reef-before.svg', 'spray-after.svg', 'tide-after.svg', 'tide-before.svg']);
+    expect(readdirSync(join(folder, 'drawn/here')).sort()).toEqual(['50%-&lt;-all-after.svg', '50%-&lt;-all-before.svg', 'a----b---c--@d-after.svg', 'a----b---c--@d-before.svg', 'index.html', 'reef-before.svg', 'spray-after.svg', 'tide-after.svg', 'tide-before.svg']);
     const [was, is] = ['before', 'after'].map((when) => readFileSync(join(folder, `drawn/here/tide-${when}.svg`), 'utf8'));
     expect([was!.startsWith('<svg'), was === is]).toEqual([true, false]);
     const page = readFileSync(join(folder, 'drawn/here/index.html'), 'utf8');
-    expect([...page.matchAll(/(?:src|href)="([^"]{0,5})/g)].map(([, address]) => address)).toEqual(Array.from({ length: 6 }, () => 'data:'));
+    expect([...page.matchAll(/(?:src|href)="([^"]{0,5})/g)].map(([, address]) => address)).toEqual(Array.from({ length: 8 }, () => 'data:'));
     expect(page).toContain('<del>1 drives off 4 to right elbow.</del>');
     expect(out).toContain('<img alt="Before" src="https://example.org/drawn/tide-before.svg"');
+    // An address in which a sign of a play's name stands for itself.
+    expect([...out.matchAll(/src="([^"]*)"/g)].map(([, address]) => decodeURIComponent(new URL(address!).pathname)).filter((path) => path.includes('50%'))).toEqual(['/drawn/50%-&lt;-all-before.svg', '/drawn/50%-&lt;-all-after.svg']);
     expect(await run(['compare', 'was', 'is', '--pictures-at', 'https://example.org'])).toMatchObject({ code: 2, err: expect.stringContaining('needs --markdown and --pictures') });
   });
 

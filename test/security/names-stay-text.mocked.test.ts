@@ -69,6 +69,7 @@ beforeAll(async () => {
   folder = mkdtempSync(join(tmpdir(), 'setwright-names-'));
   commandLine = await buildCommandLine(build, folder);
   writeFileSync(join(folder, 'a.play'), text.replaceAll(name, `${name}${orders}`).replace('1 passes to 2\n', '1 passes to 2\n    1 screens for 3\n'));
+  writeFileSync(join(folder, 'b.play'), text.replaceAll(name, `${name}${orders}`).replace('3 cuts to', '4 cuts to'));
   writeFileSync(join(folder, `a${orders}.play`), 'play "P"\n  1 dribles\n');
 }, 60_000);
 afterAll(() => {
@@ -191,6 +192,10 @@ const places: Readonly<Record<string, Row>> = {
   'check on a terminal': { read: 'terminal', shows: () => told('check', '.') },
   'time on a terminal': { read: 'terminal', shows: () => told('time', 'a.play') },
   'list on a terminal': { read: 'terminal', shows: () => told('list', '.') },
+  'jobs on a terminal': { read: 'terminal', shows: () => told('jobs', 'a.play') },
+  'compare on a terminal': { read: 'terminal', shows: () => told('compare', 'b.play', 'a.play') },
+  'a comment in a review': { read: 'markdown', shows: async () => [withoutOurTags((await told('compare', 'b.play', 'a.play', '--markdown'))[0]!)] },
+  'what a review service is told': { read: 'links', shows: sarifWords },
   'a play that is not there, on a terminal': { read: 'terminal', shows: () => told('time', 'a.play', '--play', `x${orders}`) },
   'a drawing written from a terminal': { read: 'terminal', shows: () => told('draw', `a${orders}.play`, '-o', `a${orders}.svg`) },
 };
@@ -213,6 +218,16 @@ test.each([
 ] as const)('what reads %s would see it', (reader, said, atLeast) => {
   expect(readers[reader](said).length).toBeGreaterThanOrEqual(atLeast);
 });
+
+const withoutOurTags = (said: string): string => said.replaceAll(/<details open><summary>[\w, ]*<\/summary>|<\/details>/g, '');
+
+/** Of what is printed for machines, the sentences: in them a service makes links of words in brackets. */
+async function sarifWords(): Promise<readonly string[]> {
+  const { out } = await runBuilt(commandLine, ['check', 'a.play', '--sarif'], { cwd: folder });
+  const words: string[] = [];
+  JSON.parse(out, (key, value: { readonly text: string }) => (/^(message|description|fullDescription|help)$/.test(key) && words.push(value.text), value));
+  return words;
+}
 
 async function documentation(): Promise<readonly string[]> {
   const { position, textDocument } = at('from');
