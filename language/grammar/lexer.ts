@@ -27,6 +27,13 @@ export interface LineLexer {
   readonly tagged: (tokens: LineToken[]) => LineToken[];
 }
 
+/** A word or a sign that has been read: what it is and where it ends. Without a type it says nothing. */
+interface Read {
+  readonly type: TokenType | undefined;
+  readonly image: string;
+  readonly to: number;
+}
+
 interface Phrase {
   readonly next: Map<string, Phrase>;
   token?: TokenType;
@@ -56,6 +63,8 @@ const NAMES_FOR_A_LOOK: ReadonlySet<string> = new Set(['look', 'for', ',', 'or',
 const SHE_IS = /s?he(?=['’]s (?:gone|by|past|through|open|free|clear|off)(?![\p{L}\p{N}_'’-]))/iuy;
 /** `once 3's gone`: is, where no noun follows. */
 const CONTRACTED = /['’]s(?= (?:gone|by|past|through|set|open|free|there|clear|out|off|in|down|up|cutting|rolling|\w+ing)(?![\p{L}\p{N}_'’-]))/iuy;
+/** One of the words behind `tags`, to the next comma. */
+const LABEL_WORDS = /[^\s,"“”#][^,"“”#]*/y;
 const ATOM = /[\p{L}\p{N}_'’]+/uy;
 const TERMINALS_IN_ORDER = ['SECONDS', 'SPEED', 'LENGTH', 'FORM', 'XPLAYER', 'PLAYER', 'NEGATIVE', 'NUMBER'] as const;
 
@@ -114,9 +123,9 @@ export function buildLexer(words: LineWords): LineLexer {
   };
 
   /** The longest keyword that starts at `at`, or nothing. `isStart`: behind `from` a formation needs no hyphens (`from 5 out`). */
-  function phraseAt(text: string, at: number, isStart: boolean): { token: TokenType; to: number } | undefined {
+  function phraseAt(text: string, at: number, isStart: boolean): Read | undefined {
     let phrase = root;
-    let best: { token: TokenType; to: number } | undefined;
+    let best: Read | undefined;
     let position = at;
     let joint = '';
     for (;;) {
@@ -130,7 +139,7 @@ export function buildLexer(words: LineWords): LineLexer {
         if (next.hyphened && joint !== '-' && !isStart) return best;
         phrase = next;
         const glued = text[to] === '-' && atomAt(text, to + 1) !== undefined;
-        if (phrase.token && !glued) best = { token: phrase.token, to };
+        if (phrase.token && !glued) best = { type: phrase.token, image: phrase.token.name, to };
       } else if (phrase === root || !ARTICLES.has(lower)) {
         // An article inside a phrase is passed over, one before it is not part of it.
         return best;
@@ -143,15 +152,79 @@ export function buildLexer(words: LineWords): LineLexer {
     }
   }
 
+  function quotedAt(text: string, at: number): Read | undefined {
+    closedString.lastIndex = at;
+    const quoted = closedString.exec(text)?.[0];
+    return quoted === undefined ? undefined : { type: string, image: quoted, to: at + quoted.length };
+  }
+
+  /** A coach's own word behind `tags` and `allow`. */
+  function labelAt(text: string, at: number): Read | undefined {
+    LABEL_WORDS.lastIndex = at;
+    const written = LABEL_WORDS.exec(text)?.[0].trimEnd();
+    return written === undefined ? undefined : { type: label, image: written.toLowerCase().replace(/\s+/g, '-'), to: at + written.length };
+  }
+
+  function timeAt(text: string, at: number): Read | undefined {
+    if (!/[haotfsen]/i.test(text[at]!) && !/^count/i.test(text.slice(at, at + 5))) return undefined;
+    TIME_IN_WORDS.lastIndex = at;
+    const time = TIME_IN_WORDS.exec(text);
+    return time === null ? undefined : { type: definition['SECONDS'], image: secondsSaid(time), to: at + time[0].length };
+  }
+
+  function sheAt(text: string, at: number): Read | undefined {
+    SHE_IS.lastIndex = at;
+    const she = SHE_IS.exec(text)?.[0];
+    return she === undefined ? undefined : { type: definition['he'], image: 'he', to: at + she.length };
+  }
+
+  function contractedAt(text: string, at: number, before: LineToken | undefined): Read | undefined {
+    CONTRACTED.lastIndex = at;
+    if (before === undefined || !(players.has(before.tokenType) || before.image === 'he') || !CONTRACTED.test(text)) return undefined;
+    return phraseAt(`${text.slice(0, at)}is${text.slice(at + 2)}`, at, false);
+  }
+
+  function measureAt(text: string, at: number): Read | undefined {
+    if (!/[\dxX-]/.test(text[at]!)) return undefined;
+    const measure = measures.find(({ pattern }) => {
+      pattern.lastIndex = at;
+      return pattern.test(text);
+    });
+    return measure && { type: measure.token, image: text.slice(at, measure.pattern.lastIndex).toLowerCase(), to: measure.pattern.lastIndex };
+  }
+
+  /** A word that begins no keyword. `before`: what stands in front of it. */
+  function wordAt(text: string, at: number, before: readonly LineToken[]): Read | undefined {
+    const atom = atomAt(text, at);
+    if (atom === undefined) return undefined;
+    const to = at + atom.length;
+    ON_HIS_SIDE.lastIndex = at;
+    const side = ON_HIS_SIDE.exec(text)?.[0];
+    if (side !== undefined && before.some(({ image }) => verbOf(image)?.class === 'screen')) return { type: unknown, image: 'his side', to: at + side.length };
+    HER_ALONE.lastIndex = at;
+    if (HER_ALONE.test(text)) return { type: definition['him'], image: 'him', to };
+    const lower = atom.toLowerCase();
+    if (ARTICLES.has(lower)) return { type: undefined, image: lower, to };
+    const whole = text[to] === '-' ? undefined : glued.get(lower);
+    if (whole !== undefined) return { type: whole, image: whole.name, to };
+    const end = wordEnd(text, to);
+    return { type: unknown, image: text.slice(at, end), to: end };
+  }
+
+  /** `4 + 5`, `4 & 5`, or what nobody knows. */
+  function signAt(text: string, at: number): Read {
+    const char = text[at]!;
+    const sign = definition[/[+&]/.test(char) ? 'and' : char];
+    const to = at + (text.codePointAt(at)! > 0xffff ? 2 : 1);
+    return { type: sign ?? unknown, image: sign?.name ?? text.slice(at, to), to };
+  }
+
   function lex(text: string, verbs?: VerbsRead): LexedLine {
     const tokens: LineToken[] = [];
     let at = 0;
     let openQuote: number | undefined;
-    const add = (tokenType: TokenType, image: string, from: number, to: number): void => {
-      tokens.push({
-        image, tokenType, tokenTypeIdx: tokenType.tokenTypeIdx!, startOffset: from, endOffset: to - 1,
-        startLine: 1, endLine: 1, startColumn: from + 1, endColumn: to,
-      });
+    const take = ({ type, image, to }: Read): void => {
+      if (type !== undefined) tokens.push({ image, tokenType: type, tokenTypeIdx: type.tokenTypeIdx!, startOffset: at, endOffset: to - 1, startLine: 1, endLine: 1, startColumn: at + 1, endColumn: to });
       at = to;
     };
     while (at < text.length) {
@@ -162,83 +235,25 @@ export function buildLexer(words: LineWords): LineLexer {
       }
       if (char === '#') return { tokens: retagged(tokens), comment: { at, to: text.length }, ...(openQuote === undefined ? {} : { openQuote }) };
       if (char === '"' || char === '“' || char === '”') {
-        closedString.lastIndex = at;
-        const quoted = closedString.exec(text)?.[0];
-        if (quoted !== undefined) {
-          add(string, quoted, at, at + quoted.length);
-          continue;
-        }
-        openQuote = at;
-        add(unknown, text.slice(at), at, text.trimEnd().length);
+        const quoted = quotedAt(text, at);
+        if (quoted === undefined) openQuote = at;
+        take(quoted ?? { type: unknown, image: text.slice(at), to: text.trimEnd().length });
         continue;
       }
       const opener = tokens[0]?.image;
-      if (opener === 'tags' || opener === 'allow') {
-        const words = /[^\s,"“”#][^,"“”#]*/y;
-        words.lastIndex = at;
-        const written = words.exec(text)?.[0].trimEnd();
-        if (written !== undefined) {
-          add(label, written.toLowerCase().replace(/\s+/g, '-'), at, at + written.length);
-          continue;
-        }
-      }
       const meant = verbs?.get(at);
-      if (meant) {
-        add(definition[meant.image]!, meant.image, at, meant.to);
-        continue;
-      }
-      TIME_IN_WORDS.lastIndex = at;
-      const time = (/[haotfsen]/i.test(char) || (/c/i.test(char) && /^count/i.test(text.slice(at, at + 5)))) ? TIME_IN_WORDS.exec(text) : null;
-      if (time) {
-        add(definition['SECONDS']!, secondsSaid(time), at, at + time[0].length);
-        continue;
-      }
-      SHE_IS.lastIndex = at;
-      if (SHE_IS.test(text)) add(definition['he']!, 'he', at, text.slice(at).search(/['’]/) + at);
-      CONTRACTED.lastIndex = at;
-      if (CONTRACTED.test(text) && (players.has(tokens.at(-1)?.tokenType as TokenType) || tokens.at(-1)?.image === 'he')) {
-        const is = phraseAt(`${text.slice(0, at)}is${text.slice(at + 2)}`, at, false);
-        if (is) {
-          add(is.token, is.token.name, at, is.to);
-          continue;
-        }
-      }
-      const phrase = phraseAt(text, at, tokens.length === 1 && opener === 'from');
-      if (phrase) {
-        add(phrase.token, phrase.token.name, at, phrase.to);
-        continue;
-      }
-      const measure = /[\dxX-]/.test(char) && measures.find(({ pattern }) => {
-        pattern.lastIndex = at;
-        return pattern.test(text);
-      });
-      if (measure) {
-        add(measure.token, text.slice(at, measure.pattern.lastIndex).toLowerCase(), at, measure.pattern.lastIndex);
-        continue;
-      }
-      const atom = atomAt(text, at);
-      if (atom !== undefined) {
-        HER_ALONE.lastIndex = at;
-        ON_HIS_SIDE.lastIndex = at;
-        const side = ON_HIS_SIDE.exec(text)?.[0];
-        if (side !== undefined && tokens.some(({ image }) => verbOf(image)?.class === 'screen')) add(unknown, 'his side', at, at + side.length);
-        else if (HER_ALONE.test(text)) add(definition['him']!, 'him', at, at + atom.length);
-        else if (ARTICLES.has(atom.toLowerCase())) at += atom.length;
-        else if (glued.has(atom.toLowerCase()) && text[at + atom.length] !== '-') {
-          const word = glued.get(atom.toLowerCase())!;
-          add(word, word.name, at, at + atom.length);
-        } else {
-          const end = wordEnd(text, at + atom.length);
-          add(unknown, text.slice(at, end), at, end);
-        }
-        continue;
-      }
+      const read =
+        (opener === 'tags' || opener === 'allow' ? labelAt(text, at) : undefined) ??
+        (meant && { type: definition[meant.image], image: meant.image, to: meant.to }) ??
+        timeAt(text, at) ??
+        sheAt(text, at) ??
+        contractedAt(text, at, tokens.at(-1)) ??
+        phraseAt(text, at, tokens.length === 1 && opener === 'from') ??
+        measureAt(text, at) ??
+        wordAt(text, at, tokens);
       // A full stop closes a sentence, as coaches write them.
-      if (/[.;!…]/.test(char) && /^[.;!…\s]*$/.test(text.slice(at + 1))) return { tokens: retagged(tokens) };
-      // `4 + 5`, `4 & 5`
-      const sign = definition[/[+&]/.test(char) ? 'and' : char];
-      const width = text.codePointAt(at)! > 0xffff ? 2 : 1;
-      add(sign ?? unknown, sign?.name ?? text.slice(at, at + width), at, at + width);
+      if (read === undefined && /[.;!…]/.test(char) && /^[.;!…\s]*$/.test(text.slice(at + 1))) break;
+      take(read ?? signAt(text, at));
     }
     return { tokens: retagged(tokens), ...(openQuote === undefined ? {} : { openQuote }) };
   }
