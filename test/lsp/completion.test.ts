@@ -25,6 +25,31 @@ async function offered(line: string, at = firstOfMiddle): Promise<CompletionItem
 
 const labels = async (line: string, at?: number) => (await offered(line, at)).map(({ label }) => label);
 
+describe('a throw-in that nobody has told of yet', () => {
+  const inPlay = async (...lines: readonly string[]) => {
+    const { text, position } = atMark(['play "Side"', ...lines].join('\n'));
+    const uri = `file:///plays/${files++}.play`;
+    await client.open(uri, text);
+    return ((await client.connection.sendRequest(CompletionRequest.type, { textDocument: { uri }, position })) as CompletionList).items.map(({ label }) => label);
+  };
+
+  test.each([
+    ['the side first', ['  situation sideline throw-in, down 1', '  from box', '  3 in|'], 'inbounds from the left sideline'],
+    ['the baseline first', ['  situation baseline throw-in', '  from box', '  3 |'], 'inbounds from the left baseline'],
+    ['also in the first step', ['  situation sideline throw-in', '  step "Get"', '    3 i|'], 'inbounds from the left sideline'],
+    ['also without a situation', ['  from box', '  3 inb|'], 'inbounds from the left sideline'],
+    ['where from', ['  3 inbounds from |'], 'left sideline'],
+    ['where from, with its article', ['  3 inbounds from the left b|'], 'left baseline'],
+  ] as const)('%s', async (_, lines, first) => {
+    expect((await inPlay(...lines))[0]).toBe(first);
+  });
+
+  test('where somebody does something already there is no other thrower, and without a throw-in it does not come before a cut', async () => {
+    expect((await inPlay('  situation sideline throw-in', '  3 inbounds from the right sideline', '  step "Get"', '    2 |')).filter((label) => label.startsWith('inbounds from'))).toEqual([]);
+    expect((await inPlay('  from box', '  3 |'))[0]).toBe('cuts');
+  });
+});
+
 describe('what is offered first', () => {
   test.each([
     ['    |', ['1', '2', '3', '4', '5', 'look'], 'who acts, the man with the ball first'],

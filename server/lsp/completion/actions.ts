@@ -25,6 +25,26 @@ const afterScreen = new Set(['roll', 'pop', 'slip']);
 const hasScreened = ({ actors, standing }: Line): boolean => actors.length === 1 && standing.screening[0] === actors[0];
 
 export function actionChoices(line: Line, items: readonly Expected[]): readonly Choice[] {
+  const thrower = items.some(({ text }) => text === 'inbounds') && mayBeTheThrower(line) ? throwInChoices(line) : [];
+  return [...thrower, ...verbChoices(line, items)];
+}
+
+/** Of a play in which nobody has done anything yet. */
+function mayBeTheThrower({ actors, standing, block, at }: Line): boolean {
+  if (actors.length !== 1 || actors[0]!.startsWith('X') || standing.out || block.kind !== 'play') return false;
+  const others = block.lines.flatMap(({ parsed: { tree } }, line) => (line === at || tree === undefined ? [] : [tree.$type]));
+  return !others.includes('Statement') && others.filter((type) => type === 'StepHead').length < 2;
+}
+
+/** `3 inbounds from the left sideline`: first where the play says that it begins with a throw-in. */
+function throwInChoices({ block, at }: Line): readonly Choice[] {
+  const said = block.lines.map(({ parsed }, line) => (line !== at && parsed.tree?.$type === 'Situation' ? parsed.text : '')).join(' ');
+  const rank = /throw-in|out of bounds|slob|blob/i.test(said) ? 20 : 150;
+  const [first, second] = /base ?line|blob/i.test(said) ? ['baseline', 'sideline'] : ['sideline', 'baseline'];
+  return [first, second].flatMap((line) => ['left', 'right'].map((side) => `inbounds from the ${side} ${line}`)).map((text, nth): Choice => ({ text, kind: 'action', rank: rank + nth }));
+}
+
+function verbChoices(line: Line, items: readonly Expected[]): readonly Choice[] {
   return items.flatMap((item) => {
     const verb = item.class === undefined ? undefined : verbOf(item.text);
     if (verb === undefined || item.text in shortForms || !isOpen(line, item, verb.class, item.text) || !agrees(line, item, verb.number)) return [];

@@ -24,7 +24,8 @@ export function placeChoices(line: Line, items: readonly Expected[]): readonly C
   // Behind a side that is written already the whole spot is offered, from the side on.
   const side = sideWord.exec(line.prefix.slice(0, line.expected.from))?.[1];
   const from = side === undefined ? line.expected.from : line.expected.from - side.length;
-  const throwIn = places.some((item) => has(item, 'FromSpot'));
+  // `inbounds from`: `at` leads to where it is caught.
+  const throwIn = places.some(({ path }) => path.some((rule, at) => rule.endsWith('ThrowInPart') && path[at + 1]?.startsWith('spot>') === true));
   // In a step a man and a place without a verb are a mistake.
   if (places.every((item) => item.path[0] === 'Placing') && line.block.kind !== 'alignment') return [];
   const spots = allSpots(line.standing.court).filter(({ name }) => isThrowInPlace(name) === throwIn);
