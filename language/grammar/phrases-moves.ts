@@ -218,6 +218,7 @@ export const ofMoves: Rows = [
   ['takes_it easy', 'holds'],
   ['(..MOVE) behind it|that|them (END)', ''],
   ['(..MOVE) , away from ball (END)', ''],
+  ['~make|run zipper|zip|flex|shuffle|rub cut', 'cuts~'],
   ['(MOVE) away from ball (END)', 'to weak-side'],
   ['(MOVE) away_from ball (END)', 'to weak-side'],
   ['(..MOVE) toward ball , about|roughly|around? (LENGTH)', 'to'],

@@ -4,7 +4,7 @@ import { endOf, startWithArticles, tried, written, type Broken } from './broken-
 import { isAttacker, isDefender, rewriting, word, type Recogniser, type SaidOtherwise } from './saying.ts';
 import { verbOf } from './verbs.ts';
 
-export const saidOfLooks: readonly Recogniser[] = [goingThere, onTheMissing, looksTo, orElse, forAShot, theyDo];
+export const saidOfLooks: readonly Recogniser[] = [goingThere, onTheMissing, looksTo, shotOrMan, orElse, otherwise, forAShot, theyDo];
 
 /** `look 1 to the rim: layup` */
 function goingThere(broken: Broken): SaidOtherwise | undefined {
@@ -44,6 +44,21 @@ function looksTo(broken: Broken): SaidOtherwise | undefined {
   const text = whom < 0 ? undefined : `look ${written(broken, whom)}`;
   const isAll = index === 1 && whom >= 0 && whom === tokens.length - 1;
   return { code: 'misplaced-word', from: index, to: index + 1, message: message('Looking moves nobody. A chance to score is a line that begins with "look" and the man who scores: "{words}".', { words: text ?? 'look 1: layup' }), fixes: [isAll ? rewriting(broken, text!) : undefined] };
+}
+
+/** `look 2 3` */
+function shotOrMan(broken: Broken): SaidOtherwise | undefined {
+  const { tokens, index } = broken;
+  if (word(tokens[0]) !== 'look' || !isAttacker(tokens[index - 1]) || word(tokens[index]) !== '3' || index + 1 < tokens.length) return undefined;
+  const { startOffset } = tokens[index]!;
+  const fixes = [': three', ' or 3'].map((text) => tried(broken, message('Write "{words}"', { words: text.trim() }), [{ at: endOf(tokens[index - 1]!), to: startOffset + 1, text }]));
+  return { code: 'missing-word', from: index, to: index + 1, message: message('Say whether it is the shot or a man: "{shot}", or "{men}".', { shot: `${written(broken, 0, index)}: three`, men: `${written(broken, 0, index)} or 3` }), fixes };
+}
+
+/** `otherwise 4 pops` */
+function otherwise(broken: Broken): SaidOtherwise | undefined {
+  if (!/^(otherwise|else)$/.test(word(broken.tokens[0])) || broken.index > 1) return undefined;
+  return { code: 'misplaced-word', from: 0, to: 1, message: message('A line always happens. What is done when a look is passed up stands below that look; what is done instead, because of the defence, is a step of its own: step "…" instead of "…" when X4 switches.'), fixes: [] };
 }
 
 /** `3 lobs to 2 or passes to 5`: two ways on. */

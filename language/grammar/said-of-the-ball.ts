@@ -96,10 +96,10 @@ export function ballGoesTo(broken: Broken): SaidOtherwise | undefined {
 export function eitherReceiver(broken: Broken): SaidOtherwise | undefined {
   const { tokens, index } = broken;
   const isWhoever = /^(whoever|whichever|whomever)$/.test(word(tokens[index]));
-  const receivers = word(tokens[index]) === 'or' && word(tokens[index - 2]) === 'to' && isAttacker(tokens[index - 1]) && isAttacker(tokens[index + 1]);
+  const receivers = word(tokens[index]) === 'or' && (word(tokens[index - 2]) === 'to' || verbOf(word(tokens[index - 2]))?.class === 'pass') && isAttacker(tokens[index - 1]) && isAttacker(tokens[index + 1]);
   if (!isWhoever && !receivers) return undefined;
   const look = receivers ? `look ${written(broken, index - 1)} or ${written(broken, index + 1)}` : 'look 2 or 3';
-  const isWhole = receivers && index === 4 && tokens.length === 6;
+  const isWhole = receivers && tokens.length === index + 2 && isAttacker(tokens[0]) && verbOf(word(tokens[1]))?.class === 'pass';
   return { code: isWhoever ? 'unknown-word' : 'misplaced-word', from: index, to: index + 1, message: message('Who is open is seen in the game: that is a look. For example: {look}.', { look }), fixes: isWhole ? [writing(broken, 0, tokens.length, look)] : [] };
 }
 

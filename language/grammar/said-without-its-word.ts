@@ -82,7 +82,7 @@ const ROWS: readonly Row[] = [
     told: (line) => message('A play begins with its name: {line}.', { line }),
   },
   {
-    said: /^(?:option|counter|read|variation|variant|phase|part|action|wrinkle|adjustment|step)(?: (\d+))?:? ?(?:["“”]([^"“”]+)["“”])?(.*)$/i,
+    said: /^(?:option|counter|read|variation|variant|phase|part|action|wrinkle|adjustment)(?: (\d+))?:? ?(?:["“”]([^"“”]+)["“”])?(.*)$/i,
     line: ([, number, name, rest]) => (name ?? number) === undefined ? undefined : `step "${name ?? number}"${rest}`,
     told: (line) => message('Each part of a play is a step: {line}. One that stands instead of another says so: step "Slip" instead of "Open" when X4 switches.', { line }),
   },

@@ -11,6 +11,7 @@ const CLASSES: readonly (readonly [words: Message, belongs: (wanted: Wanted) => 
   [message('a speed (5 m/s)'), ({ token }) => token === 'SPEED'],
   [message('a formation (2-3)'), ({ token }) => token === 'FORM'],
   [message('a number'), ({ token }) => token === 'NUMBER' || token === 'NEGATIVE'],
+  [message('what of his (’s drive, ’s screen …)'), ({ token }) => token === '\'s'],
   [message('a word of your own'), ({ token }) => token === 'LABEL'],
 ];
 

@@ -66,6 +66,10 @@ const rows: readonly (readonly [line: string, marked: string, code: string, mend
   ['look 1 drift: three', 'drift', 'missing-word', 'look 1 on the drift: three'],
   ['look 1 to the rim: layup', 'to', 'missing-word', 'look 1 going to the rim: layup'],
   ['look 4 slip layup', 'slip', 'missing-word', 'look 4 on the slip layup'],
+  ['look 2 3', '3', 'missing-word', 'look 2: three'],
+  ['5 hits 2 or 3', 'or', 'misplaced-word', 'look 2 or 3'],
+  ['otherwise 4 pops', 'otherwise', 'misplaced-word'],
+  ['step 1', '1', 'name-without-quotes', 'step "1"'],
   // a head line without its word, or with another
   ['down by 2', 'down by 2', 'missing-word', 'situation down 2'],
   ['after a timeout', 'after a timeout', 'missing-word', 'situation after a time-out'],
