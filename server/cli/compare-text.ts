@@ -5,7 +5,7 @@ import type { ChangedLine } from '../../language/compare/changed-lines.ts';
 import type { BlockChange } from '../../language/compare/compare-blocks.ts';
 import type { Between, FindingsChange, WhatChanged } from '../../language/compare/compare-plays.ts';
 import type { Change, Comparison, PlacedFinding } from './comparison.ts';
-import { lastVersion, lookCells, sayBetween, sayBlock, sayBlockKind, sayKind, sayPart, saySection, sayUse, summary } from './say-change.ts';
+import { lastVersion, lookCells, sayCall, sayBlock, sayBlockKind, sayKind, sayPart, saySection, sayUse, summary } from './say-change.ts';
 import { table } from './table.ts';
 
 export function compareText(comparison: Comparison, colors: Colors): string {
@@ -60,13 +60,7 @@ function looksText({ looks }: WhatChanged): readonly string[] {
   return looks.length === 0 ? [] : [table(['look', 'typical', 'late'], looks.map(lookCells)).replace(/^/gm, '  ')];
 }
 
-function callText(what: string, between: Between<number> | undefined): readonly string[] {
-  return between === undefined ? [] : [`  on the clock for ${what}: ${sayBetween(inSeconds(between))}`];
-}
-
-function inSeconds({ before, after }: Between<number>): Between<string> {
-  return { ...(before !== undefined && { before: `${before} s` }), ...(after !== undefined && { after: `${after} s` }) };
-}
+const callText = (what: string, between: Between<number> | undefined): readonly string[] => sayCall(what, between).map((words) => `  ${words}`);
 
 function blockText(change: BlockChange, { fileOfBlock }: Comparison, colors: Colors): string {
   const use = sayUse(change);

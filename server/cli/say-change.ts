@@ -38,6 +38,13 @@ export function sayBetween({ before, after }: Between<string>): string {
 }
 
 /** `Book “Season”`, `Alignment “Dock”`. */
+/** `on the clock for every look: 6 s → 5 s` */
+export function sayCall(what: string, between: Between<number> | undefined): readonly string[] {
+  if (between === undefined) return [];
+  const { before, after } = between;
+  return [`on the clock for ${what}: ${sayBetween({ ...(before !== undefined && { before: `${before} s` }), ...(after !== undefined && { after: `${after} s` }) })}`];
+}
+
 export function sayBlock({ what, name }: BlockChange): string {
   return `${capital(what)}${name === undefined ? '' : ` ${quoted(name)}`}`;
 }

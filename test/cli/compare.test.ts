@@ -211,6 +211,11 @@ describe('for a review', () => {
     const page = readFileSync(join(folder, 'drawn/here/index.html'), 'utf8');
     expect([...page.matchAll(/(?:src|href)="([^"]{0,5})/g)].map(([, address]) => address)).toEqual(Array.from({ length: 8 }, () => 'data:'));
     expect(page).toContain('<del>1 drives off 4 to right elbow.</del>');
+    // Times and findings as on the command line.
+    const told = (await run(['compare', 'was', 'is'])).out;
+    expect(page).toContain(`<li>${/on the clock for every look: .*/.exec(told)![0]}</li>`);
+    expect(page).toMatch(/<li>new error: 1 sets a screen while he has the ball/);
+    expect(page).toMatch(/<li>[^<]*: typically [^<]*, late [^<]*<\/li>/);
     expect(out).toContain('<img alt="Before" src="https://example.org/drawn/tide-before.svg"');
     // An address in which a sign of a play's name stands for itself.
     expect([...out.matchAll(/src="([^"]*)"/g)].map(([, address]) => decodeURIComponent(new URL(address!).pathname)).filter((path) => path.includes('50%'))).toEqual(['/drawn/50%-&lt;-all-before.svg', '/drawn/50%-&lt;-all-after.svg']);

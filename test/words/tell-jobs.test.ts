@@ -64,6 +64,12 @@ describe('a player reads', () => {
     ['3', '1 passes to 3\n3 drives once 3 catches', 'Once you catch, drive to the rim.'],
   ] as const)('%s, of “%s”', (who, lines, told) => expect(readBy(line(lines), who)).toContain(told));
 
+  test('that he comes to the ball, not so many metres in front of the thrower', () => {
+    const jobs = readBy('play "Side"\n  from box\n  3 inbounds from the right sideline\n  step "Get"\n    1 moves toward the ball\n    3 inbounds to 1\n    look 1: three\n', '1');
+    expect(jobs).toContain('Move to the ball.');
+    expect(jobs.join(' ')).not.toContain('in front of');
+  });
+
   test('a look that two may take as his own, each of them', () => {
     const text = line('1 dribbles to top\nlook 2 or 3 "corner": three');
     for (const who of ['2', '3'] as const) expect(readBy(text, who)).toContain('Your look “corner”: 1 passes to you, shoot a three.');
