@@ -34,12 +34,22 @@ export function collectHeaders(reader: Reader, lines: readonly HeaderLine[], gap
   const headers = new Map<PartId, HeaderLine>();
   for (const line of lines) {
     const part = headerPart(line.tree);
-    if (headers.has(part)) report(reader, 'header-twice', `${part}@${line.line}`, { word: wordOfHeader[part] ?? part }, [part]);
+    const first = headers.get(part);
+    const both = first && together(first.tree, line.tree);
+    if (first !== undefined && both !== undefined) headers.set(part, { ...first, tree: both });
+    else if (first !== undefined) report(reader, 'header-twice', `${part}@${line.line}`, { word: wordOfHeader[part] ?? part }, [part]);
     else headers.set(part, line);
-    putPart(reader, headers.get(part) === line ? part : `${part}@${line.line}`, line.line, line.tree);
+    putPart(reader, first === undefined ? part : `${part}@${line.line}`, line.line, line.tree);
   }
   for (const part of new Set(Object.values(partOfHeader))) if (!headers.has(part)) putGap(reader, part, 0, gap);
   return headers;
+}
+
+/** Words to find a play by, and what the game is like, may stand in several lines. */
+function together(first: HeaderTree, second: HeaderTree): HeaderTree | undefined {
+  if (first.$type === 'Tags' && second.$type === 'Tags') return { ...first, tags: [...first.tags, ...second.tags] };
+  if (first.$type === 'Situation' && second.$type === 'Situation') return { ...first, parts: [...first.parts, ...second.parts] };
+  return undefined;
 }
 
 /** The header line of a type, where the play has one. */

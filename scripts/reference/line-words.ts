@@ -47,8 +47,8 @@ export const lineWords: Readonly<Record<string, Words>> = {
   },
   BallWith: { title: 'ball with', around: 'play', says: 'Who has the ball as the play begins. Without it 1 has it. It may also stand in the `from` line behind a comma.', example: 'ball with 2\n2 dribbles to right slot\nlook 2: jumper', below: '' },
   Against: { title: 'against', around: 'play', says: 'The defence that is drawn and that the checks have in mind: `man`, or a zone by its form; `press` for one that begins in the backcourt.', example: 'against man' },
-  Tags: { title: 'tags', around: 'play', says: 'Words to find the play by, one or more behind commas.', example: 'tags last-shot, man' },
-  Situation: { title: 'situation', around: 'play', says: 'What the game is like when the play is called, for sorting and for the bench.', example: 'situation sideline throw-in, after a time-out, down 1' },
+  Tags: { title: 'tags', around: 'play', says: 'Words to find the play by, one or more behind commas; several lines count together.', example: 'tags last-shot, man' },
+  Situation: { title: 'situation', around: 'play', says: 'What the game is like when the play is called, for sorting and for the bench; several lines count together.', example: 'situation sideline throw-in, after a time-out, down 1' },
   AlreadySet: { title: 'already set', around: 'play', says: 'Everybody is in his place at the call, so that no time is counted for getting there.', example: 'already set' },
   Call: { title: 'call with', around: 'play', says: 'What the period clock shows when the play is called. With two numbers the picture begins at the higher one and the checks look at both.', example: 'call with 22 to 26 on the clock, shot clock 24' },
   ShotWindow: {

@@ -55,7 +55,8 @@ export interface Workspace {
   readonly leaveOut: () => readonly string[];
 }
 
-export function readPlayFiles(documents: Documents, { folders, access, leaveOut }: Workspace): PlayFiles {
+/** @param readAlone files that nobody here uses have been read: a book among them may name the players of what is shown. */
+export function readPlayFiles(documents: Documents, { folders, access, leaveOut }: Workspace, readAlone: () => void = () => undefined): PlayFiles {
   /** Every file asked for, whether it is there or not. */
   const asked = new Map<string, Promise<void>>();
   let listed: ReadonlySet<string> = new Set();
@@ -116,11 +117,13 @@ export function readPlayFiles(documents: Documents, { folders, access, leaveOut 
     const gone = [...listed].filter((uri) => !found.has(uri));
     listed = found;
     const uris = [...found];
+    const before = documents.book();
     for (let at = 0; at < uris.length; at += atOnce) {
       const some = uris.slice(at, at + atOnce);
       await Promise.all([read(...some.filter((uri) => !asked.has(uri))), ...some.map((uri) => asked.get(uri))]);
     }
     for (const uri of gone) if (!isUsed(uri)) forget(uri);
+    if (documents.book() !== before) readAlone();
   }
 
   const lookAgain = async (): Promise<void> => {

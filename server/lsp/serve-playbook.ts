@@ -8,8 +8,7 @@ import * as protocol from './playbook-protocol.ts';
 import { playbookOf } from './playbook.ts';
 import { arrange } from './sections.ts';
 
-/** @param readMore files have been read: what is shown may be called otherwise now. */
-export function servePlaybook({ connection, host, documents, keeper, written }: Asking, files: PlayFiles, readMore: () => void): void {
+export function servePlaybook({ connection, host, documents, keeper, written }: Asking, files: PlayFiles): void {
   const turn = () => new Promise<void>((resolve) => host.turn(resolve));
 
   connection.onRequest(protocol.playbookMethod, async (value: unknown, token: CancellationToken) => {
@@ -17,12 +16,8 @@ export function servePlaybook({ connection, host, documents, keeper, written }: 
     if (question === undefined) return null;
     const { uri, again } = question;
     let unread = true;
-    const before = documents.book();
     const reading = uri === undefined ? files.fetchAll(again === true) : (files.fetchUsed(uri) ?? Promise.resolve());
-    await atMost(host, longestRead, reading.finally(() => {
-      unread = false;
-      if (documents.book() !== before) readMore();
-    }));
+    await atMost(host, longestRead, reading.finally(() => (unread = false)));
     if (token.isCancellationRequested) return null;
     const uris = uri === undefined ? [...documents.book().files.keys()].sort() : [uri];
     // As it was before the plays were timed: what has come meanwhile is in the next answer.

@@ -87,8 +87,8 @@ export function createServer(unguarded: Connection, place: Host, asked?: Initial
     folders: workspace.folders,
     access: () => (options.files === true ? filesOfClient(connection) : (host.files?.(workspace.folders()) ?? noFiles)),
     leaveOut: () => options.settings.leaveOut,
-  });
-  servePlaybook(asking, files, () => documents.all().forEach(({ uri }) => shown.changed(uri)));
+  }, () => documents.all().forEach(({ uri }) => shown.changed(uri)));
+  servePlaybook(asking, files);
   const findings = serveFindings(asking, files);
 
   const begin = (params: InitializeParams) => {

@@ -55,7 +55,10 @@ test('a book has its sections in order, each name with its play', async () => {
   expect(first.plays.map(({ play }) => plays[play!]?.name)).toEqual(first.plays.map(({ name }) => name));
 });
 
-test('once the files are read, a play that is shown has the names that its book gives the players; the page of all plays too', async () => {
+test.each([
+  ['the playbook', () => playbook()],
+  ['the names of all files', () => client.connection.sendRequest('workspace/symbol', { query: 'x' })],
+])('once the files are read for %s, a play that is shown has the names that its book gives the players; the page of all plays too', async (_, readAll) => {
   const uri = `${folder}lighthouse.play`;
   const frames: UnreadFrame[] = [];
   client.connection.onNotification(frameMethod, (value: unknown) => void frames.push(readFrame(value)!));
@@ -63,7 +66,7 @@ test('once the files are read, a play that is shown has the names that its book 
   await client.open(uri, examples[uri]!);
   await client.connection.sendNotification(showMethod, { version: 1, panel: 'a', uri, what: { kind: 'follow', line: 4 } });
   await expect.poll(() => frames.length).toBe(1);
-  await playbook();
+  await readAll();
   await expect.poll(() => namesOf(frames.at(-1)!.playback)).toEqual(['Wren', 'Pip', 'Moss', 'Juno', 'Badger']);
   expect(namesOf(readPlay(await client.connection.sendRequest(playMethod, { version: 1, uri, line: 4 }))!.playback)).toEqual(['Wren', 'Pip', 'Moss', 'Juno', 'Badger']);
 });

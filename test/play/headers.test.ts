@@ -106,6 +106,13 @@ describe('a throw-in', () => {
     expect(reading.problems).toEqual([{ code: 'ball-not-with-thrower', part: 'ball', params: { thrower: '3', written: '1' }, related: ['throw-in'] }]);
   });
 
+  it('tags and what the game is like may stand in several lines', () => {
+    const reading = readLines('situation sideline throw-in', 'tags quick', 'situation down 1, tied', 'tags man', '3 inbounds to 1');
+    expect(reading.play.situation).toEqual(['sideline throw-in', 'down 1', 'tied']);
+    expect(reading.play.tags).toEqual(['quick', 'man']);
+    expect(reading.problems).toEqual([]);
+  });
+
   it('takes the sideline from the situation', () => {
     const { start, situation } = readLines('situation sideline throw-in, after a time-out, down 1', '3 inbounds to 1').play;
     expect(start.throwIn!.side).toBe('sideline');
