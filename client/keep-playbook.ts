@@ -35,8 +35,8 @@ export function registerKeepPlaybook({ extensionUri }: ExtensionContext, { ask }
       if (calledOff()) return undefined;
       next(one.play.name);
       const { uri, line } = one.play;
-      // The server tells of texts that the editor has open.
-      await workspace.openTextDocument(Uri.parse(uri));
+      // The server tells of texts that the editor has open. A file that has gone since has no play to show.
+      await workspace.openTextDocument(Uri.parse(uri)).then(undefined, () => undefined);
       const answer = await ask(protocol.playMethod, { uri, line }, protocol.readPlay);
       const read = answer && readPlayback(answer.playback);
       if (read?.ok === true && read.playback.runs.length > 0) shown.push({ ...one, playback: read.playback });

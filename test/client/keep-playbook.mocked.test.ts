@@ -20,7 +20,13 @@ vi.mock('vscode', () => ({
     showSaveDialog: async () => void seen.saved++,
     withProgress: async (_: object, work: (progress: object, token: object) => unknown) => work({ report: () => undefined }, { isCancellationRequested: seen.calledOff }),
   },
-  workspace: { openTextDocument: async () => ({}), name: 'Otters' },
+  workspace: {
+    openTextDocument: async ({ path }: { path: string }) => {
+      if (path.includes('gone')) throw new Error('cannot open file:///gone.play');
+      return {};
+    },
+    name: 'Otters',
+  },
 }));
 
 async function make(plays: readonly unknown[]): Promise<void> {
@@ -33,7 +39,7 @@ beforeEach(() => {
   Object.assign(seen, { told: [], saved: 0, calledOff: false });
 });
 
-test.each([['no play', []], ['only plays that show nothing', [playEntry('Tide'), playEntry('Reef')]]])('of %s it says so, and asks for no place', async (_, plays) => {
+test.each([['no play', []], ['only plays that show nothing', [playEntry('Tide'), playEntry('Reef')]], ['a play whose file has gone since', [playEntry('Tide', { uri: 'file:///gone.play' })]]])('of %s it says so, and asks for no place', async (_, plays) => {
   await make(plays);
   expect(seen.told).toEqual([expect.stringContaining('There is no play here to make a page of yet.')]);
   expect(seen.saved).toBe(0);
