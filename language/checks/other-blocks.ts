@@ -8,8 +8,8 @@ import type { Problem } from '../names/problem.ts';
 import type { UnknownPlay } from '../names/section-problems.ts';
 import { entryOf } from './catalogue.ts';
 import type { Finding, Fix } from './finding.ts';
-import { findingsOfLine } from './lines.ts';
 import { nearestWord, others, theNearest } from './nearest-word.ts';
+import { findingsInBlock } from './said-in-blocks.ts';
 
 /** Findings of a block that is no play, in text order. `problems` are those of the file's `use` lines, with parts `use:<line>`; `unknown` the plays a book names in vain. */
 export function findingsOfOther(block: Block, problems: readonly Problem[], unknown: readonly UnknownPlay[] = []): readonly Finding[] {
@@ -18,7 +18,7 @@ export function findingsOfOther(block: Block, problems: readonly Problem[], unkn
   const stray = block.kind === 'file' ? strayLine(lines) : [];
   const newer = block.kind === 'file' ? newerNotation(lines) : undefined;
   const tooNew = newer === undefined ? [] : told('notation-newer', { version: newer.version, known: NOTATION_VERSION }, newer.line, lines);
-  return [...lines.flatMap(findingsOfLine), ...tooNew, ...uses, ...stray, ...unknown.flatMap(noSuchPlay)].toSorted((a, b) => a.place.line - b.place.line || a.place.at - b.place.at);
+  return [...lines.flatMap((_, line) => findingsInBlock(block, lines, line)), ...tooNew, ...uses, ...stray, ...unknown.flatMap(noSuchPlay)].toSorted((a, b) => a.place.line - b.place.line || a.place.at - b.place.at);
 }
 
 function noSuchPlay({ name, known, place }: UnknownPlay): readonly Finding[] {

@@ -293,7 +293,9 @@ export function* quotes(broken: Broken): Generator<Mend | undefined> {
     for (const to of isOwnName ? ends.slice(0, 1) : ends) {
       const at = startWithArticles(broken, from);
       const end = endOf(broken.tokens[to - 1]!);
-      const words = broken.text.slice(at, end).replaceAll(/["“”]/g, '');
+      // `note: be patient`
+      const words = broken.text.slice(at, end).replaceAll(/["“”]/g, '').replace(/^[:\s]+/, '');
+      if (words === '') continue;
       const fix = tried(broken, message('Put "{words}" in quotes', { words }), [{ at, to: end, text: `"${words}"` }]);
       if (fix) {
         yield { kind: 'quote', from, to, words, isOwnName, fix };

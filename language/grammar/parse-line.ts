@@ -57,12 +57,22 @@ export function parseLine(text: string): ParsedLine {
     return { text, ...opened, warnings: [], fault: { code: 'line-too-long', at: 0, to: text.length, message: told, params: { length: text.length, limit: LONGEST_LINE }, fixes: [], unfinished: false } };
   }
   const comment = lexed.comment ? { comment: lexed.comment } : {};
-  if (lexed.tokens.length === 0) return { text, warnings: [], ...comment };
+  if (lexed.tokens.length === 0) return { text, warnings: numberBehindAMark(text), ...comment };
   const { tree, whole } = parser.parse(lexed);
   const read = { text, ...(tree ? { tree } : {}), ...opened, warnings: whole && tree ? agreementOf(tree) : [], ...comment };
   if (whole) return read;
   const broken = breakDown(text, lexed);
   return { ...read, ...(unheard(broken) ?? withPlainVerbs(broken) ?? unquotedRemark(broken) ?? refused(broken)) };
+}
+
+/** `#4 pops to the top`: by its mark a remark in the text, and nobody pops. */
+function numberBehindAMark(text: string): readonly LineWarning[] {
+  const at = text.search(/(?<=^\s*)#[1-5] /);
+  if (at < 0) return [];
+  const { lexer, parse } = lineParser();
+  const { tree, whole } = parse(lexer.lex(`${text.slice(0, at)} ${text.slice(at + 1)}`));
+  if (!whole || tree?.$type !== 'Statement') return [];
+  return [{ code: 'words-not-read', at, to: text.trimEnd().length, message: message('What stands behind # is a remark in the text: nobody does it. Leave out "#" if {who} is to do it.', { who: text[at + 1]! }), fixes: [{ title: message('Leave out "{words}"', { words: '#' }), edits: [{ at, to: at + 1, text: '' }] }] }];
 }
 
 /** What is wrong, and what of the line is carried out all the same. */

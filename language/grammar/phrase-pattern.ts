@@ -47,6 +47,9 @@ const ofClass = (...classes: readonly string[]): Fits => (token) => classes.incl
 
 const PLACE = /^(near|far|weak-side|ball-side|strong-side|top|top of the key|nail|free-throw line|high post|low post|mid-post|elbow|elbows|block|blocks|wing|wings|slot|slots|corner|corners|short corner|rim|basket|lane|hash)$/;
 
+/** As the grammar spells them. */
+const ALIGNMENTS: ReadonlySet<string> = new Set(['box', 'horns', 'stack', 'double stack', 'diamond', 'spread', 'four corners', '1-4 high', '1-4 low', '1-4 flat', '1-4', '2-3 high', '4-out', 'four out', '4-out 1-in', 'four out one in', '5-out', 'five out', '3-out', 'three out', '3-out 2-in', 'three out two in']);
+
 const SORTS: { readonly [sort: string]: Fits } = {
   ANY: (token) => token !== undefined && token.tokenType.name !== 'STRING',
   PLAYER: isPlayer, ATTACKER: isAttacker, DEFENDER: isDefender,
@@ -59,6 +62,14 @@ const SORTS: { readonly [sort: string]: Fits } = {
   LINE: (token) => wordOf(token).endsWith('line'),
   COUNT: (token) => /^(NUMBER|PLAYER)$/.test(token?.tokenType.name ?? ''),
   START: (_, at) => at === 0,
+  ALIGNMENT: (token) => token !== undefined && (token.tokenType.name === 'FORM' || ALIGNMENTS.has(wordOf(token))),
+  IN_FROM: (_, at, tokens) => at > 0 && wordOf(tokens[0]) === 'from',
+  IN_LOOK: (_, at, tokens) => at > 0 && wordOf(tokens[0]) === 'look',
+  IN_CALL: (_, at, tokens) => at > 0 && wordOf(tokens[0]) === 'call',
+  IN_HEAD: (_, at, tokens) => at > 0 && /^(play|step|section|roster|book)$/.test(wordOf(tokens[0])),
+  TEXT: (token) => token?.tokenType.name === 'STRING',
+  /** The line is over. */
+  LAST: (token) => token === undefined,
   /** Only those who do it stand before. */
   HEAD: (_, at, tokens) => tokens.slice(0, at).every((token) => isPlayer(token) || [',', 'and', 'everyone', 'everybody', 'others', 'rest', 'else', 'both'].includes(token.image)),
   JOINT: (token) => JOINTS.has(wordOf(token)),
@@ -78,7 +89,7 @@ const SORTS: { readonly [sort: string]: Fits } = {
   OF_A_PASS: (_, at, tokens) => tokens.slice(tokens.findLastIndex((token, i) => i < at && JOINTS.has(wordOf(token))) + 1, at).some((token) => verbOf(wordOf(token))?.class === 'pass'),
 };
 /** They say something of the place in the line, not of a word there. */
-const OF_THE_LINE: ReadonlySet<string> = new Set(['IN_PIN', 'IN_TAIL', 'START', 'HEAD', 'OF_ATTACKER', 'OF_DEFENDER', 'OF_A_PASS', 'END']);
+const OF_THE_LINE: ReadonlySet<string> = new Set(['IN_PIN', 'IN_TAIL', 'IN_FROM', 'IN_LOOK', 'IN_CALL', 'IN_HEAD', 'START', 'HEAD', 'OF_ATTACKER', 'OF_DEFENDER', 'OF_A_PASS', 'END', 'LAST']);
 
 /** Of several looks in a line it is the last before. */
 function isBehindTheColon(tokens: Tokens, at: number): boolean {

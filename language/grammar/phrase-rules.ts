@@ -6,23 +6,11 @@ import type { LineToken } from './line-token.ts';
 import type { Phrase } from './phrase-pattern.ts';
 import { after, asSaid, before, inNumberOf, isAttacker, isPlayer, JOINTS, oneOf, singular, standing, withThese, wordOf, type Tokens, type Types } from './rewording.ts';
 import { heAndAnother, hisMan, ifNothingIsThere } from './men-and-chances.ts';
+import { crashAndGetBack, getBack } from './rebound-words.ts';
 import { spokenTo } from './spoken-to.ts';
 import { nextSentence, passWithoutVerb } from './short-sentences.ts';
 import { verbOf } from './verbs.ts';
 import { BEGINS_A_WAIT, ENDS_OF_DEEDS } from './waits.ts';
-
-/** `1, 2, 3 back` in a rebound line. */
-function getBack(tokens: Tokens, at: number, types: Types): Tokens | undefined {
-  if (tokens[0]?.image !== 'rebound' || at < 2) return undefined;
-  const word = wordOf(tokens[at]);
-  const who = tokens[at - 1]!;
-  const isTo = word === 'to' && /^(glass|boards?|rim|offensive glass)$/.test(wordOf(tokens[at + 1]));
-  const end = tokens[isTo ? at + 2 : at + 1];
-  const isWho = isPlayer(who) || /^(others|rest|everyone|everybody|else)$/.test(who.image);
-  const verb = /^(back|safe|deep|home|safety|protect|out|high|stays? home|stays?)$/.test(word) ? 'get back' : isTo || /^(in|inside|hard|board|boards|go|goes)$/.test(word) ? 'crash' : undefined;
-  if (!isWho || verb === undefined || (end !== undefined && ![',', 'and'].includes(end.image))) return undefined;
-  return withThese(tokens, at, isTo ? at + 2 : at + 1, [standing(types, verb, tokens[at]!, tokens[isTo ? at + 1 : at])]);
-}
 
 /** `2 gets to the corner`, `1 gets into the lane`: with the ball or without it he goes there. In a trigger it is an event. */
 function getsTo(tokens: Tokens, at: number, types: Types): Tokens | undefined {
@@ -418,6 +406,14 @@ function thenLater(tokens: Tokens, at: number, types: Types): Tokens | undefined
   return withThese(tokens, 1, who, [after(types, 'later', tokens[0]!), tokens[1]!]);
 }
 
+/** `- 4 pops`, `* 1 shoots`, `1. 4 pops`, `2) look 1`: the mark of a list. */
+function listMark(tokens: Tokens, at: number): Tokens | undefined {
+  const isNumbered = /^[.)]$/.test(wordOf(tokens[at]));
+  if (isNumbered ? at !== 1 || !/^(NUMBER|PLAYER)$/.test(tokens[0]!.tokenType.name) : at !== 0) return undefined;
+  const next = tokens[at + 1];
+  return isPlayer(next) || /^(look|step|note)$/.test(wordOf(next)) ? tokens.slice(at + 1) : undefined;
+}
+
 const RULES: readonly (readonly [begins: RegExp, rule: Phrase['apply']])[] = [
   [/^(sets?|gives?|makes?|puts?|lays?|throws?|drops?|sticks?|turns?|flows?|goes|go)$/, setsAScreen],
   [/^(to|up to)$/, toScreen],
@@ -426,6 +422,7 @@ const RULES: readonly (readonly [begins: RegExp, rule: Phrase['apply']])[] = [
   [/^[\d.]+\s*s/, thenLater],
   [/^(calls?|signals?|waves?|asks?|motions?|tells?|yells?|shouts?)$/, callsFor],
   [/^(back|safe|deep|home|safety|protect|out|high|in|inside|hard|boards?|to|goes|go|stays?|stays? home)$/, getBack],
+  [/^(crash|hits? the (boards|glass)|go(es)? to the (boards|glass)|get(s)? back|stays? back|rebounds?|box(es)? out)/, crashAndGetBack],
   [/^(on|with|in|via|off|as)$/, onAHandOff],
   [/^with$/, passesWith],
   [/^(,|under the .*|baseline|sideline)$/, whereHeThrowsIn],
@@ -450,6 +447,7 @@ const RULES: readonly (readonly [begins: RegExp, rule: Phrase['apply']])[] = [
   [/^(one|two|three|four|couple|few|another|extra|[1-4]|steps?( up| in| out| back| down)?)$/, countedSteps],
   [/^(,|you)$/, spokenTo],
   [/^,$/, namedLast],
+  [/^[.)*•–—>-]$/, listMark],
   [/^[.;]$/, nextSentence],
   [/^if$/, ifNothingIsThere],
   [/^he$/, heAndAnother],

@@ -1,6 +1,7 @@
 // What coaches say, and the plain words that stand in its place: the rows, of which the first that fits a place is taken, and their lists of words.
 import { phrase, type Lists, type Phrase, type Rows } from './phrase-pattern.ts';
 import { ofDefence } from './phrases-defence.ts';
+import { ofHeads } from './phrases-heads.ts';
 import { ofMoves } from './phrases-moves.ts';
 import { ofPlaces } from './phrases-places.ts';
 import { ofScreensAndBall } from './phrases-screens-and-ball.ts';
@@ -46,9 +47,10 @@ const LISTS: Lists = {
   ENDS: 'once when after as_soon_as',
   CRASHES: 'crashes crash crashes_the_boards crash_the_boards hits_the_boards hit_the_boards hits_the_glass hit_the_glass goes_to_the_boards go_to_the_boards goes_to_the_glass go_to_the_glass gets_back get_back gets_back_on_defence gets_back_on_defense',
   AT_HOME: 'spaced glued parked planted pinned anchored wide home put ready deep low high',
+  ORDINAL: '1st 2nd 3rd 4th 5th first second third fourth fifth last next main best final other',
   A_PASS: 'skip skip_pass feed post_feed entry entry_pass swing reversal kick_out kick-out lob inbounds outlet outlet_pass return_pass',
 };
 
-const ROWS: Rows = [...ofWaits, ...ofMoves, ...ofPlaces, ...ofScreensAndBall, ...ofDefence];
+const ROWS: Rows = [...ofHeads, ...ofWaits, ...ofMoves, ...ofPlaces, ...ofScreensAndBall, ...ofDefence];
 
 export const phrases: readonly Phrase[] = ROWS.map(([said, written]) => phrase(said, written, LISTS));

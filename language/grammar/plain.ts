@@ -42,7 +42,11 @@ const CIRCUMSTANCES: Record<string, string> = {
   'sideline out of bounds': 'sideline throw-in', slob: 'sideline throw-in', 'baseline out of bounds': 'baseline throw-in', blob: 'baseline throw-in', 'after a timeout': 'after a time-out',
   'tie game': 'tied', tie: 'tied', 'need a 3': 'need a three', 'vs a press': 'against a press',
 };
-const ALIGNMENT_SYNONYMS: Record<string, string> = { 'five out': '5-out', 'four out one in': '4-out 1-in', 'three out two in': '3-out 2-in' };
+const ALIGNMENT_SYNONYMS: Record<string, string> = {
+  'five out': '5-out', 'four out one in': '4-out 1-in', 'three out two in': '3-out 2-in',
+  // Who is left stands inside; two stacks are a double one; flat is along the baseline. Common usage, no source.
+  '4-out': '4-out 1-in', 'four out': '4-out 1-in', '3-out': '3-out 2-in', 'three out': '3-out 2-in', '1-4 flat': '1-4 low', 'double stack': 'stack',
+};
 
 /** `twice` is `2 times`. */
 function timesInWords(out: Node): void {

@@ -96,8 +96,13 @@ function repeatsUntil(broken: Broken): SaidOtherwise | undefined {
 /** `ends with the ball in 1's hands` */
 function endsWithTheBall(broken: Broken): SaidOtherwise | undefined {
   const { tokens } = broken;
-  if (word(tokens[0]) !== 'ends' || !/^with( the)?( ball)?$/.test(word(tokens[1]))) return undefined;
+  if (!/^ends?$/.test(word(tokens[0])) || !/^(with( the)?( ball)?|in|on)$/.test(word(tokens[1]))) return undefined;
   const who = tokens.find(isAttacker);
+  const chance = /\b(shot|layup|lay-up|jumper|three|dunk|basket|bucket|score)\b/i.exec(wholeLine(broken));
+  if (chance) {
+    const look = `look ${who?.image ?? '1'}${/^(layup|lay-up|jumper|three|dunk)$/i.test(chance[1]!) ? `: ${chance[1]!.toLowerCase()}` : ''}`;
+    return { code: 'misplaced-word', from: 0, to: tokens.length, message: message('A shot is a look: "{look}". "ends" is only for a play that ends without one.', { look }), fixes: [rewriting(broken, look)] };
+  }
   const text = who ? `ends once ${who.image} has the ball` : 'ends with no shot';
   return { code: 'misplaced-word', from: 1, to: tokens.length, message: message('How a play ends without a shot is said as what has happened: "ends once 2 has the ball", "ends once the ball is over half court"; or plainly "ends with no shot".'), fixes: [rewriting(broken, text)] };
 }
@@ -137,7 +142,7 @@ function throwInInFrom(broken: Broken): SaidOtherwise | undefined {
 function alignmentWithoutFrom(broken: Broken): SaidOtherwise | undefined {
   const { tokens, text, lexed } = broken;
   const first = tokens[0];
-  if (!first || tokens.length > 12 || word(first) === 'from') return undefined;
+  if (!first || tokens.length > 12 || word(first) === 'from' || (tokens.length === 1 && first.tokenType.name === 'STRING')) return undefined;
   // A man and his place are told by `placesWithoutFrom`.
   if (isAttacker(first) && !/^[1-5][- ](out|[1-5]-[1-5]|[1-5])/i.test(wholeLine(broken))) return undefined;
   const at = startWithArticles(broken, 0);

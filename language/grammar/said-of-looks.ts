@@ -1,10 +1,11 @@
 // What coaches say of chances and choices.
 import { message } from '../message/message.ts';
-import { endOf, startWithArticles, tried, written, type Broken } from './broken-line.ts';
-import { isAttacker, isDefender, rewriting, word, type Recogniser, type SaidOtherwise } from './saying.ts';
+import { endOf, endOfWords, startWithArticles, tried, written, type Broken } from './broken-line.ts';
+import type { LineFix } from './line-fault.ts';
+import { isAttacker, isDefender, rewriting, wholeLine, word, type Recogniser, type SaidOtherwise } from './saying.ts';
 import { verbOf } from './verbs.ts';
 
-export const saidOfLooks: readonly Recogniser[] = [goingThere, onTheMissing, looksTo, shotOrMan, orElse, otherwise, forAShot, theyDo];
+export const saidOfLooks: readonly Recogniser[] = [goingThere, onTheMissing, looksTo, shotOrMan, orElse, anOption, otherwise, forAShot, theyDo];
 
 /** `look 1 to the rim: layup` */
 function goingThere(broken: Broken): SaidOtherwise | undefined {
@@ -42,8 +43,8 @@ function looksTo(broken: Broken): SaidOtherwise | undefined {
   }
   const whom = tokens.findIndex((token, at) => at > index && isAttacker(token));
   const text = whom < 0 ? undefined : `look ${written(broken, whom)}`;
-  const isAll = index === 1 && whom >= 0 && whom === tokens.length - 1;
-  return { code: 'misplaced-word', from: index, to: index + 1, message: message('Looking moves nobody. A chance to score is a line that begins with "look" and the man who scores: "{words}".', { words: text ?? 'look 1: layup' }), fixes: [isAll ? rewriting(broken, text!) : undefined] };
+  const rest = index === 1 && whom >= 0 ? `look ${broken.text.slice(tokens[whom]!.startOffset, endOfWords(broken))}` : '';
+  return { code: 'misplaced-word', from: index, to: index + 1, message: message('Looking moves nobody. A chance to score is a line that begins with "look" and the man who scores: "{words}".', { words: text ?? 'look 1: layup' }), fixes: [rest === '' ? undefined : rewriting(broken, rest)] };
 }
 
 /** `look 2 3` */
@@ -68,7 +69,36 @@ function orElse(broken: Broken): SaidOtherwise | undefined {
   const next = tokens[index + 1];
   const verb = isAttacker(next) ? tokens[index + 2] : next;
   if (!verb || verbOf(word(verb)) === undefined) return undefined;
-  return { code: 'misplaced-word', from: index, to: index + 1, message: message('A line always happens. What the ball holder chooses is seen in the game: write a look for each, in the order he reads them ("look 2: lob, layup", then "look 5: three").'), fixes: [] };
+  return { code: 'misplaced-word', from: index, to: index + 1, message: message('A line always happens. What the ball holder chooses is seen in the game: write a look for each, in the order he reads them ("look 2: lob, layup", then "look 5: three").'), fixes: [index === 0 ? lookInstead(broken) : undefined] };
+}
+
+const FINISH = '(layup|lay-up|dunk|jumper|three|hook|floater|pull-up|3)';
+
+/** `otherwise 1 shoots a jumper`, `if 4 is open, layup`, `pass to 4 if he is open`: the look that is meant. */
+function asLook(said: string): string | undefined {
+  const bare = said.replace(/^(?:(?:and|or|then|finally|lastly|last|otherwise|else|if not|if nothing is there|failing that|next)\s*,?\s*)+/i, '').replace(/[.!]$/, '');
+  const match = (pattern: string): RegExpExecArray | null => new RegExp(`^${pattern}$`, 'i').exec(bare);
+  const open = match(`if ([1-5])(?:['’]s| is| gets)? (?:wide )?(?:open|free)(?:,? .*?\\b${FINISH}?)?(?: .*)?`) ?? match(`([1-5]) if (?:he is |he's |she is |she's )?(?:wide )?open`);
+  const shoots = match(`([1-5]) (?:shoots|shoot|scores|takes|for|with|pulls up for)(?: it| up)?(?: an?| the)?(?: (?:\\w+ )?${FINISH})?`);
+  const [, who, finish] = open ?? shoots ?? match(`(?:[1-5] )?(?:pass(?:es)?|kicks?(?: it)?(?: out)?|dumps?(?: it)?(?: off| down| in)?|throws?|hits?|skips?|feeds?)(?: it| the ball)?(?: to)? ([1-5])(?: if .*)?(?: for (?:an? |the )?${FINISH})?`) ?? [];
+  if (who !== undefined) return `look ${who}${finish === undefined ? '' : `: ${finish === '3' ? 'three' : finish.toLowerCase()}`}`;
+  const [, how, whom] = match(`(?:[1-5] )?(lobs?|hands?)(?: it)?(?: off)?(?: to)? ([1-5])(?: if .*)?`) ?? [];
+  return how === undefined ? undefined : `look ${whom!}: ${how.startsWith('l') ? 'lob, layup' : 'hand-off'}`;
+}
+
+/** The mend of a line that says a chance as a choice. */
+export function lookInstead(broken: Broken): LineFix | undefined {
+  const look = asLook(wholeLine(broken));
+  return look === undefined ? undefined : rewriting(broken, look);
+}
+
+/** `otherwise 1 shoots a jumper`, `last, hand off to 2`, `if not, kick it to 3` */
+function anOption(broken: Broken): SaidOtherwise | undefined {
+  const said = wholeLine(broken);
+  if (!/^(or|finally|lastly|last|otherwise|else|if not|if nothing is there|failing that)\b|^(pass|kick|dump|throw|hit|skip|feed|lob|hand)\b.*\bif\b.*\bopen\b|^[1-5] scores$/i.test(said)) return undefined;
+  const look = asLook(said);
+  const fix = look === undefined ? undefined : rewriting(broken, look);
+  return fix && { code: 'misplaced-word', from: 0, to: 1, message: message('What he may do or leave is a look, and looks are read in the order they are written: "{look}".', { look: look! }), fixes: [fix] };
 }
 
 const FINISHES: ReadonlyMap<string, string> = new Map(Object.entries({ layup: 'lays it up', 'lay-up': 'lays it up', 'lay-in': 'lays it up', layin: 'lays it up', dunk: 'dunks', jumper: 'shoots a jumper', three: 'shoots a three', shot: 'shoots', hook: 'hooks' }));

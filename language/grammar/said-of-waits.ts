@@ -4,6 +4,7 @@ import { endOf, endOfWords, reads, startWithArticles, tried, written, type Broke
 import { commaAfter, inNumber, isAttacker, isDefender, rewriting, word, writing, type SaidOtherwise } from './saying.ts';
 import { isPlayer } from './line-token.ts';
 import { singular, verbOf } from './verbs.ts';
+import { lookInstead } from './said-of-looks.ts';
 import { BEGINS_A_WAIT } from './waits.ts';
 
 /** `if X4 switches, 4 slips`, `unless X2 denies, …`: a line happens always. Leaving out `unless` would turn it round. */
@@ -34,7 +35,7 @@ function makesAChoice(broken: Broken, index: number, saying: string): SaidOtherw
     if (isDefender(tokens[index + 1])) return { ...found, message: message('A line happens whatever the defence does. What depends on it is a step of its own: {shown}.', { shown }) };
   }
   if (/^(is|are) (open|free)$/.test(word(tokens[index + 2])) || word(tokens[index + 1]) === 'nothing')
-    return { ...found, message: message('Whether somebody is open is seen in the game: that is a look. For example: look 4: layup.') };
+    return { ...found, message: message('Whether somebody is open is seen in the game: that is a look. For example: look 4: layup.'), fixes: [lookInstead(broken)] };
   if (saying === 'if' && clause && reads(`3 holds when ${clause}`)) return undefined;
   return { ...found, message: message('"{saying}" makes a choice, and a line always happens. What the defence decides is a step (step "…" instead of "…" when X4 switches), what is open is a look (look 4: layup).', { saying }) };
 }

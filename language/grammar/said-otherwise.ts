@@ -2,9 +2,11 @@
 import { message } from '../message/message.ts';
 import { endOf, startWithArticles, tried, written, type Broken } from './broken-line.ts';
 import { isAttacker, word, writing, type Recogniser, type SaidOtherwise } from './saying.ts';
+import { saidInOtherHeadWords } from './said-in-other-head-words.ts';
 import { saidOfHeads } from './said-of-heads.ts';
 import { saidOfLooks } from './said-of-looks.ts';
 import { withoutItsWord } from './said-without-its-word.ts';
+import { saidOfPlayers } from './said-of-players.ts';
 import { inAPhrase } from './said-in-a-phrase.ts';
 import { icesTheScreen, whichZone, whereItIsSoft, betweenWhom, picksUpAMan, drawsTwo, fouls, makesOrMisses, shootsAFreeThrow, guardsHim, comesOutTo, boxAndOne, runsTheClockDown } from './said-of-defence.ts';
 import { takesHisMan, upTheSideline, oppositeOfWhat, fillsALane, anOpenPlace, someonesSpot, clearsASide, highOrLow, andOutTo, facesUp, rotatesASpot, whichWay } from './said-of-moves.ts';
@@ -14,7 +16,7 @@ import { dependsOnTheDefence, before, onTheCatch, onTheSignal, waitsWithoutFor, 
 
 /** In the order in which they are tried: the first that fits speaks. */
 const RECOGNISERS: readonly Recogniser[] = [
-  ...saidOfHeads, ...withoutItsWord, ...saidOfLooks, inAPhrase, betweenWhom, whereItIsSoft,
+  ...saidOfHeads, ...saidInOtherHeadWords, ...withoutItsWord, ...saidOfLooks, ...saidOfPlayers, inAPhrase, betweenWhom, whereItIsSoft,
   fouls, makesOrMisses, shootsAFreeThrow, guardsHim, comesOutTo, boxAndOne, runsTheClockDown, pickAndRoll, setsAnAdjectiveScreen,
   icesTheScreen, pins, countsHisDribbles, passOffTheScreen, rotatesASpot, probes, theHandOffTold, anOpponentsCount, drawsTwo, upTheSideline, behindTheBall, oppositeOfWhat, refuses, offMissing,
   onTheSignal, whichWay, onHisHeels, onWhatADefenderDoes, whileTheZone, forSafety, getsAHandOff, passToAPlace, whichOfTheZone, fillsALane, atTheDefence, anOpenPlace, someonesSpot, aGate,

@@ -79,7 +79,7 @@ const rows: readonly (readonly [line: string, marked: string, code: string, mend
   ['clock 0:11', 'clock 0:11', 'missing-word', 'call with 11 on the clock'],
   ['defense: man to man', 'defense: man to man', 'missing-word', 'against man'],
   ['they play a 2-3 zone', 'they play a 2-3 zone', 'missing-word', 'against 2-3 zone'],
-  ['box set', 'box set', 'missing-word', 'from box'],
+  ['box set', 'box set', 'missing-word', 'from box set'],
   ['players start in a box', 'players start in a box', 'missing-word', 'from box'],
   ['They line up in horns', 'They line up in horns', 'missing-word', 'from horns'],
   ['inbounder 3 on the right side', 'inbounder 3 on the right side', 'missing-word', '3 inbounds from the right sideline'],
@@ -209,7 +209,7 @@ const rows: readonly (readonly [line: string, marked: string, code: string, mend
   // what coaches say that no line can say so: the mend keeps the meaning, or there is none
   ['unless X2 denies, 1 passes to 2', 'unless', 'unknown-word'],
   ['if X4 switches, 4 slips', 'if', 'unknown-word'],
-  ['1 passes to 4 if he is open', 'if', 'unknown-word'],
+  ['1 passes to 4 if he is open', 'if', 'unknown-word', 'look 4'],
   ['before 1 passes, 2 cuts', 'before', 'misplaced-word', 'once 2 cuts, 1 passes'],
   ['2 cuts to rim before 1 passes', 'before', 'misplaced-word', 'once 2 cuts to rim, 1 passes'],
   ['2 waits for 5 to set the screen', 'for 5 to set the screen', 'misplaced-word', '2 waits until 5 is set'],

@@ -29,11 +29,14 @@ export type SetLineKeywordNames =
     | ")"
     | ","
     | "1-4"
+    | "1-4 flat"
     | "1-4 high"
     | "1-4 low"
     | "2-3 high"
     | "3 pointer"
+    | "3-out"
     | "3-out 2-in"
+    | "4-out"
     | "4-out 1-in"
     | "5-out"
     | ":"
@@ -261,6 +264,7 @@ export type SetLineKeywordNames =
     | "double"
     | "double drag"
     | "double of"
+    | "double stack"
     | "double-screen"
     | "double-screens"
     | "doubles"
@@ -387,6 +391,7 @@ export type SetLineKeywordNames =
     | "foul line"
     | "foul line extended"
     | "four corners"
+    | "four out"
     | "four out one in"
     | "four-man"
     | "free throw"
@@ -996,6 +1001,7 @@ export type SetLineKeywordNames =
     | "then"
     | "they"
     | "three"
+    | "three out"
     | "three out two in"
     | "three-pointer"
     | "through"
@@ -1201,10 +1207,10 @@ export function isAlignmentHead(item: unknown): item is AlignmentHead {
     return reflection.isInstance(item, AlignmentHead.$type);
 }
 
-export type AlignmentName = '1-4 high' | '1-4 low' | '1-4' | '2-3 high' | '3-out 2-in' | '4-out 1-in' | '5-out' | 'box' | 'diamond' | 'five out' | 'four corners' | 'four out one in' | 'horns' | 'line' | 'spread' | 'stack' | 'three out two in' | string;
+export type AlignmentName = '1-4 flat' | '1-4 high' | '1-4 low' | '1-4' | '2-3 high' | '3-out 2-in' | '3-out' | '4-out 1-in' | '4-out' | '5-out' | 'box' | 'diamond' | 'double stack' | 'five out' | 'four corners' | 'four out one in' | 'four out' | 'horns' | 'line' | 'spread' | 'stack' | 'three out two in' | 'three out' | string;
 
 export function isAlignmentName(item: unknown): item is AlignmentName {
-    return item === 'box' || item === 'horns' || item === 'stack' || item === 'diamond' || item === 'line' || item === '2-3 high' || item === '1-4 high' || item === '1-4 low' || item === '1-4' || item === '4-out 1-in' || item === '5-out' || item === '3-out 2-in' || item === 'spread' || item === 'four corners' || item === 'five out' || item === 'four out one in' || item === 'three out two in' || (typeof item === 'string' && (/[0-9](-[0-9])+/.test(item)));
+    return item === 'box' || item === 'horns' || item === 'stack' || item === 'diamond' || item === 'line' || item === '2-3 high' || item === '1-4 high' || item === '1-4 low' || item === '1-4' || item === '4-out 1-in' || item === '5-out' || item === '3-out 2-in' || item === 'spread' || item === 'four corners' || item === 'five out' || item === 'four out one in' || item === 'three out two in' || item === '4-out' || item === 'four out' || item === '3-out' || item === 'three out' || item === '1-4 flat' || item === 'double stack' || (typeof item === 'string' && (/[0-9](-[0-9])+/.test(item)));
 }
 
 export interface AlignmentRef extends langium.AstNode {
