@@ -213,7 +213,7 @@ function lookForAShot(tokens: Tokens, at: number, types: Types): Tokens | undefi
   return withThese(tokens, at, at + 1, [standing(types, ':', tokens[at]!)]);
 }
 
-const PASSES_AS_SAID = oneOf('lob', 'skip', 'skip pass', 'skip-pass', 'bounce-pass', 'kick out', 'dump off', 'drop-off', 'pocket pass', 'dish', 'pass', 'alley-oop', 'overhead-pass', 'chest-pass');
+const PASSES_AS_SAID = oneOf('lob', 'skip', 'skip pass', 'skip-pass', 'bounce-pass', 'kick out', 'dump off', 'drop-off', 'pocket pass', 'dish', 'pass', 'alley-oop', 'overhead-pass', 'chest-pass', 'post feed', 'post entry', 'entry pass', 'feed', 'high-low', 'high-low pass', 'lob pass', 'dump pass', 'inside pass');
 const SHOTS_AS_SAID = oneOf('catch-and-shoot three', 'catch-and-shoot jumper', 'catch and shoot', 'pull up', 'step back', 'bank shot', 'set shot', 'finger roll', 'layin', '3 pointer');
 const isShot = (token: LineToken | undefined): boolean => SHOTS_AS_SAID.has(wordOf(token)) || (CHANCES.has(wordOf(token)) && !PASSES_AS_SAID.has(wordOf(token)));
 /** What such a word goes with: it is no shot of the look's own. */
@@ -428,7 +428,7 @@ const RULES: readonly (readonly [begins: RegExp, rule: Phrase['apply']])[] = [
   [/^(,|under the .*|baseline|sideline)$/, whereHeThrowsIn],
   [/^(for|with|,|-)$/, lookForAShot],
   [/^(corner|wing|slot|top|top of the key)$/, threeFrom],
-  [/^(three|layup|lay-up|lay-in|layin|dunk|jumper|jump shot|hook|floater|runner|shot|lob|skip|finish|put-back|alley-oop|dish|pass|three-pointer)$|^(hook|bank|set) shot$|^(bounce|skip|overhead|chest|pocket)[- ]pass$|^(kick out|dump off|drop-off|pull up|step back|finger roll|catch[- ]and[- ]shoot( three| jumper)?|3 pointer)$/, colonForgotten],
+  [/^(three|layup|lay-up|lay-in|layin|dunk|jumper|jump shot|hook|floater|runner|shot|lob|skip|finish|put-back|alley-oop|dish|pass|three-pointer)$|^(hook|bank|set) shot$|^(post feed|post entry|entry pass|feed|high-low( pass)?|lob pass|dump pass|inside pass)$|^(bounce|skip|overhead|chest|pocket)[- ]pass$|^(kick out|dump off|drop-off|pull up|step back|finger roll|catch[- ]and[- ]shoot( three| jumper)?|3 pointer)$/, colonForgotten],
   [/^(slams?|shuts?|closes?|locks?|seals?)$/, shutsTheGate],
   [/^(s?he|they)['’](s|re)$/, heIs],
   [/^gets?( it| the ball)?$/, getsItBack],

@@ -219,6 +219,8 @@ export const ofMoves: Rows = [
   ['(..MOVE) behind it|that|them (END)', ''],
   ['(..MOVE) , away from ball (END)', ''],
   ['~make|run zipper|zip|flex|shuffle|rub cut', 'cuts~'],
+  ['(!IN_PIN) (off ATTACKER) backdoor|back_door (END)', 'to rim'],
+  ['(IN_PIN) (off ATTACKER) backdoor|back_door', 'going_backdoor'],
   ['(MOVE) away from ball (END)', 'to weak-side'],
   ['(MOVE) away_from ball (END)', 'to weak-side'],
   ['(..MOVE) toward ball , about|roughly|around? (LENGTH)', 'to'],
