@@ -16,8 +16,8 @@ export function getBack(tokens: Tokens, at: number, types: Types): Tokens | unde
 }
 
 /**
- * `3, 4, 5 crash, 1, 2 get back` as a line of its own, without the word `rebound` before it. Both have to be said: a man who crashes, or gets
- * back, on a line that says no more moves when the line says so.
+ * `3, 4, 5 crash, 1, 2 get back`, `4 and 5 crash the boards` as a line of its own, without the word `rebound` before it. One man who crashes, and
+ * whoever gets back on a line that says no more, moves when the line says so.
  */
 export function crashAndGetBack(tokens: Tokens, _at: number, types: Types): Tokens | undefined {
   const first = tokens[0];
@@ -25,6 +25,7 @@ export function crashAndGetBack(tokens: Tokens, _at: number, types: Types): Toke
   const said: Tokens = tokens.map((token) => (/^rebounds?$/.test(wordOf(token)) ? standing(types, 'crash', token) : token));
   const verbs = said.filter((token) => !isPlayer(token) && ![',', 'and'].includes(wordOf(token)));
   const all = verbs.map((token) => verbOf(wordOf(token)) ?? (/^(back|safe|home)$/.test(wordOf(token)) ? { class: 'rebound', base: 'get back' } : undefined));
-  if (all.some((verb) => verb?.class !== 'rebound') || !all.some((verb) => verb!.base !== 'get back') || !all.some((verb) => verb!.base === 'get back')) return undefined;
+  if (all.some((verb) => verb?.class !== 'rebound') || !all.some((verb) => verb!.base === 'crash')) return undefined;
+  if (!all.some((verb) => verb!.base === 'get back') && said.filter(isPlayer).length < 2) return undefined;
   return [before(types, 'rebound', first), ...said];
 }

@@ -39,6 +39,8 @@ const read: readonly (readonly [said: string, plain: string])[] = [
   ['3, 4, 5 crash, 1, 2 get back', 'rebound 3, 4, 5 crash, 1, 2 get back'],
   ['3, 4 and 5 rebound, 1 and 2 back', 'rebound 3, 4 and 5 crash, 1 and 2 get back'],
   ['4 and 5 crash the boards, 1, 2 and 3 stay back', 'rebound 4 and 5 crash the boards, 1, 2 and 3 stay back'],
+  ['4 and 5 crash the boards', 'rebound 4 and 5 crash the boards'],
+  ['3, 4, 5 hit the glass', 'rebound 3, 4, 5 hit the glass'],
   // where a step, a play, a roster begins
   ['Step "One":', 'step "One"'],
   ['play "Pier":', 'play "Pier"'],
