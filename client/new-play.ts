@@ -6,6 +6,7 @@ import { fileName, textColumn } from './open-play.ts';
 import type { ServerLine } from './server-line.ts';
 import { sayAgainst } from './playbook/play-words.ts';
 import type { Newcomer } from './newcomer.ts';
+import { ofTheTeamFirst } from './age-of-team.ts';
 
 type Answers = Omit<protocol.NewPlay, 'version' | 'as' | 'uri'>;
 
@@ -56,7 +57,7 @@ export function registerNewPlay({ ask }: Pick<ServerLine, 'ask'>, newcomer: Newc
     const next = questions(l10n.t('New playbook'), unanswered(known, false) + (said === undefined ? 1 : 0));
     const team = said ?? (await window.showInputBox({ ...next(), prompt: l10n.t('The team’s name, as it stands on the playbook'), placeHolder: l10n.t('Our team'), validateInput: complainOfName }));
     if (team === undefined) return;
-    const answers = await askForPlay(choices, known, false, next);
+    const answers = await askForPlay({ ...choices, levels: ofTheTeamFirst(choices.levels, team) }, known, false, next);
     const text = answers && (await textOf('playbook', { ...answers, team }));
     if (answers !== undefined && text !== undefined) await writeFile(team, text, answers.name);
   }

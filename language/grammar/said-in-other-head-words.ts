@@ -24,7 +24,7 @@ function stepInOtherWords(broken: Broken): SaidOtherwise | undefined {
 
 /** What a line of the play begins with, in other words than the notation's. */
 const HEAD_WORDS: readonly (readonly [said: RegExp, word: string])[] = [
-  [/^(age|ages|age group|grade|age level)\b\s*:?\s*/i, 'level '],
+  [/^(age group|grade|age level)\b\s*:?\s*/i, 'level '],
   [/^(tag|label|labels|keyword|keywords|type|category)\b\s*:?\s*/i, 'tags '],
   [/^shoot(s|ing)?\s+(?=within|by|before|between)/i, 'shot '],
   [/^(score|game|time and score)\b\s*:?\s*/i, 'situation '],
@@ -37,7 +37,7 @@ const HEAD_WORDS: readonly (readonly [said: RegExp, word: string])[] = [
   [/^(import|include|load|uses)\s+/i, 'use '],
 ];
 
-/** `age u14`, `tag quick`, `shoot within 8 seconds` */
+/** `tag quick`, `shoot within 8 seconds`, `team "Ours"` */
 function otherHeadWord(broken: Broken): SaidOtherwise | undefined {
   const said = wholeLine(broken);
   for (const [words, word] of HEAD_WORDS) {
