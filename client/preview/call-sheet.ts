@@ -6,7 +6,7 @@ import { element } from './elements.ts';
 import { tell } from './tell.ts';
 
 /** One row a play, in the order of the sheets below it, under the sections of its book: a table each, whose head a browser prints again on the next page. */
-export function callSheet(plays: readonly Playback[], sections: readonly (string | undefined)[]): HTMLElement {
+export function callSheet(plays: readonly Playback[], sections: readonly (string | undefined)[], title: string): HTMLElement {
   const times = [tell(message('first look')), tell(message('every look'))];
   const [sheet, play, looks] = [tell(message('sheet')), tell(message('play')), tell(message('looks, in order'))];
   const wide = [lettersOf([sheet]), Math.max(leastOfName, lettersOf(plays.map((one) => one.play.name))), ...[...times, ...times].map((time) => lettersOf([time]))];
@@ -19,7 +19,7 @@ export function callSheet(plays: readonly Playback[], sections: readonly (string
   return element(
     'article',
     { class: 'sheet calls' },
-    element('header', {}, element('h1', {}, tell(message('Call sheet'))), element('p', { class: 'call' }, aboutSeconds())),
+    element('header', {}, element('div', {}, element('h1', {}, tell(message('Call sheet'))), element('p', { class: 'facts' }, title)), element('p', { class: 'call' }, aboutSeconds())),
     element(
       'table',
       {},

@@ -152,7 +152,7 @@ async function showPage(text: string): Promise<void> {
   if (opened.plays.length === 0) return showing.update(change.refuse(state, 0, opened.refusal));
   autoplay = opened.autoplay;
   screen.jobs.offerOnPaper(areFew(opened.plays));
-  printOnPaper(opened.plays, opened.sections, screen.jobs.isOnPaper);
+  printOnPaper(opened, screen.jobs.isOnPaper);
   screen.plays.load(opened.plays, opened.sections);
 }
 

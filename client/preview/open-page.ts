@@ -10,6 +10,8 @@ export interface OpenedPage {
   readonly plays: readonly Playback[];
   /** Of each play the section of its book. */
   readonly sections: readonly (string | undefined)[];
+  /** What the page is called: the book's name, or the file's. */
+  readonly title: string;
   readonly refusal: string;
   readonly autoplay: boolean;
 }
@@ -21,9 +23,9 @@ export function dataOfPage(): string | undefined {
 
 export async function openPage(text: string): Promise<OpenedPage> {
   const read = await readPageData(text);
-  if (read === undefined) return { plays: [], sections: [], refusal: tell(message('This browser is too old to open the page, or the file is damaged. A browser of 2023 or later opens it.')), autoplay: false };
+  if (read === undefined) return { plays: [], sections: [], title: '', refusal: tell(message('This browser is too old to open the page, or the file is damaged. A browser of 2023 or later opens it.')), autoplay: false };
   const all = read.plays.map(readPlayback);
   const refusal = all.find((one) => !one.ok)?.message ?? '';
   const opened = all.flatMap((one, i) => (one.ok ? [{ playback: one.playback, section: read.sections?.[i] ?? undefined }] : []));
-  return { plays: opened.map(({ playback }) => playback), sections: opened.map(({ section }) => section), refusal, autoplay: read.autoplay };
+  return { plays: opened.map(({ playback }) => playback), sections: opened.map(({ section }) => section), title: read.title, refusal, autoplay: read.autoplay };
 }

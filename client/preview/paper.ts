@@ -18,23 +18,30 @@ import { factsOf } from './words.ts';
 import { message } from '../../language/message/message.ts';
 import { tell } from './tell.ts';
 
+/** Of each play the section of its book; `title`: what they are called together. */
+export interface OnPaper {
+  readonly plays: readonly Playback[];
+  readonly sections: readonly (string | undefined)[];
+  readonly title: string;
+}
+
 /** Made only when it is printed: nobody else pays for it. `withJobs`: whether the players' sheets are wanted, asked each time. */
-export function printOnPaper(plays: readonly Playback[], sections: readonly (string | undefined)[], withJobs: () => boolean): void {
+export function printOnPaper(page: OnPaper, withJobs: () => boolean): void {
   const paper = element('div', { class: 'paper' });
   let hasJobs: boolean | undefined;
   document.body.append(paper);
   addEventListener('beforeprint', () => {
     if (hasJobs === withJobs()) return;
     hasJobs = withJobs();
-    paper.replaceChildren(...sheetsOf(plays, sections), ...(hasJobs ? jobSheets(plays) : []));
+    paper.replaceChildren(...sheetsOf(page), ...(hasJobs ? jobSheets(page.plays) : []));
   });
 }
 
 /** The sheets of several plays bear the numbers by which the call sheet names them. */
-function sheetsOf(plays: readonly Playback[], sections: readonly (string | undefined)[]): readonly HTMLElement[] {
+function sheetsOf({ plays, sections, title }: OnPaper): readonly HTMLElement[] {
   const several = plays.length > 1;
   const sheets = plays.map((playback, i) => sheetOf(playback, [...(several ? [tell(message('Sheet {number}', { number: i + 1 }))] : []), ...(sections[i] === undefined ? [] : [sections[i]])]));
-  return [...(several ? [callSheet(plays, sections)] : []), ...sheets];
+  return [...(several ? [callSheet(plays, sections, title)] : []), ...sheets];
 }
 
 function sheetOf(playback: Playback, head: readonly string[]): HTMLElement {

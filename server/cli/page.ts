@@ -12,7 +12,7 @@ import { readFiles } from './files.ts';
 import { freeName } from './free-name.ts';
 import { playbackOf } from '../../language/playback/playback-of.ts';
 import { remarkOnLinesNotRead } from './lines-not-read.ts';
-import { openBook } from './open-book.ts';
+import { openBook, type OpenedFile } from './open-book.ts';
 import { playsInOrder, remarkOnSameName } from './plays-named.ts';
 import { makeFolder, writeResult } from './write-result.ts';
 import { withExamples } from './examples.ts';
@@ -43,17 +43,24 @@ export function addPage(program: Command): void {
 
 /** One page, whatever it holds; a folder to write to gets a page for each play. */
 function writePages(name: string, options: PageOptions): void {
-  const plays = playsInOrder(openBook(readFiles([name])), options.play);
+  const files = openBook(readFiles([name]));
+  const plays = playsInOrder(files, options.play);
   if (options.play !== undefined) remarkOnSameName(plays, 'all');
   remarkOnLinesNotRead(plays);
   const { output } = options;
   if (plays.length === 1 || output === undefined || output === '-' || output.toLowerCase().endsWith('.html')) {
-    const title = plays.length === 1 ? plays[0]!.play.play.name : titleOf(name);
+    const title = plays.length === 1 ? plays[0]!.play.play.name : (bookOf(files) ?? titleOf(name));
     return writeResult(htmlOf(plays, title), output ?? (name === '-' ? '-' : `${titleOf(name)}.html`));
   }
   makeFolder(output);
   const used = new Set<string>();
   for (const play of plays) writeResult(htmlOf([play], play.play.play.name), join(output, `${freeName(fileNameOf(play.play.play.name), used)}.html`));
+}
+
+/** The name of the only book among the files. */
+function bookOf(files: readonly OpenedFile[]): string | undefined {
+  const names = files.flatMap(({ blocks }) => blocks.filter(({ kind }) => kind === 'book').map(({ lines }) => lines[0]?.parsed.openName));
+  return names.length === 1 && names[0] !== '' ? names[0] : undefined;
 }
 
 /** `quick` of `plays/quick.play`, `plays` of the folder and of `plays/*.play`. */

@@ -173,7 +173,7 @@ describe('the notation’s version', () => {
 });
 
 /** What a page carries. */
-const dataOn = (html: string) => JSON.parse(inflateSync(Buffer.from(/id="setwright-plays">([^<]*)</.exec(html)![1]!, 'base64')).toString()) as { plays: { play: { name: string } }[]; sections?: (string | null)[] };
+const dataOn = (html: string) => JSON.parse(inflateSync(Buffer.from(/id="setwright-plays">([^<]*)</.exec(html)![1]!, 'base64')).toString()) as { title: string; plays: { play: { name: string } }[]; sections?: (string | null)[] };
 
 /** The names of its plays, in order. */
 const playsOn = (html: string): readonly string[] => dataOn(html).plays.map(({ play: { name } }) => name);
@@ -204,6 +204,11 @@ describe('page', () => {
     expect((await run(['page', '.', '-o', 'book.html'], { cwd: here })).code).toBe(0);
     expect(page('book.html').plays.map(({ play: { name } }) => name)).toEqual(['Ebb', 'Tide', 'Spare']);
     expect(page('book.html').sections).toEqual(['Late', 'Early', null]);
+    // The book's name, of two books the folder's.
+    expect(page('book.html').title).toBe('Ours');
+    writeFileSync(join(here, 'more.play'), 'use "all.play"\nbook "Others"\n  section "Late": "Ebb"\n');
+    expect((await run(['page', '.', '-o', 'two.html'], { cwd: here })).code).toBe(0);
+    expect(page('two.html').title).toBe('booked');
   });
 
   test('writes again when the text changes, and bears a text that says nothing', async () => {

@@ -163,8 +163,9 @@ describe.skipIf(executable === undefined && !process.env.CI)('a page of several 
     test('of several plays has the call sheet on top: each play with its number, its times and its looks, under the sections of the book', async () => {
       const examples = examplePlaybacks();
       const sections = examples.map((_, i) => (i < 2 ? 'Last shot' : 'The rest'));
-      await stage.openPage(examples, { sections });
+      await stage.openPage(examples, { sections, title: 'Heron Bay U14' });
       await stage.page.evaluate(() => dispatchEvent(new Event('beforeprint')));
+      expect(await stage.page.locator('.calls .facts').textContent()).toBe('Heron Bay U14');
       expect(await stage.page.locator('.calls .section').allTextContents()).toEqual(['Last shot', 'The rest']);
       const plays = await stage.page.locator('.calls .play').evaluateAll((all) => all.map((row) => [...row.children].map((cell) => cell.textContent)));
       expect(plays.map(([number, name]) => [number, name])).toEqual(examples.map(({ play }, i) => [String(i + 1), play.name]));
