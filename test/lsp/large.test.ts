@@ -27,7 +27,7 @@ describe('a text that is no play', () => {
     ['one endless line of passes', `play "Pier"\n  ${'1 passes to 2, '.repeat(million / 15)}`],
     ['a picture somebody named .play, read as UTF-8', anyBytes(million / 3).toString('utf8')],
     ['the same read as Latin-1', anyBytes(million / 3).toString('latin1')],
-  ])('%s is told to be none, and edited and asked about like any other', { timeout: 60_000 }, async (_, text) => {
+  ])('%s is told to be none, and edited and asked about like any other', { timeout: 150_000 }, async (_, text) => {
     client = await talk({ options: atOnce });
     // Processor time, of the server too: the machine may be busy with something else.
     const began = process.cpuUsage();
@@ -39,7 +39,8 @@ describe('a text that is no play', () => {
     for (const method of ['semanticTokens/full', 'documentSymbol', 'foldingRange', 'codeLens']) await client.connection.sendRequest(`textDocument/${method}`, { textDocument });
     await client.connection.sendRequest(lsp.DocumentFormattingRequest.type, { textDocument, options: { tabSize: 2, insertSpaces: true } });
     const { user, system } = process.cpuUsage(began);
-    expect((user + system) / 1000).toBeLessThan(10_000);
+    // Some 2 s on a quick machine, 8 on a slow one alone, twice that beside other tests; what grows with the square of the text takes minutes.
+    expect((user + system) / 1000).toBeLessThan(40_000);
   });
 });
 
