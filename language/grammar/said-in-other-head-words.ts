@@ -70,16 +70,29 @@ function throwInAlone(broken: Broken): SaidOtherwise | undefined {
   return fix && { code: 'missing-word', from: 0, to: broken.tokens.length, message: message('Say who throws in, and where: "{line}".', { line: text }), fixes: [fix] };
 }
 
-/** `rebound 3 4 5, 1 2 back`, `rebound 3, 4, 5; 1, 2 safe`: who does what, written out. */
+interface Rebounders {
+  readonly who: readonly string[];
+  readonly isBack: boolean;
+  /** Something is said of them. */
+  readonly isTold: boolean;
+}
+
+/** The words of a rebound line; any other is a slip of the pen, and told as one. */
+const OF_A_REBOUND = /^(?:[1-5\s,;:.&+/]|and|then|rebound\w*|crash(es)?|hits?|goes|go|gets?|stays?|to|on|in|the|boards?|glass|back|safe|safety|home|defen[cs]e|protects?|half|court|hard)*$/;
+
+function reboundersIn(said: string): readonly Rebounders[] {
+  const lists = said.replace(/^rebound\w*:?/, '').matchAll(/((?:[1-5][\s,&+/]*(?:and\s*)?)+)([^1-5]*)/g);
+  return [...lists].map(([, who = '', what = '']) => ({ who: who.match(/[1-5]/g) ?? [], isBack: /back|safe|home|safety|defen[cs]e|protect|half/.test(what), isTold: /[a-z]/.test(what.replace(/\band\b/g, '')) }));
+}
+
+/** `rebound 3 4 5, 1 2 back`, `rebound 3, 4, 5; 1, 2 safe`: who does what, written out. Whom nothing is said of goes to the boards. */
 function reboundLists(broken: Broken): SaidOtherwise | undefined {
   const said = wholeLine(broken).toLowerCase();
-  if (!/^rebound(s|ing|ers)?\b/.test(said)) return undefined;
-  const groups = [...said.replace(/^rebound\w*:?/, '').matchAll(/((?:[1-5][\s,&+/]*(?:and\s*)?)+)([^1-5]*)/g)].map(([, who, what]) => ({ who: who!.match(/[1-5]/g)!, back: /back|safe|home|safety|defen[cs]e|protect|half/.test(what!), said: /[a-z]/.test(what!.replace(/\band\b/g, '')) }));
-  // A slip of the pen is told as one, and half a word as half a word.
-  if (/\bget(s)?$/.test(said) || !/^(?:[1-5\s,;:.&+/]|and|then|rebound\w*|crash(es)?|hits?|goes|go|gets?|stays?|to|on|in|the|boards?|glass|back|safe|safety|home|defen[cs]e|protects?|half|court|hard)*$/.test(said)) return undefined;
-  // Whom nothing is said of goes to the boards, as the line's first word says.
-  if (groups.length === 0 || (groups.length === 1 && !groups[0]!.said)) return undefined;
-  const line = `rebound ${groups.map(({ who, back }) => `${who.join(', ')} ${back ? (who.length > 1 ? 'get back' : 'gets back') : who.length > 1 ? 'crash' : 'crashes'}`).join(', ')}`;
+  if (!said.startsWith('rebound') || !OF_A_REBOUND.test(said) || /\bgets?$/.test(said)) return undefined;
+  const lists = reboundersIn(said);
+  if (lists.length === 0 || (lists.length === 1 && !lists[0]!.isTold)) return undefined;
+  const does = ({ who, isBack }: Rebounders): string => (isBack ? (who.length > 1 ? 'get back' : 'gets back') : who.length > 1 ? 'crash' : 'crashes');
+  const line = `rebound ${lists.map((list) => `${list.who.join(', ')} ${does(list)}`).join(', ')}`;
   const fix = rewriting(broken, line);
   return fix && { code: 'misplaced-word', from: broken.index, to: Math.min(broken.index + 1, broken.tokens.length), message: message('The men of each list stand with a comma between them, then what they do: "{line}".', { line }), fixes: [fix] };
 }
