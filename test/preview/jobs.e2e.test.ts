@@ -32,9 +32,11 @@ describe.skipIf(executable === undefined && !process.env.CI)('each player’s jo
     await stage.openPage(lighthouse);
     expect(await list().isVisible()).toBe(false);
     await man('3').click();
+    await drawn();
     expect(await rows()).toEqual(jobsOf(lighthouse, '3').map(({ text, at }) => (at === undefined ? text : `${text} ${tenths(at)} s`)));
     expect(await man('3').getAttribute('aria-pressed')).toBe('true');
     await man('3').click();
+    await drawn();
     expect(await list().isVisible()).toBe(false);
     expect(stage.complaints).toEqual([]);
   });
