@@ -109,9 +109,7 @@ export function createJobs(chosen: (who: BodyId) => void, picked: (job: Job) => 
         if (player !== undefined && inSight && matchMedia('(min-width: 860px)').matches) root.scrollIntoView({ block: 'nearest' });
         // Chosen with a key: the list comes along with his button.
         else if (player !== undefined && men.contains(document.activeElement)) list.scrollIntoView({ block: 'nearest' });
-      }
-      // It says anew where the list is: one that comes up out of sight is no change to it.
-      if (player !== shown) {
+        // It says anew where the list is: one that comes up out of sight is no change to it.
         sight.unobserve(list);
         if (player !== undefined) sight.observe(list);
         shown = player;

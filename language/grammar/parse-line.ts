@@ -67,8 +67,8 @@ export function parseLine(text: string): ParsedLine {
 
 /** `#4 pops to the top`: by its mark a remark in the text, and nobody pops. */
 function numberBehindAMark(text: string): readonly LineWarning[] {
-  const at = text.search(/(?<=^\s*)#[1-5] /);
-  if (at < 0) return [];
+  if (!/^\s*#[1-5] /.test(text)) return [];
+  const at = text.indexOf('#');
   const { lexer, parse } = lineParser();
   const { tree, whole } = parse(lexer.lex(`${text.slice(0, at)} ${text.slice(at + 1)}`));
   if (!whole || tree?.$type !== 'Statement') return [];

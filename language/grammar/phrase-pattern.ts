@@ -7,6 +7,7 @@
 //   END       behind it the clause is over
 //   (x)       must stand there and stays; (..x) somewhere before it in the clause; !x must not stand there
 // In what is written, `$2` is what stood for the second word of the pattern, `$2!` in the singular, `x$2` his defender, `passes~` agrees in number with the first; `LENGTH:1_m` is a token of that sort with these words.
+import { isAlignmentName } from './generated/ast.ts';
 import { isAttacker, isDefender, isPlayer, wordOf, type LineToken } from './line-token.ts';
 import { after, asSaid, before, JOINTS, plural, singular, standing, type Tokens, type Types } from './rewording.ts';
 import { verbOf } from './verbs.ts';
@@ -47,9 +48,6 @@ const ofClass = (...classes: readonly string[]): Fits => (token) => classes.incl
 
 const PLACE = /^(near|far|weak-side|ball-side|strong-side|top|top of the key|nail|free-throw line|high post|low post|mid-post|elbow|elbows|block|blocks|wing|wings|slot|slots|corner|corners|short corner|rim|basket|lane|hash)$/;
 
-/** As the grammar spells them. */
-const ALIGNMENTS: ReadonlySet<string> = new Set(['box', 'horns', 'stack', 'double stack', 'diamond', 'spread', 'four corners', '1-4 high', '1-4 low', '1-4 flat', '1-4', '2-3 high', '4-out', 'four out', '4-out 1-in', 'four out one in', '5-out', 'five out', '3-out', 'three out', '3-out 2-in', 'three out two in']);
-
 const SORTS: { readonly [sort: string]: Fits } = {
   ANY: (token) => token !== undefined && token.tokenType.name !== 'STRING',
   PLAYER: isPlayer, ATTACKER: isAttacker, DEFENDER: isDefender,
@@ -62,7 +60,7 @@ const SORTS: { readonly [sort: string]: Fits } = {
   LINE: (token) => wordOf(token).endsWith('line'),
   COUNT: (token) => /^(NUMBER|PLAYER)$/.test(token?.tokenType.name ?? ''),
   START: (_, at) => at === 0,
-  ALIGNMENT: (token) => token !== undefined && (token.tokenType.name === 'FORM' || ALIGNMENTS.has(wordOf(token))),
+  ALIGNMENT: (token) => token !== undefined && token.tokenType.name !== 'UNKNOWN' && isAlignmentName(wordOf(token)),
   IN_FROM: (_, at, tokens) => at > 0 && wordOf(tokens[0]) === 'from',
   IN_LOOK: (_, at, tokens) => at > 0 && wordOf(tokens[0]) === 'look',
   IN_CALL: (_, at, tokens) => at > 0 && wordOf(tokens[0]) === 'call',

@@ -100,8 +100,8 @@ function endsWithTheBall(broken: Broken): SaidOtherwise | undefined {
   const who = tokens.find(isAttacker);
   const chance = /\b(shot|layup|lay-up|jumper|three|dunk|basket|bucket|score)\b/i.exec(wholeLine(broken));
   if (chance) {
-    const look = `look ${who?.image ?? '1'}${/^(layup|lay-up|jumper|three|dunk)$/i.test(chance[1]!) ? `: ${chance[1]!.toLowerCase()}` : ''}`;
-    return { code: 'misplaced-word', from: 0, to: tokens.length, message: message('A shot is a look: "{look}". "ends" is only for a play that ends without one.', { look }), fixes: [rewriting(broken, look)] };
+    const look = `look ${who?.image ?? 1}${/^(layup|lay-up|jumper|three|dunk)$/i.test(chance[1]!) ? `: ${chance[1]!.toLowerCase()}` : ''}`;
+    return { code: 'misplaced-word', from: 0, to: tokens.length, message: message('A shot is a look: "{look}". "ends" is only for a play that ends without one.', { look }), fixes: who ? [rewriting(broken, look)] : [] };
   }
   const text = who ? `ends once ${who.image} has the ball` : 'ends with no shot';
   return { code: 'misplaced-word', from: 1, to: tokens.length, message: message('How a play ends without a shot is said as what has happened: "ends once 2 has the ball", "ends once the ball is over half court"; or plainly "ends with no shot".'), fixes: [rewriting(broken, text)] };

@@ -73,17 +73,22 @@ function orElse(broken: Broken): SaidOtherwise | undefined {
 }
 
 const FINISH = '(layup|lay-up|dunk|jumper|three|hook|floater|pull-up|3)';
+/** Nothing else may be said: a mend that leaves words out loses what the coach meant. */
+const whole = (pattern: string): RegExp => new RegExp(`^${pattern}$`, 'i');
+const IS_OPEN = whole(`if ([1-5])(?:['’]s| is| gets)? (?:wide )?(?:open|free)(?:,? (?:(?:pass|throw|kick|hit|dump)(?: it)?(?: to)? (?:him|her|\\1)|(?:for )?(?:an? |the )?${FINISH}))?`);
+const IF_OPEN = whole("([1-5]) if (?:he is |he['’]s |she is |she['’]s )?(?:wide )?open");
+const SHOOTS = whole(`([1-5]) (?:shoots|shoot|scores|takes|for|with|pulls up for)(?: it| up)?(?: an?| the)?(?: (?:\\w+ )?${FINISH})?`);
+const PASSES = whole(`(?:[1-5] )?(?:pass(?:es)?|kicks?(?: it)?(?: out)?|dumps?(?: it)?(?: off| down| in)?|throws?|hits?|skips?|feeds?)(?: it| the ball)?(?: to)? ([1-5])(?: if [^,]*\\bopen)?(?: for (?:an? |the )?${FINISH})?`);
+const LOBS_OR_HANDS_OFF = whole('(?:[1-5] )?(lobs?|hands?)(?: it)?(?: off)?(?: to)? ([1-5])(?: if [^,]*\\bopen)?');
+const LEADS = /^(?:(?:and|or|then|finally|lastly|last|otherwise|else|if not|if nothing is there|failing that|next)\s*,?\s*)+/i;
 
 /** `otherwise 1 shoots a jumper`, `if 4 is open, layup`, `pass to 4 if he is open`: the look that is meant. */
 function asLook(said: string): string | undefined {
-  const bare = said.replace(/^(?:(?:and|or|then|finally|lastly|last|otherwise|else|if not|if nothing is there|failing that|next)\s*,?\s*)+/i, '').replace(/[.!]$/, '');
-  const match = (pattern: string): RegExpExecArray | null => new RegExp(`^${pattern}$`, 'i').exec(bare);
-  const open = match(`if ([1-5])(?:['’]s| is| gets)? (?:wide )?(?:open|free)(?:,? .*?\\b${FINISH}?)?(?: .*)?`) ?? match(`([1-5]) if (?:he is |he's |she is |she's )?(?:wide )?open`);
-  const shoots = match(`([1-5]) (?:shoots|shoot|scores|takes|for|with|pulls up for)(?: it| up)?(?: an?| the)?(?: (?:\\w+ )?${FINISH})?`);
-  const [, who, finish] = open ?? shoots ?? match(`(?:[1-5] )?(?:pass(?:es)?|kicks?(?: it)?(?: out)?|dumps?(?: it)?(?: off| down| in)?|throws?|hits?|skips?|feeds?)(?: it| the ball)?(?: to)? ([1-5])(?: if .*)?(?: for (?:an? |the )?${FINISH})?`) ?? [];
+  const bare = said.replace(LEADS, '').replace(/[.!]$/, '');
+  const [, who, finish] = IS_OPEN.exec(bare) ?? IF_OPEN.exec(bare) ?? SHOOTS.exec(bare) ?? PASSES.exec(bare) ?? [];
   if (who !== undefined) return `look ${who}${finish === undefined ? '' : `: ${finish === '3' ? 'three' : finish.toLowerCase()}`}`;
-  const [, how, whom] = match(`(?:[1-5] )?(lobs?|hands?)(?: it)?(?: off)?(?: to)? ([1-5])(?: if .*)?`) ?? [];
-  return how === undefined ? undefined : `look ${whom!}: ${how.startsWith('l') ? 'lob, layup' : 'hand-off'}`;
+  const [, how, whom] = LOBS_OR_HANDS_OFF.exec(bare) ?? [];
+  return how === undefined ? undefined : `look ${whom!}: ${/^l/i.test(how) ? 'lob, layup' : 'hand-off'}`;
 }
 
 /** The mend of a line that says a chance as a choice. */

@@ -22,8 +22,9 @@ it.each([
   ['3 - Cy', '3 "Cy"'],
   ['5. Eva Maria', '5 "Eva Maria"'],
   ['No. 7 "Gil"', '7 "Gil"'],
-  ['8 "Hal", PG', '8 "Hal"'],
-  ['9 "Ida" (captain)', '9 "Ida"'],
+  ['8 "Hal", PG', '8 "Hal" # PG'],
+  ['9 "Ida" (captain)', '9 "Ida" # captain'],
+  ['10 Jo - left hand', '10 "Jo" # left hand'],
   ['12, Léa 🏀', '12 "Léa 🏀"'],
 ])('a roster with “%s”', (line, plain) => {
   const { said, text } = mended(`roster "Ours"\n  ${line}\n`);
@@ -40,6 +41,17 @@ it.each([['3: left wing', '3 left wing'], ['4 - right block', '4 right block']])
 it('the plays of a section on lines of their own go behind its name', () => {
   expect(mended('book "Ours"\n  section "Quick"\n    "Pier"\n').text).toBe('book "Ours"\n  section "Quick": "Pier"\n\n');
   expect(mended('book "Ours"\n  section "Quick": "Quay"\n    - Pier,\n').text).toBe('book "Ours"\n  section "Quick": "Quay", "Pier"\n\n');
+});
+
+it('a remark behind the line stays where it is, and a pace is told by what is wrong with it', () => {
+  expect(mended('roster\n  1 Ana   # since May\n').text).toBe('roster\n  1 "Ana"   # since May\n');
+  expect(mended('roster\n  11 "Kit", 30 m in 4.9\n').text).toBe('roster\n  11 "Kit", 30 m in 4.9 seconds\n');
+});
+
+it.each(['roster', 'alignment "Wide"', 'book "Ours"'])('an endless line of a %s is told as one, and not gone through', (head) => {
+  const began = process.cpuUsage();
+  expect(mended(`${head}\n  1 a${' '.repeat(200_000)}"(x\n`).said[0]).toContain('characters');
+  expect(process.cpuUsage(began).user / 1000).toBeLessThan(5000);
 });
 
 it('a line that means nothing else keeps its own message', () => {

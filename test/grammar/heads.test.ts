@@ -127,6 +127,16 @@ describe('how a play begins', () => {
   });
 });
 
+describe('a mend loses no words and makes up no man', () => {
+  it.each(['if 4 is open, 2 cuts to the rim', 'if 4 is open, 1 drives to the rim', 'ends with a shot'])('%s', (line) => {
+    expect(parseLine(line).fault?.fixes).toEqual([]);
+  });
+  it('he who is open, and the pass to him', () => {
+    const line = 'if 4 is open, pass to 4';
+    expect(applyEdits(line, parseLine(line).fault!.fixes[0]!.edits)).toBe('look 4');
+  });
+});
+
 describe('what the new words leave as it was', () => {
   it.each([
     ['look 3: 1 lobs to 3, dunk', 'Look'],
