@@ -39,8 +39,9 @@ export function repositoryOf(wanted: string): Repository {
         return blob === undefined ? undefined : decode(git('cat-file', 'blob', blob));
       };
       const names = [...blobs.keys()].filter(isWanted(pathOf(wanted)));
+      const texts = contentsOf((asked) => askGit(folder, wanted, ['cat-file', '--batch'], asked), names.map((path) => blobs.get(path)!)).map(decode);
       return {
-        sources: names.map((path) => ({ name: nameAt(path), text: text(path)!, path: onDisk(path) })),
+        sources: names.map((path, at) => ({ name: nameAt(path), text: texts[at]!, path: onDisk(path) })),
         shelf: { nameOf: (file) => nameAt(pathOf(file)), textAt: (file) => text(pathOf(file)) },
       };
     },
@@ -60,6 +61,21 @@ function isWanted(wanted: string): (path: string) => boolean {
 function blobsOf(listed: string): ReadonlyMap<string, string> {
   const rows = listed.split('\0').map((row) => /^100\d+ blob (\w+)\t(.+)$/s.exec(row));
   return new Map(rows.flatMap((row) => (row === null ? [] : [[row[2]!, row[1]!] as const])));
+}
+
+/** What the files hold, in one question for all of them; each answer is a line `1a2b… blob 120`, so many bytes, and a line's end. */
+function contentsOf(ask: (asked: string) => Buffer, blobs: readonly string[]): readonly Buffer[] {
+  if (blobs.length === 0) return [];
+  const answer = ask(`${blobs.join('\n')}\n`);
+  let at = 0;
+  return blobs.map(() => {
+    const from = answer.indexOf('\n', at) + 1;
+    const head = answer.toString('latin1', at, from).trim();
+    const size = Number(/ blob (\d+)$/.exec(head)?.[1]);
+    if (Number.isNaN(size)) throw new CallError(`git no longer holds all files of that version: ${head}. Fetch it again, or give both versions: setwright compare OLDER NEWER`);
+    at = from + size + 1;
+    return answer.subarray(from, from + size);
+  });
 }
 
 /** The nearest folder that is there: what is asked for may be gone. */
@@ -88,9 +104,9 @@ function said(ask: () => Buffer): string | undefined {
 
 const most = 1 << 29;
 
-function askGit(folder: string, wanted: string, args: readonly string[]): Buffer {
+function askGit(folder: string, wanted: string, args: readonly string[], asked = ''): Buffer {
   try {
-    return execFileSync('git', ['-C', folder, ...args], { maxBuffer: most, stdio: ['ignore', 'pipe', 'pipe'], env: { ...process.env, LC_ALL: 'C' } });
+    return execFileSync('git', ['-C', folder, ...args], { input: asked, maxBuffer: most, stdio: ['pipe', 'pipe', 'pipe'], env: { ...process.env, LC_ALL: 'C' } });
   } catch (error) {
     const { code, stderr } = error as { readonly code?: unknown; readonly stderr?: Buffer };
     const why = String(stderr ?? '');

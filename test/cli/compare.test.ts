@@ -2,7 +2,7 @@
 import { execFileSync } from 'node:child_process';
 import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { dirname, join } from 'node:path';
+import { basename, dirname, join } from 'node:path';
 import { build } from 'esbuild';
 import { marked } from 'marked';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
@@ -152,6 +152,21 @@ describe('git', () => {
     const { out, err } = await run(['compare', '--since', 'main', 'plays'], { cwd: join(folder, 'shallow') });
     expect(err).toContain('compared with main as it is');
     expect(out).toContain('Tide  changed');
+  });
+
+  test('has every file whole: an empty one, one without a last line end, CRLF, accents and astral characters', () => {
+    const texts = { 'a.play': '', 'b.play': 'play "Möwe 🏀"', 'c.play': tide.replaceAll('\n', '\r\n'), 'd é.play': '\n\n', 'e.play': tide };
+    for (const [name, text] of Object.entries(texts)) put(`whole/${name}`, text);
+    const there = (...args: readonly string[]) => execFileSync('git', ['-C', join(folder, 'whole'), '-c', 'user.name=A', '-c', 'user.email=a@example.org', '-c', 'core.autocrlf=false', ...args], { stdio: 'pipe' }).toString();
+    there('init', '--quiet');
+    there('add', '.');
+    there('commit', '--quiet', '--message', 'whole');
+    const repository = repositoryOf(join(folder, 'whole'));
+    const version = () => repository.versionAt(repository.commitOf('HEAD'), 'HEAD').sources.map(({ path, text }) => [basename(path!), text]);
+    expect(Object.fromEntries(version())).toEqual(texts);
+    const lost = there('rev-parse', 'HEAD:c.play').trim();
+    rmSync(join(folder, 'whole/.git/objects', lost.slice(0, 2), lost.slice(2)), { force: true });
+    expect(version).toThrow(`git no longer holds all files of that version: ${lost} missing. Fetch it again`);
   });
 
   test('says what to do about what it does not know', async () => {
