@@ -67,14 +67,28 @@ function expectedFrom(prefix: string, from: number): Typed | undefined {
 }
 
 function begin(text: string): Begun | undefined {
-  const { lexer, follow } = lineParser();
-  const { tokens, comment, openQuote } = lexer.lex(text);
-  if (comment || openQuote !== undefined) return undefined;
+  const { follow } = lineParser();
+  const tokens = tokensOfBeginning(text);
+  if (tokens === undefined) return undefined;
   // A player whose verb is not typed yet is a subject or an object: both ways on are open.
   const walk = follow.walk(tokens);
   if (walk.at < tokens.length) return undefined;
   let acting: Acting | undefined;
   return { items: follow.expected(walk.configs).flatMap(itemsOf), acting: () => (tokens.length === 0 ? undefined : (acting ??= actingIn(tokens))) };
+}
+
+const somethingMore = '\u0004';
+
+/**
+ * A line that ends here may be read with words it leaves out (`3 comes off` the screen) or without its last sign (`"First",`): this one goes on.
+ * Where what is to come would take the last word away with it, the line is read as it stands.
+ */
+function tokensOfBeginning(text: string): Tokens | undefined {
+  const { lexer } = lineParser();
+  const { tokens, comment, openQuote } = lexer.lex(text + somethingMore);
+  if (comment || openQuote !== undefined) return undefined;
+  const begun = tokens.at(-1)?.startOffset === text.length ? tokens.slice(0, -1) : tokens;
+  return begun.length === 0 || words(text.slice(begun.at(-1)!.endOffset! + 1).trim()).join('') === '' ? begun : lexer.lex(text).tokens;
 }
 
 /** While a word is typed the same beginnings are asked for at each letter: four at most, and the one behind it. */

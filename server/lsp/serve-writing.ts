@@ -16,7 +16,7 @@ export function serveWriting(asking: Asking): void {
     answerTyping(token, uri, (document) => {
       const client = asking.client();
       const withStops = client.textDocument?.completion?.completionItem?.snippetSupport === true;
-      return completion(documents.book(), document, position, { say: asking.say, standing, withStops, sharing: takesShared(client) });
+      return completion(documents.book(), document, position, { say: asking.say, standing, withStops, sharing: takesShared(client), times: () => asking.compileAt(document, position.line)?.timeline.times });
     }),
   );
   connection.onCompletionResolve((item, token) => answerAll(token, () => documented(asking, item)));

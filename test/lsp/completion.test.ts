@@ -72,7 +72,7 @@ describe('what is offered first', () => {
     ['  step "Other" instead of "Zip" when X4 |', ['switches', 'shows', 'denies'], 'what a defender does'],
     ['    1 passes to |', ['3'], 'the man who has just come open, at a distance one passes'],
     ['    look |', ['1: three', '2: three', '3: three', '4: jumper', '5: layup'], 'the chances there are'],
-    ['    look 3 |', ['on', 'as'], 'what a look is pinned to'],
+    ['    look 3 |', ['on', 'off', 'as'], 'what a look is pinned to'],
     ['  step "Other" |', ['instead of', 'after', 'when'], 'where a step stands'],
     ['    as 5 |', ['catches'], 'what can be waited for'],
   ] as const)('%s', async (line, first, _why) => {
@@ -81,7 +81,7 @@ describe('what is offered first', () => {
   });
 
   test.each([
-    ['  from |', ['box', 'horns', 'stack']],
+    ['  from |', ['horns', 'box', 'stack']],
     ['  shot |', ['within', 'between']],
     ['  against |', ['man', '2-3', '3-2', '1-3-1', '2-2-1 press']],
     ['  against 2|', ['2-3', '2-2-1 press']],

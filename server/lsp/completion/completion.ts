@@ -4,6 +4,7 @@ import { blockAtLine, type Book } from '../../../language/book/book.ts';
 import { expectedAfter } from '../../../language/grammar/expected.ts';
 import { parseLine } from '../../../language/grammar/parse-line.ts';
 import type { Say } from '../../../language/message/message.ts';
+import type { Times } from '../../../language/timeline/timeline.ts';
 import type { Asking } from '../asking.ts';
 import type { OpenDocument } from '../documents.ts';
 import { textOfLine } from '../positions.ts';
@@ -12,14 +13,15 @@ import { actionChoices } from './actions.ts';
 import { chanceChoices } from './chances.ts';
 import { inOrder, type Choice } from './choice.ts';
 import { choiceKindOf, listOf, readItemData } from './items.ts';
-import { bodiesOf, type Line } from './line.ts';
+import { belongsIn, bodiesOf, type Line } from './line.ts';
 import { nameChoices } from './names.ts';
 import { pictureOf } from './picture-of.ts';
 import { placeChoices } from './places.ts';
 import { playerChoices } from './players.ts';
 import { standingAt, type StandingAt } from './standing.ts';
 import { statementChoices } from './statements.ts';
-import { valueChoices, wordChoices } from './words.ts';
+import { unitChoices, valueChoices } from './values.ts';
+import { wordChoices } from './words.ts';
 
 export interface Wants {
   readonly say: Say;
@@ -29,25 +31,28 @@ export interface Wants {
   readonly sharing?: boolean;
   /** Where it is kept from letter to letter. */
   readonly standing?: StandingAt;
+  /** When the looks of the play at the cursor come, as it is written now. */
+  readonly times?: () => Times | undefined;
 }
 
-export function completion(book: Book, document: OpenDocument, position: Position, { say, withStops = false, sharing = false, standing: stand = standingAt }: Wants): CompletionList {
+export function completion(book: Book, document: OpenDocument, position: Position, { say, withStops = false, sharing = false, standing: stand = standingAt, times }: Wants): CompletionList {
   const { block, firstLine } = blockAtLine(document.file, position.line);
   const at = position.line - firstLine;
   const text = textOfLine(block, at);
   const prefix = text.slice(0, position.character);
   const expected = expectedAfter(prefix);
-  if (expected.items.length === 0) return { isIncomplete: false, items: [] };
+  const place = { uri: document.uri, position, from: expected.from, text, say, sharing };
+  if (expected.items.length === 0) return listOf(unitChoices(prefix), place);
   const standing = stand(book, document, position.line, prefix.slice(0, expected.from));
   const line: Line = { prefix, expected, block, at, standing, actors: bodiesOf(expected.acting?.subject), ...(standing.step !== undefined && { step: standing.step }) };
-  const { items } = expected;
+  const items = expected.items.filter((item) => belongsIn(block, item));
   const choices = inOrder([
     ...playerChoices(line, items.filter(({ kind }) => kind === 'player' || kind === 'xplayer')),
     ...actionChoices(line, items),
     ...placeChoices(line, items),
     ...nameChoices(line, items, book, document.file),
     ...wordChoices(line, items),
-    ...valueChoices(line, items),
+    ...valueChoices(line, items, () => times?.()),
     ...chanceChoices(line),
     ...(withStops ? statementChoices(line) : []),
   ]);
@@ -57,7 +62,7 @@ export function completion(book: Book, document: OpenDocument, position: Positio
   const said = fitting.find((choice) => squeezed(choice.text) === squeezed(typed(choice)));
   const longer = () => (parseLine(prefix).fault === undefined ? [] : fitting.filter((choice) => choice !== said && squeezed(choice.text).startsWith(squeezed(typed(choice)))));
   const open = said === undefined ? fitting : longer();
-  return listOf(open, { uri: document.uri, position, from: expected.from, text, say, sharing });
+  return listOf(open, place);
 }
 
 /** Where several words are typed already the editor would match their letters loosely: `left w` is not `low post`. */

@@ -25,6 +25,13 @@ export function has({ path }: Expected, rule: string): boolean {
   return rulesOn(path).has(rule);
 }
 
+/** Men act in plays, stand in alignments, have names in rosters: a line that begins with one may be any of them. */
+export function belongsIn({ kind }: Block, { path: [rule] }: Expected): boolean {
+  if (rule === 'Statement' || rule === 'Look') return kind === 'play';
+  if (rule === 'Placing') return kind === 'alignment';
+  return rule !== 'Entry' || kind === 'roster';
+}
+
 const kept = new WeakMap<readonly string[], ReadonlySet<string>>();
 
 /** All words of a rule have one path, which stays: hundreds of verbs ask for it at every list. */

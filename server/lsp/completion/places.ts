@@ -19,20 +19,38 @@ export function isPlaceWord(item: Expected): boolean {
 }
 
 export function placeChoices(line: Line, items: readonly Expected[]): readonly Choice[] {
-  const places = items.filter(isPlaceWord);
-  if (places.length === 0) return [];
+  const words = items.filter(isPlaceWord);
+  // Of `right dunker` the spot is written already: only its last word is missing.
+  const rest = words.filter(({ text, token }) => text !== token).map(({ text, path }): Choice => ({ text, kind: 'place', rank: path.at(-1)?.startsWith('name') === true ? 12 : 120 }));
+  const places = words.filter(({ text, token }) => text === token);
+  return places.some(({ path }) => path.at(-1)?.startsWith('name') === true || path.at(-1) === 'side>Side') ? [...rest, ...wholePlaces(line, places)] : rest;
+}
+
+function wholePlaces(line: Line, places: readonly Expected[]): readonly Choice[] {
   // Behind a side that is written already the whole spot is offered, from the side on.
   const side = sideWord.exec(line.prefix.slice(0, line.expected.from))?.[1];
   const from = side === undefined ? line.expected.from : line.expected.from - side.length;
   // `inbounds from`: `at` leads to where it is caught.
   const throwIn = places.some(({ path }) => path.some((rule, at) => rule.endsWith('ThrowInPart') && path[at + 1]?.startsWith('spot>') === true));
-  // In a step a man and a place without a verb are a mistake.
-  if (places.every((item) => item.path[0] === 'Placing') && line.block.kind !== 'alignment') return [];
   const spots = allSpots(line.standing.court).filter(({ name }) => isThrowInPlace(name) === throwIn);
-  const choices = spots.map((spot): Choice => ({ text: spot.label, kind: 'place', rank: rankOf(line, spot), from, ...detailOf(line, spot.point) }));
+  const rank = places.some((item) => item.path[0] === 'Placing' || has(item, 'From')) ? rankOfStart(line) : (spot: Spot) => rankOf(line, spot);
+  const choices = spots.map((spot): Choice => ({ text: spot.label, kind: 'place', rank: rank(spot), from, ...detailOf(line, spot.point) }));
   const loose = side === undefined ? sides.map((word, at): Choice => ({ text: word, kind: 'place', rank: 95 + at, more: true })) : [];
   const own = line.standing.ownSpots.map(({ name, point }): Choice => ({ text: `"${name}"`, kind: 'place', rank: 20 + farFrom(line, point), from, ...detailOf(line, point) }));
   return [...choices, ...loose, ...(side === undefined ? own : [])];
+}
+
+/** Where men stand at the call, the usual ones first. */
+const usualStarts = ['top', 'wing', 'corner', 'elbow', 'block', 'slot', 'high post', 'nail', 'mid-post', 'short corner', 'dunker spot', 'half court'];
+
+/** Where nobody acts yet: the spots that are written already last. */
+function rankOfStart({ prefix, block, at }: Line): (spot: Spot) => number {
+  const written = [prefix, ...(block.kind === 'alignment' ? block.lines.map(({ parsed }, line) => (line === at ? '' : parsed.text)) : [])].join('\n').toLowerCase();
+  return ({ name, side, label }) => {
+    const usual = usualStarts.indexOf(name);
+    const isOne = usual >= 0 && (side === undefined || !inTheMiddle.has(name));
+    return 10 + (isOne ? usual + (side === 'right' ? 0.5 : 0) : 30) + (written.includes(label) ? 40 : 0);
+  };
 }
 
 function rankOf(line: Line, { point, name, side }: Spot): number {

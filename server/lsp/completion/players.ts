@@ -14,23 +14,18 @@ export function playerChoices(line: Line, items: readonly Expected[]): readonly 
     const body = item.text as BodyId;
     const wanted = wantedBy(item);
     const rank = wanted === undefined ? undefined : rankOf(line, body, wanted);
-    if (rank === undefined || !fits(line, item)) return [];
+    if (rank === undefined) return [];
     return [{ text: body, kind: isDefender(body) ? ('defender' as const) : ('player' as const), rank: rank + slack(line, item), ...whereHeIs(line, body) }];
   });
-}
-
-/** Nobody acts in a file's header, and only a roster lists men by their numbers. */
-function fits({ block }: Line, { path }: Expected): boolean {
-  if (path[0] === 'Statement' || path[0] === 'Look') return block.kind === 'play';
-  if (path[0] === 'Placing') return block.kind === 'alignment';
-  return path[0] !== 'Entry' || block.kind === 'roster';
 }
 
 /** Where a player may stand but something else is likelier: what he goes on to do, the name of an alignment, a header. */
 function slack({ prefix, step, expected }: Line, item: Expected): number {
   const before = prefix.slice(0, expected.from);
   if (item.path[0] === 'Statement' && (/(?:^|[\s,])(?:and|then)\s+$/i.test(before) || (step === undefined && before.trim() === ''))) return 200;
-  return has(item, 'From') || has(item, 'TailItem') ? 200 : 0;
+  // Behind a comma of `from` another man is told of, not one who has his place.
+  if (has(item, 'From')) return /,\s*$/.test(before) && !new RegExp(`[\\s,]${item.text}\\s`).test(before) ? 0 : 200;
+  return has(item, 'TailItem') ? 200 : 0;
 }
 
 function wantedBy(item: Expected): Wanted | undefined {
@@ -38,7 +33,7 @@ function wantedBy(item: Expected): Wanted | undefined {
   if (has(item, 'Condition') && item.path.some((part) => part.startsWith('subject>'))) return 'defence';
   if (has(item, 'PassTo')) return 'receiver';
   if (has(item, 'ScreenPart')) return has(item, 'On') || item.path.includes('player>Player') ? 'guarded' : 'user';
-  if (has(item, 'Off') || has(item, 'PointOfPlayer') || has(item, 'Past')) return 'screener';
+  if (has(item, 'Off') || has(item, 'OffScreen') || has(item, 'PointOfPlayer') || has(item, 'Past')) return 'screener';
   if (has(item, 'DefendPart') || has(item, 'CloseVerb')) return 'anyone';
   if (item.path[0] === 'Look') return has(item, 'TailItem') || has(item, 'LookPin') ? 'subject' : 'looker';
   return item.path.some((part) => part.startsWith('subject>')) ? 'subject' : 'anyone';

@@ -1,5 +1,6 @@
 // All other words that can stand at the cursor: openers, headers that are still missing, joints, shots, alignments, times.
 import type { Expected } from '../../../language/grammar/expected.ts';
+import type { BodyId } from '../../../language/play/play.ts';
 import { laysItIn } from './chances.ts';
 import type { Choice } from './choice.ts';
 import { has, type Line } from './line.ts';
@@ -24,7 +25,7 @@ const opening = new Set([...leading, 'then', 'and', 'or', 'as', 'once', 'when', 
 /** Where some words are written far more often than the others, in this order. */
 const aheadIn: readonly { readonly rule: string; readonly texts: readonly string[] }[] = [
   { rule: 'StepHead', texts: ['instead of', 'after', 'when', 'first', 'again from', 'repeats', 'mirrors', 'otherwise'] },
-  { rule: 'LookPin', texts: ['on', 'as', 'once', 'at', 'when'] },
+  { rule: 'LookPin', texts: ['on', 'coming', 'off', 'as', 'once', 'at', 'when'] },
   { rule: 'Call', texts: ['with'] },
   { rule: 'Against', texts: ['man'] },
 ];
@@ -34,8 +35,6 @@ export function wordChoices(line: Line, items: readonly Expected[]): readonly Ch
     if (line.prefix.slice(0, line.expected.from).trim() === '') return startChoice(line, item);
     // Where a number is meant a pronoun is only finished, never proposed.
     if (/^(him|them)$/.test(item.text) && line.expected.typed === '') return [];
-    if (item.path[0] === 'Placing' && line.block.kind !== 'alignment') return [];
-    if (item.path[0] === 'Entry' && line.block.kind !== 'roster') return [];
     return [wordChoice(line, item)];
   });
 }
@@ -51,6 +50,19 @@ function startChoice(line: Line, item: Expected): readonly Choice[] {
   return [{ text: item.text, kind: 'word', rank: 50 + rank, ...(!alone.has(item.text) && { more: true }) }];
 }
 
+/** A deed that is written and a comma: then comes his next one, or another man. */
+const goesOn = /\s\S+,\s*$/;
+
+const usualPins = ['roll', 'cut', 'pop', 'slip', 'curl', 'catch', 'drive', 'seal', 'flash', 'lob'];
+
+/** What a look is read on: first what its man has just done. */
+function rankOfPin({ prefix, standing }: Line, move: string): number {
+  const who = /^\s*look\s+(?:for\s+)?([1-5])\b/i.exec(prefix)?.[1] as BodyId | undefined;
+  if (who !== undefined && standing.lastDid[who]?.verb === move) return 8;
+  const usual = /\son\s+(?:the\s+)?\S*$/i.test(prefix) ? usualPins.indexOf(move) : -1;
+  return usual >= 0 ? 9 + usual / 10 : 150;
+}
+
 const usualShots = ['jumper', 'layup', 'three', 'dunk', 'hook', 'tip in'];
 
 function wordChoice(line: Line, item: Expected): Choice {
@@ -58,9 +70,11 @@ function wordChoice(line: Line, item: Expected): Choice {
   if (text === 'layup' && laysItIn(line)) return { text, kind: 'shot', rank: 9 };
   if (has(item, 'ShotKindName')) return { text, kind: 'shot', rank: usualShots.includes(text) ? 10 + usualShots.indexOf(text) : 40 };
   if (has(item, 'PassKindName')) return { text, kind: 'shot', rank: 22 };
-  if (has(item, 'AlignmentName')) return { text, kind: 'alignment', rank: 10 };
+  if (has(item, 'AlignmentName')) return { text, kind: 'alignment', rank: 10 + rankOfAlignment(text) / 10 };
   if (has(item, 'LevelName') || has(item, 'RuleSetName')) return { text, kind: 'value', rank: 10 };
+  if (text === 'then' && goesOn.test(line.prefix.slice(0, line.expected.from))) return { text, kind: 'word', rank: 25, more: true };
   if (joints.has(text)) return { text, kind: 'word', rank: line.expected.acting?.verb === undefined ? 300 : isWhole(line) ? 15 : 30, ...(opening.has(text) && { more: true }) };
+  if (item.path.at(-1) === 'move' && has(item, 'LookPin')) return { text, kind: 'word', rank: rankOfPin(line, text) };
   if (/^(him|them)$/.test(text)) return { text, kind: 'word', rank: 400 };
   if (has(item, 'Subjects')) return { text, kind: 'word', rank: 210 };
   const ahead = aheadIn.find(({ rule, texts }) => has(item, rule) && texts.includes(text));
@@ -73,17 +87,8 @@ function wordChoice(line: Line, item: Expected): Choice {
   return { text, kind: 'word', rank: rank + late, ...(opening.has(text) && { more: true }) };
 }
 
+const usualAlignments = ['horns', 'box', 'stack', '5-out', '4-out 1-in', '1-4 high', '1-4 low', '3-out 2-in', 'diamond', 'spread'];
+const rankOfAlignment = (name: string): number => (usualAlignments.includes(name) ? usualAlignments.indexOf(name) : usualAlignments.length);
+
 /** Whether the link being typed says already where it goes, or for whom: then the next link is likelier than more of this one. */
 const isWhole = ({ prefix }: Line): boolean => /(?:^|[\s,])(?:to|for|off|at|via)\s(?:(?!,|\s(?:and|then)\s).)*\s$/i.test(prefix);
-
-const formations = ['2-3', '3-2', '1-3-1', '2-2-1 press'];
-
-/** Times and formations: what a coach chooses himself, as examples of what fits. */
-export function valueChoices(line: Line, items: readonly Expected[]): readonly Choice[] {
-  if (items.some(({ kind, path }) => kind === 'form' && path.includes('Against'))) {
-    // A formation is one word: `2` begins 2-3, not 3-2.
-    return formations.filter((text) => text.startsWith(line.expected.typed)).map((text, at): Choice => ({ text, kind: 'value', rank: 20 + at }));
-  }
-  const asked = /(?:^|\s)(?:within|for|about|leave)\s$/i.test(line.prefix.slice(0, line.expected.from)) && items.some(({ kind }) => kind === 'seconds');
-  return asked ? ['2 seconds', '4 seconds'].map((text, at): Choice => ({ text, kind: 'value', rank: 60 + at })) : [];
-}
