@@ -6,7 +6,7 @@ import { verbOf } from './verbs.ts';
 const SIDES = oneOf('left', 'right', 'ball-side', 'weak-side', 'strong-side', 'near', 'far', 'same', 'opposite', 'other');
 /** A half of the floor by itself; `left` alone is a way to go. */
 const HALVES = oneOf('weak-side', 'ball-side', 'strong-side', 'far side', 'near side', 'opposite side', 'other side');
-const NAMES = oneOf('rim', 'basket', 'hoop', 'block', 'low post', 'mid-post', 'elbow', 'nail', 'high post', 'top', 'top of the key', 'slot', 'wing', 'corner', 'short corner', 'dunker spot', 'free-throw line', 'half court', 'hash', 'front of the rim', 'front of the basket');
+const NAMES = oneOf('rim', 'basket', 'hoop', 'block', 'low post', 'mid-post', 'elbow', 'nail', 'high post', 'top', 'top of the key', 'slot', 'wing', 'corner', 'short corner', 'dunker spot', 'free-throw line', 'half court', 'hash', 'front of the rim', 'front of the basket', 'corners', 'wings', 'slots', 'elbows', 'blocks');
 const LINES = oneOf('far baseline', 'own baseline', 'baseline', 'sideline');
 const ENDS = oneOf(',', 'and', 'then', 'as', 'as soon as', 'after', 'once', 'when', 'until', 'while', 'with', 'before the screen');
 

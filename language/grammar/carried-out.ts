@@ -112,7 +112,8 @@ function turns(tokens: readonly LineToken[]): boolean {
 function holdsADeed(tokens: readonly LineToken[], from: number, to: number): boolean {
   if (speaksOfAnother(tokens, from, to)) return true;
   if (isDeed(tokens[from - 1]) && tokens[from - 1]?.tokenType.name === 'UNKNOWN') return true;
-  return tokens.slice(from, to).some((token, at) => isPlayer(token) || mayBeHisDeed(tokens, from + at) || verbOf(token.image)?.number === 'singular' || /^(SECONDS|LENGTH|NUMBER)$/.test(token.tokenType.name));
+  // `gets a back screen from 4`: without the screen he would be given the ball.
+  return tokens.slice(from, to).some((token, at) => isPlayer(token) || verbOf(token.image)?.class === 'screen' || mayBeHisDeed(tokens, from + at) || verbOf(token.image)?.number === 'singular' || /^(SECONDS|LENGTH|NUMBER)$/.test(token.tokenType.name));
 }
 
 /** A word that is not known, where his verb stands. */

@@ -47,6 +47,23 @@ function withSubject(rest: Tokens, man: LineToken | undefined): Tokens {
   return first < 1 || isPlayer(rest[first]) ? rest : [...rest.slice(0, first), placedAt(man, rest[first - 1]!), ...rest.slice(first)];
 }
 
+/** `1 cuts off 4, 4 hands off to 1`: he comes for it, and comes off the hand-off; as a way of its own the cut would lead on to the rim, and back. */
+export function cutsOffTheHandOff(tokens: Tokens, at: number): Tokens | undefined {
+  const man = tokens[at - 1];
+  if (!isAttacker(man) || (at > 1 && !JOINTS.has(wordOf(tokens[at - 2]))) || !COMES_FOR_IT.has(wordOf(tokens[at]))) return undefined;
+  const off = / off$|^uses?$/.test(wordOf(tokens[at])) ? at : at + 1;
+  const giver = tokens[off + 1];
+  if ((off > at && wordOf(tokens[off]) !== 'off') || !isAttacker(giver)) return undefined;
+  const isBeside = wordOf(tokens[off + 2]) === 'to' && wordOf(tokens[off + 3]) === 'beside' && wordOf(tokens[off + 4]) === wordOf(giver);
+  const joint = isBeside ? off + 5 : off + 2;
+  let again = joint;
+  while (JOINTS.has(wordOf(tokens[again]))) again++;
+  const gives = verbOf(wordOf(tokens[again + 1]));
+  const taker = tokens[again + 3];
+  if (again === joint || wordOf(tokens[again]) !== wordOf(giver) || gives?.base !== 'hand off' || wordOf(tokens[again + 2]) !== 'to' || !(wordOf(taker) === wordOf(man) || wordOf(taker) === 'him')) return undefined;
+  return [...tokens.slice(0, at - 1), ...tokens.slice(again, again + 3), wordOf(taker) === 'him' ? placedAt(man, taker!) : taker!, ...tokens.slice(again + 4)];
+}
+
 /** `1 throws it to 2 and gets it right back`: 2 passes to 1. */
 export function getsItBack(tokens: Tokens, at: number, types: Types): Tokens | undefined {
   let back = at + 1;

@@ -4,7 +4,7 @@ import { JOINTS, oneOf, standing, withThese, wordOf, type Tokens, type Types } f
 import { verbOf } from './verbs.ts';
 import { WAITS_AS_SAID } from './waits.ts';
 
-const NOT_THERE = /^(?:nothing(?:'s)? (?:(?:is )?(?:there|open|free|on)|comes|develops)|nobody(?:'s)? (?:is )?(?:open|free|there)|(?:we|he|they) (?:don't|doesn't|dont|do not) (?:have|get|have it|get it)(?: (?:it|that|anything|one|look|shot|layup|three))?|(?:it|that|this|look|shot|pass|drive|layup)(?:'s not|'s gone| isn't| isnt| is not)(?: (?:there|open|on))?|not)$/;
+const NOT_THERE = /^(?:(?:there )?is nothing|there's nothing|nothing(?:'s)? (?:(?:is )?(?:there|open|free|on)|comes|develops)|nobody(?:'s)? (?:is )?(?:open|free|there)|(?:we|he|they) (?:don't|doesn't|dont|do not) (?:have|get|have it|get it)(?: (?:it|that|anything|one|look|shot|layup|three))?|(?:it|that|this|look|shot|pass|drive|layup)(?:'s not|'s gone| isn't| isnt| is not)(?: (?:there|open|on))?|not)$/;
 
 /** Where a line begins with such words, those. */
 export function nothingIsThere(text: string): string | undefined {
@@ -16,7 +16,8 @@ export function nothingIsThere(text: string): string | undefined {
 export function ifNothingIsThere(tokens: Tokens, at: number): Tokens | undefined {
   if (at > 0 && !JOINTS.has(wordOf(tokens[at - 1]))) return undefined;
   for (let to = Math.min(at + 7, tokens.length - 1); to > at + 1; to--) {
-    if (!NOT_THERE.test(tokens.slice(at + 1, to).map(wordOf).join(' '))) continue;
+    const said = tokens.slice(at + 1, to).map(wordOf).join(' ');
+    if (!NOT_THERE.test(said) && !(said === 'nothing' && wordOf(tokens[to]) === ',')) continue;
     const behind = wordOf(tokens[to]) === ',' ? to + 1 : to;
     return withThese(tokens, at, behind, []);
   }

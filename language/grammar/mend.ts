@@ -29,7 +29,7 @@ const OTHER_WORDS: ReadonlyMap<string, readonly string[]> = new Map(Object.entri
   set: ['is set', 'are set'], open: ['is open', 'are open'], free: ['is free', 'are free'], inbounder: ['is the thrower'], thrower: ['is the thrower'], safety: ['is the safety'], trap: ['traps'], double: ['doubles'], deny: ['denies'], must: ['must have'], needs: ['must have'], requires: ['must have'], with: ['at'],
   // Right words with a meaning of their own that no line has: the nearest word would say something else.
   no: [], unless: [], before: [], out: [], back: [], tight: [], high: [], low: [], wide: [], deep: [], fakes: [], fake: [], jabs: [], pinches: [], faces: [], counts: [], bigs: [], whoever: [], screening: [], lanes: [], long: [], looks: [], splits: [], probes: [], ices: [], opposite: [],
-  rejects: [], refuses: [], bumps: [], tags: [], flies: [], digs: [], stunts: [], spins: [], shuffles: [], but: [],
+  one: [], two: [], rejects: [], refuses: [], bumps: [], tags: [], flies: [], digs: [], stunts: [], spins: [], shuffles: [], but: [],
 }));
 /** Left out, the line would say the opposite, or another place. */
 const MEANT: ReadonlySet<string> = new Set(['unless', 'otherwise', 'else', 'before', 'if', 'not', 'never', 'no', 'without', 'high', 'low', 'wide', 'middle', 'fakes', 'fake', 'whoever', 'except', 'until', 'instead of', 'lanes', 'long', 'open', 'empty', 'opposite', 'side']);
@@ -91,6 +91,8 @@ function candidates(broken: Broken): readonly Candidate[] {
       const known = OTHER_WORDS.get(word);
       const others = count === 1 && from === broken.index ? (known ?? []) : [];
       // A word with a meaning of its own is no slip of the pen, nor is a phrase that begins with it.
+      const digit = NUMBER_WORDS.indexOf(word) + 1;
+      if (digit > 0 && count === 1 && broken.wantedBefore(from).some(({ token }) => token === 'PLAYER')) found.push({ from, to: from + 1, words: String(digit), distance: 0 });
       if (known?.length === 0 || (count > 1 && OTHER_WORDS.get(plainWords(written(broken, from)))?.length === 0)) continue;
       const letters = lettersOf(word);
       for (const keyword of keywords) {
@@ -105,8 +107,6 @@ function candidates(broken: Broken): readonly Candidate[] {
         if (count > 1 && distance > 2 && target.split(' ')[0] !== word.split(' ')[0]) continue;
         if (distance <= limit && (distance < target.length || meant >= 0)) found.push({ from, to: from + count, words: agreeing(broken, keyword, from), distance: distance + (from === broken.index ? 0 : 0.5) });
       }
-      const digit = NUMBER_WORDS.indexOf(word) + 1;
-      if (digit > 0 && count === 1 && broken.wantedBefore(from).some(({ token }) => token === 'PLAYER')) found.push({ from, to: from + 1, words: String(digit), distance: 0 });
     }
   }
   // Letters are left out more often than added.

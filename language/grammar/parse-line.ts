@@ -1,6 +1,6 @@
 import { message } from '../message/message.ts';
 import { agreementOf, type LineWarning } from './agreement.ts';
-import { breakDown, type Broken } from './broken-line.ts';
+import { applyEdits, breakDown, type Broken } from './broken-line.ts';
 import { carriedOut } from './carried-out.ts';
 import { lineParser } from './line-parser.ts';
 import type { LexedLine } from './lexer.ts';
@@ -78,7 +78,9 @@ function numberBehindAMark(text: string): readonly LineWarning[] {
 /** What is wrong, and what of the line is carried out all the same. */
 function refused(broken: Broken): Pick<ParsedLine, 'fault' | 'carriedOut'> {
   const fault = faultOf(broken);
-  const part = carriedOut(broken);
+  // What begins a block or a head line is no deed: `phase 1 when X4 switches`.
+  const [fix] = fault.fixes;
+  const part = fix !== undefined && /^\s*(?:step|play|situation|call|from|rebound)\b/.test(applyEdits(broken.text, fix.edits)) ? undefined : carriedOut(broken);
   if (part === undefined) return { fault };
   return { fault: { ...fault, message: message('{told} Until that is mended, only this is carried out: “{words}”.', { told: fault.message, words: part.words }) }, carriedOut: part.tree };
 }

@@ -72,6 +72,7 @@ const SORTS: { readonly [sort: string]: Fits } = {
   HEAD: (_, at, tokens) => tokens.slice(0, at).every((token) => isPlayer(token) || [',', 'and', 'everyone', 'everybody', 'others', 'rest', 'else', 'both'].includes(token.image)),
   JOINT: (token) => JOINTS.has(wordOf(token)),
   END: (token) => token === undefined || JOINTS.has(wordOf(token)) || wordOf(token) === ':',
+  FORM: (token) => token?.tokenType.name === 'FORM',
   SECONDS: (token) => token?.tokenType.name === 'SECONDS',
   LENGTH: (token) => token?.tokenType.name === 'LENGTH',
   TIME: (token) => /^(NUMBER|PLAYER|SECONDS)$/.test(token?.tokenType.name ?? ''),

@@ -1,7 +1,8 @@
 // What coaches say that no pattern tells: the words depend on more than those beside them (phrases.ts and its rows have the others).
+import { isPlace } from './aside-sorts.ts';
 import { placeBehindAComma, placeBehindTheVerb } from './bare-places.ts';
 import { countedSteps } from './counted-steps.ts';
-import { getsItBack, onAHandOff, takesAHandOff } from './hand-offs-and-give-backs.ts';
+import { cutsOffTheHandOff, getsItBack, onAHandOff, takesAHandOff } from './hand-offs-and-give-backs.ts';
 import type { LineToken } from './line-token.ts';
 import type { Phrase } from './phrase-pattern.ts';
 import { after, asSaid, before, inNumberOf, isAttacker, isPlayer, JOINTS, oneOf, singular, standing, withThese, wordOf, type Tokens, type Types } from './rewording.ts';
@@ -191,8 +192,9 @@ function whereHeThrowsIn(tokens: Tokens, at: number, types: Types): Tokens | und
   const from = isUnder && wordOf(tokens[at - 1]) !== 'from' ? [before(types, 'from', tokens[at]!)] : [];
   const on = (side: string, to: number): Tokens => withThese(tokens, at, to, [...from, standing(types, side, tokens[at]!), standing(types, line, tokens[at + 1]!, tokens[to - 1])]);
   if (LINES.has(line) && wordOf(tokens[at + 1]) === 'on' && /^(left|right)$/.test(wordOf(tokens[at + 2])) && !/^(left|right)$/.test(wordOf(tokens[at - 1]))) return on(wordOf(tokens[at + 2]), at + 3);
-  if (!isUnder) return undefined;
-  const side = /^(,|on)$/.test(wordOf(tokens[at + 1])) ? at + 2 : at + 1;
+  if (!isUnder && (line !== 'baseline' || /^(left|right|far|own)$/.test(wordOf(tokens[at - 1])))) return undefined;
+  let side = at + 1;
+  while (/^(,|on|to)$/.test(wordOf(tokens[side]))) side++;
   const whole = /^(left|right)( side)?$/.exec(wordOf(tokens[side]))?.[1];
   if (whole !== undefined && tokens[side + 1] === undefined) return on(whole, side + 1);
   const said = /^(left|right)(?: side)? of$/.exec(wordOf(tokens[side]))?.[1];
@@ -238,12 +240,26 @@ const SIDES = oneOf('left', 'right', 'near', 'far', 'ball-side', 'weak-side', 's
 
 /** `passes to 4 who swings it to 3`: 4 goes on. */
 function whoGoesOn(line: Tokens, at: number, types: Types): Tokens | undefined {
+  const there = whoIsThere(line, at, types);
+  if (there !== undefined) return there;
   const tokens = whoHasGone(line, at, types) ?? line;
   const hasComma = wordOf(tokens[at - 1]) === ',';
   const who = tokens[hasComma ? at - 2 : at - 1];
   if (!isAttacker(who) || at < 2 || verbOf(wordOf(tokens[at + 1])) === undefined) return undefined;
   if (hasComma) return withThese(tokens, at, at + 1, [{ ...standing(types, 'PLAYER', tokens[at]!), image: who!.image }]);
   return withThese(tokens, at, at + 1, [before(types, ',', tokens[at]!), { ...standing(types, 'PLAYER', tokens[at]!), image: who!.image }]);
+}
+
+/** `to 4, who has come out to the left wing`: there he catches it. */
+function whoIsThere(tokens: Tokens, at: number, types: Types): Tokens | undefined {
+  const begin = wordOf(tokens[at - 1]) === ',' ? at - 1 : at;
+  const passes = tokens.slice(0, begin).some((token, i) => /^(pass|hand-off)$/.test(verbOf(wordOf(token))?.class ?? '') && !tokens.slice(i, begin).some((other) => JOINTS.has(wordOf(other))));
+  const done = /'s$/.test(wordOf(tokens[at])) ? at + 1 : at + 2;
+  if (!passes || !isAttacker(tokens[begin - 1]) || verbOf(verbOfParticiple(wordOf(tokens[done])) ?? '')?.class !== 'move') return undefined;
+  let to = done + 1;
+  while (/^(out|back|up|down|over|across|away)$/.test(wordOf(tokens[to]))) to++;
+  if (!/^(to|into|up to|at|in|on)$/.test(wordOf(tokens[to])) || !(isPlace(tokens[to + 1]) || (SIDES.has(wordOf(tokens[to + 1])) && isPlace(tokens[to + 2])))) return undefined;
+  return withThese(tokens, begin, to + 1, [standing(types, 'at', tokens[begin]!, tokens[to])]);
 }
 
 /** `to 1, who's drifted to the wing`, `who has drifted`: who drifts there. */
@@ -415,7 +431,7 @@ function listMark(tokens: Tokens, at: number): Tokens | undefined {
 }
 
 const RULES: readonly (readonly [begins: RegExp, rule: Phrase['apply']])[] = [
-  [/^(sets?|gives?|makes?|puts?|lays?|throws?|drops?|sticks?|turns?|flows?|goes|go)$/, setsAScreen],
+  [/^(sets?|gives?|makes?|puts?|lays?|throws?|drops?|sticks?|turns?|flows?|goes|go|sprints?|runs?|steps?|comes?|cuts?|moves?)$/, setsAScreen],
   [/^(to|up to)$/, toScreen],
   [/^(kills?|burns?|milks?|bleeds?|eats?|winds?|wastes?|melts?|lets?|runs?|uses?)$/, killsClock],
   [/^until$/, theClockSays],
@@ -428,6 +444,8 @@ const RULES: readonly (readonly [begins: RegExp, rule: Phrase['apply']])[] = [
   [/^(,|under the .*|baseline|sideline)$/, whereHeThrowsIn],
   [/^(for|with|,|-)$/, lookForAShot],
   [/^(corner|wing|slot|top|top of the key)$/, threeFrom],
+  [/^shoots?( it)?$/, colonForgotten],
+  [/^[1-5] second$/, lookThatIsSecond],
   [/^(three|layup|lay-up|lay-in|layin|dunk|jumper|jump shot|hook|floater|runner|shot|lob|skip|finish|put-back|alley-oop|dish|pass|three-pointer)$|^(hook|bank|set) shot$|^(post feed|post entry|entry pass|feed|high-low( pass)?|lob pass|dump pass|inside pass)$|^(bounce|skip|overhead|chest|pocket)[- ]pass$|^(kick out|dump off|drop-off|pull up|step back|finger roll|catch[- ]and[- ]shoot( three| jumper)?|3 pointer)$/, colonForgotten],
   [/^(slams?|shuts?|closes?|locks?|seals?)$/, shutsTheGate],
   [/^(s?he|they)['’](s|re)$/, heIs],
@@ -435,6 +453,7 @@ const RULES: readonly (readonly [begins: RegExp, rule: Phrase['apply']])[] = [
   [/^gets?( to| into)?$/, getsTo],
   [/^(is|are|keeps?|starts?|begins?|continues?|goes|go|comes?)( on)?$/, isDoing],
   [/^(takes?|gets?|receives?|catch(es)?)( it| the ball| the hand off)?$/, takesAHandOff],
+  [/^(comes?|cuts?|curls?|runs?|uses?)( off)?$/, cutsOffTheHandOff],
   [/^(has|have)( cleared)?$/, hasDone],
   [/^(has|have|needs?|must|should|will|is|are)$/, hasToDo],
   [/^\w+ing( \w+)?$/, asHeDoes],
@@ -455,7 +474,13 @@ const RULES: readonly (readonly [begins: RegExp, rule: Phrase['apply']])[] = [
   [/^(to|back|back out|out|over|across|in|inside|down|up|ahead|right|straight)$/, passWithoutVerb],
   [/^,$/, commaBeforeTheWait],
   [/^,$/, placeBehindAComma],
-  [/^(left|right|ball-side|weak-side|strong-side|near|far|opposite|other|far side|near side|rim|nail|high post|top|top of the key|elbow|wing|corner|slot|block|short corner|dunker spot|half court)$/, placeBehindTheVerb],
+  [/^(left|right|ball-side|weak-side|strong-side|near|far|opposite|other|far side|near side|rim|nail|high post|top|top of the key|elbows?|wings?|corners?|slots?|blocks?|short corner|dunker spot|half court)$/, placeBehindTheVerb],
 ];
+
+/** `look 2 second: three`: in which order, and no time. */
+function lookThatIsSecond(tokens: Tokens, at: number, types: Types): Tokens | undefined {
+  if (tokens[at]!.tokenType.name !== 'SECONDS' || wordOf(tokens[at - 1]) !== 'look' || !(tokens[at + 1] === undefined || tokens[at + 1]!.image === ':')) return undefined;
+  return withThese(tokens, at, at + 1, [{ ...standing(types, 'PLAYER', tokens[at]!), image: tokens[at]!.image[0]! }]);
+}
 
 export const phraseRules: readonly Phrase[] = RULES.map(([begins, apply]) => ({ begins: (word) => begins.test(word), apply }));

@@ -19,9 +19,12 @@ export const ofHeads: Rows = [
   ['(IN_FROM) ball ATTACKER (END)', 'ball_with $2'],
   // when it is called
   ['(IN_CALL with|at|to TIME) remaining|to_go|to_play|or_so|on_clock', 'on_the_clock'],
+  ['(IN_CALL) , shot_clock off|dead|out (LAST)', ''],
   // what a miss leaves, against whom
   ['(leave SECONDS) for|after|for_the_rebound|for_a_put-back|after_a_miss ANY+ (LAST)', ''],
   ['^ (START) versus|facing', 'vs'],
+  ['(against|vs) zone (FORM)', ''],
+  ['(rules) fiba mini|mini-basketball|minibasketball (LAST|,)', 'mini'],
   // where one begins
   ['(IN_HEAD TEXT) :|, (LAST)', ''],
   ['(roster|book) : (LAST)', ''],
@@ -36,6 +39,9 @@ export const ofHeads: Rows = [
   ['^ (START) ORDINAL* look : (PLAYER)', 'look'],
   ['^ (START) looks|options (PLAYER)', 'look'],
   ['^ (START) read|reads|shot|option (ATTACKER : layup|jumper|three|dunk|hook|lob)', 'look'],
+  ['(look ATTACKER) second|third|fourth|fifth|last|next (:|LAST)', ''],
+  ['(IN_LOOK) three|3 point|points shot', 'three'],
+  ['(IN_LOOK) shot of|for three|3 point|points? (END)', 'three'],
   ['(IN_LOOK) then (ATTACKER LAST|:)', 'then look'],
   ['(IN_TAIL) or|else|otherwise (ATTACKER :)', ', look'],
 ];

@@ -84,6 +84,7 @@ export const ofScreensAndBall: Rows = [
   [', COUNTED|COUNT+ dribble|dribbles (END)', ''],
   ['(keeps_it|keep_it|keeps_his_dribble) , COUNTED|COUNT+ dribbles|dribble (to|into|toward)', 'and dribbles'],
   ['(holds|hold it|ball) there', ''],
+  ['(..DRIBBLING) , with|in COUNTED|COUNT+ dribble|dribbles ,? (to|into|toward|END)', ''],
   ['~put BALL over|above head and|then (VERB)', ''],
   ['~get rid of BALL to', 'passes~ to'],
   ['without dribbling|dribble|bouncing (END)', ''],

@@ -1,6 +1,8 @@
 // What coaches say, and the plain words that stand in its place: the rows, of which the first that fits a place is taken, and their lists of words.
 import { phrase, type Lists, type Phrase, type Rows } from './phrase-pattern.ts';
+import { ofTheClipboard } from './phrases-clipboard.ts';
 import { ofDefence } from './phrases-defence.ts';
+import { ofElsewhere } from './phrases-elsewhere.ts';
 import { ofHeads } from './phrases-heads.ts';
 import { ofMoves } from './phrases-moves.ts';
 import { ofPlaces } from './phrases-places.ts';
@@ -51,6 +53,6 @@ const LISTS: Lists = {
   A_PASS: 'skip skip_pass feed post_feed entry entry_pass swing reversal kick_out kick-out lob inbounds outlet outlet_pass return_pass',
 };
 
-const ROWS: Rows = [...ofHeads, ...ofWaits, ...ofMoves, ...ofPlaces, ...ofScreensAndBall, ...ofDefence];
+const ROWS: Rows = [...ofHeads, ...ofWaits, ...ofMoves, ...ofPlaces, ...ofScreensAndBall, ...ofDefence, ...ofTheClipboard, ...ofElsewhere];
 
 export const phrases: readonly Phrase[] = ROWS.map(([said, written]) => phrase(said, written, LISTS));

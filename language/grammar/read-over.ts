@@ -3,7 +3,7 @@ import { wordOf, type LineToken } from './line-token.ts';
 import { verbOf } from './verbs.ts';
 
 /** How hard or how fast: said in every gym, drawn in no play. Common usage, no source. */
-const MANNER: ReadonlySet<string> = new Set(['hard', 'tight', 'tightly', 'quickly', 'sharply', 'strongly', 'immediately', 'simply', 'slowly', 'patiently', 'straight', 'downhill', 'just', 'really', 'now']);
+const MANNER: ReadonlySet<string> = new Set(['hard', 'tight', 'tightly', 'quickly', 'sharply', 'strongly', 'immediately', 'simply', 'slowly', 'patiently', 'straight', 'direct', 'directly', 'downhill', 'just', 'really', 'now']);
 /** Which way, as far as the place behind it says the same: `pops out to the top`, `posts up low on the block`. */
 const DIRECTIONS: ReadonlySet<string> = new Set(['out', 'back', 'up', 'down', 'over', 'across', 'away', 'around', 'in', 'high', 'low', 'wide', 'deep']);
 const BEFORE_A_PLACE: ReadonlySet<string> = new Set(['to', 'into', 'toward', 'at', 'on', 'in', 'off', 'via', 'between', 'out of']);

@@ -4,7 +4,7 @@ import { endOf, reads, startWithArticles, tried, written, type Broken } from './
 import { verbOf } from './verbs.ts';
 import { commaAfter, isAttacker, rewriting, wholeLine, word, writing, type Recogniser, type SaidOtherwise } from './saying.ts';
 
-export const saidOfHeads: readonly Recogniser[] = [levelOfAge, rulesOfWhom, onTheShotClock, shotClockAlone, inTimeIsALine, shotWith, repeatsUntil, repeatsWithParts, throwerInFrom, throwInInFrom, deepUnderTheBasket, endsWithTheBall, alignmentWithoutFrom, demandWithoutMust, hasTheBall, whoCrashes, inTheBackcourt, leftInASituation];
+export const saidOfHeads: readonly Recogniser[] = [levelOfAge, rulesOfWhom, onTheShotClock, shotClockAlone, inTimeIsALine, shotWith, repeatsUntil, repeatsWithParts, throwerInFrom, throwInInFrom, deepUnderTheBasket, endsWithTheBall, alignmentWithoutFrom, demandWithoutMust, hasTheBall, whoCrashes, inTheBackcourt, leftInASituation, defenderInAgainst];
 
 /** Up to which age the legs of a level are taken; `hs` is 15 to 18. Common practice, no source. */
 const AGES: readonly (readonly [upTo: number, level: string])[] = [[10, 'u10'], [12, 'u12'], [14, 'u14'], [16, 'u16'], [18, 'hs'], [23, 'college']];
@@ -53,9 +53,10 @@ function deepUnderTheBasket(broken: Broken): SaidOtherwise | undefined {
 /** `call with 24 on the shot clock`: both clocks are wanted. */
 function onTheShotClock(broken: Broken): SaidOtherwise | undefined {
   const { tokens, index } = broken;
-  if (word(tokens[0]) !== 'call' || word(tokens[index]) !== 'on the shot clock') return undefined;
-  const seconds = written(broken, index - 1);
-  return { code: 'misplaced-word', from: index - 1, to: index + 1, message: message('Say the period clock first: "call with {words} on the clock, shot clock {seconds}".', { words: Number(seconds) > 0 ? Number(seconds) + 6 : 30, seconds }), fixes: [] };
+  const alone = /^(?:with )?(\d{1,2}) ?(?:s(?:ec(?:ond)?s?)?)?(?: left)? on the shot clock$/i.exec(wholeLine(broken))?.[1];
+  if (alone === undefined && (word(tokens[0]) !== 'call' || word(tokens[index]) !== 'on the shot clock')) return undefined;
+  const seconds = alone ?? written(broken, index - 1);
+  return { code: 'misplaced-word', from: alone === undefined ? index - 1 : 0, to: alone === undefined ? index + 1 : tokens.length, message: message('Say the period clock first: "call with {words} on the clock, shot clock {seconds}".', { words: Number(seconds) > 0 ? Number(seconds) + 6 : 30, seconds }), fixes: [] };
 }
 
 /** `shot clock 24` on a line of its own. */
@@ -134,15 +135,20 @@ function throwInInFrom(broken: Broken): SaidOtherwise | undefined {
   const said = written(broken, 1, commaAfter(broken, 0)).toLowerCase();
   if (word(tokens[0]) !== 'from' || broken.index > 2 || !/^(the |a |an )?((left|right) )?(side|sideline|side line|touchline|baseline|base line|endline|end line|inbounds?|throw-in|out)( (out|out of bounds|throw-in|inbounds?|play|ball))*$/.test(said)) return undefined;
   const line = /^(the |a |an )?((left|right) )?(base|end)/.test(said) ? 'baseline' : 'sideline';
-  const text = `1 inbounds from the ${/\bright\b/.test(said) ? 'right' : 'left'} ${line}`;
-  return { code: 'misplaced-word', from: 1, to: commaAfter(broken, 0), message: message('"from" says how the others stand ("from box"). Where the ball is thrown in has a line of its own below it: "{line}".', { line: text }), fixes: [rewriting(broken, text)] };
+  const [side] = /\b(left|right)\b/.exec(said) ?? [];
+  const who = tokens.find(isAttacker)?.image;
+  const text = `${who ?? '3'} inbounds from the ${side ?? 'left'} ${line}`;
+  // Nobody is made the thrower whom the coach has not named, and no side is made up.
+  const mended = who === undefined ? `situation ${line} throw-in${side === undefined ? '' : `, "from the ${side}"`}` : `${who} inbounds from the ${side === undefined ? '' : `${side} `}${line}`;
+  return { code: 'misplaced-word', from: 1, to: commaAfter(broken, 0), message: message('"from" says how the others stand ("from box"). Who throws in, and where, has a line of its own below it: for example "{line}".', { line: text }), fixes: [rewriting(broken, mended)] };
 }
 
 /** `5 out`, `1-4 high, ball with 1` above the first step. */
 function alignmentWithoutFrom(broken: Broken): SaidOtherwise | undefined {
   const { tokens, text, lexed } = broken;
   const first = tokens[0];
-  if (!first || tokens.length > 12 || word(first) === 'from' || (tokens.length === 1 && first.tokenType.name === 'STRING')) return undefined;
+  // `3 out` may be the thrower.
+  if (!first || /^[1-5] out$/i.test(wholeLine(broken)) || tokens.length > 12 || word(first) === 'from' || (tokens.length === 1 && first.tokenType.name === 'STRING')) return undefined;
   // A man and his place are told by `placesWithoutFrom`.
   if (isAttacker(first) && !/^[1-5][- ](out|[1-5]-[1-5]|[1-5])/i.test(wholeLine(broken))) return undefined;
   const at = startWithArticles(broken, 0);
@@ -186,6 +192,13 @@ function inTheBackcourt(broken: Broken): SaidOtherwise | undefined {
   if (!/^(in|of)$/.test(word(tokens[index])) || word(tokens[index + 1]) !== 'backcourt' || !spot) return undefined;
   const fix = tried(broken, message('Write "{words}"', { words: 'backcourt' }), [{ at: spot.startOffset, to: endOf(tokens[index + 1]!), text: 'backcourt' }]);
   return { code: 'misplaced-word', from: index - 1, to: index + 2, message: message('Places of the other half are backcourt corner, wing, elbow, block and top, the far free-throw line, the far baseline, and backcourt left, middle and right (three metres behind the half line); any other is said in metres: (-3, 22.5) m.'), fixes: [fix] };
+}
+
+/** `against man, X5 drops` */
+function defenderInAgainst(broken: Broken): SaidOtherwise | undefined {
+  const [, against, does] = /^((?:against|vs) [^,]+), (x[1-5] .+)$/i.exec(wholeLine(broken)) ?? [];
+  if (against === undefined || !reads(against) || !reads(does!)) return undefined;
+  return { code: 'misplaced-word', from: broken.index, to: broken.tokens.length, message: message('What one defender does is a line of the step in which he does it, "{does}", or what a counter stands there for: step "…" instead of "…" when {does}. Here stands only "{against}".', { against, does: does! }), fixes: [] };
 }
 
 /** `situation down 1, 8 seconds left`: what is on the clock is reckoned with, and has its own line. */

@@ -1,7 +1,7 @@
 // What coaches say of screens, and of who comes off them, that a line says in other words.
 import { message } from '../message/message.ts';
 import { endOf, tried, written, type Broken } from './broken-line.ts';
-import { inNumber, isAttacker, isDefender, rewriting, word, writing, type SaidOtherwise } from './saying.ts';
+import { inNumber, isAttacker, isDefender, rewriting, wholeLine, word, writing, type SaidOtherwise } from './saying.ts';
 import { otherNumber, verbOf } from './verbs.ts';
 
 /** `4 sets a high ball screen for 1`: how high it stands, the place says; `messages.ts` knows the bare screen. */
@@ -16,6 +16,16 @@ export function setsAnAdjectiveScreen(broken: Broken): SaidOtherwise | undefined
   const kind = word(tokens[noun]) === 'pick' ? 'screen' : word(tokens[noun]);
   const text = inNumber(broken, from, otherNumber.get(kind) !== undefined && verbOf(kind)?.number === 'plural' ? otherNumber.get(kind)! : kind);
   return { code: 'noun-for-verb', from, to: noun + 1, message: message('Say it with the verb alone: "{text}". Where it stands is worked out, or said with "at": "{text} at the top".', { text }), fixes: [writing(broken, from, noun + 1, text)] };
+}
+
+/** `3 receives a back screen from 4 and cuts to the rim`: 4 sets it. */
+export function getsAScreen(broken: Broken): SaidOtherwise | undefined {
+  const [, who, kind = '', by, rest] = /^([1-5]) (?:gets?|receives?|takes?|has) (?:an? |the )?((?:[a-z]+[ -]){0,2}?)(?:screen|pick|block) (?:from|of|by) ([1-5])(?:(?:,? and|,)(?: then)? (.+))?$/i.exec(wholeLine(broken).replace(/^the /i, '')) ?? [];
+  if (who === undefined || who === by) return undefined;
+  const goesOn = rest === undefined ? '' : /^[1-5x]/i.test(rest) ? `, ${rest}` : `, ${who} ${rest}`;
+  const line = `${by} sets a ${kind}screen for ${who}${goesOn}`;
+  const fix = rewriting(broken, line);
+  return fix && { code: 'misplaced-word', from: 1, to: broken.tokens.length, message: message('A screen is told of the man who sets it: "{line}".', { line }), fixes: [fix] };
 }
 
 /** `1 and 4 run pick and roll` */

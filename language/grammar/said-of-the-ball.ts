@@ -63,13 +63,20 @@ export function theHandOffTold(broken: Broken): SaidOtherwise | undefined {
   const isFor = word(tokens[verb]) === 'for';
   if (!isFor && !/^(takes?|gets?|receives?|catches|catch)$/.test(word(tokens[verb]))) return undefined;
   const passed = isFor && isAttacker(tokens[verb - 1]) && /\boff$/.test(word(tokens[verb - 2])) ? tokens[verb - 1] : undefined;
-  const gives = `${(giver ?? passed)?.image ?? '5'} hands off to ${tokens[0]!.image}`;
+  const receiver = tokens.slice(1, verb).findLast(isAttacker);
+  const gives = `${(giver ?? passed ?? receiver)?.image ?? '5'} hands off to ${tokens[0]!.image}`;
   const told = message('A hand-off is told of the man who gives it: "{gives}". The taker comes by himself.', { gives });
   const found = { code: 'misplaced-word', from: verb, to: noun + (giver ? 3 : 1), message: told } as const;
   // `1 cuts off 4 for a hand-off to the rim`: with the ball he drives there.
   if (passed && !giver && verb <= 4) {
     const then = fromThere(broken, noun + 1).replace(/^(?:,|and|then)\s*/, '');
     return { ...found, fixes: tokens[noun + 1] === undefined ? [rewriting(broken, gives)] : [`${gives}, ${tokens[0]!.image} ${then}`, `${gives}, ${tokens[0]!.image} drives ${then}`].map((text) => rewriting(broken, text)) };
+  }
+  // `1 passes to 4 and follows his pass for the hand-off`
+  const to = receiver === undefined ? -1 : tokens.indexOf(receiver);
+  if (!giver && to > 1 && verbOf(word(tokens[1]))?.class === 'pass' && /^and follows? (?:his|her|the) pass for\b/i.test(broken.text.slice(endOf(receiver!)).trim()) && noun + 1 === tokens.length) {
+    const line = `${written(broken, 0, to + 1)}, ${gives}`;
+    return { ...found, fixes: [rewriting(broken, line)] };
   }
   const at = endOf(tokens[verb - 1]!);
   if (giver && isFor) return { ...found, fixes: [tried(broken, message('Write ", {gives}"', { gives }), [{ at, to: endOf(tokens[noun + 2]!), text: `, ${gives}` }])] };

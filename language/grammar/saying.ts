@@ -43,7 +43,7 @@ export function commaAfter(broken: Broken, index: number): number {
 /** The whole line with other words, if it can be read so. */
 export function rewriting(broken: Broken, text: string, title = message('Write "{words}"', { words: text })): LineFix | undefined {
   const first = broken.tokens[0];
-  return first && tried(broken, title, [{ at: first.startOffset, to: endOfWords(broken), text }]);
+  return first && tried(broken, title, [{ at: startWithArticles(broken, 0), to: endOfWords(broken), text }]);
 }
 
 /** All the words of the line, as the coach wrote them. */

@@ -26,7 +26,7 @@
  * | `call with 22 to 26 on the clock, shot clock 24` | Call { low?, time, shotClock? }, each a ClockTime { seconds: number } |
  * | `shot within 16 seconds of the start`, `shot by 4 on the clock`, `no shot before 6 on the clock` | ShotWindow { within?, from?: start|call, early?, late?, clock?, by?, notBefore?, beforeHorn }, times each a ClockTime |
  * | `situation sideline throw-in, down 1` | Situation { parts: (Circumstance { what } · Score { how, by } · Remark { text })[] } |
- * | `already set`, `clock at 3 seconds`, `inbound within 5 seconds` | AlreadySet, ClockAt { time: ClockTime }, InboundWithin { time } |
+ * | `already set`, `clock at 3 seconds`, `inbound within 5 seconds` | AlreadySet, ClockAt { time: ClockTime, shotClock? }, InboundWithin { time } |
  * | `look 3 "pull-up" as he comes off 4: jumper or three` | Look { players[], label?, pins: (OnMove { move, off? } · Off · LookTime { about, time, from } · At · Trigger)[], tail: (ShotKinds { kinds[], plain?, from? } · PassKind { kind, passer? } · TailClause { subject?, action } · OnMiss { groups })[], also?: Look } |
  * | `ends once 2 has the ball over half court, within 8 seconds` | Ends { noShot, event?, within? } |
  * | `rebound 2, 4, 5 crash, 1, 3 get back` | Rebound { groups: ReboundGroup { subject, verb }[] } |

@@ -96,8 +96,9 @@ export function readClockLines(reader: Reader, headers: HeaderLines, rules: Rule
   const clockAt = headerOf(headers, 'ClockAt');
   const leave = headerOf(headers, 'Leave')?.tree.time.seconds;
   const inboundWithin = headerOf(headers, 'InboundWithin')?.tree.time.seconds;
-  const shotClock = call?.tree.shotClock;
-  if (call !== undefined && shotClock !== undefined) putPart(reader, 'call#shot-clock', call.line, shotClock);
+  const told = call ?? clockAt;
+  const shotClock = told?.tree.shotClock;
+  if (told !== undefined && shotClock !== undefined) putPart(reader, 'call#shot-clock', told.line, shotClock);
   const from = callOf(reader, call, clockAt);
   return {
     ...(from === undefined ? {} : { call: from }),

@@ -69,12 +69,12 @@ function receiverOfLast({ acts }: Scope, him: readonly BodyId[], stands: boolean
   return last !== undefined && 'to' in last && typeof last.to === 'string' && (stands || him.includes(last.who)) ? [last.to] : him;
 }
 
-/** `as he cuts`, `once he comes off 4`, `as he gets there`: what a man does without the ball. */
+/** `as he cuts`, `once he comes off 4`, `as he gets there`, `when he is open`: what a man does without the ball. */
 function goesHimself(trigger: ClauseTriggerTree): boolean {
   const event = whatHeDoes(trigger);
   if (event === undefined) return false;
   const { action, by, verb } = event;
-  return by !== undefined || action?.$type === 'Move' || action?.$type === 'Seal' || (verb !== undefined && ['arrive', 'clear'].includes(baseForm(verb)));
+  return by !== undefined || action?.$type === 'Move' || action?.$type === 'Seal' || (verb !== undefined && ['arrive', 'clear', 'open'].includes(baseForm(verb)));
 }
 
 /** `1 passes to 2 as he cuts`, `4 screens for 2 as he cuts`, `1 fills for 4 when he has gone`: that is the man the ball comes to, the screen is set for, or whose place is filled. */

@@ -60,6 +60,8 @@ function fits(branch: Branch, other: Item, event: EventRef): boolean {
   if (does === 'set' || does === 'screen') return action.kind === 'screen' && (event.other === undefined || action.users.includes(event.other));
   if ((does === 'clear' || does === 'come-off') && event.other !== undefined) return goesOff(branch, other, event.other);
   if (does === 'come-off') return (action.kind === 'move' || action.kind === 'dribble') && action.off.length > 0;
+  // Who is open has run his way, or is by his screener.
+  if (does === 'open') return action.kind === 'move';
   if (does === 'leave') return event.place !== undefined && leaves(branch, other, event.place);
   if (arrives.has(does)) return (action.kind === 'move' || action.kind === 'dribble') && (event.place === undefined || reaches(branch, action, event));
   if (passes.has(does)) return action.kind === 'pass' && (event.other === undefined || action.to === event.other);
@@ -130,8 +132,8 @@ function reaches(branch: Branch, action: Action, event: EventRef): boolean {
 function momentOf(branch: Branch, item: ActionItem, event: EventRef): Spoken {
   const { action } = item;
   if (receives.has(event.does) && (action.kind === 'pass' || action.kind === 'hand-off')) return { item, moment: 'got' };
-  const clears = event.does === 'clear' || event.does === 'come-off' || event.does === 'come';
-  if (clears && (event.other !== undefined || event.does === 'come-off') && (action.kind === 'move' || action.kind === 'dribble')) {
+  const clears = event.does === 'clear' || event.does === 'come-off' || event.does === 'come' || event.does === 'open';
+  if (clears && (event.other !== undefined || event.does === 'come-off' || event.does === 'open') && (action.kind === 'move' || action.kind === 'dribble')) {
     const used = usedScreens(branch, item).find(({ by, screen }) => (event.other === undefined || by === event.other) && screen !== undefined);
     if (used?.screen !== undefined) return { item, moment: 'done', screen: used.screen.key };
   }

@@ -57,7 +57,7 @@ export const lineWords: Readonly<Record<string, Words>> = {
     example: 'call with 20 on the clock\nshot within 16 seconds of the start',
   },
   Leave: { title: 'leave', around: 'play', says: 'What a miss has to leave on the clock for the rebound and the put-back.', example: 'call with 20 on the clock\nleave 4 seconds after a miss' },
-  ClockAt: { title: 'clock at', around: 'play', says: 'What the clock shows as the play begins, where nobody calls it, as on a throw-in.', example: 'clock at 8 seconds' },
+  ClockAt: { title: 'clock at', around: 'play', says: 'What the clock shows as the play begins, where nobody calls it, as on a throw-in; the shot clock stands behind a comma.', example: 'clock at 8 seconds, shot clock 7' },
   InboundWithin: { title: 'inbound within', around: 'play', says: 'How soon the thrower has to let go. Five seconds are counted anyhow, from the hand-over to the release.', example: 'from 1 at right wing, 2 at left slot, 4 at left elbow, 5 at right block\n3 inbounds from the left sideline\ninbound within 4 seconds\n2 cuts to top\n3 inbounds to 2\nlook 2: jumper', below: '' },
   StepHead: {
     title: 'step', around: 'play',

@@ -86,7 +86,34 @@ const told: readonly (readonly [said: string, mended: string])[] = [
   ['throw-in from the left sideline by 3', '3 inbounds from the left sideline'],
   ['first step', 'step "First step"'],
   ['phase B', 'step "Phase B"'],
-  ['option 2: "Slip"', 'step "Slip"'],
+  ['option 2: "Slip"', 'step "2 Slip"'],
+  ['step 1 "Pass and go"', 'step "1 Pass and go"'],
+  ['counter "Reject" when X4 hedges', 'step "Reject" when X4 hedges'],
+  ['phase 1 when X4 switches', 'step "Phase 1" when X4 switches'],
+  ['for u12', 'level u12'],
+  ['10 to 14 on the clock', 'call with 10 to 14 on the clock'],
+  ['12 on clock', 'call with 12 on the clock'],
+  ['the clock shows 18 seconds', 'call with 18 on the clock'],
+  ['the shot must be before 4 seconds', 'shot by 4 on the clock'],
+  ['must end with a shot before 6 seconds', 'shot by 6 on the clock'],
+  ['the attack has 24 seconds', 'shot within 24 seconds of the call'],
+  ['4 seconds for the throw-in', 'inbound within 4 seconds'],
+  ['the position of start: 1 on top, 3 on left elbow, 4 on right elbow, 5 on right block', 'from 1 on top, 3 on left elbow, 4 on right elbow, 5 on right block'],
+  ['all five girls start outside the three point line', 'from 5-out'],
+  ['crash 4, 5, 3. back 1, 2', 'rebound 4, 5, 3 crash, 1, 2 get back'],
+  ['back: 1 and 3', 'rebound 1, 3 get back'],
+  ['rebs 4 5', 'rebound 4, 5 crash'],
+  ['rebound go 4 and 5 and 3', 'rebound 4, 5, 3 crash'],
+  ['in defence go back 1 and 2', 'rebound 1, 2 get back'],
+  ['rebound 4, 5, back 1, 2', 'rebound 4, 5 crash, 1, 2 get back'],
+  ['safety 1', '1 is the safety'],
+  ['security is 1 at half court', '1 is the safety at half court'],
+  ['3 out', 'from 3 out'],
+  ['SLOB left', 'situation slob, "left"'],
+  ['need 3, 6 sec', 'situation need a three, "6 sec"'],
+  ['situation: sideline, right side, 7 seconds, we lose by 1', 'situation sideline throw-in, "right side", "7 seconds", down 1'],
+  ['throw-in from the left side', 'situation sideline throw-in, "from the left"'],
+  ['sideline throw-in by 3', '3 inbounds from the sideline'],
   ['set "Pier"', 'play "Pier"'],
   ['"Pier"', 'play "Pier"'],
   ['team "Ours"', 'roster "Ours"'],
@@ -106,6 +133,18 @@ const told: readonly (readonly [said: string, mended: string])[] = [
   ['last, hand off to 2', 'look 2: hand-off'],
   ['ends with a layup by 4', 'look 4: layup'],
   ['1 scores', 'look 1'],
+  ['second look: 4 passes to 2 in the corner, 2 shoots', 'look 2 in the corner: pass from 4, shot'],
+  ['last look: 4 passes to 5 under the basket, layup', 'look 5 under the basket: pass from 4, layup'],
+  ['1 can shoot', 'look 1'],
+  ['The 1 can pass to 4 for layup', 'look 4: pass from 1, layup'],
+  ['kick 2 or 3 corner 3', 'look 2 or 3 in the corner: kick out, three'],
+  ['look 4: layup after pass of 5', 'look 4: pass from 5, layup'],
+  ['look 4: lob or layup', 'look 4: lob, layup'],
+  ['look 3: kick-out, three, if X3 comes to help', 'look 3 when X3 comes to help: kick-out, three'],
+  // of whom it is told
+  ['3 receives a block from 4 and comes to the ball', '4 sets a screen for 3, 3 comes to the ball'],
+  ['3 gets a back screen from 4', '4 sets a back screen for 3'],
+  ['1 passes to 4 and follows his pass for the hand-off', '1 passes to 4, 4 hands off to 1'],
   // men by their positions
   ['PG passes to 4', '1 passes to 4'],
   ['point guard passes to 4', '1 passes to 4'],
@@ -128,7 +167,7 @@ describe('how a play begins', () => {
 });
 
 describe('a mend loses no words and makes up no man', () => {
-  it.each(['if 4 is open, 2 cuts to the rim', 'if 4 is open, 1 drives to the rim', 'ends with a shot'])('%s', (line) => {
+  it.each(['if 4 is open, 2 cuts to the rim', 'if 4 is open, 1 drives to the rim', 'ends with a shot', 'against man, X5 drops', '8 seconds left on the shot clock', '3 lifts one pass away'])('%s', (line) => {
     expect(parseLine(line).fault?.fixes).toEqual([]);
   });
   it('he who is open, and the pass to him', () => {

@@ -196,7 +196,7 @@ export const linesOfTrials: readonly (readonly [said: string, plain: string])[] 
   ['1 throws it back to 3 behind her', '1 throws it back to 3'],
   ['4 leaks out long to the right corner the moment 3 has it', '4 leaks out to the right corner once 3 has it'],
   ['3 puts it on the floor, one dribble at the gap between X1 and X3', '3 dribbles'],
-  ["5 kicks it back out to 1, who's drifted to the left wing", '5 kicks it back out to 1, 1 drifts to the left wing'],
+  ["5 kicks it back out to 1, who's drifted to the left wing", '5 kicks it back out to 1 at the left wing'],
   ['right on the whistle 1 screens down for 2', '1 screens down for 2'],
   ['X2 chases her over the top', 'X2 chases over'],
   ['4 comes off the elbow to the left wing at the same time, hands ready', '4 moves to the left wing at the same time'],

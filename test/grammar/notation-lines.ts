@@ -69,7 +69,7 @@ export const notationLines: readonly (readonly [line: string, kind: string])[] =
   ['4 screens at left slot', 'Statement'], ['4 and 5 screen at left slot and left elbow', 'Statement'], ['4 screens for 5, then for 2', 'Statement'], ['4 re-screens for 2', 'Statement'], ['2 makes the same cut off 3', 'Statement'],
   ['3 cuts to left wing or elbow', 'Statement'], ['look 3: three or jumper', 'Look'], ['look 2 or 3', 'Look'], ['4 and 5 close behind him', 'Statement'],
   // throw-ins
-  ['3 inbounds from the left sideline', 'Statement'], ['3 inbounds to 2', 'Statement'], ['inbound within 5 seconds', 'InboundWithin'], ['3 is the safety at top', 'Statement'], ['3 is the thrower', 'Statement'],
+  ['3 inbounds from the left sideline', 'Statement'], ['3 inbounds to 2', 'Statement'], ['clock at 8 seconds, shot clock 5', 'ClockAt'], ['inbound within 5 seconds', 'InboundWithin'], ['3 is the safety at top', 'Statement'], ['3 is the thrower', 'Statement'],
   // order
   ['as 5 rolls, 2 drifts to right corner', 'Statement'], ['2 drifts as 5 rolls', 'Statement'], ['once 4 is set, 3 cuts off 4', 'Statement'], ['when 2 catches, 5 rolls', 'Statement'], ['as 1 reaches the lane, 3 lifts', 'Statement'],
   ['once 3 clears 4, 5 flashes to nail', 'Statement'], ['2 seconds later, 4 pops', 'Statement'], ['4 pops 2 seconds later', 'Statement'], ['2 seconds after 3 cuts, 4 pops', 'Statement'], ['4 pops 2 seconds after 2 catches', 'Statement'], ['1 passes to 2, and as he catches it, 4 pops', 'Statement'], ['1 passes to 2, then once 5 is set 3 cuts off 5', 'Statement'], ['1 passes to 2 and 2 seconds later 4 pops', 'Statement'], ['at 6 on the clock, 1 drives', 'Statement'], ['2 holds until 5 rolls', 'Statement'],

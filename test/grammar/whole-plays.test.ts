@@ -71,7 +71,77 @@ const rows: readonly (readonly [spoken: string, notation: string])[] = [
   ['X1 fights over the top of 5 while X4 tags the roller in the lane', 'X1 goes over 5 while X4 helps in the lane'],
   ['X2 sags one step into the lane', 'X2 sags to the lane'],
   ['X4 rotates to 5 and X2 comes up to take away the pass to 4', 'X4 rotates to 5 and X2 denies 4'],
+  // on a clipboard
+  ['1 pops R corner', '1 pops right corner'],
+  ['3 cuts to the L wing', '3 cuts to the left wing'],
+  ['2 goes R', '2 goes right'],
+  ['3 steps in to L corner', '3 steps in to left corner'],
+  ['from horns, 1 w/ ball', 'from horns, 1 has the ball'],
+  ['3 -> 2', '3 passes to 2'],
+  ['3 -> 2 -> 1', '3 passes to 2 to 1'],
+  ['3 → corner', '3 goes to the corner'],
+  ['4 up to set high pick for 1, rolls hard', '4 comes and picks for 1, rolls'],
+  ['1 off 4 downhill', '1 comes off 4'],
+  ['2 off 5 to the top', '2 comes off 5 to the top'],
+  ['2 and 3 stay corners', '2 and 3 stay at corners'],
+  ['2 zips up off 5 pindown', '2 cuts off 5 to the top'],
+  ['2 cuts off 5 flare to the corner', "2 cuts off 5's flare to the corner"],
+  ['2 curls off 4 5 stagger to the top', '2 curls off 4 and 5 to the top'],
+  ['2 and 4 stack at the elbow', '2 and 4 line up at the elbow, 1 m apart'],
+  ['4 and 5 stack up on the left block', '4 and 5 line up on the left block, 1 m apart'],
+  // from elsewhere
+  ['The 1 makes dribble to right wing', '1 dribbles to right wing'],
+  ['The 4 makes screen to 1', '4 screens for 1'],
+  ['5 makes block in back to 2', '5 back-screens for 2'],
+  ['2 makes the throw-in from the right sideline', '2 inbounds from the right sideline'],
+  ['4 makes not the screen, he cuts direct to the basket', '4 cuts to the basket'],
+  ['4 does not set the screen, he cuts to the rim', '4 cuts to the rim'],
+  ['2 passes skip to 1', '2 skips to 1'],
+  ['1 passes in 5', '1 passes inside to 5'],
+  ['3 returns the ball to 2', '3 passes back to 2'],
+  ['3 remains on the left side', '3 stays on the left side'],
+  ['2 enters to the field and runs to the basket', '2 steps in and runs to the basket'],
+  ['4 opens to the basket', '4 rolls to the basket'],
+  ['The 5 from left elbow goes to the position of left low post', '5 goes to left low post'],
+  ['if is nothing, 5 passes out to 2', 'if nothing is there, 5 passes out to 2'],
+  // where he stands, before what he does
+  ['2, on the right wing, relocates to the right corner', '2 relocates to the right corner'],
+  ['2 in the corner lifts to the wing', '2 lifts to the wing'],
+  // who has come there catches it there
+  ['3 passes to 4, who has come out to the left wing', '3 passes to 4 at the left wing'],
+  ['4 sprints into a step-up screen for 5 after the catch', '4 screens for 5 after the catch'],
+  ['4 flashes to the nail as soon as 2 has cleared the lane', '4 flashes to the nail as soon as 2 has cleared'],
+  ['4 drives right, with one dribble, to the rim', '4 drives right to the rim'],
+  ['after inbound 3 steps in', 'after the throw-in, 3 steps in'],
+  ['1 goes back to half way', '1 goes back to half court'],
+  ['3 inbounds from the baseline, to the right of the basket', '3 inbounds from the right baseline'],
+  // a cut for the ball is no way of its own
+  ['1 cuts off 4, 4 hands off to 1', '4 hands off to 1'],
+  ['1 comes off 4 and 4 hands it off to him', '4 hands it off to 1'],
+  ['1 cuts off 4 and takes the hand-off from 4', '4 hands off to 1'],
+  // heads, looks, defenders
+  ['rules fiba mini', 'rules mini'],
+  ['against zone 2-3', 'against 2-3'],
+  ['call with 16 to 18 on the clock, shot clock off', 'call with 16 to 18 on the clock'],
+  ['look 2 second: kick-out, three', 'look 2: kick-out, three'],
+  ['look 3 last: three', 'look 3: three'],
+  ['look 1: shot of three points', 'look 1: three'],
+  ['Third option is 3 with the three points shot in left corner', 'look 3: three in left corner'],
+  ['first look: 4 shoots', 'look 4: shoots'],
+  ['step "S" instead of "C" when X5 and X2 switch the cross-screen', 'step "S" instead of "C" when X5 and X2 switch the screen'],
+  ['step "S" instead of "C" when X1 cheats over the top of the hand-off', 'step "S" instead of "C" when X1 goes over the hand-off'],
+  ['step "S" instead of "C" if defender of 4 shows on 1', 'step "S" instead of "C" if X4 shows on 1'],
 ];
+
+describe('what one does behind “but” is done', () => {
+  it.each([
+    ['5 sprints from the left corner as if to screen for 1, but slips out to the left wing', '5 sprints from the left corner and slips to the left wing'],
+    ['4 dribbles at 2 as if to hand off, but keeps it', '4 dribbles at 2 and keeps it'],
+  ])('%s', (line, plain) => {
+    expect(parseLine(line).warnings.map(({ code }) => code)).toEqual(['not-drawn']);
+    expect(shape(line)).toEqual(shape(plain));
+  });
+});
 
 describe('a whole play as coaches write it', () => {
   it.each(['1, 2 to 3', '1 and 2 to 3', 'from 1 to 2', '1 to the top'])('%s leaves open what is meant', (line) => {

@@ -125,6 +125,7 @@ describe('what a coach asks of the clock', () => {
     ['call with 22 to 26 on the clock', { call: { from: 22, to: 26 } }],
     ['call with 38 on the clock, shot clock 24', { call: { from: 38, to: 38 }, shotClock: 24 }],
     ['clock at 3 seconds', { call: { from: 3, to: 3 } }],
+    ['clock at 40 seconds, shot clock 5', { call: { from: 40, to: 40 }, shotClock: 5 }],
     ['shot within 16 seconds of the call', { within: { seconds: 16, of: 'call' } }],
     ['shot between 30 and 28 on the clock', { between: { from: 30, to: 28 } }],
     ['shot before the horn', { between: { from: 600, to: 0 } }],

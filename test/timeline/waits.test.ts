@@ -108,6 +108,18 @@ describe('rule 18: written waits and times', () => {
     expect(at(timeline.runs[0]!, 'go/3.1:start')).toBe(at(timeline.runs[0]!, 'go/1.1:start'));
   });
 
+  it('who is open has run his way, or is by his screener; of a pass it is the man it goes to', () => {
+    const flash = run('from 5-out', 'step "Go"', '  4 flashes to the nail', '  1 passes to 4 when she is open');
+    expect(at(flash, 'go/1.1:release')).toBe(at(flash, 'go/4.1:arrive') + reaction);
+    const curl = run('from horns', 'step "Go"', '  5 screens for 3', '  3 curls off 5 to the rim', '  once 3 is free, 2 cuts to left slot');
+    const use = curl.events.find(({ kind }) => kind === 'use')!;
+    expect(at(curl, 'go/2.1:start')).toBe(use.at + reaction);
+  });
+
+  it('nobody is open who does nothing', () => {
+    expect(codesOf(timelineOf(playText('from 5-out', 'step "Go"', '  1 passes to 4 when 4 is open')))).toEqual(['wait-unknown']);
+  });
+
   it('a line that has the name counts before one that is called otherwise', () => {
     const one = run('from horns', 'step "Go"', '  1 dribbles to right slot', '  1 drives to rim', '  1 dribbles to left corner', '  as 1 drives, 2 cuts to left slot');
     expect(at(one, 'go/2.1:start')).toBe(at(one, 'go/1.2:start'));

@@ -1465,11 +1465,13 @@ export function isClauseTrigger(item: unknown): item is ClauseTrigger {
 
 export interface ClockAt extends langium.AstNode {
     readonly $type: 'ClockAt';
+    shotClock?: ClockTime;
     time: ClockTime;
 }
 
 export const ClockAt = {
     $type: 'ClockAt',
+    shotClock: 'shotClock',
     time: 'time'
 } as const;
 
@@ -4228,6 +4230,10 @@ export class SetLineAstReflection extends langium.AbstractAstReflection {
         ClockAt: {
             name: ClockAt.$type,
             properties: {
+                shotClock: {
+                    name: ClockAt.shotClock,
+                    optional: true
+                },
                 time: {
                     name: ClockAt.time
                 }
