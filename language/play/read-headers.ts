@@ -59,7 +59,7 @@ export function headerOf<Type extends HeaderTree['$type']>(headers: HeaderLines,
 }
 
 /** Common practice, no source: who writes plays for a club mostly coaches fourteen-year-olds under the world federation's rules. */
-const defaultLevel: LevelId = 'u14';
+export const defaultLevel: LevelId = 'u14';
 const defaultRules: RuleSetId = 'fiba';
 
 /** A play's own line counts before its file's. What the file's header says has no words in the play: its origin is `derived`. */

@@ -14,11 +14,12 @@ export function readPaces(roster: Block | undefined): Play['paces'] {
   return paces;
 }
 
-function isPlayer(number: number): number is PlayerNumber {
+/** Whom plays speak of. */
+export function isPlayer(number: number): number is PlayerNumber {
   return number >= 1 && number <= 5;
 }
 
-function paceOf(pace: NonNullable<NodeOf<'Entry'>['pace']>): OwnPace {
+export function paceOf(pace: NonNullable<NodeOf<'Entry'>['pace']>): OwnPace {
   if (pace.$type === 'Speed') return { kind: 'speed', metresPerSecond: pace.speed };
   if (pace.$type === 'SprintTime') return { kind: 'sprint', metres: pace.distance.metres, seconds: pace.time.seconds };
   return { kind: 'word', word: pace.word };

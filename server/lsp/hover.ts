@@ -6,18 +6,21 @@ import type { Compiled } from '../../language/compile.ts';
 import type { FileFinding } from '../../language/keeper.ts';
 import { stateAtCall } from '../../language/play/state.ts';
 import type { LookTime, Run, Segment } from '../../language/timeline/timeline.ts';
+import { ruleSet } from '../../language/court/rule-sets.ts';
 import { message, type Message, type Say } from '../../language/message/message.ts';
 import { distance } from '../../language/court/point.ts';
 import { sayAbout } from '../../language/words/say-place.ts';
 import { least, sayMoment } from '../../language/words/say-seconds.ts';
 import { tellStanding } from '../../language/words/tell-play.ts';
 import type { OpenDocument } from './documents.ts';
+import { throwInOf } from '../../language/checks/moments.ts';
 import { restsOn } from '../../language/checks/rests-on.ts';
 import { partAt } from './parts.ts';
 import { runOf } from './moment-of-part.ts';
 import { plain } from './plain.ts';
 import { holds, rangeOf, visibleRange } from './positions.ts';
 import { floorDrawing, momentDrawing, stepDrawing, type Theme } from './small-drawing.ts';
+import { tellName, type Elsewhere } from './hover-names.ts';
 import { tellSetting } from './hover-settings.ts';
 import { actionOf, sayPart, sayWhy } from './why-in-words.ts';
 
@@ -27,16 +30,22 @@ export interface Telling {
   readonly theme?: Theme;
 }
 
-export function hover(document: OpenDocument, compiled: Compiled | undefined, findings: readonly FileFinding[], position: Position, telling: Telling): Hover | null {
+type Hovering = Telling & Elsewhere;
+
+export function hover(document: OpenDocument, compiled: Compiled | undefined, findings: readonly FileFinding[], position: Position, telling: Hovering): Hover | null {
   const rules = rulesAt(document, findings, position, telling.say);
-  const setting = tellSetting(document, position, telling.say);
+  const setting = tellSetting(document, position, telling.say) ?? tellName(document, position, { ...telling, tellCall: (play) => withDrawing(play, 'play', telling) });
   if (setting !== undefined) return { contents: { kind: MarkupKind.Markdown, value: [...setting.parts, ...rules].join('\n\n') }, range: setting.range };
   const part = compiled && partUnder(document, compiled, position);
-  const told = part === undefined ? [] : tellPart(compiled!, part.part, telling.say);
-  // The drawing right below the name: a hover shows little more without scrolling.
-  const parts = [...told.slice(0, 1), ...(part === undefined ? [] : drawn(compiled!, part.part, telling)), ...told.slice(1), ...rules];
+  const parts = [...(part === undefined ? [] : withDrawing(compiled!, part.part, telling)), ...rules];
   if (parts.length === 0) return null;
   return { contents: { kind: MarkupKind.Markdown, value: parts.join('\n\n') }, ...(part !== undefined && { range: part.range }) };
+}
+
+/** The drawing right below the name: a hover shows little more without scrolling. */
+function withDrawing(compiled: Compiled, part: PartId, telling: Telling): readonly string[] {
+  const told = tellPart(compiled, part, telling.say);
+  return [...told.slice(0, 1), ...drawn(compiled, part, telling), ...told.slice(1)];
 }
 
 function partUnder(document: OpenDocument, compiled: Compiled, { line, character }: Position) {
@@ -150,6 +159,7 @@ function tellStep(compiled: Compiled, key: PartId, say: Say): readonly string[] 
 function tellHeader({ play, timeline }: Compiled, part: PartId, say: Say): readonly string[] {
   if (part === 'from' || part.startsWith('from#')) return [`**${say(message('At the call'))}**`, plain(tellStanding(play, say))];
   if (part === 'against') return tellDefence(play, say);
+  if (part.startsWith('throw-in') || part === 'inbound') return tellThrowIn(play, timeline, say);
   const rebound = reboundsOf(play).find((one) => one.part === part);
   if (rebound !== undefined) return tellRebound(play, rebound, say);
   const { firstLook, allLooks } = timeline.times;
@@ -169,6 +179,22 @@ function tellDefence({ defence: { value: { kind, zone, press } } }: Play, say: S
     : zone.endsWith(' press') ? message('X1 to X5 stand in a {zone}.', { zone }) : message('X1 to X5 stand in a {zone} zone.', { zone });
   const otherwise = message('A line of a step says who does otherwise: `X2 denies 2`.');
   return [`**${say(message('The defence'))}**`, [stands, otherwise].map(say).join(' ')];
+}
+
+/** Who throws in and how long that takes beside the count, on the way where it takes longest. */
+function tellThrowIn({ start: { throwIn }, clock: { inboundWithin }, rules }: Play, { runs }: Compiled['timeline'], say: Say): readonly string[] {
+  const releases = runs.flatMap((run) => throwInOf(run)?.t1 ?? []);
+  if (throwIn === undefined || releases.length === 0) return [];
+  const release = sayMoment(Math.max(...releases));
+  const { value } = ruleSet(rules.value).counts.throwIn;
+  return [
+    `**${say(message('{who} throws in', { who: `${throwIn.by.value}` }))}**`,
+    [
+      message('The ball leaves his hand {release} after the hand-over at the latest; the count is {count} s.', { release, count: value }),
+      ...(inboundWithin === undefined ? [] : [message('You ask for {asked} s.', { asked: inboundWithin })]),
+      message('The clock runs from the touch on the floor.'),
+    ].map(say).join('  \n'),
+  ];
 }
 
 const reboundsOf = ({ rebounds, steps }: Play): readonly Rebound[] => [...rebounds, ...steps.flatMap(({ looks }) => looks.flatMap((look) => look.rebounds))];

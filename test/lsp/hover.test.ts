@@ -159,3 +159,36 @@ describe('a drawing', () => {
     drawing.close();
   });
 });
+
+describe('names that are given elsewhere, and men of the roster', () => {
+  const opened = async (text: string) => client.open('file:///plays/sets.play', text);
+  const sets = 'level u14\nroster "Under 14"\n  1 "Wren"\n\nalignment "Dock"\n  1 top\n  2 at right corner\n  3 at left corner\n  4 at right block\n  5 at left block\n\nplay "Tide"\n  from "Dock", ball with 1\n  step "Open"\n    4 ball-screens for 1, then rolls\n    1 drives off 4 to right elbow\n    look 1: jumper\n';
+  beforeAll(() => opened(sets));
+  const club = 'level u14\nuse "sets.play"\nroster "Under 14"\n  4 "M*x", 20 m in 3.5 s\n  5 "Kit"\n  9 "Ida", fast\n\nbook "Club"\n  section "Last": "Tide", "Nobody"\nplay "Ebb" mirrors "Tide"\nplay "Side"\n  from "Dock"\n  3 inbounds from the left sideline\n  inbound within 5 seconds\n  3 inbounds to 1\n  look 1: three\n';
+
+  test.each([
+    ['section "Last": "Ti|de"', [/^\*\*Tide\*\*\n\nFirst look: call it with \d+ or more/, /not a promise/]],
+    ['mirrors "Ti|de"', [/^\*\*Tide\*\*/]],
+    ['use "se|ts.play"', [/^\*\*sets\.play\*\*\n\nPlays: Tide\. {2}\nAlignments: Dock\. {2}\nRoster: Under 14\.$/]],
+    ['  from "Do|ck"', [/^\*\*Dock\*\*\n\nDock: 1 at the top, 2 at right corner, 3 at left corner, 4 at right block and 5 at left block/]],
+    ['  4 "M*|x", 20 m', [/^\*\*4 M\\\*x\*\*\n\nHe sprints at [78]\.\d m\/s at most \(usual under 14: 6\.6\)\. {2}\nThat counts in the plays of this file and of files that use it; a play that a book only lists keeps its times\. {2}\nHis name stands beside 4/]],
+    ['  5 "K|it"', [/^\*\*5 Kit\*\*\n\nHis name stands beside 5 on sheets and in his jobs\.$/]],
+    ['  9 "Ida", f|ast', [/Plays speak of 1 to 5/]],
+    ['  3 inb|ounds from the left', [/^\*\*3 throws in\*\*\n\nThe ball leaves his hand \d\.\d s after the hand-over at the latest; the count is 5 s\. {2}\nYou ask for 5 s\. {2}\nThe clock runs from the touch/]],
+    ['  inbound wi|thin 5', [/^\*\*3 throws in\*\*/]],
+  ] as const)('%s', async (words, parts) => {
+    const value = await told(words, club);
+    for (const part of parts) expect(value).toMatch(part);
+  });
+
+  test('a play that is not there, and a file, tell nothing', async () => {
+    expect(await told('"Nob|ody"', club)).toBeUndefined();
+    expect(await told('use "far|.play"', 'use "far.play"\n')).toBeUndefined();
+  });
+
+  test('an alignment is drawn, where it is given too', async () => {
+    const drawing = await talk({ options: { pictures: 'light' } });
+    expect(await told('alignment "Do|ck"', sets, drawing)).toMatch(/^\*\*Dock\*\*\n\n!\[Dock\]\(data:image\/svg\+xml;base64,/);
+    drawing.close();
+  });
+});
