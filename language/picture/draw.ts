@@ -5,7 +5,7 @@ import { ballNode, bodyNode, labelNode } from './figures.ts';
 import { escapeText, node, writeSvg, type SvgNode } from './nodes.ts';
 import { paint, palettes, type Palette, type PaletteName } from './palette.ts';
 import type { Phase, Scene } from './scene.ts';
-import { heightOf, viewBoxOf, widthOf, type View } from './view.ts';
+import { heightOf, sizeOf, viewBoxOf, widthOf, type View } from './view.ts';
 import { drawWay } from './ways.ts';
 
 const OPACITY: Readonly<Record<Phase, number | undefined>> = { ahead: 0.5, now: undefined, done: 0.16 };
@@ -19,7 +19,7 @@ export function drawSvg(scene: Scene, theme: PaletteName | Palette = 'light'): s
   const palette = typeof theme === 'string' ? palettes[theme] : theme;
   const { view } = scene;
   return (
-    `<svg xmlns="http://www.w3.org/2000/svg" viewBox="${viewBoxOf(view)}" width="${widthOf(view)}" height="${heightOf(view)}" role="img">` +
+    `<svg xmlns="http://www.w3.org/2000/svg" viewBox="${viewBoxOf(view)}" ${sizeOf(widthOf(view), heightOf(view))} role="img">` +
     `<title>${escapeText(scene.title)}</title>` +
     `<rect x="${view.left}" y="${view.top}" width="${widthOf(view)}" height="${heightOf(view)}" fill="${escapeText(palette.out)}"/>` +
     courtText(scene.court, view, palette) +

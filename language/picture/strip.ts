@@ -12,7 +12,7 @@ import { escapeText, node, round, textNode, writeSvg, type SvgNode } from './nod
 import { palettes, type Palette, type PaletteName } from './palette.ts';
 import { sayCall } from '../words/say-call.ts';
 import { sayCondition } from '../words/say-condition.ts';
-import { heightOf, MARGIN, viewBoxOf, viewOf, widthOf, type View } from './view.ts';
+import { heightOf, MARGIN, sizeOf, viewBoxOf, viewOf, widthOf, type View } from './view.ts';
 import { BODY_GAP, drawWay, type Gaps, type Way, type WayKind } from './ways.ts';
 
 export interface StripOptions {
@@ -70,7 +70,7 @@ function drawFrames(playback: Playback, frames: readonly Frame[], told: readonly
   const keyTop = top + rows * cellHeight;
   const height = round(keyTop + (key.length === 0 ? 0 : KEY_HEIGHT * keyRows(key)) + GUTTER / 2);
   return (
-    `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${width} ${height}" width="${width}" height="${height}" role="img"><title>${escapeText([name, told.join(' ')].filter((words) => words !== '').join(': '))}</title>` +
+    `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${width} ${height}" ${sizeOf(width, height)} role="img"><title>${escapeText([name, told.join(' ')].filter((words) => words !== '').join(': '))}</title>` +
     `<rect width="${width}" height="${height}" fill="${escapeText(palette.out)}"/>` +
     headNodes(names, lines, palette).map(writeSvg).join('') +
     frames

@@ -68,4 +68,10 @@ function measureView(playback: Playback): View {
 
 export const widthOf = (view: View): number => round(view.right - view.left);
 export const heightOf = (view: View): number => round(view.bottom - view.top);
+// A strip of three frames fits into a window of 1,600 px as it is opened; whoever puts it on a page says his own size.
+const PIXELS = 0.3;
+
+/** How large a file is shown that nobody has given a size, for its root element. */
+export const sizeOf = (width: number, height: number): string => `width="${Math.round(width * PIXELS)}" height="${Math.round(height * PIXELS)}"`;
+
 export const viewBoxOf = (view: View): string => `${view.left} ${view.top} ${widthOf(view)} ${heightOf(view)}`;

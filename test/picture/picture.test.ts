@@ -101,6 +101,13 @@ describe('the printed strip', () => {
     expect(textsOf(svg)).toEqual(expect.arrayContaining(['1 · Zip', '2 · Middle', '3 · Slip', 'when X4 shows on 3', '1. pull-up', '2. on the roll', ...sayCall(lighthouse.times).map(inEnglish)]));
   });
 
+  it('opened as a file it fits into a window, with its own proportions', () => {
+    const [, left, top, wide, high, width, height] = /viewBox="(\S+) (\S+) (\S+) (\S+)" width="(\d+)" height="(\d+)"/.exec(drawPlay(lighthouse))!.map(Number);
+    expect([left, top]).toEqual([0, 0]);
+    expect(width).toBeLessThanOrEqual(1600);
+    expect(width! / height!).toBeCloseTo(wide! / high!, 1);
+  });
+
   it('of a play that has no step yet: how they stand, who has the ball, and no step', () => {
     const [standing] = compileText('play "Tide"\n  from horns, ball with 3\n').plays;
     const svg = drawPlay(playbackOf(standing!));
