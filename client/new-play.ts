@@ -6,7 +6,7 @@ import { fileName, textColumn } from './open-play.ts';
 import type { ServerLine } from './server-line.ts';
 import { sayAgainst } from './playbook/play-words.ts';
 import type { Newcomer } from './newcomer.ts';
-import { ofTheTeamFirst } from './age-of-team.ts';
+import { ageOfTeam, ofTheTeamFirst, type AgeOfTeam } from './age-of-team.ts';
 
 type Answers = Omit<protocol.NewPlay, 'version' | 'as' | 'uri'>;
 
@@ -57,7 +57,7 @@ export function registerNewPlay({ ask }: Pick<ServerLine, 'ask'>, newcomer: Newc
     const next = questions(l10n.t('New playbook'), unanswered(known, false) + (said === undefined ? 1 : 0));
     const team = said ?? (await window.showInputBox({ ...next(), prompt: l10n.t('The team’s name, as it stands on the playbook'), placeHolder: l10n.t('Our team'), validateInput: complainOfName }));
     if (team === undefined) return;
-    const answers = await askForPlay({ ...choices, levels: ofTheTeamFirst(choices.levels, team) }, known, false, next);
+    const answers = await askForPlay({ ...choices, levels: ofTheTeamFirst(choices.levels, team) }, known, false, next, ageOfTeam(choices.levels, team));
     const text = answers && (await textOf('playbook', { ...answers, team }));
     if (answers !== undefined && text !== undefined) await writeFile(team, text, answers.name);
   }
@@ -109,7 +109,7 @@ async function askWhere(open: TextDocument, playsThere: number): Promise<'here' 
   return chosen?.value;
 }
 
-async function askForPlay(choices: protocol.Choices, known: Partial<Answers>, levelSaid: boolean, next: NextQuestion): Promise<Answers | undefined> {
+async function askForPlay(choices: protocol.Choices, known: Partial<Answers>, levelSaid: boolean, next: NextQuestion, age?: AgeOfTeam): Promise<Answers | undefined> {
   const complain = (name: string) => complainOfName(name) ?? (choices.taken.some((one) => one.toLowerCase() === name.trim().toLowerCase()) ? l10n.t('This file has a play of that name.') : undefined);
   const name = known.name ?? (await window.showInputBox({ ...next(), prompt: l10n.t('What do you call it on the bench?'), placeHolder: l10n.t('First light'), validateInput: complain }));
   if (name === undefined) return undefined;
@@ -118,7 +118,7 @@ async function askForPlay(choices: protocol.Choices, known: Partial<Answers>, le
   const against = known.against ?? (await pick(next, l10n.t('Against what defence?'), choices.defences.map((value) => ({ label: asLabel(sayAgainst(value)), value, description: value === 'man' ? l10n.t('man-to-man') : l10n.t('a zone') }))));
   if (against === undefined) return undefined;
   if (levelSaid) return { name: name.trim(), ...start, against };
-  const level = known.level ?? (await pick(next, l10n.t('How old are the players? The times depend on it.'), choices.levels.map((value) => ({ label: sayLevel(value), value, description: value }))));
+  const level = known.level ?? (await pick(next, l10n.t('How old are the players? The times depend on it.'), choices.levels.map((value) => ({ label: sayLevel(value), value, description: value, ...(age?.level === value && age.insteadOf !== undefined && { detail: l10n.t('{0} has no times of its own: these fit best', age.insteadOf) }) }))));
   return level === undefined ? undefined : { name: name.trim(), ...start, against, level };
 }
 

@@ -12,6 +12,7 @@ import { parseLine } from './grammar/parse-line.ts';
 import type { Lookup } from './names/lookup.ts';
 import type { BlockKey, Places, Play } from './play/play.ts';
 import { readPlay, type Reading } from './play/read-play.ts';
+import type { OwnWords } from './words/say-place.ts';
 import { stepOpenings } from './timeline/openings.ts';
 import { timelinesOf } from './timeline/timelines.ts';
 import type { Timeline } from './timeline/timeline.ts';
@@ -47,9 +48,9 @@ export function isBlock(answer: unknown): answer is Block {
 }
 
 /** Edits of a play's text that do what somebody did with his hand, or why not. */
-export function intentOn(compiled: Compiled, lookup: Lookup, intent: Intent): Outcome {
+export function intentOn(compiled: Compiled, lookup: Lookup, intent: Intent, own?: OwnWords): Outcome {
   const { block, reading, court } = compiled;
-  return applyIntent({ block, reading, court, readAgain: (lines) => readPlay(withLines(block, lines), lookup, stepOpenings) }, intent);
+  return applyIntent({ block, reading, court, own, readAgain: (lines) => readPlay(withLines(block, lines), lookup, stepOpenings) }, intent);
 }
 
 function withLines(block: Block, lines: readonly string[]): Block {

@@ -8,7 +8,7 @@ import { actionsOf, firstThatMeans, lastLineOf, linesOf, refuse, samePlace, step
 import type { Intent, Outcome } from './intent.ts';
 
 export function addCut(editable: Editable, { player, step: key, to }: Extract<Intent, { kind: 'add-cut' }>): Outcome {
-  const { text, place, point } = wordsFor(editable.court, to);
+  const { text, place, point } = wordsFor(editable.court, to, editable.own);
   const who = `${player}` as BodyId;
   const withBall = holderAfter(editable.reading.play, key) === who;
   const kind = withBall ? 'dribble' : 'move';

@@ -8,6 +8,7 @@ import type { Point } from '../court/point.ts';
 import { parseLine } from '../grammar/parse-line.ts';
 import type { Action, ActionId, PartId, Places, Play, Place, Step, StepKey } from '../play/play.ts';
 import type { Reading } from '../play/reading.ts';
+import type { OwnWords } from '../words/say-place.ts';
 import { applyBlockEdits } from './apply-edits.ts';
 import type { Outcome } from './intent.ts';
 
@@ -15,6 +16,8 @@ export interface Editable {
   readonly block: Block;
   readonly reading: Pick<Reading, 'play' | 'places' | 'problems'>;
   readonly court: Court;
+  /** The unit and the spots of his own that the coach writes places with. */
+  readonly own?: OwnWords;
   /** Reads the block again with other lines, so that what was written can be proved to mean what was meant. */
   readonly readAgain: (lines: readonly string[]) => Pick<Reading, 'play' | 'problems'>;
 }
@@ -68,7 +71,9 @@ function untouched(play: Play, original: Play, touched: Touched): string {
     kept: kept.map(({ id }) => id).filter((id) => !added || known.has(id)),
   }));
   const { alignment: _, ...start } = play.start;
-  const rest = { ...play, start: { ...start, places: places.map(([player, { value }]) => [player, value]) }, steps };
+  // A spot of the file’s counts among the play’s once it is named there: no more and no less than the places that name it.
+  const { spots: __, ...others } = play;
+  const rest = { ...others, start: { ...start, places: places.map(([player, { value }]) => [player, value]) }, steps };
   return JSON.stringify(rest, (key, value: unknown) => (key === 'line' || key === 'origin' || (added && key === 'link') ? undefined : value));
 }
 

@@ -14,12 +14,12 @@ import { linesApart, whyShared } from './lines-apart.ts';
 type Of<Kind extends Intent['kind']> = Extract<Intent, { kind: Kind }>;
 
 export function moveStart(editable: Editable, { player, to }: Of<'move-start'>): Outcome {
-  const { court, reading: { play, places } } = editable;
+  const { court, own: said, reading: { play, places } } = editable;
   const fault = faultOn(editable, 'from');
   if (fault !== undefined) return refuse(fault);
   if (play.start.throwIn?.by.value === player) return refuse(message('{player} throws the ball in: his place is where the throw-in is. Change the throw-in line.', { player }));
   if (play.start.places[player].origin === 'copied') return refuse(message('{player}’s place is copied from another play or step. Change it there, or write it out here.', { player }));
-  const words = wordsFor(court, to);
+  const words = wordsFor(court, to, said);
   const means = (after: Play) => samePlace(after.start.places[player].value, words.place);
   const { text } = words;
   const own = play.start.places[player].origin === 'written' ? places.get(`from#${player}`) : undefined;
@@ -55,7 +55,7 @@ export function moveEnd(editable: Editable, { action: id, to }: Of<'move-end' | 
   if (value.place?.origin === 'copied') return refuse(message('Where he goes is copied from another play or step. Change it there, or write it out here.'));
   const place = editable.reading.places.get(`${id}#${value.slot}`);
   if (place === undefined) return refuse(message('I cannot find the words for where he goes in this line.'));
-  const words = wordsFor(editable.court, to);
+  const words = wordsFor(editable.court, to, editable.own);
   const means = (after: Play) => {
     const now = actionOf(after, id);
     const then = now === undefined ? undefined : endOf(now)?.place?.value;
@@ -77,7 +77,7 @@ export function moveVia(editable: Editable, { action: id, via, to }: Of<'move-vi
   if ('refused' in found) return found;
   const vias = viaOf(found.action);
   if (vias[via] === undefined) return refuse(message('This way has no such spot on it any more.'));
-  const words = wordsFor(editable.court, to);
+  const words = wordsFor(editable.court, to, editable.own);
   const means = (after: Play) => meansVia(after, found.action, vias.with(via, words.place));
   const candidates = viaSpots(editable, found.action).map((place) => ({ edits: [{ ...place, text: words.text }], words: `via ${words.text}` }));
   return firstThatMeans(editable, landing(candidates, words), { action: id }, means) ?? refuse(message('He passes there because of other words in this line. Change them there.'));
@@ -88,7 +88,7 @@ export function addVia(editable: Editable, { action: id, to }: Of<'add-via'>): O
   if ('refused' in found) return found;
   const { action } = found;
   if (action.kind !== 'move' && action.kind !== 'dribble') return refuse(message('Only a run or a dribble passes a spot on its way.'));
-  const words = wordsFor(editable.court, to);
+  const words = wordsFor(editable.court, to, editable.own);
   const vias = viaOf(action);
   const means = (after: Play) => {
     const now = actionOf(after, id);

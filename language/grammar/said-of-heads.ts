@@ -1,27 +1,24 @@
 // What coaches say of a whole play: how they stand, who throws in, what is asked.
+import { levelOfAge } from '../court/ages.ts';
 import { message } from '../message/message.ts';
 import { endOf, reads, startWithArticles, tried, written, type Broken } from './broken-line.ts';
 import { verbOf } from './verbs.ts';
 import { commaAfter, isAttacker, rewriting, wholeLine, word, writing, type Recogniser, type SaidOtherwise } from './saying.ts';
 
-export const saidOfHeads: readonly Recogniser[] = [levelOfAge, rulesOfWhom, onTheShotClock, shotClockAlone, inTimeIsALine, shotWith, repeatsUntil, repeatsWithParts, throwerInFrom, throwInInFrom, deepUnderTheBasket, endsWithTheBall, alignmentWithoutFrom, demandWithoutMust, hasTheBall, whoCrashes, inTheBackcourt, leftInASituation, defenderInAgainst];
+export const saidOfHeads: readonly Recogniser[] = [nearestLevel, rulesOfWhom, onTheShotClock, shotClockAlone, inTimeIsALine, shotWith, repeatsUntil, repeatsWithParts, throwerInFrom, throwInInFrom, deepUnderTheBasket, endsWithTheBall, alignmentWithoutFrom, demandWithoutMust, hasTheBall, whoCrashes, inTheBackcourt, leftInASituation, defenderInAgainst];
 
-/** Up to which age the legs of a level are taken; `hs` is 15 to 18. Common practice, no source. */
-const AGES: readonly (readonly [upTo: number, level: string])[] = [[10, 'u10'], [12, 'u12'], [14, 'u14'], [16, 'u16'], [18, 'hs'], [23, 'college']];
-/** The level for an age. */
-export const levelOf = (age: number): string => AGES.find(([upTo]) => age <= upTo)?.[1] ?? 'pro';
 const LEVEL_WORDS: readonly (readonly [said: RegExp, level: string])[] = [
   [/^(minis?|kids|cubs|grade|elementary|primary)/, 'u10'], [/^(middle|junior-high|junior high)/, 'u14'], [/^(high|varsity|jv|prep|freshman|sophomore)/, 'hs'],
   [/^(university|uni|ncaa|juco)/, 'college'], [/^(senior|seniors|adult|adults|men|women|professional|professionals|nba|club|amateur)/, 'pro'], [/^(youth|juniors?|boys|girls|cadets?)/, 'u14'],
 ];
 
 /** `level u18`, `level high school`: the nearest keystrokes would name much younger legs. */
-function levelOfAge(broken: Broken): SaidOtherwise | undefined {
+function nearestLevel(broken: Broken): SaidOtherwise | undefined {
   const { tokens, index } = broken;
   if (word(tokens[0]) !== 'level' || index !== 1) return undefined;
   const said = written(broken, 1, tokens.length).toLowerCase();
   const age = Number(/^(?:u|under|u-)[ -]?(\d{1,2})\b/.exec(said)?.[1] ?? /^(\d{1,2})u?\b/.exec(said)?.[1] ?? Number.NaN);
-  const level = Number.isNaN(age) ? LEVEL_WORDS.find(([words]) => words.test(said))?.[1] : levelOf(age);
+  const level = Number.isNaN(age) ? LEVEL_WORDS.find(([words]) => words.test(said))?.[1] : levelOfAge(age);
   if (level === undefined || reads(`level ${said}`)) return undefined;
   return { code: 'unknown-word', from: 1, to: tokens.length, message: message('The levels are u10, u12, u14, u16, hs (15 to 18), college and pro: whose legs the times are for. Nearest to "{words}" is {level}.', { words: written(broken, 1, tokens.length), level }), fixes: [writing(broken, 1, tokens.length, level)] };
 }

@@ -3,7 +3,7 @@ import { message, type Message } from '../message/message.ts';
 import { reads, type Broken } from './broken-line.ts';
 import { isPlayer } from './line-token.ts';
 import { rewriting, wholeLine, word, type Recogniser, type SaidOtherwise } from './saying.ts';
-import { levelOf } from './said-of-heads.ts';
+import { levelOfAge } from '../court/ages.ts';
 
 export const withoutItsWord: readonly Recogniser[] = [situationOtherwise, anotherWord];
 
@@ -114,7 +114,7 @@ const ROWS: readonly Row[] = [
   },
   {
     said: /^ages? ?:? ?(?:u|under )?-?(\d{1,2})$/i,
-    line: ([, age]) => `level ${levelOf(Number(age))}`,
+    line: ([, age]) => `level ${levelOfAge(Number(age))}`,
     told: (line) => message('Whose legs the times are for is the "level" line: "{line}".', { line }),
   },
   {

@@ -62,6 +62,14 @@ export function readOwnSpots(source: Source): OwnSpots {
   return { find };
 }
 
+/** Where a coach's own spots lie, by their keys: those of a play's lines, and of these names those that its file or the files that uses have. */
+export function pointsOfOwnSpots(trees: Source['trees'], lookup: Lookup, court: Court, names: readonly string[]): ReadonlyMap<string, Point> {
+  const spots = new Map<string, Point>();
+  const { find } = readOwnSpots({ trees, lookup, court, parts: new Map(), problems: [], spots });
+  names.forEach(find);
+  return spots;
+}
+
 function dependsOnPlayers(tree: TreeNode): boolean {
   return tree.$type === 'Player' || childrenOf(tree).some(dependsOnPlayers);
 }

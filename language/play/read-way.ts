@@ -234,7 +234,7 @@ function headingOf(said: string, { baseline, sideways, parts }: WaySoFar): (type
 }
 
 /** Metres between a thrower and a man who comes to the ball. Common practice, no source. */
-const roomToThrow = 3;
+export const roomToThrow = 3;
 
 function ballPlace(one: One): Place | undefined {
   const { holder } = one.scope.ball;

@@ -4,6 +4,7 @@ import { distance } from '../court/point.ts';
 import type { NodeOf } from '../grammar/tree.ts';
 import { OFFENCE, type PlayerNumber } from '../play/play.ts';
 import { stateAtCall } from '../play/state.ts';
+import { unitWrittenIn } from '../words/own-words.ts';
 import { sayPlace } from '../words/say-place.ts';
 import { sayWrittenPlace } from '../words/say-written-place.ts';
 import { freshName, lastSaid, linesBehind, proved, refuse, replace, treeAt, type Here, type Offer, type Rewritten } from './here.ts';
@@ -26,7 +27,7 @@ function write(here: Here, tree: NodeOf<'From'>): Rewritten {
     linesBehind(here, end, ['', `alignment "${name}"`, ...OFFENCE.map((body) => `  ${body} at ${say(Number(body) as PlayerNumber)}`)]),
   ];
   // In the coach's own words where they say enough, else as the floor names the point.
-  const ways = [(player: PlayerNumber) => sayWrittenPlace(play.start.places[player].value), (player: PlayerNumber) => sayPlace(here.court, before[`${player}`]!)];
+  const ways = [(player: PlayerNumber) => sayWrittenPlace(play.start.places[player].value), (player: PlayerNumber) => sayPlace(here.court, before[`${player}`]!, { unit: unitWrittenIn(here.block) })];
   const tried = ways.map((say) =>
     proved(
       here,

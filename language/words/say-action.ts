@@ -1,6 +1,7 @@
 // An action in a coach's words: a line that could stand in the play.
-import type { Action, BodyId, Pass, PassKind, Place, Screen, ShotKind } from '../play/play.ts';
+import type { Action, BodyId, Move, Pass, PassKind, Place, Screen, ShotKind } from '../play/play.ts';
 import { otherNumber } from '../grammar/verbs.ts';
+import { roomToThrow } from '../play/read-way.ts';
 import { sayList } from './say-list.ts';
 import { sayWrittenPlace } from './say-written-place.ts';
 import { thirdPerson } from './verbs.ts';
@@ -33,7 +34,7 @@ export function sayDeed(action: Action): string {
       if (action.verb === 'close-behind') return joined('closes behind', ...action.waits.flatMap((wait) => ('event' in wait && wait.event.does === 'reach' ? [wait.event.who] : [])).slice(-1));
       // Where they go the verb says.
       if (action.verb === 'crash' || action.verb === 'get-back') return thirdPerson(action.verb);
-      return joined(thirdPerson(action.verb), action.on, sayOff(action.off), sayVia(action.via), action.to && (action.on === undefined || action.to.origin !== 'derived') && sayGoal(action.to.value));
+      return joined(thirdPerson(action.verb), action.on, sayOff(action.off), sayVia(action.via), action.to && (action.on === undefined || action.to.origin !== 'derived') && (comesToTheBall(action.to) ? 'to the ball' : sayGoal(action.to.value)));
     case 'dribble':
       if (action.style === 'keep') return 'keeps his dribble';
       return joined(thirdPerson(action.verb), action.at && `at ${action.at}`, sayOff(action.off), sayVia(action.via), action.to && sayGoal(action.to.value));
@@ -88,6 +89,11 @@ function sayOff(off: readonly BodyId[]): string | undefined {
 
 function sayVia(via: readonly Place[]): string | undefined {
   return via.length === 0 ? undefined : `via ${via.map(sayWrittenPlace).join(' and ')}`;
+}
+
+/** `moves toward the ball` before a throw-in: where that ends is worked out, and a place so many metres in front of the thrower helps nobody. */
+function comesToTheBall({ value, origin }: NonNullable<Move['to']>): boolean {
+  return origin !== 'written' && value.kind === 'offset' && value.by === roomToThrow && value.direction === 'in front of' && value.from.kind === 'player';
 }
 
 /** Where a way ends: `to left wing`; a man's place is filled for him. */

@@ -15,6 +15,22 @@ export interface PlaceWords {
   readonly point: Point;
 }
 
+/** How a coach says places himself: the unit he paces off in, and the spots he has given names of his own. */
+export interface OwnWords {
+  readonly unit?: UnitName;
+  readonly spots?: readonly OwnSpot[];
+}
+
+export type UnitName = 'm' | 'ft';
+
+export interface OwnSpot {
+  /** As he writes it. */
+  readonly name: string;
+  /** As a place has it. */
+  readonly key: string;
+  readonly point: Point;
+}
+
 /** Nobody sees a player stand this much off: two hands' breadths. */
 const hand = 0.2;
 /** A way of more than this from a spot is no longer said from it. */
@@ -32,8 +48,8 @@ const right: Step = { direction: 'right of', along: () => ({ x: 1, y: 0 }) };
 const steps = [up, down, left, right];
 
 /** The words for a place: a spot's name where one is within a hand, `2 ft above left elbow`, else `(4.2, 3) m`. */
-export function sayPlace(court: Court, point: Point): string {
-  return wordsFor(court, point).text;
+export function sayPlace(court: Court, point: Point, own?: OwnWords): string {
+  return wordsFor(court, point, own).text;
 }
 
 /** To be read, not to be written: where no words fit, the spot that is nearest. */
@@ -49,13 +65,17 @@ export function sayRoughly(court: Court, point: Point): string {
   return place.kind === 'offset' ? text.slice(text.indexOf(place.direction)) : text;
 }
 
-export function wordsFor(court: Court, point: Point): PlaceWords {
+export function wordsFor(court: Court, point: Point, { unit: name, spots: ownSpots = [] }: OwnWords = {}): PlaceWords {
+  const unit = units[name ?? unitOf(court)];
   const all = allSpots(court);
   const spots = all.filter((spot) => isUsual(spot) || distance(spot.point, point) < 0.002);
-  const named = namedSpot(spots, point);
-  const beside = besideSpot(court, spots, point);
+  const ownName = ownSpot(ownSpots, point);
+  const spotName = namedSpot(spots, point);
+  // His own name goes before ours, unless he means a spot to the millimetre.
+  const named = ownName !== undefined && (spotName === undefined || !isThere(spotName, point)) ? ownName : spotName;
+  const beside = besideSpot(unit, spots, point);
   if (named !== undefined && beside !== undefined && isThere(beside, point) && !isThere(named, point)) return beside;
-  return named ?? beside ?? inNumbers(point);
+  return named ?? beside ?? inNumbers(unit, point);
 }
 
 /** Half a line or half a lane is a place one can write, but hardly one a coach sends a man to. */
@@ -75,8 +95,14 @@ function namedSpot(spots: readonly Spot[], point: Point): PlaceWords | undefined
   return { text: spot.label, place: placeOf(spot), point: spot.point };
 }
 
-function besideSpot(court: Court, spots: readonly Spot[], point: Point): PlaceWords | undefined {
-  const unit = unitOf(court);
+function ownSpot(spots: readonly OwnSpot[], point: Point): PlaceWords | undefined {
+  const nearest = least(spots, (spot) => distance(spot.point, point));
+  if (nearest === undefined || nearest.cost > hand) return undefined;
+  const { name, key, point: there } = nearest.item;
+  return { text: `"${name}"`, place: { kind: 'own', name: key }, point: there };
+}
+
+function besideSpot(unit: Unit, spots: readonly Spot[], point: Point): PlaceWords | undefined {
   const inReach = spots.filter((spot) => distance(spot.point, point) <= farthest + hand);
   const candidates = inReach.flatMap((spot) => steps.map((step) => offsetWords(spot, step, point, unit))).filter((words) => words !== undefined);
   const exact = candidates.filter((words) => isThere(words, point));
@@ -87,13 +113,14 @@ function besideSpot(court: Court, spots: readonly Spot[], point: Point): PlaceWo
 interface Unit {
   readonly metres: number;
   readonly step: number;
-  readonly name: string;
+  readonly name: UnitName;
 }
 
-// Each rule set's readers measure in its own unit; half a foot and a tenth of a metre are what a coach would still pace off.
-function unitOf(court: Court): Unit {
-  return court.rules === 'fiba' || court.rules === 'mini' ? { metres: 1, step: 0.1, name: 'm' } : { metres: metresPerFoot, step: 0.5, name: 'ft' };
-}
+/** Half a foot and a tenth of a metre are what a coach would still pace off. */
+const units: Readonly<Record<UnitName, Unit>> = { m: { metres: 1, step: 0.1, name: 'm' }, ft: { metres: metresPerFoot, step: 0.5, name: 'ft' } };
+
+/** Each rule set's readers measure in its own unit. */
+const unitOf = ({ rules }: Court): UnitName => (rules === 'fiba' || rules === 'mini' ? 'm' : 'ft');
 
 function offsetWords(spot: Spot, step: Step, point: Point, unit: Unit): (PlaceWords & { readonly by: number }) | undefined {
   const way = step.along(spot.point);
@@ -114,14 +141,11 @@ function offsetWords(spot: Spot, step: Step, point: Point, unit: Unit): (PlaceWo
   };
 }
 
-function inNumbers(point: Point): PlaceWords {
-  const there = { x: tenth(point.x), y: tenth(point.y) };
-  return { text: `(${there.x}, ${there.y}) m`, place: { kind: 'point', point: there }, point: there };
-}
-
-function tenth(metres: number): number {
-  const rounded = Math.round(metres * 10) / 10;
-  return rounded === 0 ? 0 : rounded;
+function inNumbers({ metres, step, name }: Unit, point: Point): PlaceWords {
+  const [x, y] = [point.x, point.y].map((at) => Number((Math.round(at / metres / step) * step).toFixed(1)) + 0) as [number, number];
+  // The notation reads whole millimetres.
+  const there = { x: Math.round(x * metres * 1000) / 1000, y: Math.round(y * metres * 1000) / 1000 };
+  return { text: `(${x}, ${y}) ${name}`, place: { kind: 'point', point: there }, point: there };
 }
 
 function placeOf(spot: Spot): Place {

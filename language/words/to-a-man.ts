@@ -7,17 +7,9 @@ const alone: readonly (readonly [RegExp, string])[] = [[/^is /, 'be '], [/^lays 
 
 /** His own deed: `cut off 5 to top`, `be the safety at top`, `keep your dribble`. */
 export function tellHim(action: Action): string {
-  const said = inPlural(sayDeed(action));
-  const place = comesToTheBall(action);
-  const deed = place === undefined ? said : said.replace(place, 'to the ball');
+  const deed = inPlural(sayDeed(action));
   const [one, instead] = alone.find(([form]) => form.test(deed)) ?? [/^$/, ''];
   return deed.replace(one, instead).replace(/\b(?:his|their)\b/, 'your');
-}
-
-/** `moves toward the ball` before a throw-in: where that ends is worked out, and a place so many metres in front of a man helps no player. */
-function comesToTheBall(action: Action): RegExp | undefined {
-  if (action.kind !== 'move' || action.to?.origin !== 'derived' || action.to.value.kind !== 'offset' || action.to.value.direction !== 'in front of') return undefined;
-  return /\bto \d+(?:\.\d+)? m in front of \d\b/;
 }
 
 /** Another man's: `3 passes to you`. */

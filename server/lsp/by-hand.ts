@@ -6,6 +6,7 @@ import { intentOn, type Compiled } from '../../language/compile.ts';
 import type { Intent } from '../../language/edit/intent.ts';
 import { createLookup } from '../../language/names/lookup.ts';
 import type { PartId } from '../../language/play/play.ts';
+import { ownWordsOf } from '../../language/words/own-words.ts';
 import { sayShared } from '../../language/words/say-shared.ts';
 import type { Asking } from './asking.ts';
 import type { OpenDocument } from './documents.ts';
@@ -19,7 +20,8 @@ export function changeByHand({ documents, compileKey, say }: Pick<Asking, 'docum
   const compiled = compileKey(document, playKey);
   if (compiled === undefined) return { refused: say(message('This play is no longer in the text.')) };
   if (what.kind === 'fix') return fixed(document, compiled, what, say);
-  const outcome = intentOn(compiled, createLookup(documents.book(), document.uri), what.intent);
+  const [book, { uri }] = [documents.book(), document];
+  const outcome = intentOn(compiled, createLookup(book, uri), what.intent, ownWordsOf(book, uri, compiled.block, compiled.court));
   if ('refused' in outcome) return { refused: say(outcome.refused) };
   const { edits, words, at } = outcome;
   const part = partOf(what.intent);

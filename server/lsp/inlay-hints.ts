@@ -4,6 +4,7 @@ import type { Compiled } from '../../language/compile.ts';
 import type { Action, ActionId } from '../../language/play/play.ts';
 import { stateBefore } from '../../language/play/state.ts';
 import type { EventKind, LookTime } from '../../language/timeline/timeline.ts';
+import { unitWrittenIn } from '../../language/words/own-words.ts';
 import { sayPlace } from '../../language/words/say-place.ts';
 import { sayMoment } from '../../language/words/say-seconds.ts';
 import { blocksBetween, type Block } from '../../language/book/book.ts';
@@ -73,5 +74,5 @@ function placeHint(compiled: Compiled, firstLine: number, id: ActionId, say: Say
   const last = runOf(compiled, id)?.tracks[action.who]?.segments.findLast((segment) => segment.action === id);
   const end = last?.path.at(-1);
   if (end === undefined) return [];
-  return [{ position: { line: firstLine + place.line, character: place.at }, label: `to ${sayPlace(compiled.court, end)}`, kind: InlayHintKind.Parameter, tooltip: say(message('Where this way ends when nothing else is written.')), paddingLeft: true }];
+  return [{ position: { line: firstLine + place.line, character: place.at }, label: `to ${sayPlace(compiled.court, end, { unit: unitWrittenIn(compiled.block) })}`, kind: InlayHintKind.Parameter, tooltip: say(message('Where this way ends when nothing else is written.')), paddingLeft: true }];
 }

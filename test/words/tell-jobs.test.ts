@@ -5,6 +5,7 @@ import { emptyBook, openFile } from '../../language/book/book.ts';
 import { createKeeper } from '../../language/keeper.ts';
 import type { Action, BodyId } from '../../language/play/play.ts';
 import { OFFENCE } from '../../language/play/play.ts';
+import { playbackOf } from '../../language/playback/playback-of.ts';
 import { sayTenths } from '../../language/words/say-seconds.ts';
 import { tellJobs } from '../../language/words/tell-jobs.ts';
 import { compileText } from '../checks/compiled.ts';
@@ -68,6 +69,15 @@ describe('a player reads', () => {
     const jobs = readBy('play "Side"\n  from box\n  3 inbounds from the right sideline\n  step "Get"\n    1 moves toward the ball\n    3 inbounds to 1\n    look 1: three\n', '1');
     expect(jobs).toContain('Move to the ball.');
     expect(jobs.join(' ')).not.toContain('in front of');
+  });
+
+  test.each(['5 moves to the ball', '5 moves toward the ball', '5 moves to 3 m in front of 3'])('the same words in his jobs, on his bar and in the play told: %s', (written) => {
+    const text = `play "Side"\n  from box\n  3 inbounds from the right sideline\n  step "Get"\n    ${written}\n    3 inbounds to 5\n    look 5: three\n`;
+    const said = written.replace('toward', 'to');
+    const { says, told } = playbackOf(compileText(text).plays[0]!);
+    expect(says['get/5.1']).toBe(said);
+    expect(told.map((one) => one.text)).toContain(`${said}.`);
+    expect(readBy(text, '5')).toContain(`${said.replace(/^5 (\w)(\w+)s/, (_, first: string, more: string) => first.toUpperCase() + more)}.`);
   });
 
   test('a look that two may take as his own, each of them', () => {
