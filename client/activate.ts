@@ -17,6 +17,7 @@ import { openPlaybook } from './playbook/playbook-source.ts';
 import { registerPlaybookView } from './playbook/playbook-view.ts';
 import { openNextList } from './open-next-list.ts';
 import { openServerLine } from './server-line.ts';
+import { setAsTyped } from './set-as-typed.ts';
 import { tellOfCursor } from './told-of-cursor.ts';
 
 export const language = 'setwright';
@@ -38,13 +39,14 @@ export function activate(context: ExtensionContext, loading: number, loadClient:
   const began = ownTime();
   const log = window.createOutputChannel('Setwright', { log: true });
   const watcher = watchPlayFiles();
+  const typing = setAsTyped();
   const client = atNextTurn().then(() =>
     loadClient(context, {
       documentSelector: [{ language }],
       outputChannel: log,
       initializationOptions: { manual: manualLink, pages: manualLink, files: true, commands: true, pictures: picturesNow(), ...(l10n.bundle !== undefined && { words: l10n.bundle }) },
       synchronize: { fileEvents: watcher },
-      middleware: openNextList,
+      middleware: { ...openNextList, ...typing.middleware },
     }),
   );
   const files = client.then(serveFiles);
@@ -58,6 +60,7 @@ export function activate(context: ExtensionContext, loading: number, loadClient:
     watcher,
     { dispose: () => client.then((one) => one.dispose()) },
     playbook,
+    typing.disposable,
     { dispose: () => files.then((some) => some.forEach((one) => one.dispose())) },
     commands.registerCommand('setwright.showLog', () => log.show()),
     registerManual(running),

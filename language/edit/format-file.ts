@@ -35,17 +35,27 @@ export function formatAtNewLine(file: BookFile, line: number): readonly FormatEd
   const above = line - 1;
   const edits = formatFile(file, { from: above, to: above }).filter(({ range: { end } }) => end.line === above);
   if (here === undefined) return edits;
+  const left = numberLeft(lines, line);
+  if (left !== undefined) return left;
   if (isBlank(here.line.parsed)) return [...edits, ...changeLine(here.line, line, indentation.repeat(here.inside))];
   const text = setLines(lines)[line];
   return text === undefined ? edits : [...edits, ...changeLine(here.line, line, text)];
 }
 
-/** As the name behind `step`, `play` and the like is begun: a line that opens something comes out to where such lines stand, never farther in. */
+/** A number that stood there for one more man of a roster or an alignment, and that Enter has left as it was: the list is done, and it goes. */
+function numberLeft(lines: readonly PlacedLine[], line: number): readonly FormatEdit[] | undefined {
+  const [above, here] = [lines[line - 1]!, lines[line]!];
+  if (!above.ofMen || !/^\s*\d{1,2}\s*$/.test(lineText(above.line)) || !(isBlank(here.line.parsed) || here.opensBlock)) return undefined;
+  const set = isBlank(here.line.parsed) ? indentation.repeat(here.inside) : lineText(here.line).trimStart();
+  return [{ range: { start: { line: line - 1, character: 0 }, end: { line, character: lineText(here.line).length } }, text: set }];
+}
+
+/** As the name behind `step`, `play` and the like is begun or closed: a line that opens something comes out to where such lines stand, never farther in. */
 export function formatAtName(file: BookFile, line: number): readonly FormatEdit[] {
   const here = linesOf(file)[line];
   if (here === undefined || !(here.opensBlock || here.opensStep)) return [];
   const words = lineText(here.line).trimStart();
-  const begun = /^\S+\s+["“]["”]?\s*$/u.test(words);
+  const begun = /^\S+\s+["“][^"“”]*["”]?\s*$/u.test(words);
   const set = indentation.repeat(here.depth) + words;
   return begun && set.length < lineText(here.line).length ? changeLine(here.line, line, set) : [];
 }
@@ -58,6 +68,8 @@ interface PlacedLine {
   /** The play, alignment, roster or book begins here. */
   readonly opensBlock: boolean;
   readonly opensStep: boolean;
+  /** Of a roster or an alignment: a man a line. */
+  readonly ofMen: boolean;
 }
 
 function linesOf(file: BookFile): readonly PlacedLine[] {
@@ -68,7 +80,7 @@ function linesOf(file: BookFile): readonly PlacedLine[] {
       const opensBlock = kind !== 'file' && at === 0;
       const opensStep = line.parsed.opens === 'step';
       if (opensStep) inside = 2;
-      placed.push({ line, depth: opensBlock ? 0 : opensStep ? 1 : inside, inside, opensBlock, opensStep });
+      placed.push({ line, depth: opensBlock ? 0 : opensStep ? 1 : inside, inside, opensBlock, opensStep, ofMen: kind === 'roster' || kind === 'alignment' });
     });
   }
   return placed;

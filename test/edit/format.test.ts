@@ -59,6 +59,14 @@ describe('at a new line', () => {
     ['play "A"\n  step "B"\n', 2, 'play "A"\n  step "B"\n    '],
     ['play "A"\n  step "B"\n    4 screen for 2\n    ', 3, 'play "A"\n  step "B"\n    4 screens for 2\n    '],
     ['play "A"\n  step "B"\n    1 passses to 2\n', 3, 'play "A"\n  step "B"\n    1 passses to 2\n    '],
+    // Twice Enter behind the last man: the number that stood there for one more goes.
+    ['roster "R"\n  5 "Ann"\n  6 \n  ', 3, 'roster "R"\n  5 "Ann"\n  '],
+    ['roster "R"\n  5 "Ann"\n  6 \n', 3, 'roster "R"\n  5 "Ann"\n  '],
+    ['roster "R"\n  15 "Ann"\n  16\n  play "A"', 3, 'roster "R"\n  15 "Ann"\nplay "A"'],
+    ['alignment "R"\n  1 top\n  2\n  \nplay "A"', 3, 'alignment "R"\n  1 top\n  \nplay "A"'],
+    // One whose name has slipped into the next line stays, and so does a number elsewhere.
+    ['roster "R"\n  5 "Ann"\n  6 \n  "Bea"', 3, 'roster "R"\n  5 "Ann"\n  6 \n  "Bea"'],
+    ['play "A"\n  from horns\n  6 \n  ', 3, 'play "A"\n  from horns\n  6 \n  '],
     ['play "A"\n  step "B"\n    1 holds\n    step "C"\n    ', 4, 'play "A"\n  step "B"\n    1 holds\n\n  step "C"\n    '],
   ] as const)('%j', (text, line, set) => {
     expect(apply(text, formatAtNewLine(opened(text).files.get(uri)!, line))).toBe(set);
@@ -71,6 +79,7 @@ describe('as a name is begun', () => {
     ['and so without a second quote', 'play "A"\n  step "B"\n    look 1: three\n    step "', 3, 'play "A"\n  step "B"\n    look 1: three\n  step "'],
     ['a play below a step comes out all the way', 'play "A"\n  step "B"\n    look 1: three\n    play “”', 3, 'play "A"\n  step "B"\n    look 1: three\nplay “”'],
     ['nothing goes farther in', 'play "A"\nstep ""', 1, 'play "A"\nstep ""'],
+    ['and so while it is written, and once it is closed', 'play "A"\n  step "B"\n    look 1: three\n    step "Sli"', 3, 'play "A"\n  step "B"\n    look 1: three\n  step "Sli"'],
     ['a name that stands already is left alone', 'play "A"\n    step "B" after ""', 1, 'play "A"\n    step "B" after ""'],
     ['a name elsewhere moves nothing', 'play "A"\n  step "B"\n      look 1 ""', 2, 'play "A"\n  step "B"\n      look 1 ""'],
   ] as const)('%s', (_, text, line, set) => {
