@@ -25,6 +25,6 @@ export const isFiltering = ({ against, from, tags, seconds }: Filter): boolean =
 
 /** The words that can be chosen, each once, as these plays have them. */
 export function choicesOf(plays: readonly PlayEntry[]): Readonly<Record<Kind, readonly string[]>> {
-  const sorted = (words: readonly (string | null)[]) => [...new Set(words.filter((word) => word !== null))].sort();
+  const sorted = (words: readonly (string | null)[]) => [...new Set(words.filter((word) => word !== null))].sort((a, b) => a.localeCompare(b, 'en', { sensitivity: 'base' }) || (a < b ? -1 : 1));
   return { against: sorted(plays.map(({ against }) => against)), from: sorted(plays.map(({ from }) => from)), tags: sorted(plays.flatMap(({ tags }) => tags)) };
 }

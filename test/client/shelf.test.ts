@@ -45,6 +45,10 @@ test('only words that the plays have can be chosen', () => {
   expect(choicesOf(plays)).toEqual({ against: ['2-3', 'man'], from: ['box', 'horns'], tags: ['quick'] });
 });
 
+test('they stand in the order of the alphabet, whether a name of the coach’s own begins with a capital or not', () => {
+  expect(choicesOf(['horns', 'Gaps', 'box', 'Four low'].map((from) => playEntry(from, { from }))).from).toEqual(['box', 'Four low', 'Gaps', 'horns']);
+});
+
 test('a page has each play once, as it is listed, with the section of its book', () => {
   const shelves = shelvesOf({ plays, books: [...books, { ...books[0]!, name: 'Again' }] }, everything);
   expect(playsOn(shelves).map(({ play, section }) => [play.name, section])).toEqual([['Oar', 'Quick'], ['Reed', 'Quick'], ['Loose', undefined]]);
