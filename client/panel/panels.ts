@@ -1,5 +1,5 @@
 // The panels of a window: which open, which go with the text, and which come back after a reload.
-import { commands, EventEmitter, Uri, ViewColumn, window, workspace, type Disposable, type Event, type ExtensionContext, type TextDocument, type TextEditor, type WebviewPanel } from 'vscode';
+import { commands, EventEmitter, TabInputWebview, Uri, ViewColumn, window, workspace, type Disposable, type Event, type ExtensionContext, type TextDocument, type TextEditor, type WebviewPanel } from 'vscode';
 import * as protocol from '../../server/lsp/protocol.ts';
 import { firstOpenPlay, openPlay, placeFromCommand, textColumn } from '../open-play.ts';
 import type { PlaybookSource } from '../playbook/playbook-source.ts';
@@ -140,14 +140,16 @@ export function registerPlayPanels({ extensionUri, workspaceState }: ExtensionCo
 
   const isPlay = (document: TextDocument) => document.languageId === language;
 
+  /** A panel of the last time has its tab from the beginning; it comes back itself when it is looked at, and on a laden machine later than the server answers. */
+  const someComesBack = () => window.tabGroups.all.some(({ tabs }) => tabs.some(({ input }) => input instanceof TabInputWebview && input.viewType.endsWith(viewType)));
+
   /** For one who has asked for it in the settings: the first play of a window brings its picture along. */
   function openWithPlay(editor: TextEditor | undefined) {
-    if (openedWithPlay || editor === undefined || !isPlay(editor.document) || panels.size > 0) return;
+    if (openedWithPlay || editor === undefined || !isPlay(editor.document) || panels.size > 0 || someComesBack()) return;
     openedWithPlay = true;
     if (workspace.getConfiguration('setwright', editor.document).get<boolean>('preview.openWithPlay', false)) showPlay(editor.document.uri, editor.selection.active.line);
   }
   let openedWithPlay = false;
-  // Not before a panel of the last time has come back.
   void server.running.then(() => openWithPlay(window.activeTextEditor));
 
   const disposables = [
