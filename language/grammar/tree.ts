@@ -52,7 +52,7 @@
  *   Defend { verb, parts: DefendTo { player?, spots } · With · Guarded { player } · At · Off · OffSpot { spot } · TheScreen · Heading }
  *   SameAgain { parts: For · To · Off }: `then for 2`, the verb before once more (only in a Link with `then`)
  * To { how, ball, spots, either, player? }: spots joined by `or` are choices (`either`), by `and` one for each subject; a player only in SameAgain (`1 passes to 2, then to 3`). Off { double, then, screen, players }: `screen` without players is `off the screen`, the last one set for him. At { how: at|in, spots, apart? }: `on the wing` is `at`.
- * Spot: Place { side?, name?, each, extended, half?, own? } · Between { a, b } · NextTo { how, player } · Offset { by: Length, direction, from } · Coordinates { x, y, unit? };
+ * Spot: Place { side?, name?, each, extended, half?, own? } · Between { a, b } · NextTo { how, player } · Offset { by: Length, direction, alsoBy?: Length, also?, from } · Coordinates { x, y, unit? };
  * a and b, from: Place or PointOfPlayer { player }.
  */
 import type * as ast from './generated/ast.ts';

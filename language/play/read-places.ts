@@ -24,7 +24,9 @@ export function readPlace(reader: Reader, tree: SpotTree, meaning: Meaning): Pla
     case 'Offset': {
       const from = readPointRef(reader, tree.from, meaning);
       if (from === undefined) return undefined;
-      const place: Place = typeof from === 'string' ? { kind: 'player', who: from } : from;
+      const named: Place = typeof from === 'string' ? { kind: 'player', who: from } : from;
+      // `2 ft above and 3 ft left of left elbow`: first aside, then up.
+      const place: Place = tree.alsoBy === undefined || tree.also === undefined ? named : { kind: 'offset', by: metresOf(tree.alsoBy), direction: tree.also as Direction, from: named };
       return { kind: 'offset', by: metresOf(tree.by), direction: tree.direction as Direction, from: place };
     }
     case 'Coordinates': {

@@ -33,8 +33,9 @@ export interface OwnSpot {
 
 /** Nobody sees a player stand this much off: two hands' breadths. */
 const hand = 0.2;
-/** A way of more than this from a spot is no longer said from it. */
+/** A way of more than this from a spot is no longer said from it, nor two ways to a place that is farther off. */
 const farthest = 2.5;
+const farthestTwoWays = 3.5;
 
 interface Step {
   readonly direction: Direction;
@@ -52,31 +53,54 @@ export function sayPlace(court: Court, point: Point, own?: OwnWords): string {
   return wordsFor(court, point, own).text;
 }
 
-/** To be read, not to be written: where no words fit, the spot that is nearest. */
+/** To be read, not to be written: where no few words fit, the spot that is nearest. */
 export function sayAbout(court: Court, point: Point): Words {
   const { text, place } = wordsFor(court, point);
-  const nearest = place.kind === 'point' ? least(allSpots(court).filter(isUsual), (spot) => distance(spot.point, point)) : undefined;
+  const nearest = place.kind === 'point' || isTwoWays(place) ? least(allSpots(court).filter(isUsual), (spot) => distance(spot.point, point)) : undefined;
   return nearest === undefined ? text : message('near {spot}', { spot: nearest.item.label });
 }
 
 /** To choose by: `above right elbow`, without how far. */
 export function sayRoughly(court: Court, point: Point): string {
   const { text, place } = wordsFor(court, point);
-  return place.kind === 'offset' ? text.slice(text.indexOf(place.direction)) : text;
+  return place.kind === 'offset' ? text.replace(/[\d.]+ (?:m|ft) /g, '').replace(' of and', ' and') : text;
 }
 
-export function wordsFor(court: Court, point: Point, { unit: name, spots: ownSpots = [] }: OwnWords = {}): PlaceWords {
-  const unit = units[name ?? unitOf(court)];
-  const all = allSpots(court);
-  const spots = all.filter((spot) => isUsual(spot) || distance(spot.point, point) < 0.002);
+export function wordsFor(court: Court, point: Point, own: OwnWords = {}): PlaceWords {
+  const unit = units[own.unit ?? unitOf(court)];
+  return fewWords(court, unit, point, own) ?? twoWays(court, unit, point, own) ?? inNumbers(unit, point);
+}
+
+/** A spot's name, or one way from it. */
+function fewWords(court: Court, unit: Unit, point: Point, { spots: ownSpots = [] }: OwnWords): PlaceWords | undefined {
+  const spots = allSpots(court).filter((spot) => isUsual(spot) || distance(spot.point, point) < 0.002);
   const ownName = ownSpot(ownSpots, point);
   const spotName = namedSpot(spots, point);
   // His own name goes before ours, unless he means a spot to the millimetre.
   const named = ownName !== undefined && (spotName === undefined || !isThere(spotName, point)) ? ownName : spotName;
   const beside = besideSpot(unit, spots, point);
   if (named !== undefined && beside !== undefined && isThere(beside, point) && !isThere(named, point)) return beside;
-  return named ?? beside ?? inNumbers(unit, point);
+  return named ?? beside;
 }
+
+/** `2 ft above and 3 ft left of left elbow`: from the nearest spot whence few words for it do not lead elsewhere. */
+function twoWays(court: Court, unit: Unit, point: Point, own: OwnWords): PlaceWords | undefined {
+  const inReach = allSpots(court).filter((spot) => isUsual(spot) && distance(spot.point, point) <= farthestTwoWays);
+  for (const spot of inReach.toSorted((a, b) => distance(a.point, point) - distance(b.point, point))) {
+    const [across, along] = [paced(point.x - spot.point.x, unit), paced(point.y - spot.point.y, unit)];
+    const there = { x: spot.point.x + across.signed, y: spot.point.y + along.signed };
+    if (distance(there, point) > hand || fewWords(court, unit, there, own) !== undefined) continue;
+    const [upward, aside] = [along.signed > 0 ? up : down, across.signed > 0 ? right : left];
+    return {
+      text: `${along.printed} ${unit.name} ${upward.direction} and ${across.printed} ${unit.name} ${aside.direction} ${spot.label}`,
+      place: { kind: 'offset', by: along.by, direction: upward.direction, from: { kind: 'offset', by: across.by, direction: aside.direction, from: placeOf(spot) } },
+      point: there,
+    };
+  }
+  return undefined;
+}
+
+const isTwoWays = (place: Place): boolean => place.kind === 'offset' && place.from.kind === 'offset';
 
 /** Half a line or half a lane is a place one can write, but hardly one a coach sends a man to. */
 function isUsual({ name, side }: Spot): boolean {
@@ -124,13 +148,8 @@ const unitOf = ({ rules }: Court): UnitName => (rules === 'fiba' || rules === 'm
 
 function offsetWords(spot: Spot, step: Step, point: Point, unit: Unit): (PlaceWords & { readonly by: number }) | undefined {
   const way = step.along(spot.point);
-  const gap = (point.x - spot.point.x) * way.x + (point.y - spot.point.y) * way.y;
-  // Nearer than a hand one would say the spot itself.
-  const fewest = Math.floor(hand / unit.metres / unit.step + 1e-9) + 1;
-  const count = Math.max(fewest, Math.round(gap / unit.metres / unit.step));
-  const printed = Number((count * unit.step).toFixed(1));
-  const by = printed * unit.metres;
-  if (by > farthest) return undefined;
+  const { printed, by, signed } = paced((point.x - spot.point.x) * way.x + (point.y - spot.point.y) * way.y, unit);
+  if (by > farthest || signed < 0) return undefined;
   const there = { x: spot.point.x + way.x * by, y: spot.point.y + way.y * by };
   if (distance(there, point) > hand) return undefined;
   return {
@@ -139,6 +158,15 @@ function offsetWords(spot: Spot, step: Step, point: Point, unit: Unit): (PlaceWo
     point: there,
     by,
   };
+}
+
+/** A way as it is paced off. Nearer than a hand one would say the spot itself. */
+function paced(gap: number, { metres, step }: Unit): { readonly printed: number; readonly by: number; readonly signed: number } {
+  const fewest = Math.floor(hand / metres / step + 1e-9) + 1;
+  const count = Math.max(fewest, Math.round(Math.abs(gap) / metres / step));
+  const printed = Number((count * step).toFixed(1));
+  const by = printed * metres;
+  return { printed, by, signed: gap < 0 ? -by : by };
 }
 
 function inNumbers({ metres, step, name }: Unit, point: Point): PlaceWords {

@@ -19,6 +19,7 @@ export function sayWrittenPlace(place: Place): string {
     case 'point':
       return `(${place.point.x}, ${place.point.y}) m`;
     case 'offset':
+      if (isAside(place.from) && place.direction !== 'toward') return `${sayBy(place.by)} ${place.direction} and ${sayWrittenPlace(place.from)}`;
       return `${sayBy(place.by)} ${place.direction} ${sayWrittenPlace(place.from)}`;
     case 'between':
       return `between ${sayEnd(place.a)} and ${sayEnd(place.b)}`;
@@ -30,6 +31,11 @@ export function sayWrittenPlace(place: Place): string {
     case 'either':
       return place.options.map(sayWrittenPlace).join(' or ');
   }
+}
+
+/** What `and` can bring in: `2 ft above and 3 ft left of left elbow`. */
+function isAside(place: Place): boolean {
+  return place.kind === 'offset' && ['above', 'below', 'inside', 'outside', 'left of', 'right of'].includes(place.direction) && ['spot', 'own', 'player'].includes(place.from.kind);
 }
 
 function sayEnd(end: Place | string): string {

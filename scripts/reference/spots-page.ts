@@ -71,7 +71,7 @@ export function spotsPage(): Files {
     picture(near, 'The spots of the half court by FIBA rules', 760),
     picture(far, 'The spots of the whole court by FIBA rules', 420),
     table(['spot', 'side', 'where', 'read as the same'], spots.map((name) => [`${anchor(slug(name))}${code(name)}`, sideWords(name), spotMeaning[name] + (isThrowInPlace(name) ? ' (a throw-in place)' : ''), synonyms(name).map(code).join(', ')])),
-    'A plural, such as `2 and 3 cut to the wings`, sends each to the one on his own side. `ball-side`, `weak-side`, `near`, `far`, `same` and `opposite` stand for left or right and are worked out when the line starts. A place beside a spot is said in feet or metres: `2 ft above left elbow`; your own has a name in quotes: `spot "pocket" is 3 ft inside right elbow`.',
+    'A plural, such as `2 and 3 cut to the wings`, sends each to the one on his own side. `ball-side`, `weak-side`, `near`, `far`, `same` and `opposite` stand for left or right and are worked out when the line starts. A place beside a spot is said in feet or metres: `2 ft above left elbow`, or `2 ft above and 3 ft left of left elbow`; your own has a name in quotes: `spot "pocket" is 3 ft inside right elbow`.',
     '## On the other courts',
     'Metres from the floor under the ring: to the right, and towards half court. Of a spot with two sides the right one. **Bold** where it is more than 5 cm from FIBA’s.',
     table(['spot', ...ruleSets.map(({ name }) => name)], spots.map((name) => [code(name), ...ruleSets.map((rules) => measures(courtOf(rules), fiba, name))])),

@@ -50,6 +50,7 @@ describe('a change on the floor becomes the coach’s words', () => {
   test.each<[string, Intent, string]>([
     ['the end of a dribble', { kind: 'move-end', action: 'zip/1.1', to: spot('slot', 'right') }, '    1 dribbles to right slot # a remark'],
     ['a little beside a spot', { kind: 'move-end', action: 'zip/1.1', to: { x: spot('elbow', 'left').x, y: spot('elbow', 'left').y + 0.6 } }, '    1 dribbles to 0.6 m above left elbow # a remark'],
+    ['into open floor', { kind: 'move-end', action: 'zip/1.1', to: { x: 4.16, y: 2.31 } }, '    1 dribbles to 0.3 m below and 1.4 m right of right mid-post # a remark'],
     ['an end that was not written', { kind: 'move-end', action: 'zip/2.1', to: spot('corner', 'left') }, '    2 cuts to left corner'],
     ['the end of a later link', { kind: 'move-end', action: 'zip/5.3', to: spot('short corner', 'left') }, '    5 screens for 3, then rolls to left short corner'],
     ['where a screen stands', { kind: 'move-end', action: 'zip/5.2', to: spot('elbow', 'right') }, '    5 screens for 3 at right elbow, then rolls'],

@@ -50,14 +50,15 @@ describe('in the unit', () => {
     expect(changed(`use "ours.play"\n\n${play(dribbles)}`, end(above('fiba', 0.6)), { 'ours.play': 'spot "pocket" is 3 ft inside right elbow\n' })).toBe('1 dribbles to 2 ft above left elbow');
   });
 
-  test('for a start, a screen’s place, a spot on the way, a line that is drawn, and where only numbers fit', () => {
+  test('for a start, a screen’s place, a spot on the way, a line that is drawn, two ways from a spot, and where only numbers fit', () => {
     const text = play('1 dribbles to left wing', 'spot "pocket" is 3 ft inside right elbow').replace('    look', '    5 screens for 3\n    look');
     const to = above('fiba', 0.6);
     expect(changed(text, { kind: 'move-start', player: 3, to })).toBe('from 5-out, ball with 1, 3 at 2 ft above left elbow');
     expect(changed(text, { kind: 'move-screen', action: 'zip/5.1', to })).toBe('5 screens for 3 at 2 ft above left elbow');
     expect(changed(text, { kind: 'add-via', action: 'zip/1.1', to })).toBe('1 dribbles via 2 ft above left elbow to left wing');
     expect(changed(text, { kind: 'add-cut', player: 2, step: 'zip', to })).toBe('2 cuts to 2 ft above left elbow');
-    expect(changed(text, end({ x: 5.9, y: -0.1 }))).toBe('1 dribbles to (19.5, -0.5) ft');
+    expect(changed(text, end({ x: 5.9, y: -0.1 }))).toBe('1 dribbles to 1 ft above and 4 ft left of right corner');
+    expect(changed(text, end({ x: 7, y: 10.2 }))).toBe('1 dribbles to (23, 33.5) ft');
   });
 });
 

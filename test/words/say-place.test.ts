@@ -6,15 +6,18 @@ import { ruleSets } from '../../language/court/rule-sets.ts';
 import { allSpots } from '../../language/court/spots.ts';
 import { inEnglish, type Message } from '../../language/message/message.ts';
 import { parseLine } from '../../language/grammar/parse-line.ts';
-import { sayAbout, sayPlace, wordsFor } from '../../language/words/say-place.ts';
+import { sayAbout, sayPlace, sayRoughly, wordsFor } from '../../language/words/say-place.ts';
 
 const courts = ruleSets.map(courtOf);
 const anywhere = fc.tuple(fc.constantFrom(...courts), fc.double({ min: -7.6, max: 7.6, noNaN: true }), fc.double({ min: -1.9, max: 13, noNaN: true }));
 const fiba = courts[0]!;
 
-test('a place that only numbers could write is told from the nearest spot', () => {
+test('a place that only two ways or numbers could write is told from the nearest spot', () => {
   const between = { x: 5.9, y: -0.1 };
-  expect(sayPlace(fiba, between)).toMatch(/^\(/);
+  expect(sayPlace(fiba, between)).toBe('0.3 m above and 1.1 m left of right corner');
+  expect(sayRoughly(fiba, between)).toBe('above and left of right corner');
+  expect(sayRoughly(fiba, { x: 5.9, y: -0.4 })).toBe('left of right corner');
+  expect(inEnglish(sayAbout(fiba, { x: 7.2, y: 15.5 }) as Message)).toBe('near right backcourt');
   expect(inEnglish(sayAbout(fiba, between) as Message)).toMatch(/^near [a-z -]+$/);
   expect(sayAbout(fiba, allSpots(fiba).find(({ label }) => label === 'left wing')!.point)).toBe('left wing');
 });
@@ -35,8 +38,20 @@ describe('a place is said as a coach says it', () => {
     expect(above(courts.find(({ rules }) => rules === 'nfhs')!)).toBe('2 ft above left elbow');
   });
 
+  test('by two ways from the nearest spot where one does not lead there', () => {
+    expect(sayPlace(fiba, { x: 4.16, y: 2.31 })).toBe('0.3 m below and 1.4 m right of right mid-post');
+    expect(sayPlace(fiba, { x: 4.16, y: 2.31 }, { unit: 'ft' })).toBe('1 ft below and 4.5 ft right of right mid-post');
+  });
+
   test('and in numbers where no spot is near', () => {
-    expect(sayPlace(fiba, { x: 4.16, y: 2.31 })).toBe('(4.2, 2.3) m');
+    expect(sayPlace(fiba, { x: 7.21, y: 15.5 })).toBe('(7.2, 15.5) m');
+  });
+
+  test('of the floor where sets are played not two places in a hundred are a pair of numbers', () => {
+    for (const court of courts) {
+      const all = Array.from({ length: 45 }, (_, x) => Array.from({ length: 32 }, (_, y) => wordsFor(court, { x: (x - 22) * 0.31, y: -1.2 + y * 0.33 }).place.kind)).flat();
+      expect(all.filter((kind) => kind === 'point').length, court.rules).toBeLessThanOrEqual(all.length / 50);
+    }
   });
 });
 

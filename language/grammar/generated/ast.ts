@@ -2379,6 +2379,8 @@ export function isOff(item: unknown): item is Off {
 export interface Offset extends langium.AstNode {
     readonly $container: At | BallEvent | ComesFrom | DefendTo | FromSpot | OffSpot | OnMove | OwnSpot | Placing | PlayerEvent | Shot | ShotKinds | To | Via;
     readonly $type: 'Offset';
+    also?: 'above' | 'below' | 'inside' | 'left of' | 'outside' | 'right of';
+    alsoBy?: Length;
     by: Length;
     direction: 'above' | 'behind' | 'below' | 'in front of' | 'inside' | 'left of' | 'outside' | 'right of';
     from: PointRef;
@@ -2386,6 +2388,8 @@ export interface Offset extends langium.AstNode {
 
 export const Offset = {
     $type: 'Offset',
+    also: 'also',
+    alsoBy: 'alsoBy',
     by: 'by',
     direction: 'direction',
     from: 'from'
@@ -4849,6 +4853,14 @@ export class SetLineAstReflection extends langium.AbstractAstReflection {
         Offset: {
             name: Offset.$type,
             properties: {
+                also: {
+                    name: Offset.also,
+                    optional: true
+                },
+                alsoBy: {
+                    name: Offset.alsoBy,
+                    optional: true
+                },
                 by: {
                     name: Offset.by
                 },
