@@ -43,7 +43,7 @@ test.each([
   ['a spot of two words', `${step}    2 clears to right dunker |`, '    2 clears to right dunker spot'],
   ['a verb of two words', `${play}  step "Open"\n    1 hands |`, '    1 hands off to '],
   ['whose screen he comes off', `${step}    1 comes off |`, '    1 comes off 4'],
-  ['what the look is read on', `${step}    look 4 on |`, '    look 4 on roll'],
+  ['what the look is read on', `${step}    look 4 on |`, '    look 4 on the roll'],
   ['what the look is read on, with its article', `${step}    look 4 on the |`, '    look 4 on the roll'],
   ['the plays of a section', 'play "Ebb"\n  1 passes to 2\nplay "Tide"\n  1 passes to 2\nbook "Club"\n  section "Last shot": "Tide", |', '  section "Last shot": "Tide", "Ebb"'],
 ])('%s', async (_, marked, line) => {

@@ -53,6 +53,9 @@ function startChoice(line: Line, item: Expected): readonly Choice[] {
 /** A deed that is written and a comma: then comes his next one, or another man. */
 const goesOn = /\s\S+,\s*$/;
 
+/** Nothing of the move is written: `look 4 on ` goes on with `the roll`. */
+const onMove = /\son\s+$/i;
+
 const usualPins = ['roll', 'cut', 'pop', 'slip', 'curl', 'catch', 'drive', 'seal', 'flash', 'lob'];
 
 /** What a look is read on: first what its man has just done. */
@@ -74,7 +77,7 @@ function wordChoice(line: Line, item: Expected): Choice {
   if (has(item, 'LevelName') || has(item, 'RuleSetName')) return { text, kind: 'value', rank: 10 };
   if (text === 'then' && goesOn.test(line.prefix.slice(0, line.expected.from))) return { text, kind: 'word', rank: 25, more: true };
   if (joints.has(text)) return { text, kind: 'word', rank: line.expected.acting?.verb === undefined ? 300 : isWhole(line) ? 15 : 30, ...(opening.has(text) && { more: true }) };
-  if (item.path.at(-1) === 'move' && has(item, 'LookPin')) return { text, kind: 'word', rank: rankOfPin(line, text) };
+  if (item.path.at(-1) === 'move' && has(item, 'LookPin')) return { text: onMove.test(line.prefix) ? `the ${text}` : text, kind: 'word', rank: rankOfPin(line, text) };
   if (/^(him|them)$/.test(text)) return { text, kind: 'word', rank: 400 };
   if (has(item, 'Subjects')) return { text, kind: 'word', rank: 210 };
   const ahead = aheadIn.find(({ rule, texts }) => has(item, rule) && texts.includes(text));
