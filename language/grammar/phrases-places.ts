@@ -2,6 +2,8 @@
 import type { Rows } from './phrase-pattern.ts';
 
 export const ofPlaces: Rows = [
+  ['underneath|beneath RING', 'under_the_basket'],
+  ['(THROWING) from? underneath|beneath', 'under_the_basket'],
   // of a zone: its middle is the nail, its gaps lie between its men, behind it are the baseline and the short corners
   ['(to|into|toward|in|at) gap|seam|hole|space|window (between)', ''],
   ['~find|hit gap|seam|hole|space (between)', 'moves~ to'],

@@ -6,6 +6,7 @@ export const ofScreensAndBall: Rows = [
   // a word more between the verb and what follows it
   ['(dribbles|dribble hard|straight|right at ATTACKER) on|at|in left|right? ONE_PLACE (END)', ''],
   ['~drag|pull|take|draw|lead them|two|both|help|defenders|traps+ out|away|back|back_out* with COUNTED|COUNT+ dribble|dribbles (END)', 'backs_out~'],
+  ['~retreat COUNTED|COUNT* dribble|dribbles? (END|to)', 'backs_out~'],
   ['~back up COUNTED|COUNT+ dribble|dribbles (END)', 'backs_out~'],
   ['(HIM) with PASS_KIND+ pass (END|or)', ''],
   ['~reject|refuse|decline A_SCREEN SO_THEN+ (VERB)', ''],
@@ -68,6 +69,8 @@ export const ofScreensAndBall: Rows = [
   ['(..PASSING) (PLAYER) UNDER_THE_RING', 'at $1'],
   // the ball
   ['(hands_off|hand_off to ATTACKER) coming|popping|curling|lifting WAY* from left|right? ONE_PLACE (END)', ''],
+  ['(..PASSING on) short (roll)', ''],
+  ['(..PASSING on) short_roll', 'roll'],
   ['(..PASSING) , (early|on_the_run|in_stride END)', ''],
   ['~pound BALL|dribble', 'keeps_his_dribble~'],
   ['(keeps_his_dribble|keep_his_dribble) out|up? by|near (half_court)', 'at'],

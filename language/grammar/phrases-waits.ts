@@ -145,6 +145,7 @@ export const ofWaits: Rows = [
   ['only (ENDS|as)', ''],
   ['(..if|though) ,? but then? (VERB)', 'and'],
   ['(..if|though) , but then? (VERB)', 'and'],
+  ['(ENDS|as|until ATTACKER|he) is_past|gets_past|goes_past|is_by|gets_by (SPOT|lane|foul_line|half-court_line)', 'reaches'],
   ['(until|ENDS|as ATTACKER|he has_cleared) lane|paint|key|area|out (END)', ''],
   ['^ (START) after|on inbound|inbounds|inbounding|inbounds_pass ,? (PLAYER VERB)', 'after throw_in ,'],
   ['after|on inbound|inbounds|inbounding|inbounds_pass (END)', 'after throw_in'],

@@ -5,7 +5,7 @@ import type { LineFix } from './line-fault.ts';
 import { isAttacker, isDefender, rewriting, wholeLine, word, type Recogniser, type SaidOtherwise } from './saying.ts';
 import { verbOf } from './verbs.ts';
 
-export const saidOfLooks: readonly Recogniser[] = [goingThere, onTheMissing, looksTo, shotOrMan, orElse, anOption, otherwise, forAShot, theyDo];
+export const saidOfLooks: readonly Recogniser[] = [goingThere, onTheMissing, looksTo, shotOrMan, orElse, anOption, forAShot, theyDo];
 
 /** `look 1 to the rim: layup` */
 function goingThere(broken: Broken): SaidOtherwise | undefined {
@@ -56,12 +56,6 @@ function shotOrMan(broken: Broken): SaidOtherwise | undefined {
   return { code: 'missing-word', from: index, to: index + 1, message: message('Say whether it is the shot or a man: "{shot}", or "{men}".', { shot: `${written(broken, 0, index)}: three`, men: `${written(broken, 0, index)} or 3` }), fixes };
 }
 
-/** `otherwise 4 pops` */
-function otherwise(broken: Broken): SaidOtherwise | undefined {
-  if (!/^(otherwise|else)$/.test(word(broken.tokens[0])) || broken.index > 1) return undefined;
-  return { code: 'misplaced-word', from: 0, to: 1, message: message('A line always happens. What is done when a look is passed up stands below that look; what is done instead, because of the defence, is a step of its own: step "…" instead of "…" when X4 switches.'), fixes: [] };
-}
-
 /** `3 lobs to 2 or passes to 5`: two ways on. */
 function orElse(broken: Broken): SaidOtherwise | undefined {
   const { tokens, index } = broken;
@@ -97,12 +91,13 @@ export function lookInstead(broken: Broken): LineFix | undefined {
   return look === undefined ? undefined : rewriting(broken, look);
 }
 
-/** `otherwise 1 shoots a jumper`, `last, hand off to 2`, `if not, kick it to 3` */
+/** `otherwise 1 shoots a jumper`, `last, hand off to 2`, `if not, kick it to 3`; `otherwise 4 pops` is no chance. */
 function anOption(broken: Broken): SaidOtherwise | undefined {
   const said = wholeLine(broken);
   if (!/^(or|finally|lastly|last|otherwise|else|if not|if nothing is there|failing that)\b|^(pass|kick|dump|throw|hit|skip|feed|lob|hand)\b.*\bif\b.*\bopen\b|^[1-5] scores$/i.test(said)) return undefined;
   const look = asLook(said);
   const fix = look === undefined ? undefined : rewriting(broken, look);
+  if (fix === undefined && /^(otherwise|else)$/.test(word(broken.tokens[0])) && broken.index <= 1) return { code: 'misplaced-word', from: 0, to: 1, message: message('A line always happens. What is done when a look is passed up stands below that look; what is done instead, because of the defence, is a step of its own: step "…" instead of "…" when X4 switches.'), fixes: [] };
   return fix && { code: 'misplaced-word', from: 0, to: 1, message: message('What he may do or leave is a look, and looks are read in the order they are written: "{look}".', { look: look! }), fixes: [fix] };
 }
 

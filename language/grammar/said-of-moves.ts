@@ -140,3 +140,11 @@ export function whichWay(broken: Broken): SaidOtherwise | undefined {
   const texts = ['to the left', 'to the right'];
   return { code: 'unknown-word', from, to: from + 2, message: message('Say which way, or where to: {words}.', { words: oneOf(texts.map((text) => `"${text}"`)) }), fixes: texts.map((text) => tried(broken, message('Write "{text}"', { text }), [{ at: endOf(tokens[verb]!), to: endOf(tokens[from + 1]!), text: ` ${text}` }])) };
 }
+
+/** `3 lifts one pass away` */
+export function passesAway(broken: Broken): SaidOtherwise | undefined {
+  const { tokens, index } = broken;
+  const at = [index, index - 1].find((i) => /^(one|two|1|2)$/.test(word(tokens[i])) && /^pass(es)?$/.test(word(tokens[i + 1])) && word(tokens[i + 2]) === 'away');
+  if (at === undefined) return undefined;
+  return { code: 'misplaced-word', from: at, to: at + 3, message: message('Where "{words}" is, the ball decides. Say the place: "{example}".', { words: written(broken, at, at + 3), example: 'to the left wing' }), fixes: [] };
+}

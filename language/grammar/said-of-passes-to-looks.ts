@@ -3,7 +3,7 @@ import { message } from '../message/message.ts';
 import type { Broken } from './broken-line.ts';
 import { rewriting, wholeLine, type Recogniser, type SaidOtherwise } from './saying.ts';
 
-export const saidOfPassesToLooks: readonly Recogniser[] = [lookAtAPass, mayDo, passFirst, shotAfterAPass, passOrShot, readBehindTheLook];
+export const saidOfPassesToLooks: readonly Recogniser[] = [lookAtAPass, mayDo, passFirst, shotAfterAPass, passOrShot, twoPasses, readBehindTheLook];
 
 const FINISH = '(layup|lay-up|lay up|dunk|jumper|jump shot|three|hook|floater|pull-up|shot|3)';
 const SHOOTS = '(?:shoots?|shot|finish(?:es)?|scores?)';
@@ -51,14 +51,16 @@ function mayDo(broken: Broken): SaidOtherwise | undefined {
   return passer === undefined ? undefined : told(broken, [`look ${who}${place}: ${kindOf(verb!)} from ${passer}${finishOf(finish)}`]);
 }
 
-const PASS_FIRST = whole(`${PASS}(?: it)?(?: out)?(?: to)? ([1-5])(?: or ([1-5]))?(?:(?: in| at)?(?: the)? (corner|wing|top|slot))?(?: (?:for )?(?:an? )?${FINISH})?`);
+const PASS_FIRST = whole(`${PASS}(?: it)?(?: out)?(?: to)? ([1-5])(?: or ([1-5]))?(?:(?: in| at| on)?(?: the)? ((?:left |right )?(?:corner|wing|top|slot|elbow|block)))?(?: (?:for )?(?:an? )?${FINISH})?`);
+/** What is done once it is passed up stands below a look anyhow. */
+const NOT_THERE = /^if (?:it|that|he|she|nothing|the [a-z-]+)(?:['’]s| is)?(?: not|n['’]t)? (?:there|open|on),? (?:then )?/i;
 
-/** `kick 2 or 3 corner 3`: who has the ball passes. */
+/** `kick 2 or 3 corner 3`, `if it's not there kick it to 3 in the left corner for three`: who has the ball passes. */
 function passFirst(broken: Broken): SaidOtherwise | undefined {
-  const [, verb, who, other, place, finish] = PASS_FIRST.exec(wholeLine(broken)) ?? [];
+  const [, verb, who, other, place, finish] = PASS_FIRST.exec(wholeLine(broken).replace(NOT_THERE, '')) ?? [];
   // `pass 1` may be turned round.
   if (verb === undefined || broken.index > 0 || (/^pass/i.test(verb) && place === undefined && finish === undefined && other === undefined)) return undefined;
-  return told(broken, [`look ${who}${other === undefined ? '' : ` or ${other}`}${place === undefined ? '' : ` ${place === 'top' ? 'at' : 'in'} the ${place}`}: ${kindOf(verb)}${finishOf(finish)}`]);
+  return told(broken, [`look ${who}${other === undefined ? '' : ` or ${other}`}${place === undefined ? '' : ` ${/top|elbow|block/i.test(place) ? 'at' : 'in'} the ${place}`}: ${kindOf(verb)}${finishOf(finish)}`]);
 }
 
 const AFTER_A_PASS = whole(`(look [^:]+):\\s*${FINISH} (?:after|off|from|on) (?:an? |the )?(pass|lob|skip|kick-?out|feed|bounce pass) (?:of|from|by) ([1-5])`);
@@ -75,6 +77,17 @@ const PASS_OR_SHOT = whole(`(look [^:]+:\\s*(?:lob|skip|kick-?out|(?:bounce |poc
 function passOrShot(broken: Broken): SaidOtherwise | undefined {
   const [, look, finish] = PASS_OR_SHOT.exec(wholeLine(broken)) ?? [];
   return look === undefined ? undefined : told(broken, [`${look}${finishOf(finish)}`]);
+}
+
+const TWO_PASSES = whole(`(look [^:]+):\\s*((?:pocket |bounce |skip )?pass|lob|skip|kick-?out|dump-?off) or (?:an? )?((?:pocket |bounce |skip )?pass|lob|skip|kick-?out|dump-?off), (?:an? )?${FINISH}`);
+
+/** `look 4 rolling: pocket pass or lob, layup`: each is a chance of its own. */
+function twoPasses(broken: Broken): SaidOtherwise | undefined {
+  const [, look, one, other, finish] = TWO_PASSES.exec(wholeLine(broken)) ?? [];
+  if (look === undefined) return undefined;
+  const line = `${look}: ${one}${finishOf(finish)}, ${look}: ${other}${finishOf(finish)}`;
+  const fix = rewriting(broken, line);
+  return fix && { code: 'misplaced-word', from: broken.index, to: Math.min(broken.index + 1, broken.tokens.length), message: message('One pass a look, in the order he reads them: "{line}".', { line }), fixes: [fix] };
 }
 
 const READ_BEHIND = whole('(look [^:,]+):\\s*([^:]+?),? (?:if|when) (x[1-5] .+)');

@@ -29,6 +29,7 @@ export function getsTheBall(broken: Broken): SaidOtherwise | undefined {
   // `1 takes` is a shot until the hand-off comes.
   const index = /^hand[ -]?offs?$/.test(word(tokens[broken.index])) && broken.index === 2 ? 1 : broken.index;
   if (!/^(gets?|receives?|catches|catch|takes?)( it| the ball)?$/.test(word(tokens[index])) || index !== 1 || !isAttacker(tokens[0])) return undefined;
+  if (/^catch/.test(word(tokens[index])) && /^(at|in|on)$/.test(word(tokens[index + 1]))) return { code: 'unknown-word', from: index, to: index + 1, message: message('Where he catches is said with the pass: "passes to {words}".', { words: `${written(broken, 0)} ${written(broken, index + 1, commaAfter(broken, index)).replace(/ (and|then) .*$/, '')}` }), fixes: [] };
   const from = tokens.findIndex((token, i) => i > index && i <= index + 4 && token.image === 'from');
   const passer = tokens[from + 1];
   const ofThePasser = (text: string): Message => message('Say it of the man who passes: "{text}".', { text });
@@ -180,7 +181,9 @@ export function forSafety(broken: Broken): SaidOtherwise | undefined {
   const at = [index, index - 1].find((i) => /^(for|as)$/.test(word(tokens[i])) && /^(safety|outlet|protection)$/.test(word(tokens[i + 1])));
   if (at === undefined || !isAttacker(tokens[0])) return undefined;
   const to = tokens.findLastIndex((token, i) => i < at && /^(to|at|on|in)$/.test(token.image));
-  const text = `${written(broken, 0)} is the safety${to < 0 ? '' : ` at ${written(broken, to + 1, at)}`}`;
+  // `for safety near half court`
+  const near = to < 0 && /^(near|at|around|by|in)$/.test(word(tokens[at + 2])) ? written(broken, at + 3, tokens.length) : '';
+  const text = `${written(broken, 0)} is the safety${to < 0 ? (near === '' ? '' : ` at ${near}`) : ` at ${written(broken, to + 1, at)}`}`;
   return { code: 'misplaced-word', from: at, to: at + 2, message: message('The safety is told in one line: "{text}". He gets the ball when the looks are passed up.', { text }), fixes: [rewriting(broken, text)] };
 }
 

@@ -83,6 +83,16 @@ const ROWS: readonly Row[] = [
     told: (line) => message('How soon the shot has to go up is a line of its own: "{line}".', { line }),
   },
   {
+    said: /^we (?:want|need|take|get|have to take) (?:the|a|our) (?:last )?shot (?:up )?between (\d{1,2}) and (\d{1,2})(?: ?s(?:ec(?:ond)?s?)?)?(?: left| on the clock)?$/i,
+    line: ([, one, other]) => `shot between ${Math.max(Number(one), Number(other))} and ${Math.min(Number(one), Number(other))} on the clock`,
+    told: (line) => message('Until when the shot has to go up is a line of its own: "{line}".', { line }),
+  },
+  {
+    said: /^(?:must |we (?:must|have to|need to) )?(?:get|throw|pass) (?:it|the ball) in (?:within|in(?: under)?|in less than) (\d{1,2}) ?s(?:ec(?:ond)?s?)?$/i,
+    line: ([, time]) => `inbound within ${time} seconds`,
+    told: (text) => message('How soon he has to let go is asked for in a line of its own: "{text}".', { text }),
+  },
+  {
     said: /^(\d{1,2}) ?s(?:ec(?:ond)?s?)? (?:for|to make|to) (?:the )?(?:throw[- ]?in|inbounds?(?: pass)?|inbounding)$/i,
     line: ([, time]) => `inbound within ${time} seconds`,
     told: (text) => message('How soon he has to let go is asked for in a line of its own: "{text}".', { text }),

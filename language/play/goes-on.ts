@@ -1,6 +1,6 @@
-// Where a drive that says no place ends, once it is known what its man does next.
+// Where a drive or a cut that says no place ends, once it is known what its man does next.
 import { lineNumber } from './line-number.ts';
-import type { Action, ActionId, BodyId, Dribble, Look, Place } from './play.ts';
+import type { Action, ActionId, BodyId, Dribble, Look, Move, Place } from './play.ts';
 
 /** A drive without a place of its own, and where it could end short of the rim. */
 export interface OpenEnd {
@@ -14,6 +14,7 @@ export interface OpenEnd {
  */
 export function endShort(actions: readonly Action[], looks: readonly Look[], openEnds: ReadonlyMap<ActionId, OpenEnd>): Action[] {
   return actions.map((action, index) => {
+    if (action.kind === 'move') return comesForTheBall(action, actions.slice(index + 1));
     const open = openEnds.get(action.id);
     if (open === undefined || action.kind !== 'dribble') return action;
     const next = actions.slice(index + 1).find(({ who }) => who === action.who);
@@ -21,6 +22,17 @@ export function endShort(actions: readonly Action[], looks: readonly Look[], ope
     if (place !== undefined && next!.kind === 'dribble' && (open.short !== undefined || goesThereAtOnce(next!)) && !isLookedFor(looks, action, next!.line)) return shortened(action, open, place);
     return open.short !== undefined && shootsFromThere(next, looks, action.who) ? shortened(action, open, open.short) : action;
   });
+}
+
+/** `1 cuts off 4`, then `4 hands off to 1`: he comes to 4 for it, and not by way of the rim. Common usage, no source. */
+function comesForTheBall(action: Move, later: readonly Action[]): Move {
+  const [giver] = action.off;
+  if (giver === undefined || action.off.length > 1 || action.via.length > 0 || (action.to !== undefined && action.to.origin !== 'default')) return action;
+  const concerns = (man: BodyId, other: Action): boolean => (other.kind === 'hand-off' || other.kind === 'pass') && other.to === man;
+  // Who gets the ball only then screens for him.
+  const next = later.find((other) => other.who === action.who || concerns(action.who, other) || concerns(giver, other));
+  if (next?.kind !== 'hand-off' || next.who !== giver || next.to !== action.who) return action;
+  return { ...action, off: [], to: { value: { kind: 'beside', who: giver }, origin: 'derived' } };
 }
 
 /** A direction has the floor it names among its corners. */

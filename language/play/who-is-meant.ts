@@ -23,10 +23,21 @@ export interface Waiting {
 /** Whom a pronoun of the wait means. One that stands before its link speaks of what is told above; one behind it, of those whom the link names. */
 export function himOfWait(trigger: ClauseTriggerTree, isBefore: boolean, waiting: Waiting): readonly BodyId[] {
   const { scope, him, action } = waiting;
+  const thrower = throwsIn(trigger) ? throwerOf(scope) : undefined;
+  if (thrower !== undefined) return [thrower];
   const above = catchesHimself(trigger) ? receiverOfLast(scope, him, isBefore) : isBefore ? toldOfLast(scope, him) : him;
   if (!goesHimself(trigger) && action.$type !== 'Defend') return above;
   const meant = receiversOf(waiting, above);
   return anotherThan(waiting, meant, trigger) ?? meant;
+}
+
+/** `after he throws it in`: he who does, whoever is told of above. */
+function throwsIn(trigger: ClauseTriggerTree): boolean {
+  return whatHeDoes(trigger)?.action?.$type === 'ThrowIn';
+}
+
+function throwerOf({ ball, acts }: Scope): BodyId | undefined {
+  return ball.out ? ball.holder : acts.findLast((action) => action.kind === 'pass' && action.throwIn)?.who;
 }
 
 /** `2 screens for 1 and holds it till she's gone`: nobody waits for himself to go; who is named before is meant. */

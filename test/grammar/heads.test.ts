@@ -98,6 +98,8 @@ const told: readonly (readonly [said: string, mended: string])[] = [
   ['must end with a shot before 6 seconds', 'shot by 6 on the clock'],
   ['the attack has 24 seconds', 'shot within 24 seconds of the call'],
   ['4 seconds for the throw-in', 'inbound within 4 seconds'],
+  ['we want the shot between 4 and 2 seconds', 'shot between 4 and 2 on the clock'],
+  ['must get it in within 4 seconds', 'inbound within 4 seconds'],
   ['the position of start: 1 on top, 3 on left elbow, 4 on right elbow, 5 on right block', 'from 1 on top, 3 on left elbow, 4 on right elbow, 5 on right block'],
   ['all five girls start outside the three point line', 'from 5-out'],
   ['crash 4, 5, 3. back 1, 2', 'rebound 4, 5, 3 crash, 1, 2 get back'],
@@ -141,6 +143,8 @@ const told: readonly (readonly [said: string, mended: string])[] = [
   ['look 4: layup after pass of 5', 'look 4: pass from 5, layup'],
   ['look 4: lob or layup', 'look 4: lob, layup'],
   ['look 3: kick-out, three, if X3 comes to help', 'look 3 when X3 comes to help: kick-out, three'],
+  ["if it's not there kick it to 3 in the left corner for three", 'look 3 in the left corner: kick out, three'],
+  ['look 4 rolling: pocket pass or lob, layup', 'look 4 rolling: pocket pass, layup, look 4 rolling: lob, layup'],
   // of whom it is told
   ['3 receives a block from 4 and comes to the ball', '4 sets a screen for 3, 3 comes to the ball'],
   ['3 gets a back screen from 4', '4 sets a back screen for 3'],
@@ -167,7 +171,7 @@ describe('how a play begins', () => {
 });
 
 describe('a mend loses no words and makes up no man', () => {
-  it.each(['if 4 is open, 2 cuts to the rim', 'if 4 is open, 1 drives to the rim', 'ends with a shot', 'against man, X5 drops', '8 seconds left on the shot clock', '3 lifts one pass away'])('%s', (line) => {
+  it.each(['if 4 is open, 2 cuts to the rim', 'if 4 is open, 1 drives to the rim', 'ends with a shot', 'against man, X5 drops', '8 seconds left on the shot clock', '3 lifts one pass away', '4 catches at the nail'])('%s', (line) => {
     expect(parseLine(line).fault?.fixes).toEqual([]);
   });
   it('he who is open, and the pass to him', () => {

@@ -115,6 +115,12 @@ const rows: readonly (readonly [spoken: string, notation: string])[] = [
   ['after inbound 3 steps in', 'after the throw-in, 3 steps in'],
   ['1 goes back to half way', '1 goes back to half court'],
   ['3 inbounds from the baseline, to the right of the basket', '3 inbounds from the right baseline'],
+  ['2 takes it out underneath on the left side', '2 takes it out from the left baseline'],
+  ['2 takes it out underneath', '2 takes it out under the basket'],
+  ['1 retreats one dribble and hits 4 on the short roll', '1 backs out and hits 4 on the roll'],
+  ['5 ducks in once 4 is past the foul line', '5 ducks in once 4 reaches the foul line'],
+  ['3 drops back as the safety', '3 is the safety'],
+  ['3 drops back for safety near half court', '3 is the safety at half court'],
   // a cut for the ball is no way of its own
   ['1 cuts off 4, 4 hands off to 1', '4 hands off to 1'],
   ['1 comes off 4 and 4 hands it off to him', '4 hands it off to 1'],

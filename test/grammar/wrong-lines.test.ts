@@ -110,7 +110,6 @@ const rows: readonly (readonly [line: string, marked: string, code: string, mend
   ['4 ducks into the left block', 'ducks into', 'unknown-word', '4 seals at the left block'],
   ['4 and 5 short roll', 'short roll', 'unknown-word', '4 and 5 roll to the nail'],
   ['1 passes to 5 in the short roll', 'in the short roll', 'unknown-word', '1 passes to 5 on the nail'],
-  ['3 drops back as the safety', 'drops back as the safety', 'unknown-word', '3 is the safety'],
   ['situation side out of bounds', 'situation side out of bounds', 'missing-word', 'situation sideline throw-in'],
   ['1 turns down the screen', 'turns', 'unknown-word'],
   // moves, screens, passes

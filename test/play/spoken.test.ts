@@ -170,6 +170,29 @@ it('`X4 helps on 3 as she drives`: she is whom he guards', () => {
   expect(play.steps[0]!.actions.at(-1)!.waits).toMatchObject([{ event: { who: '3' } }]);
 });
 
+it('`when she is open` is she whom the ball goes to', () => {
+  expect(actionsOf('4 flashes to the nail', '1 passes to 4 when she is open').at(-1)!.waits).toMatchObject([{ event: { who: '4', does: 'open' } }]);
+});
+
+it('`after he throws it in` is the thrower, whoever is told of above', () => {
+  const { play } = readLines('  from box', '  2 inbounds from the left baseline', '  step "One"', '1 pops to left corner', 'look 1: three', 'after he throws it in, 5 cuts to rim');
+  expect(play.steps[0]!.actions.at(-1)!.waits).toMatchObject([{ event: { who: '2' } }]);
+});
+
+describe('a cut off the man who then hands off to him', () => {
+  it('leads to that man, and not by way of the rim', () => {
+    const [, cut] = actionsOf('1 passes to 4', '1 cuts off 4', '4 hands off to 1');
+    expect(cut).toMatchObject({ who: '1', off: [], to: { value: { kind: 'beside', who: '4' } } });
+  });
+  it.each([
+    [['1 passes to 4', '1 cuts off 4 to right corner', '4 hands off to 1']],
+    [['1 passes to 4', '1 cuts off 4', '4 hands off to 2']],
+    [['1 passes to 2', '1 cuts off 4', '2 passes to 4', '4 hands off to 1']],
+  ])('is a way of its own in %j', (lines) => {
+    expect(actionsOf(...lines)[1]).toMatchObject({ who: '1', off: ['4'] });
+  });
+});
+
 it('a look `on the catch` of the pass it gives is a look', () => {
   const look = (...lines: string[]) => readLines('  from horns', '  step "One"', ...lines).play.steps[0]!.looks[0]!;
   expect(look('3 lifts to left wing', 'look 3 on the catch: three').pin).toBeUndefined();
