@@ -1,6 +1,7 @@
 // Mends for what reading and scheduling note as wrong.
 import { message, type Message, type Param, type Params } from '../message/message.ts';
-import { parseLine } from '../grammar/parse-line.ts';
+import { applyEdits } from '../grammar/broken-line.ts';
+import { parseLine, verbMissing } from '../grammar/parse-line.ts';
 import { alignment, alignmentNames } from '../court/alignments.ts';
 import type { Problem } from '../names/problem.ts';
 import type { Fix } from './finding.ts';
@@ -28,11 +29,20 @@ export function fixesFor(subject: Subject, problem: Problem): readonly Fix[] {
       return problem.params.pin === 'place' ? [] : reworded(subject, problem.part, /\s+(?:on|off)\s+(?:the\s+|his\s+)?[\w-]+(?=\s*(?:"|:|$))/i, '', message('Leave it out of the look'));
     case 'offence-defends':
       return reworded(subject, problem.part, new RegExp(`^${problem.params.who}(?=\\s)`), `X${problem.params.who}`, message('Write “X{who}”', { who: problem.params.who! }));
+    case 'verb-missing':
+      return withAVerb(subject, problem);
     case 'defender-attacks':
       return reworded(subject, problem.part, new RegExp(`^${problem.params.who}(?=\\s)`, 'i'), String(problem.params.who).slice(1), message('Write “{words}”', { words: String(problem.params.who).slice(1) }));
     default:
       return [];
   }
+}
+
+/** `4 dunker spot` → `4 cuts to dunker spot`, or he stays there. */
+function withAVerb(subject: Subject, { part }: Problem): readonly Fix[] {
+  const words = wordsOf(subject, part);
+  const { tree } = parseLine(words);
+  return tree?.$type === 'Placing' ? verbMissing(tree).fixes.flatMap(({ title, edits }) => otherWords(subject, part, applyEdits(words, edits), title)) : [];
 }
 
 /** `3 cuts to right elbow` → `3 cuts off 5 to right elbow`. */

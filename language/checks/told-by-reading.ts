@@ -124,7 +124,7 @@ export const toldByReading = {
   }),
   'verb-missing': told('verb-missing', {
     needs: 'before',
-    message: 'A verb is missing: what does {who} do to get there? Write for example: {who} cuts to …',
+    message: 'A verb is missing between {who} and the place: “cuts to”, “dribbles to”, or “stays at” of who is there already.',
     manual: { title: 'A place without a verb', why: 'In a step a line says what a player does. Only in `from` and in an alignment does a place alone say where he stands.', wrong: '1 dribbles to left slot\n4 right short corner\nlook 1: jumper', right: '1 dribbles to left slot\n4 clears to right short corner\nlook 1: jumper' },
   }),
   'line-elsewhere': told('line-elsewhere', {

@@ -6,6 +6,7 @@ import { cutsOffTheHandOff, getsItBack, onAHandOff, takesAHandOff } from './hand
 import type { LineToken } from './line-token.ts';
 import type { Phrase } from './phrase-pattern.ts';
 import { after, asSaid, before, inNumberOf, isAttacker, isPlayer, JOINTS, oneOf, singular, standing, withThese, wordOf, type Tokens, type Types } from './rewording.ts';
+import { inParentheses } from './in-parentheses.ts';
 import { heAndAnother, hisMan, ifNothingIsThere } from './men-and-chances.ts';
 import { crashAndGetBack, getBack } from './rebound-words.ts';
 import { spokenTo } from './spoken-to.ts';
@@ -427,7 +428,8 @@ function listMark(tokens: Tokens, at: number): Tokens | undefined {
   const isNumbered = /^[.)]$/.test(wordOf(tokens[at]));
   if (isNumbered ? at !== 1 || !/^(NUMBER|PLAYER)$/.test(tokens[0]!.tokenType.name) : at !== 0) return undefined;
   const next = tokens[at + 1];
-  return isPlayer(next) || /^(look|step|note)$/.test(wordOf(next)) ? tokens.slice(at + 1) : undefined;
+  // A number may be meant; a stroke before words is none.
+  return isPlayer(next) || (isNumbered ? /^(look|step|note)$/ : /^[a-z]/).test(wordOf(next)) ? tokens.slice(at + 1) : undefined;
 }
 
 const RULES: readonly (readonly [begins: RegExp, rule: Phrase['apply']])[] = [
@@ -466,6 +468,7 @@ const RULES: readonly (readonly [begins: RegExp, rule: Phrase['apply']])[] = [
   [/^(one|two|three|four|couple|few|another|extra|[1-4]|steps?( up| in| out| back| down)?)$/, countedSteps],
   [/^(,|you)$/, spokenTo],
   [/^,$/, namedLast],
+  [/^\($/, inParentheses],
   [/^[.)*•–—>-]$/, listMark],
   [/^[.;]$/, nextSentence],
   [/^if$/, ifNothingIsThere],

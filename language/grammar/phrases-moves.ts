@@ -6,6 +6,7 @@ export const ofMoves: Rows = [
   ['(HEAD) is|are (AT_HOME)', 'stays~'],
   ['(HOLDING) AT_HOME* around|along arc|perimeter|three-point_line (END|ENDS|as)', ''],
   ['(HEAD) stays_back|stay_back|gets_back|get_back as|for AN_OUTLET', 'is_the_safety'],
+  ['(SUBJECT|JOINT) is AN_OUTLET man? (END|at|in|on)', 'is_the_safety'],
   ['(HEAD) drops|falls|hangs|sits back as|for AN_OUTLET near|around (SPOT)', 'is_the_safety at'],
   ['(HEAD) drops|falls|hangs|sits back as|for AN_OUTLET', 'is_the_safety'],
   ['(..MOVE|HOLDING) as|for AN_OUTLET (at|in|on)', ', is_the_safety'],

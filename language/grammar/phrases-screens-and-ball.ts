@@ -115,6 +115,7 @@ export const ofScreensAndBall: Rows = [
   ['(IN_TAIL) COUNTED|COUNT+ dribble|dribbles|bounce|bounces (to|into|baseline|middle)', 'drives'],
   ['(IN_TAIL) PASS_KIND+ (pass|pass_inside|pass_back|pass_ahead|pass_across|pass_over_the_top)', ''],
   ['(IN_TAIL) (jumper|three|shot|hook|floater) from LENGTH (END)', ''],
+  ['(IN_TAIL jumper|three|shot|hook|floater) , LENGTH (END)', ''],
   ['(..DRIBBLING) in|with|over|up? COUNTED|COUNT|of+ dribble|dribbles|bounce|bounces (to|into|toward|END)', ''],
   ['(..MOVE) in COUNTED|COUNT|of+ dribble|dribbles|bounces|steps (to|into|toward)', ''],
   ['(DRIBBLING) gap|seam|lane (to|into)', ''],

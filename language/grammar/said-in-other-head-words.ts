@@ -97,7 +97,7 @@ interface Rebounders {
 }
 
 /** The words of a rebound line; any other is a slip of the pen, and told as one. */
-const OF_A_REBOUND = /^(?:[1-5\s,;:.&+/]|and|then|rebound\w*|rebs?|crash(es)?|hits?|goes|go|gets?|stays?|to|on|in|the|boards?|glass|offensive|back|safe|safety|home|defen[cs]e|protects?|half|court|hard)*$/;
+const OF_A_REBOUND = /^(?:[1-5\s,;:.&+/]|and|then|are|is|rebound\w*|rebs?|crash(es)?|hits?|goes|go|gets?|stays?|to|on|in|the|boards?|glass|offensive|back|safe|safety|home|defen[cs]e|protects?|half|court|hard)*$/;
 /** With one of these such a line begins; with a man it is one of its own. */
 const BEGINS_A_REBOUND = /^(?:rebound|rebs?\b|crash|boards?\b|(?:the )?glass\b|back\b|(?:in |on )?defen[cs]e\b|get back\b|stay back\b)/;
 

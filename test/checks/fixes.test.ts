@@ -35,6 +35,15 @@ test.each([
   expect(applyBlockEdits(text.split('\n'), fix!.edits.map((edit) => ({ ...edit, line: edit.line + finding!.firstLine })))[3]).toBe(`  ${mended}`);
 });
 
+test.each([
+  ['4 dunker spot', ['4 cuts to dunker spot', '4 dribbles to dunker spot', '4 stays at dunker spot']],
+  ['2 and 5 at left block', ['2 and 5 cut to left block', '2 and 5 stay at left block']],
+])('a place without its verb gets one: %s', (line, mended) => {
+  const text = `play "A"\n  from horns\n  1 dribbles to left slot\n  ${line}\n  look 1: three\n`;
+  const finding = compileText(text).findings.find(({ code }) => code === 'verb-missing')!;
+  expect(finding.fixes.map((fix) => applyBlockEdits(text.split('\n'), fix.edits.map((edit) => ({ ...edit, line: edit.line + finding.firstLine })))[3]!.trim())).toEqual(mended);
+});
+
 test('a line taken out by a fix leaves no empty line', () => {
   const text = 'play "A"\n  from 5-out\n  allow crowding "old"\n  1 dribbles to left slot\n  look 1: three\n';
   const [finding] = compileText(text).findings;

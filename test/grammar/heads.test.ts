@@ -108,6 +108,7 @@ const told: readonly (readonly [said: string, mended: string])[] = [
   ['rebound go 4 and 5 and 3', 'rebound 4, 5, 3 crash'],
   ['in defence go back 1 and 2', 'rebound 1, 2 get back'],
   ['rebound 4, 5, back 1, 2', 'rebound 4, 5 crash, 1, 2 get back'],
+  ['rebound 4, 5 and 2; 1 and 3 are back', 'rebound 4, 5, 2 crash, 1, 3 get back'],
   ['safety 1', '1 is the safety'],
   ['security is 1 at half court', '1 is the safety at half court'],
   ['3 out', 'from 3 out'],
@@ -171,7 +172,7 @@ describe('how a play begins', () => {
 });
 
 describe('a mend loses no words and makes up no man', () => {
-  it.each(['if 4 is open, 2 cuts to the rim', 'if 4 is open, 1 drives to the rim', 'ends with a shot', 'against man, X5 drops', '8 seconds left on the shot clock', '3 lifts one pass away', '4 catches at the nail'])('%s', (line) => {
+  it.each(['if 4 is open, 2 cuts to the rim', 'if 4 is open, 1 drives to the rim', 'ends with a shot', 'against man, X5 drops', '8 seconds left on the shot clock', '3 lifts one pass away', '4 catches at the nail', '1 passes to 4 (if open)'])('%s', (line) => {
     expect(parseLine(line).fault?.fixes).toEqual([]);
   });
   it('he who is open, and the pass to him', () => {

@@ -121,6 +121,17 @@ const rows: readonly (readonly [spoken: string, notation: string])[] = [
   ['5 ducks in once 4 is past the foul line', '5 ducks in once 4 reaches the foul line'],
   ['3 drops back as the safety', '3 is the safety'],
   ['3 drops back for safety near half court', '3 is the safety at half court'],
+  // in parentheses, and behind a stroke
+  ['from 4-out 1-in (5 on the left block)', 'from 4-out 1-in, 5 on the left block'],
+  ['look: 5 on the seal (bounce pass)', 'look 5 on the seal: bounce pass'],
+  ['look 1 in the corner (skip): three', 'look 1 in the corner: skip, three'],
+  ['1 passes to 2 (on the right wing)', '1 passes to 2 on the right wing'],
+  ['4 rolls (hard)', '4 rolls'],
+  ['2 cuts to (3, 4) m', '2 cuts to (3, 4) m'],
+  ['- against man', 'against man'],
+  ['- meanwhile 5 seals', 'at the same time, 5 seals'],
+  ['look 2: jumper, 15 ft', 'look 2: jumper'],
+  ['1 goes to half court, he is the outlet', '1 goes to half court, he is the safety'],
   // a cut for the ball is no way of its own
   ['1 cuts off 4, 4 hands off to 1', '4 hands off to 1'],
   ['1 comes off 4 and 4 hands it off to him', '4 hands it off to 1'],
