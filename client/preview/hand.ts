@@ -183,12 +183,16 @@ export function createHand({ asking, chip, picked, say }: Wishes): Hand {
     target.focus({ preventScroll: true });
   }
 
-  /** Arrows go from one handle to the next; Enter takes hold, then the arrows move, Enter writes and Escape lets go. */
+  /** Arrows go from one handle to the next; Enter takes hold, then the arrows move, Enter writes and Escape lets go, of what the mouse holds too. */
   function keyed(event: KeyboardEvent, key: string): void {
     const handle = made.get(key)?.handle;
     if (handle === undefined || event.ctrlKey || event.metaKey || event.altKey) return;
     const arrow = arrows[event.key];
-    if (held?.keyboard === true) {
+    if (held?.keyboard === false) {
+      // Under the mouse only the one key means something: it stays where it was.
+      if (event.key !== 'Escape') return;
+      letGo();
+    } else if (held?.keyboard === true) {
       if (event.key === 'Escape') letGo();
       else if (event.key === 'Enter' || event.key === ' ') held.moved ? commit() : letGo();
       else if (arrow !== undefined) {

@@ -39,6 +39,8 @@ export function createLaneHand({ asking, chip, say }: { readonly asking: Asking;
     edge.addEventListener('pointerdown', (event) => {
       if (event.button !== 0) return;
       event.preventDefault();
+      // For the key that lets go.
+      button.focus({ preventScroll: true });
       edge.setPointerCapture(event.pointerId);
       takeHold(button, part, length(), event.clientX, false);
     });
@@ -58,7 +60,10 @@ export function createLaneHand({ asking, chip, say }: { readonly asking: Asking;
   function keyed(event: KeyboardEvent, button: HTMLButtonElement, part: string, length: () => number): void {
     if (event.ctrlKey || event.metaKey || event.altKey) return;
     const way = event.key === 'ArrowRight' ? 1 : event.key === 'ArrowLeft' ? -1 : 0;
-    if (held?.keyboard === true && held.button === button) {
+    if (held?.keyboard === false && held.button === button) {
+      if (event.key !== 'Escape') return;
+      letGo();
+    } else if (held?.keyboard === true && held.button === button) {
       if (way !== 0) goTo(Math.round((held.by + way * (event.shiftKey ? LONG_STEP : KEY_STEP)) * 10) / 10);
       else if (event.key === 'Enter') commit();
       else if (event.key === 'Escape') letGo();

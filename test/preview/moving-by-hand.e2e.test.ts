@@ -170,6 +170,31 @@ describe.skipIf(executable === undefined && !process.env.CI)('a play moved by ha
       await expect.poll(async () => (await asked()).at(-1)).toMatchObject({ dry: false, intent: { kind: 'shift-wait', by: 0.2 } });
     });
 
+    test.each([
+      ['a man', async () => middleOf('start 2')],
+      ['a bar’s edge', async () => {
+        const bar = stage.page.locator('.bar', { hasText: 'clears to the right corner' });
+        await bar.scrollIntoViewIfNeeded();
+        const { x, y } = (await bar.locator('.edge').boundingBox())!;
+        return [x + 3, y + 8] as const;
+      }],
+    ] as const)('Escape lets go of %s under the mouse, and nothing is written', async (_, find) => {
+      await open(0);
+      const [x, y] = await find();
+      await stage.page.mouse.move(x, y);
+      await stage.page.mouse.down();
+      await stage.page.mouse.move(x + 60, y, { steps: 4 });
+      await expect.poll(async () => (await asked()).length).toBeGreaterThan(0);
+      await answer({ words: 'left block' });
+      await expect.poll(() => chip().isVisible()).toBe(true);
+      await stage.page.keyboard.press('Escape');
+      await expect.poll(() => chip().isVisible()).toBe(false);
+      await stage.page.mouse.move(x + 80, y, { steps: 2 });
+      await stage.page.mouse.up();
+      expect(await chip().isVisible()).toBe(false);
+      expect((await asked()).every(({ dry }) => dry)).toBe(true);
+    });
+
     test('a finding stands at its spot with its fix as a button', async () => {
       await stage.page.setViewportSize({ width: 650, height: 800 });
       await stage.openPanel();
