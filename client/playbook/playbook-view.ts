@@ -46,7 +46,10 @@ export function registerPlaybookView({ ask }: Pick<ServerLine, 'ask'>, source: P
   function show() {
     const newest = source.newest();
     shelves = newest === undefined ? [] : shelvesOf(newest, filter);
-    view.message = isFiltering(filter) ? asMessage(sayFilter(filter, shelves.length === 0)) : undefined;
+    // An empty view shows its button that brings all plays back only where it has no message: what was chosen stands beside its name then.
+    const none = newest !== undefined && shelves.length === 0;
+    view.message = isFiltering(filter) && !none ? asMessage(l10n.t('Only: {0}', sayFilter(filter))) : undefined;
+    view.description = isFiltering(filter) && none ? sayFilter(filter) : undefined;
     void commands.executeCommand('setContext', 'setwright.filtering', isFiltering(filter));
     // Before everything is read an empty list means nothing.
     const isEmpty = newest?.plays.length === 0;
@@ -189,7 +192,6 @@ async function pickFilter(choices: Readonly<Record<Kind, readonly string[]>>, fi
   return { against: of('against'), from: of('from'), tags: of('tags') };
 }
 
-function sayFilter({ against, from, tags, seconds }: Filter, none: boolean): string {
-  const parts = [...against.map(sayAgainst), ...from.map((one) => l10n.t('from {0}', one)), ...tags, ...(seconds === undefined ? [] : [l10n.t('{0} s left', seconds)])];
-  return none ? l10n.t('No play fits: {0}', parts.join(', ')) : l10n.t('Only: {0}', parts.join(', '));
+function sayFilter({ against, from, tags, seconds }: Filter): string {
+  return [...against.map(sayAgainst), ...from.map((one) => l10n.t('from {0}', one)), ...tags, ...(seconds === undefined ? [] : [l10n.t('{0} s left', seconds)])].join(', ');
 }

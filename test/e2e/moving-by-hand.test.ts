@@ -126,7 +126,7 @@ inRealVsCode(
     });
 
     test('a player’s start, the screen’s place, a spot on the way', async () => {
-      await changes(4, 'start 3', [150, 60], /^ +from 1 top, 2 at right slot, 3 at (?!left wing).+, 4 and 5 elbows$/);
+      await changes(4, 'start 3', [150, 0], /^ +from 1 top, 2 at right slot, 3 at (?!left wing).+, 4 and 5 elbows$/);
       await changes(9, 'end zip/5.1', [120, 60], /^ +5 screens for 4 at .+$/);
       await changes(7, 'bend zip/2.1', [-150, 40], /^ +2 clears via .+ to right corner$/);
     });

@@ -3,7 +3,7 @@ interface Shown {
   readonly messages: string[];
   readonly choices: string[];
   readonly statusBar: { text: string; tooltip: unknown }[];
-  readonly views: { id: string; message: string | undefined; rows: () => Promise<readonly { label: unknown; description: unknown; tooltip: unknown }[]> }[];
+  readonly views: { id: string; message: string | undefined; description: string | undefined; rows: () => Promise<readonly { label: unknown; description: unknown; tooltip: unknown }[]> }[];
 }
 
 export const shown: Shown = { messages: [], choices: [], statusBar: [], views: [] };
@@ -84,7 +84,7 @@ export const window = {
   },
   createTreeView: (id: string, { treeDataProvider }: { treeDataProvider: { getChildren: (row?: unknown) => readonly unknown[]; getTreeItem: (row: unknown) => TreeItem } }) => {
     const below = (row?: unknown): TreeItem[] => treeDataProvider.getChildren(row).flatMap((one) => [treeDataProvider.getTreeItem(one), ...below(one)]);
-    const view = { id, message: undefined as string | undefined, visible: true, selection: [], rows: () => Promise.resolve(below()), onDidChangeVisibility: nothing, reveal: () => Promise.resolve(), dispose: () => undefined };
+    const view = { id, message: undefined as string | undefined, description: undefined as string | undefined, visible: true, selection: [], rows: () => Promise.resolve(below()), onDidChangeVisibility: nothing, reveal: () => Promise.resolve(), dispose: () => undefined };
     shown.views.push(view);
     return view;
   },
