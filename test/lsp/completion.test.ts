@@ -50,6 +50,15 @@ describe('a throw-in that nobody has told of yet', () => {
   });
 });
 
+test('who stands where no few words lead is told from the spot he is near', async () => {
+  const { text, position } = atMark('play "A"\n  from 5-out, 3 at 2 ft above and 4 ft left of left elbow\n  step "Go"\n    1 passes to |');
+  const uri = `file:///plays/${files++}.play`;
+  await client.open(uri, text);
+  const { items } = (await client.connection.sendRequest(CompletionRequest.type, { textDocument: { uri }, position })) as CompletionList;
+  const three = items.find(({ label }) => label === '3')!;
+  expect(three.labelDetails?.description ?? three.detail).toBe('near left elbow');
+});
+
 describe('what is offered first', () => {
   test.each([
     ['    |', ['1', '2', '3', '4', '5', 'look'], 'who acts, the man with the ball first'],

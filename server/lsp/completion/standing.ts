@@ -4,11 +4,12 @@ import { courtOf, type Court } from '../../../language/court/court.ts';
 import type { Point } from '../../../language/court/point.ts';
 import { ruleSet } from '../../../language/court/rule-sets.ts';
 import { parseLine } from '../../../language/grammar/parse-line.ts';
+import type { Words } from '../../../language/message/message.ts';
 import { createLookup, stillAnswers, type Asked, type Lookup } from '../../../language/names/lookup.ts';
 import type { Action, BodyId, Play } from '../../../language/play/play.ts';
 import { readPlay } from '../../../language/play/read-play.ts';
 import { stateBefore, type GameState } from '../../../language/play/state.ts';
-import { sayPlace } from '../../../language/words/say-place.ts';
+import { sayAbout } from '../../../language/words/say-place.ts';
 import type { OpenDocument } from '../documents.ts';
 import { textOfLine } from '../positions.ts';
 
@@ -28,7 +29,7 @@ export interface Standing {
   readonly step?: string;
   /** What each man did last on this path; `order` grows, `inStep`: in this step. */
   readonly lastDid: Readonly<Partial<Record<BodyId, { readonly kind: Action['kind']; readonly verb: string; readonly order: number; readonly inStep: boolean }>>>;
-  readonly sayWhere: (body: BodyId) => string | undefined;
+  readonly sayWhere: (body: BodyId) => Words | undefined;
 }
 
 /** `before`: the cursor's line up to the word being typed. Outside a play nobody stands anywhere. */
@@ -99,7 +100,7 @@ function standingOf(book: Book, document: OpenDocument, place: Place, lookup: Lo
     ...(state.step !== undefined && { step: state.step }),
     sayWhere(body) {
       const point = state.places[body];
-      return point && sayPlace(court, point);
+      return point && sayAbout(court, point);
     },
   };
 }
