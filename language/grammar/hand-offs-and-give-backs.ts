@@ -61,7 +61,8 @@ export function cutsOffTheHandOff(tokens: Tokens, at: number): Tokens | undefine
   const gives = verbOf(wordOf(tokens[again + 1]));
   const taker = tokens[again + 3];
   if (again === joint || wordOf(tokens[again]) !== wordOf(giver) || gives?.base !== 'hand off' || wordOf(tokens[again + 2]) !== 'to' || !(wordOf(taker) === wordOf(man) || wordOf(taker) === 'him')) return undefined;
-  return [...tokens.slice(0, at - 1), ...tokens.slice(again, again + 3), wordOf(taker) === 'him' ? placedAt(man, taker!) : taker!, ...tokens.slice(again + 4)];
+  // `takes the hand-off from 4` names him behind: he stands where he was come off.
+  return [...tokens.slice(0, at - 1), tokens[again]!.startOffset > tokens[again + 1]!.startOffset ? giver! : tokens[again]!, ...tokens.slice(again + 1, again + 3), wordOf(taker) === 'him' ? placedAt(man, taker!) : taker!, ...tokens.slice(again + 4)];
 }
 
 /** `1 throws it to 2 and gets it right back`: 2 passes to 1. */

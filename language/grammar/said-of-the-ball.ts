@@ -77,7 +77,8 @@ export function theHandOffTold(broken: Broken): SaidOtherwise | undefined {
   const to = receiver === undefined ? -1 : tokens.indexOf(receiver);
   if (!giver && to > 1 && verbOf(word(tokens[1]))?.class === 'pass' && /^and follows? (?:his|her|the) pass for\b/i.test(broken.text.slice(endOf(receiver!)).trim()) && noun + 1 === tokens.length) {
     const line = `${written(broken, 0, to + 1)}, ${gives}`;
-    return { ...found, fixes: [rewriting(broken, line)] };
+    // Where the hand-off is told in a line below, only what it is for goes.
+    return { ...found, fixes: [rewriting(broken, line), tried(broken, message('Leave out "{words}"', { words: written(broken, verb, noun + 1) }), [{ at: endOf(tokens[verb - 1]!), to: endOf(tokens[noun]!), text: '' }])] };
   }
   const at = endOf(tokens[verb - 1]!);
   if (giver && isFor) return { ...found, fixes: [tried(broken, message('Write ", {gives}"', { gives }), [{ at, to: endOf(tokens[noun + 2]!), text: `, ${gives}` }])] };

@@ -117,7 +117,8 @@ function actionMeant(reader: Reader, action: NonNullable<NodeOf<'PlayerEvent'>['
   const line = reader.parts.get(meaning.part)?.line;
   // By so much the action meant is told from others.
   if (line !== undefined) tellWords(reader, { key: meaning.part, index: line }, parts.filter(part => part !== undefined && part !== him && part !== there && !saysNothing.has(part.$type)));
-  return { does, ...(place === undefined ? {} : { place }), ...(other === undefined ? {} : { other }) };
+  // `when 1 drives at him`: off him it would be a screen of his.
+  return { does: does === 'drive' && him?.$type === 'DribbleAt' && other !== undefined ? 'dribble' : does, ...(place === undefined ? {} : { place }), ...(other === undefined ? {} : { other }) };
 }
 
 type EventPart = Columns & { readonly $type: string; readonly player?: PlayerNode; readonly players?: readonly PlayerNode[]; readonly spots?: readonly (SpotTree | undefined)[] };

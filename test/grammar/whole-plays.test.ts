@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { parseLine } from '../../language/grammar/parse-line.ts';
+import { childrenOf, type TreeNode } from '../../language/grammar/tree.ts';
 import { shape } from './shape.ts';
 
 /** From whole plays as coaches write them: what stands there, and the line of the notation that has the same tree. */
@@ -149,6 +150,24 @@ const rows: readonly (readonly [spoken: string, notation: string])[] = [
   ['step "S" instead of "C" when X1 cheats over the top of the hand-off', 'step "S" instead of "C" when X1 goes over the hand-off'],
   ['step "S" instead of "C" if defender of 4 shows on 1', 'step "S" instead of "C" if X4 shows on 1'],
 ];
+
+describe('the words of a line that is read otherwise', () => {
+  it.each(rows)('%s: each part has columns in it', (spoken) => {
+    const visit = (node: TreeNode): void => {
+      expect(node.at >= 0 && node.to <= spoken.length && node.at <= node.to, node.$type).toBe(true);
+      for (const child of childrenOf(node)) {
+        expect(child.at >= node.at && child.to <= node.to, `${child.$type} in ${node.$type}`).toBe(true);
+        visit(child);
+      }
+    };
+    visit(parseLine(spoken).tree!);
+  });
+  it('a wait keeps the words that say it', () => {
+    const { tree } = parseLine('after inbound 3 steps in');
+    const lead = tree?.$type === 'Statement' ? tree.lead : undefined;
+    expect(lead && 'after inbound 3 steps in'.slice(lead.at, lead.to)).toBe('after inbound');
+  });
+});
 
 describe('what one does behind “but” is done', () => {
   it.each([

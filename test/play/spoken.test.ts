@@ -170,6 +170,10 @@ it('`X4 helps on 3 as she drives`: she is whom he guards', () => {
   expect(play.steps[0]!.actions.at(-1)!.waits).toMatchObject([{ event: { who: '3' } }]);
 });
 
+it('`when 1 drives at him` is no drive off a screen', () => {
+  expect(actionsOf('1 drives to right elbow', '2 drifts to right corner when 1 drives at him').at(-1)!.waits).toMatchObject([{ event: { who: '1', does: 'dribble', other: '2' } }]);
+});
+
 it('`when she is open` is she whom the ball goes to', () => {
   expect(actionsOf('4 flashes to the nail', '1 passes to 4 when she is open').at(-1)!.waits).toMatchObject([{ event: { who: '4', does: 'open' } }]);
 });
