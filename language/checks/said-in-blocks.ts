@@ -3,6 +3,7 @@ import type { Block } from '../book/book.ts';
 import { parseLine, type ParsedLine } from '../grammar/parse-line.ts';
 import { message, type Message } from '../message/message.ts';
 import type { Finding, Fix } from './finding.ts';
+import { nearestWord } from './nearest-word.ts';
 import { findingsOfLine } from './lines.ts';
 import { inWords } from './tell-finding.ts';
 
@@ -21,11 +22,14 @@ interface Meant {
   readonly fix: Fix;
 }
 
-/** `1 Ana`, `7: Bo`, `12 - Cy (captain)`: what else is said of him stays, as a remark. A pace, which has a number, is told by its own fault. */
+const paces = ['fast', 'average', 'slow'];
+
+/** `1 Ana`, `7: Bo`, `12 - Cy (captain)`: what else is said of him stays, as a remark. A pace, with a number or misspelt (`fst`), is told by its own fault. */
 function ofRoster(line: ParsedLine, at: number): Meant | undefined {
   const [, number, name, behindASign, behindADash] = /^(?:no\.?|number)?\s*(\d{1,2})\s*[.:,)–-]?\s*["“]?(\p{L}[^"“”,(]*?)["”]?\s*(?:[,(–]([^\d]*)|\s-([^\d]*))?$/iu.exec(wordsOf(line)) ?? [];
   if (number === undefined) return undefined;
   const remark = (behindASign ?? behindADash)?.replace(/\)\s*$/, '').trim();
+  if (remark !== undefined && nearestWord(remark, paces) !== undefined) return undefined;
   return instead(line, at, `${number} "${name!.trim()}"${remark ? ` # ${remark}` : ''}`, (words) => message('A player of the roster is his number and his name in quotes: {words}.', { words }));
 }
 

@@ -46,6 +46,7 @@ it('the plays of a section on lines of their own go behind its name', () => {
 it('a remark behind the line stays where it is, and a pace is told by what is wrong with it', () => {
   expect(mended('roster\n  1 Ana   # since May\n').text).toBe('roster\n  1 "Ana"   # since May\n');
   expect(mended('roster\n  11 "Kit", 30 m in 4.9\n').text).toBe('roster\n  11 "Kit", 30 m in 4.9 seconds\n');
+  expect(mended('roster\n  1 "Wren", fst\n').text).toBe('roster\n  1 "Wren", fast\n');
 });
 
 it.each(['roster', 'alignment "Wide"', 'book "Ours"'])('an endless line of a %s is told as one, and not gone through', (head) => {
