@@ -117,6 +117,19 @@ function wordsOf(written: string, lists: Lists): ReadonlySet<string> | Fits {
   return sorts.length === 0 ? found : (token, at, tokens) => isOneOf(token, found) || sorts.some((sort) => sort(token, at, tokens));
 }
 
+/** Sorts of which every token begins with a figure, or with the word for one. */
+const OF_FIGURES: ReadonlySet<string> = new Set(['COUNT', 'TIME', 'SECONDS', 'LENGTH', 'FORM']);
+const BEGINS_A_FIGURE = /^(?:[\d.]|half|an? |one|two|three|four|five|couple)/;
+
+/** Whether a token with this word may be the first that fits. */
+function openerOf(written: string, lists: Lists): (word: string) => boolean {
+  const each = written.replace('~', '').split('|');
+  const sorts = each.filter((one) => SORTS[one] !== undefined);
+  if (sorts.some((sort) => !OF_FIGURES.has(sort))) return () => true;
+  const found = wordsOf(`${written.startsWith('~') ? '~' : ''}${each.filter((one) => !sorts.includes(one)).join('|')}`, lists) as ReadonlySet<string>;
+  return (word) => found.has(word) || (sorts.length > 0 && BEGINS_A_FIGURE.test(word));
+}
+
 const isOneOf = (token: LineToken | undefined, words: ReadonlySet<string>): boolean => token !== undefined && token.tokenType.name !== 'STRING' && words.has(wordOf(token));
 
 function partOf(written: string, lists: Lists): Part {
@@ -212,7 +225,7 @@ export function phrase(said: string, written: string, lists: Lists): Phrase {
   const words = said.replace('^ ', '').split(/\s+(?![^()]*\))/);
   const first = words.findIndex((word) => !word.startsWith('('));
   const last = words.findLastIndex((word) => !word.startsWith('('));
-  const openers = openersOf(words.slice(first, last + 1)).map((word) => wordsOf(/^(.+?)[?*+]?$/.exec(word)![1]!, lists));
+  const openers = openersOf(words.slice(first, last + 1)).map((word) => openerOf(/^(.+?)[?*+]?$/.exec(word)![1]!, lists));
   const second = secondOf(words, first, lists);
   const isVerb = words[first]!.startsWith('~');
   const pieces = written.split(' ').filter(Boolean);
@@ -220,7 +233,7 @@ export function phrase(said: string, written: string, lists: Lists): Phrase {
   return {
     writes: pieces.filter((piece) => !/^x?\$/.test(piece)).flatMap(formsWritten),
     second,
-    begins: (word) => openers.some((opener) => typeof opener === 'function' || opener.has(word)),
+    begins: (word) => openers.some((opener) => opener(word)),
     apply(tokens, at, types) {
       // `show`, `pop`, `post`: a verb behind those who do it, else a noun or which way. Where they begin, a place follows: `from 5 post on the left side`.
       if (isVerb && !tokens[at]!.image.split(' ')[0]!.endsWith('s') && (tokens[0]!.image === 'from' || !mayStandBeforeBase(tokens[at - 1]))) return undefined;

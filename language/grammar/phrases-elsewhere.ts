@@ -8,7 +8,7 @@ export const ofElsewhere: Rows = [
   ['~make|set|do|put screen|pick|block in|from|on|at back|behind to|for|of (HIM)', 'back-screens~ for'],
   ['~make|set|do not screen|pick|block SO_THEN+ he? (MOVE)', ''],
   ['(ATTACKER) does|do not set|make|screen|give screen|pick? SO_THEN+ he? (MOVE)', ''],
-  ['(..SCREENING) to (HIM)', 'for'],
+  ['(SCREENING) to (HIM)', 'for'],
   // the ball
   ['~pass skip|skip_pass|skip-pass (to HIM)', 'skips~'],
   ['~pass lob|lob_pass (to HIM)', 'lobs~'],
@@ -21,7 +21,9 @@ export const ofElsewhere: Rows = [
   ['~come|step|run|go in|into|to|on field|pitch (END)', 'steps_in~'],
   ['~open to|toward (RING)', 'rolls~ to'],
   // where somebody stands, before what he does
-  ['(HEAD) ,? from|in|at|on|, left|right? ONE_PLACE ,? (VERB)', ''],
+  ['(HEAD) from|in|at|on left|right ONE_PLACE ,? (VERB)', ''],
+  ['(HEAD) from|in|at|on ONE_PLACE ,? (VERB)', ''],
+  ['(HEAD) , from|in|at|on left|right? ONE_PLACE ,? (VERB)', ''],
   ['(to|at|in|into) position|place of (SPOT)', ''],
   ['(to|at|near|over|past|toward) half way|way_line|line (END)', 'half_court'],
   ['(to|at|near|over|past|toward) halfway line? (END)', 'half_court'],

@@ -143,7 +143,7 @@ export const ofWaits: Rows = [
   ['(ENDS|as|until ATTACKER|he) is_past|is_by|is_through|gets_past|gets_by|gets_through|goes_past|runs_past|comes_past|has_gone_past A_SCREEN (END)', 'comes_off screen'],
   [', but|and only (ENDS|as)', ''],
   ['only (ENDS|as)', ''],
-  ['(..if|though) ,? but then? (VERB)', 'and'],
+  ['(..if|though) but then? (VERB)', 'and'],
   ['(..if|though) , but then? (VERB)', 'and'],
   ['(ENDS|as|until ATTACKER|he) is_past|gets_past|goes_past|is_by|gets_by (SPOT|lane|foul_line|half-court_line)', 'reaches'],
   ['(until|ENDS|as ATTACKER|he has_cleared) lane|paint|key|area|out (END)', ''],
