@@ -3,9 +3,9 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Plugin } from 'esbuild';
 import { globSync } from 'tinyglobby';
-import { buildParser } from '../language/grammar/line-parser.ts';
-import { tablesOf, type LineTables } from '../language/grammar/line-tables.ts';
-import { loadGrammar } from '../language/grammar/load-grammar.ts';
+import { buildParser } from '../language/grammar/reading/line-parser.ts';
+import { tablesOf, type LineTables } from '../language/grammar/reading/line-tables.ts';
+import { loadGrammar } from '../language/grammar/reading/load-grammar.ts';
 import { inAscii } from './in-ascii.ts';
 
 const root = join(import.meta.dirname, '..');
@@ -46,7 +46,7 @@ export function tablesForEsbuild(tables: LineTables): Plugin {
   return {
     name: 'line-tables',
     setup(build) {
-      build.onLoad({ filter: /[/\\]language[/\\]grammar[/\\]built-tables\.ts$/ }, () => ({ contents: `export const builtTables = () => JSON.parse(${JSON.stringify(inAscii(JSON.stringify(tables)))});`, loader: 'js' }));
+      build.onLoad({ filter: /[/\\]language[/\\]grammar[/\\]reading[/\\]built-tables\.ts$/ }, () => ({ contents: `export const builtTables = () => JSON.parse(${JSON.stringify(inAscii(JSON.stringify(tables)))});`, loader: 'js' }));
     },
   };
 }

@@ -1,5 +1,5 @@
 import { message, type Message } from '../message/message.ts';
-import { editDistance } from '../grammar/nearest.ts';
+import { editDistance } from '../grammar/mending/nearest.ts';
 
 /** Behind a name nobody knows. */
 export const theNearest = (name: string): Message => message('; the nearest is “{name}”', { name });

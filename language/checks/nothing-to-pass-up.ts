@@ -1,4 +1,4 @@
-import { nothingIsThere } from '../grammar/men-and-chances.ts';
+import { nothingIsThere } from '../grammar/rewording/men-and-chances.ts';
 import { lineNumber } from '../play/line-number.ts';
 import { check } from './check.ts';
 import type { Way } from './subject.ts';

@@ -1,6 +1,6 @@
 // Mends for what reading and scheduling note as wrong.
 import { message, type Message, type Param, type Params } from '../message/message.ts';
-import { applyEdits } from '../grammar/broken-line.ts';
+import { applyEdits } from '../grammar/mending/broken-line.ts';
 import { parseLine, verbMissing } from '../grammar/parse-line.ts';
 import { alignment, alignmentNames } from '../court/alignments.ts';
 import type { Problem } from '../names/problem.ts';

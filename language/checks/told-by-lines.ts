@@ -1,6 +1,6 @@
 // What is wrong with a line by itself. Its words come with the fault, because they depend on the words around it; here stand severity and
 // manual. Complete by type.
-import type { LineWarning } from '../grammar/agreement.ts';
+import type { LineWarning } from '../grammar/mending/agreement.ts';
 import type { FaultCode } from '../grammar/line-fault.ts';
 import type { Entry, Manual } from './check.ts';
 import type { Severity } from './finding.ts';

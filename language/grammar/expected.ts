@@ -1,6 +1,6 @@
-import type { Wanted } from './follow.ts';
-import { ARTICLES, keywordAtoms } from './lexer.ts';
-import { lineParser } from './line-parser.ts';
+import type { Wanted } from './reading/follow.ts';
+import { ARTICLES, keywordAtoms } from './reading/lexer.ts';
+import { lineParser } from './reading/line-parser.ts';
 import type { SubjectsTree } from './tree.ts';
 import { verbOf, type VerbClass } from './verbs.ts';
 

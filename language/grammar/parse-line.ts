@@ -1,19 +1,19 @@
 import { message } from '../message/message.ts';
-import { agreementOf, type LineWarning } from './agreement.ts';
-import { applyEdits, breakDown, type Broken } from './broken-line.ts';
-import { carriedOut } from './carried-out.ts';
-import { lineParser } from './line-parser.ts';
-import type { LexedLine } from './lexer.ts';
+import { agreementOf, type LineWarning } from './mending/agreement.ts';
+import { applyEdits, breakDown, type Broken } from './mending/broken-line.ts';
+import { carriedOut } from './mending/carried-out.ts';
+import { lineParser } from './reading/line-parser.ts';
+import type { LexedLine } from './reading/lexer.ts';
 import type { LineFault } from './line-fault.ts';
-import { faultOf } from './messages.ts';
-import { withPlainVerbs } from './plain-verb.ts';
-import { unheard } from './unheard.ts';
-import { unquotedRemark } from './unquoted-remark.ts';
+import { faultOf } from './mending/messages.ts';
+import { withPlainVerbs } from './mending/plain-verb.ts';
+import { unheard } from './mending/unheard.ts';
+import { unquotedRemark } from './mending/unquoted-remark.ts';
 import type { Columns, LineTree, LookTree, StatementTree } from './tree.ts';
 
 export type { LineEdit, LineFault, LineFix } from './line-fault.ts';
-export type { LineWarning } from './agreement.ts';
-export { verbMissing } from './agreement.ts';
+export type { LineWarning } from './mending/agreement.ts';
+export { verbMissing } from './mending/agreement.ts';
 
 export type BlockKind = 'play' | 'step' | 'alignment' | 'roster' | 'book';
 

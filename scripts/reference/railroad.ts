@@ -1,7 +1,7 @@
 // Railroad diagrams of the grammar: read from left to right, every way along the rails is a line that can be written.
 import type { GrammarAST } from 'langium';
 import rr, { type Item } from 'railroad-diagrams';
-import { loadGrammar } from '../../language/grammar/load-grammar.ts';
+import { loadGrammar } from '../../language/grammar/reading/load-grammar.ts';
 import { otherNumber, verbOf } from '../../language/grammar/verbs.ts';
 import { escapeText } from '../../language/picture/nodes.ts';
 import { stacked } from './stacked-rails.ts';

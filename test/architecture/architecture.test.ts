@@ -90,6 +90,17 @@ const rows: readonly Row[] = [
     good: [['language/play/e.ts', `import { rim } from '../court/rim.ts';`], ['language/compile.ts', `import { draw } from './picture/draw.ts';`]],
   },
   {
+    says: 'a line is reworded, read, mended, in this order',
+    rule: rules.linesGoDown,
+    bad: [
+      ['language/grammar/rewording/a.ts', `import { lex } from '../reading/lexer.ts';`],
+      ['language/grammar/reading/b.ts', `import { mend } from '../mending/mend.ts';`],
+      ['language/grammar/tree.ts', `import { c } from './rewording/c.ts';`],
+      ['language/grammar/mending/d.ts', `import { parseLine } from '../parse-line.ts';`],
+    ],
+    good: [['language/grammar/parse-line.ts', `import { messages } from './mending/messages.ts';`], ['language/grammar/mending/e.ts', `import { f } from '../rewording/f.ts'; import { tree } from '../tree.ts';`]],
+  },
+  {
     says: 'no file imports itself by a way round',
     rule: rules.noCycles,
     bad: [

@@ -94,6 +94,18 @@ export const importsGoDown: Rule = (files) => {
   return [...strangers, ...upwards];
 };
 
+/** The way of a line: a folder of language/grammar/ may import from itself, from those before it and from what lies beside them. */
+const wayOfALine = ['rewording', 'reading', 'mending'] as const;
+/** What begins the way needs nothing of it, what ends it all of it. */
+const endsOfTheWay = ['language/grammar/parse-line.ts', 'language/grammar/expected.ts'];
+
+export const linesGoDown: Rule = (files) => {
+  const place = (path: string) => (endsOfTheWay.includes(path) ? wayOfALine.length : wayOfALine.indexOf(/^language\/grammar\/([^/]+)\//.exec(path)?.[1] as (typeof wayOfALine)[number]));
+  return files
+    .filter(({ path }) => path.startsWith('language/grammar/') && !isTest(path) && !isGenerated(path))
+    .flatMap(({ path, imports }) => imports.filter(({ to }) => to.startsWith('language/grammar/') && place(to) > place(path)).map(({ to }) => `${path} imports ${to}, which comes later on the way of a line`));
+};
+
 export const noCycles: Rule = (files) => {
   const byPath = new Map(files.map((file) => [file.path, file]));
   const done = new Set<string>();

@@ -1,5 +1,5 @@
 import { expectedAfter } from '../../language/grammar/expected.ts';
-import { buildParser } from '../../language/grammar/line-parser.ts';
+import { buildParser } from '../../language/grammar/reading/line-parser.ts';
 import { parseLine } from '../../language/grammar/parse-line.ts';
 import { drawSentence, pick, random } from '../grammar/sentences.ts';
 

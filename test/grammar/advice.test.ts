@@ -1,6 +1,6 @@
 // A mend keeps what the coach named, or there is none: no deed is changed into another, none is dropped without a word.
 import { describe, expect, it } from 'vitest';
-import { applyEdits } from '../../language/grammar/broken-line.ts';
+import { applyEdits } from '../../language/grammar/mending/broken-line.ts';
 import { parseLine } from '../../language/grammar/parse-line.ts';
 import { inEnglish } from '../../language/message/message.ts';
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { applyEdits } from '../../language/grammar/broken-line.ts';
+import { applyEdits } from '../../language/grammar/mending/broken-line.ts';
 import { parseLine } from '../../language/grammar/parse-line.ts';
 
 /** The tree without columns. */

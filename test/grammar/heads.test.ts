@@ -1,6 +1,6 @@
 // How a play begins, in the words coaches use before they know the notation: read as the plain line, or told with a line that can be read.
 import { describe, expect, it } from 'vitest';
-import { applyEdits } from '../../language/grammar/broken-line.ts';
+import { applyEdits } from '../../language/grammar/mending/broken-line.ts';
 import { parseLine } from '../../language/grammar/parse-line.ts';
 import { inEnglish } from '../../language/message/message.ts';
 import { shape } from './shape.ts';

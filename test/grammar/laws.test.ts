@@ -2,12 +2,12 @@ import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { globSync } from 'tinyglobby';
 import { describe, expect, it } from 'vitest';
-import { applyEdits } from '../../language/grammar/broken-line.ts';
+import { applyEdits } from '../../language/grammar/mending/broken-line.ts';
 import { expectedAfter } from '../../language/grammar/expected.ts';
-import { buildParser, lineParser } from '../../language/grammar/line-parser.ts';
-import type { LineTables } from '../../language/grammar/line-tables.ts';
+import { buildParser, lineParser } from '../../language/grammar/reading/line-parser.ts';
+import type { LineTables } from '../../language/grammar/reading/line-tables.ts';
 import { parseLine, LONGEST_LINE } from '../../language/grammar/parse-line.ts';
-import { prune } from '../../language/grammar/plain.ts';
+import { prune } from '../../language/grammar/reading/plain.ts';
 import { lineTables } from '../../scripts/line-tables.ts';
 import { inEnglish } from '../../language/message/message.ts';
 import { untilOneHolds } from '../support/rounds.ts';
@@ -207,6 +207,8 @@ describe('bounded time', () => {
     ['a wrong word and links', '3 flies, ' + '1 passes to 2, 2 passes to 1, '.repeat(60)],
     ['keywords', 'the left right '.repeat(130)],
     ['brackets', '('.repeat(LONGEST_LINE)],
+    ['words in brackets', '(1) '.repeat(LONGEST_LINE / 4)],
+    ['strokes', '2 -> 3 '.repeat(LONGEST_LINE / 7)],
   ])('the longest line of %s takes less than half a second', async (_, text) => {
     const line = text.slice(0, LONGEST_LINE);
     parseLine('4 scrrens');

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { prune } from '../../language/grammar/plain.ts';
+import { prune } from '../../language/grammar/reading/plain.ts';
 import { parseLine } from '../../language/grammar/parse-line.ts';
 import { notationLines } from './notation-lines.ts';
 

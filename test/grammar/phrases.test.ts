@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
-import { lineParser } from '../../language/grammar/line-parser.ts';
-import { phrases } from '../../language/grammar/phrases.ts';
+import { lineParser } from '../../language/grammar/reading/line-parser.ts';
+import { phrases } from '../../language/grammar/rewording/phrases.ts';
 
 it('a phrase writes words of the grammar only', () => {
   const { definition } = lineParser().lexer;

@@ -1,5 +1,5 @@
-import type { Wanted } from '../../language/grammar/follow.ts';
-import { lineParser } from '../../language/grammar/line-parser.ts';
+import type { Wanted } from '../../language/grammar/reading/follow.ts';
+import { lineParser } from '../../language/grammar/reading/line-parser.ts';
 
 /** mulberry32: a small random generator with a written seed, values in [0, 1). */
 export function random(seed: number): () => number {

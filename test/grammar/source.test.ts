@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { build } from 'esbuild';
 import { expect, it } from 'vitest';
 import { reflection } from '../../language/grammar/generated/ast.ts';
-import { lineParser } from '../../language/grammar/line-parser.ts';
+import { lineParser } from '../../language/grammar/reading/line-parser.ts';
 import { otherNumber, verbOf, verbs } from '../../language/grammar/verbs.ts';
 import { parseLine } from '../../language/grammar/parse-line.ts';
 

@@ -1,6 +1,6 @@
 // A coach speaks to his players, and joins his sentences as one speaks.
 import { describe, expect, it } from 'vitest';
-import { applyEdits } from '../../language/grammar/broken-line.ts';
+import { applyEdits } from '../../language/grammar/mending/broken-line.ts';
 import { parseLine } from '../../language/grammar/parse-line.ts';
 import { inEnglish } from '../../language/message/message.ts';
 import { shape } from './shape.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { applyEdits } from '../../language/grammar/broken-line.ts';
+import { applyEdits } from '../../language/grammar/mending/broken-line.ts';
 import { parseLine, verbMissing } from '../../language/grammar/parse-line.ts';
 import { inEnglish } from '../../language/message/message.ts';
 
