@@ -19,6 +19,16 @@ const rows: readonly (readonly [line: string, marked: string, code: string, mend
   ['1 dribbles to wing right and passes to 2', 'wing right', 'word-order', '1 dribbles to right wing and passes to 2'],
   ['3 cuts off off 5', 'off', 'extra-word', '3 cuts off 5'],
   ['2 pops to wnig', 'wnig', 'unknown-word', '2 pops to wing'],
+  // slips that no nearest word mends
+  ['3 cuts cuts to rim', 'cuts', 'extra-word', '3 cuts to rim'],
+  ['4 comes comes off 3 to top', 'comes off', 'extra-word', '4 comes off 3 to top'],
+  ['look #1 "fade": skip, three', 'look', 'line-unfinished', 'look 1 "fade": skip, three'],
+  ['1 passes to 4, #4 passes to 2, #2 passes to 3', ',', 'line-unfinished', '1 passes to 4, 4 passes to 2, 2 passes to 3'],
+  ['3 look "corner": kick out, three', '3 look', 'word-order', 'look 3 "corner": kick out, three'],
+  ['1 passes at 2', 'at 2', 'misplaced-word', '1 passes to 2'],
+  ['3 inbounds for 1', 'for 1', 'misplaced-word', '3 inbounds to 1'],
+  ['look 5: bounce-pass and layup', 'and', 'misplaced-word', 'look 5: bounce-pass, layup'],
+  ['5 screens for 2 at right bock', 'bock', 'unknown-word', '5 screens for 2 at right block'],
   // a play's head
   ['5 out', '5 out', 'missing-word', 'from 5 out'],
   ['1-4 high, ball with 1', '1-4 high, ball with 1', 'missing-word', 'from 1-4 high, ball with 1'],

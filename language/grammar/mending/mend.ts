@@ -69,6 +69,8 @@ interface Candidate {
   readonly from: number;
   readonly to: number;
   readonly words: string;
+  /** The keyword before it agreed with a man: in a look `bounce-pass` is a kind of pass, and nobody's verb. */
+  readonly asItIs: string;
   readonly distance: number;
 }
 
@@ -92,7 +94,7 @@ function candidates(broken: Broken): readonly Candidate[] {
       const others = count === 1 && from === broken.index ? (known ?? []) : [];
       // A word with a meaning of its own is no slip of the pen, nor is a phrase that begins with it.
       const digit = NUMBER_WORDS.indexOf(word) + 1;
-      if (digit > 0 && count === 1 && broken.wantedBefore(from).some(({ token }) => token === 'PLAYER')) found.push({ from, to: from + 1, words: String(digit), distance: 0 });
+      if (digit > 0 && count === 1 && broken.wantedBefore(from).some(({ token }) => token === 'PLAYER')) found.push({ from, to: from + 1, words: String(digit), asItIs: String(digit), distance: 0 });
       if (known?.length === 0 || (count > 1 && OTHER_WORDS.get(plainWords(written(broken, from)))?.length === 0)) continue;
       const letters = lettersOf(word);
       for (const keyword of keywords) {
@@ -105,7 +107,7 @@ function candidates(broken: Broken): readonly Candidate[] {
         if (meant < 0 && distance >= 2 && word[0] !== target[0]) continue;
         // A phrase with another first word is another deed.
         if (count > 1 && distance > 2 && target.split(' ')[0] !== word.split(' ')[0]) continue;
-        if (distance <= limit && (distance < target.length || meant >= 0)) found.push({ from, to: from + count, words: agreeing(broken, keyword, from), distance: distance + (from === broken.index ? 0 : 0.5) });
+        if (distance <= limit && (distance < target.length || meant >= 0)) found.push({ from, to: from + count, words: agreeing(broken, keyword, from), asItIs: keyword, distance: distance + (from === broken.index ? 0 : 0.5) });
       }
     }
   }
@@ -205,7 +207,7 @@ function* replacements(broken: Broken): Generator<Mend | undefined> {
   let nearest: number | undefined;
   for (const candidate of candidates(broken).slice(0, MOST_TRIES)) {
     if (nearest !== undefined && candidate.distance > nearest + 0.6) return;
-    const mend = replacing(broken, candidate, true);
+    const mend = replacing(broken, candidate, true) ?? (candidate.asItIs === candidate.words ? undefined : replacing(broken, { ...candidate, words: candidate.asItIs }, true));
     if (mend && nearest === undefined) nearest = candidate.distance;
     yield mend;
   }
@@ -230,7 +232,9 @@ function replacing(broken: Broken, { from, to, words }: Candidate, whole: boolea
 function* insertions(broken: Broken): Generator<Mend | undefined> {
   const { index, token } = broken;
   if (!token || token.tokenType.name === 'UNKNOWN') return;
-  for (const word of SHORT_WORDS) {
+  const isTaken = isPlayer(token) && /^(?:pass|hand-off|throw-in)$/.test(verbOf(broken.tokens[index - 1]?.image ?? '')?.class ?? '');
+  // `1 passes 4, 4 …`: he is passed to, and does not begin another link.
+  for (const word of isTaken ? (['to', ...SHORT_WORDS] as const) : SHORT_WORDS) {
     if (!broken.wanted.some((want) => want.token === word)) continue;
     // `to wing left` is the wrong way round, not two places.
     if ((word === 'to' || word === 'on') && (token.image === 'left' || token.image === 'right')) continue;

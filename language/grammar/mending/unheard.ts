@@ -18,8 +18,9 @@ export function unheard(line: Broken): { readonly tree: LineTree; readonly warni
   const asides = asidesIn(lexed.tokens, follow, text);
   if (asides === undefined) return undefined;
   // Where a word has been misspelt, or something is said with other words, that is what the coach wants to know.
-  if (asides.some(({ sort }) => sort === 'unread')) {
-    const said = asides.filter(({ sort }) => sort === 'said').map(({ from, to }) => ({ at: lexed.tokens[from]!.startOffset, to: lexed.tokens[to - 1]!.endOffset + 1, text: '' }));
+  const maySlip = ({ from, to, sort }: Aside): boolean => sort === 'unread' || isMisspeltPlace(lexed.tokens.slice(from, to));
+  if (asides.some(maySlip)) {
+    const said = asides.filter((aside) => !maySlip(aside)).map(({ from, to }) => ({ at: lexed.tokens[from]!.startOffset, to: lexed.tokens[to - 1]!.endOffset + 1, text: '' }));
     const shown = applyEdits(text, said);
     const broken = said.length === 0 ? line : breakDown(shown, lexer.lex(shown));
     if (isBegun(broken) || isSlip(broken) || saidOtherwise(broken) !== undefined) return undefined;
@@ -28,6 +29,11 @@ export function unheard(line: Broken): { readonly tree: LineTree; readonly warni
   const { tree, whole } = parse({ ...lexed, tokens: lexer.tagged(kept) });
   if (!whole || (tree?.$type !== 'Statement' && tree?.$type !== 'Look')) return undefined;
   return { tree, warnings: [...asides.map((aside) => warningOf(aside, text, lexed.tokens)), ...agreementOf(tree)] };
+}
+
+/** `at right bock`: behind a side a word that nobody knows is hardly how something is done. */
+function isMisspeltPlace(tokens: readonly LineToken[]): boolean {
+  return tokens.some(({ tokenType }, at) => tokenType.name === 'UNKNOWN' && ['left', 'right'].includes(tokens[at - 1]?.image ?? ''));
 }
 
 function warningOf({ from, to, sort }: Aside, text: string, tokens: readonly LineToken[]): LineWarning {
