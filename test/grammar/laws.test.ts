@@ -209,6 +209,8 @@ describe('bounded time', () => {
     ['brackets', '('.repeat(LONGEST_LINE)],
     ['words in brackets', '(1) '.repeat(LONGEST_LINE / 4)],
     ['strokes', '2 -> 3 '.repeat(LONGEST_LINE / 7)],
+    ['one word', '3 cuts ' + 'cuts '.repeat(390)],
+    ['signs', 'look ' + '#1 '.repeat(600)],
   ])('the longest line of %s takes less than half a second', async (_, text) => {
     const line = text.slice(0, LONGEST_LINE);
     parseLine('4 scrrens');

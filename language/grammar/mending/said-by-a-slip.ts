@@ -7,10 +7,14 @@ import { verbOf } from '../verbs.ts';
 
 export const saidByASlip: readonly Recogniser[] = [twice, behindItsSign, lookBehindItsMan, passedTo, andTheShot];
 
+/** A line with more of them is no slip, and each that is tried costs a reading. */
+const mostTwice = 3;
+
 /** `3 cuts cuts to the rim` */
 function twice(broken: Broken): SaidOtherwise | undefined {
   const { text, tokens } = broken;
-  for (const { index, 0: both, 1: once } of text.slice(0, endOfWords(broken)).matchAll(/(?<![\p{L}\p{N}-])([\p{L}-]{2,})\s+\1(?![\p{L}\p{N}-])/giu)) {
+  const found = [...text.slice(0, endOfWords(broken)).matchAll(/(?<![\p{L}\p{N}-])([\p{L}-]{2,})\s+\1(?![\p{L}\p{N}-])/giu)];
+  for (const { index, 0: both, 1: once } of found.length > mostTwice ? [] : found) {
     const at = index + once!.length;
     const fix = tried(broken, message('Leave out "{words}"', { words: once! }), [{ at, to: index + both.length, text: '' }]);
     const again = tokens.findIndex((token) => endOf(token) > at);

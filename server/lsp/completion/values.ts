@@ -54,14 +54,15 @@ function rosterChoices({ block, at, prefix }: Line, items: readonly Expected[]):
 }
 
 const units: Partial<Readonly<Record<ExpectedKind, readonly string[]>>> = { seconds: ['seconds'], length: ['m', 'ft'], speed: ['m/s', 'ft/s'] };
-const numberAndUnit = /(\d+(?:\.\d+)?)(\s+)([a-z/]*)$/i;
+const numberAndUnit = /(\d+(?:\.\d+)?)\s+([a-z/]*)$/i;
+/** No number and unit are longer; a line of any length is asked about. */
+const longest = 40;
 
 /** `within 5 |`: the number stands, and says nothing without its unit. */
 export function unitChoices(prefix: string): readonly Choice[] {
-  const written = numberAndUnit.exec(prefix);
-  if (written === null) return [];
-  const [, number, , begun] = written as unknown as readonly [string, string, string, string];
-  const kinds = new Set(expectedAfter(prefix.slice(0, written.index)).items.map(({ kind }) => kind));
+  const [written, number, begun] = numberAndUnit.exec(prefix.slice(-longest)) ?? [];
+  if (written === undefined || begun === undefined) return [];
+  const kinds = new Set(expectedAfter(prefix.slice(0, prefix.length - written.length)).items.map(({ kind }) => kind));
   const fitting = [...kinds].flatMap((kind) => units[kind] ?? []).map((unit) => (unit === 'seconds' && Number(number) === 1 ? 'second' : unit));
   return fitting.filter((unit) => unit.startsWith(begun.toLowerCase()) && unit !== begun).map((text, at) => ({ text, kind: 'value', rank: 60 + at, from: prefix.length - begun.length }));
 }
