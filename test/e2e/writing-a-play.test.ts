@@ -215,7 +215,8 @@ inRealVsCode(
       await keyboard().press('End');
       await keyboard().press('Enter');
       await type('4 cut to rim');
-      await expect.poll(() => linesShown(text, '  step "Slip"', 2)).toEqual(['  step "Slip"', expect.stringMatching(/^ {4,6}4 cut to rim$/)]);
+      // Whether VS Code closes the quote is its own affair: on a busy machine it did not, once.
+      await expect.poll(async () => (await allLinesShown(text)).join('\n')).toMatch(/^ {2}step "Slip"?\n {4,6}4 cut to rim$/m);
       await keyboard().press('Escape');
       // Twice Enter behind the last man: the number of one more is gone, however soon he goes on.
       await goTo(editor(), 2, 8);
@@ -278,15 +279,20 @@ inRealVsCode(
   { files, size: { width: 1600, height: 1000 } },
 );
 
-/** Lines of the text from the one that reads `first`, without the blanks that VS Code puts in. */
-async function linesShown(text: Locator, first: string, count: number): Promise<string[]> {
-  const shown = await text.locator('.view-lines .view-line').evaluateAll((lines) =>
+/** The lines of the text, without the blanks that VS Code puts in. */
+async function allLinesShown(text: Locator): Promise<string[]> {
+  return text.locator('.view-lines .view-line').evaluateAll((lines) =>
     lines
       .map((line) => ({ top: Number.parseFloat((line as HTMLElement).style.top), words: (line.textContent ?? '').replaceAll('\u00a0', ' ').replaceAll(/[\u200b\u200c]/g, '') }))
       .sort((a, b) => a.top - b.top)
       // The running clock behind a line is no part of the text.
       .map(({ words }) => words.replace(/\s*→ \d+\.\d s$/, '').trimEnd()),
   );
+}
+
+/** Those from the one that reads `first`; all where there is none. */
+async function linesShown(text: Locator, first: string, count: number): Promise<string[]> {
+  const shown = await allLinesShown(text);
   const at = shown.indexOf(first);
   return at < 0 ? shown : shown.slice(at, at + count);
 }
