@@ -65,8 +65,13 @@ function tellFile(uri: string, called: string, { book, say }: NamesTold): readon
   const file = book.files.get(uri);
   if (file === undefined) return [];
   const of = (kind: Block['kind']): string => sayList(file.blocks.flatMap((block) => (block.kind === kind && block.name !== undefined ? [plain(block.name)] : [])));
-  const rows = ([['play', message('Plays: {names}.', { names: of('play') })], ['alignment', message('Alignments: {names}.', { names: of('alignment') })], ['roster', message('Roster: {names}.', { names: of('roster') })]] as const).filter(([kind]) => of(kind) !== '');
-  return [`**${plain(called)}**`, ...(rows.length === 0 ? [] : [rows.map(([, row]) => say(row)).join('  \n')])];
+  const [plays, alignments, rosters] = [of('play'), of('alignment'), of('roster')];
+  const rows = [
+    ...(plays === '' ? [] : [message('Plays: {names}.', { names: plays })]),
+    ...(alignments === '' ? [] : [message('Alignments: {names}.', { names: alignments })]),
+    ...(rosters === '' ? [] : [message('Roster: {names}.', { names: rosters })]),
+  ];
+  return [`**${plain(called)}**`, ...(rows.length === 0 ? [] : [rows.map(say).join('  \n')])];
 }
 
 /** Read as the start of a play that begins so. */

@@ -270,6 +270,10 @@ describe('a wrong line', () => {
   });
 });
 
+it.each(['3 passes from 2', '1 hands off from 4'])('no mend of "%s" has the ball go the other way', (line) => {
+  for (const { edits } of parseLine(line).fault?.fixes ?? []) expect(applyEdits(line, edits)).not.toMatch(/\bto [1-5]/);
+});
+
 describe('a mend never turns the line round', () => {
   const first = (line: string): string[] => parseLine(line).fault!.fixes.map((fix) => applyEdits(line, fix.edits));
   it('offers 1 to 5 no verb of a defender, and a defender no shot', () => {

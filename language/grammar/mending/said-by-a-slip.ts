@@ -41,10 +41,10 @@ function lookBehindItsMan(broken: Broken): SaidOtherwise | undefined {
   return fix && { code: 'word-order', from: 0, to: 2, message: message('A chance begins with "look", then comes the man who scores: "{words}".', { words }), fixes: [fix] };
 }
 
-/** `1 passes at 2`, `4 hands off with 1` */
+/** `1 passes at 2`, `4 hands off with 1`; behind `from` stands who gives it. */
 function passedTo(broken: Broken): SaidOtherwise | undefined {
   const { tokens } = broken;
-  const at = tokens.findIndex((token, index) => /^(?:at|in|on|for|into|with|towards?|from)$/.test(word(token)) && /^(?:pass|hand-off|throw-in)$/.test(verbOf(word(tokens[index - 1]))?.class ?? '') && isAttacker(tokens[index + 1]));
+  const at = tokens.findIndex((token, index) => /^(?:at|in|on|for|into|with|towards?)$/.test(word(token)) && /^(?:pass|hand-off|throw-in)$/.test(verbOf(word(tokens[index - 1]))?.class ?? '') && isAttacker(tokens[index + 1]));
   if (at < 0) return undefined;
   const small = tokens[at]!;
   const fix = tried(broken, message('Write "{words}"', { words: 'to' }), [{ at: small.startOffset, to: endOf(small), text: 'to' }]);
