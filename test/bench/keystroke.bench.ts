@@ -27,16 +27,17 @@ export async function bench(): Promise<readonly Measure[]> {
   return rows;
 }
 
-/**
- * The aim is a picture two frames (33 ms) after the letter, at the 95th percentile, on a machine that does nothing else. It is held against what is
- * ours: the echo is what VS Code itself takes from a letter to a picture, with nothing to compute and nothing to draw.
- */
+/** Two frames from the letter to its picture, at the 95th percentile. */
+const twoFrames = 33;
+const missed = 'Where the extension runs on Node, a websocket to the window and a process for the server: see what the echo alone takes. "Picture behind the echo" is what is ours.';
+
+/** The aim is a picture two frames after the letter on a machine that does nothing else. The echo is what VS Code itself takes there, with nothing to compute and nothing to draw. */
 function rowsOf(where: string, { letter, picture, least }: TypingSpeed): readonly Measure[] {
-  const row = (what: string, values: readonly number[]) => [50, 95].map((of) => ({ name: `${what} (p${of}), ${where}`, value: percentile(values, of), unit: 'ms' }));
+  const row = (what: string, valueAt: (of: number) => number, held: Partial<Measure> = {}) => [50, 95].map((of) => ({ name: `${what} (p${of}), ${where}`, value: valueAt(of), unit: 'ms', ...(of === 95 && held) }));
   return [
-    ...row('key to letter shown', letter),
-    ...row('letter to echo: the least VS Code takes', least),
-    ...row('letter to picture', picture),
-    ...[50, 95].map((of) => ({ name: `picture behind the echo (p${of}), ${where}`, value: percentile(picture, of) - percentile(least, of), unit: 'ms', ...(of === 95 && { budget: 33 }) })),
+    ...row('key to letter shown', (of) => percentile(letter, of)),
+    ...row('letter to echo: the least VS Code takes', (of) => percentile(least, of)),
+    ...row('letter to picture', (of) => percentile(picture, of), { budget: twoFrames, missed }),
+    ...row('picture behind the echo', (of) => percentile(picture, of) - percentile(least, of), { budget: twoFrames }),
   ];
 }
