@@ -20,6 +20,8 @@ export interface LineFix {
   /** What the fix does, as a button would say it. */
   readonly title: Message;
   readonly edits: readonly LineEdit[];
+  /** What then stands in a line of its own below it, as far in. */
+  readonly below?: string;
 }
 
 export interface LineEdit extends Columns {

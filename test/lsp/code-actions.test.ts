@@ -59,6 +59,11 @@ describe.each([
     expect(after).toContain('\r\n\r\n  step "Zip 2"\r\n');
   });
 
+  test.each(['\n', '\r\n'])('two lines of the head written as one are parted, lines ending in %j', async (eol) => {
+    const text = lighthouse.replace(/  call with .*\n/, '  call with 26, shot by 4 # as at home\n').replaceAll('\n', eol);
+    expect(await done(client(), '|call with 26, shot by 4', /^Put each on a line of its own$/, text)).toContain(`  call with 26 # as at home${eol}  shot by 4 on the clock${eol}`);
+  });
+
   test('two players swapped', async () => {
     const text = lighthouse.replace('from stack', 'from 1 at top, 2 at right wing, 3 at left block, 4 at right elbow, 5 at left elbow');
     expect(await done(client(), '|2 at right wing, 3| at left block', /^Swap 2 and 3/, text)).toMatch(/2 at left block, 3 at right wing/);
