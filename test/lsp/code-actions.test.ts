@@ -61,7 +61,7 @@ describe.each([
 
   test.each(['\n', '\r\n'])('two lines of the head written as one are parted, lines ending in %j', async (eol) => {
     const text = lighthouse.replace(/  call with .*\n/, '  call with 26, shot by 4 # as at home\n').replaceAll('\n', eol);
-    expect(await done(client(), '|call with 26, shot by 4', /^Put each on a line of its own$/, text)).toContain(`  call with 26 # as at home${eol}  shot by 4 on the clock${eol}`);
+    expect(await done(client(), 'call with 26, |shot by 4', /^Put each on a line of its own$/, text)).toContain(`  call with 26 # as at home${eol}  shot by 4 on the clock${eol}`);
   });
 
   test('two players swapped', async () => {
