@@ -1,6 +1,7 @@
 import { check } from './check.ts';
 import { distance, type Point } from '../court/point.ts';
 import { OFFENCE, type BodyId } from '../play/play.ts';
+import type { Way } from './subject.ts';
 import type { Run } from '../timeline/timeline.ts';
 import { trackAt } from '../timeline/track.ts';
 
@@ -23,13 +24,14 @@ export const crowding = check({
   *find(subject) {
     if (subject.play.defence.value.kind === 'zone') return;
     const closing = new Set(subject.play.steps.flatMap(({ actions, kept }) => [...actions, ...kept]).flatMap(({ id, verb }) => (verb === 'close-behind' ? [id] : [])));
-    for (const { run } of subject.ways) {
+    for (const way of subject.ways) {
+      const { run } = way;
       if (run.releaseAt === undefined) continue;
       const standing = OFFENCE.flatMap((who) => standingAt(run, who, run.releaseAt!));
       for (const [at, one] of standing.entries()) {
         for (const other of standing.slice(at + 1)) {
           const gap = distance(one.place, other.place);
-          if (gap >= nearMetres || arePartners(run, one.who, other.who) || (one.last === undefined && other.last === undefined)) continue;
+          if (gap >= nearMetres || arePartners(way, one.who, other.who) || (one.last === undefined && other.last === undefined)) continue;
           // Shoulder to shoulder is how two shut a gate.
           if (one.last !== undefined && other.last !== undefined && closing.has(one.last) && closing.has(other.last)) continue;
           const later = (one.since ?? 0) > (other.since ?? 0) ? one : other;
@@ -58,8 +60,9 @@ function standingAt(run: Run, who: BodyId, moment: number): readonly Standing[] 
   return [{ who, place: trackAt(track, moment), ...(last && { last: last.action, since: last.t1 }) }];
 }
 
-/** A screener and his user, or two who have screened for the same man. */
-function arePartners(run: Run, a: BodyId, b: BodyId): boolean {
+/** A screener and his user, two who have screened for the same man, or two of whom one has handed the other the ball. */
+function arePartners({ run, actions }: Way, a: BodyId, b: BodyId): boolean {
+  if (actions.some((action) => action.kind === 'hand-off' && [a, b].includes(action.who) && [a, b].includes(action.to))) return true;
   const usersOf = (who: BodyId) => run.screens.flatMap(({ by, users }) => (by === who ? users : []));
   const [ofA, ofB] = [usersOf(a), usersOf(b)];
   return ofA.includes(b) || ofB.includes(a) || ofA.some((user) => ofB.includes(user));

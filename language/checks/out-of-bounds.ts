@@ -30,7 +30,7 @@ export const outOfBounds = check({
       const { run } = way;
       for (const who of OFFENCE) {
         const start = run.tracks[who]?.start;
-        if (start !== undefined && !inBounds(court, start) && who !== thrower(subject)) yield { part: `from#${who}`, params: { who }, instead: message('{who} stands out of bounds here. Place him inside the lines; or, to let him throw in, take him out of this line and write below it: {line}', { who, line: `${who} inbounds from the ${lineBeside(court, start)}` }), run: run.id, moment: 0, spot: start };
+        if (start !== undefined && !inBounds(court, start) && who !== thrower(subject)) yield { part: `from#${who}`, params: { who }, instead: message('{who} stands out of bounds here. Place him inside the lines; or, to let him throw in, write below this line: {line}', { who, line: `${who} inbounds from the ${lineBeside(court, start)}` }), run: run.id, moment: 0, spot: start };
         for (const { segment, point, ends } of outside(subject, way, who)) {
           yield { part: segment.action, params: { who }, ...(!ends && { instead: message('{who} runs out of bounds here. Lead him inside the lines.', { who }) }), run: run.id, moment: segment.t1, spot: point };
         }
@@ -41,7 +41,8 @@ export const outOfBounds = check({
 
 /** The line he stands behind, in the words of the notation. */
 function lineBeside(court: Court, point: Point): string {
-  return `${point.x < 0 ? 'left' : 'right'} ${inBounds(court, { x: 0, y: point.y }) ? 'sideline' : 'baseline'}`;
+  if (point.y > court.boundary.top) return 'far baseline';
+  return `${point.x < 0 ? 'left' : 'right'} ${inBounds(court, { x: 0, y: point.y }) ? `${point.y > court.halfLineY ? 'far ' : ''}sideline` : 'baseline'}`;
 }
 
 export const footOnLine = check({

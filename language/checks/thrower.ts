@@ -6,7 +6,7 @@ import { throwInOf, type Held } from './moments.ts';
 import type { Fix } from './finding.ts';
 import { otherWords } from './fixes.ts';
 import { wordsOf, type Subject, type Way } from './subject.ts';
-import type { HandOff } from '../play/play.ts';
+import type { Action, HandOff } from '../play/play.ts';
 import { inBounds } from '../court/court.ts';
 import type { Point } from '../court/point.ts';
 import type { Segment } from '../timeline/timeline.ts';
@@ -20,7 +20,7 @@ export const throwerMoves = check({
   message: '{who} moves {metres} m along the line before he throws in; the spot allows {allowed}. {mend}',
   manual: {
     title: 'The thrower leaves his spot',
-    why: 'A thrower keeps to his spot until the release: 1 m in all along the line (FIBA, second hand), a spot 3 ft wide (NCAA, NFHS), one step (NBA; its length here is from memory). Only after a basket against them may a team’s thrower run its own endline: say so with situation "after a basket".',
+    why: 'A thrower keeps to his spot until the release: 1 m in all along the line (FIBA, second hand), a spot 3 ft wide (NCAA, NFHS), one step (NBA; its length here is from memory). Only after a basket against them may a team’s thrower run its own endline: say so with situation after a basket.',
     wrong: '3 inbounds from the left baseline\nfrom 5-out\n3 runs to right baseline\n3 inbounds to 1\nlook 1: three',
     right: '3 inbounds from the left baseline\nfrom 5-out\n3 inbounds to 1\nlook 1: three',
   },
@@ -33,7 +33,7 @@ export const throwerMoves = check({
         const spot = way.run.tracks[out.by]!.start;
         const along = Math.max(...segment.path.map((point) => (throwIn.side === 'baseline' ? Math.abs(point.x - spot.x) : Math.abs(point.y - spot.y))));
         if (along <= lateral.value + 0.01 || segment.path.some((point) => inBounds(subject.court, point))) continue;
-        const mend = throwIn.side === 'baseline' ? message('Let him stay. Only after a basket may he run his own endline: then write situation "after a basket".') : message('Let him stay.');
+        const mend = throwIn.side === 'baseline' ? message('Let him stay. Only after a basket may he run his own endline: then write situation after a basket.') : message('Let him stay.');
         yield { part: segment.action, params: { who: out.by, metres: along.toFixed(1), allowed: lateral.printed, mend }, run: way.run.id, moment: segment.t1, spot: segment.path.at(-1)!, source: lateral.source };
       }
     }
@@ -47,7 +47,7 @@ export const throwerStepsIn = check({
   message: '{who} steps onto the court while he still has the ball to throw in. Write the throw first: {who} inbounds to …',
   manual: {
     title: 'The thrower steps in too early',
-    why: 'A thrower may not step onto the court before the ball has left his hands. After the release he steps in by himself.',
+    why: 'A thrower may not step onto the court before the ball has left his hands, nor dribble it in, nor shoot. After the release he steps in by himself.',
     wrong: '3 inbounds from the left baseline\nfrom 5-out\n3 steps in\n3 inbounds to 1\nlook 1: three',
     right: '3 inbounds from the left baseline\nfrom 5-out\n3 inbounds to 1\n3 steps in\nlook 1: three',
   },
@@ -57,6 +57,12 @@ export const throwerStepsIn = check({
       for (const { segment, out } of beforeRelease(way)) {
         const inside = segment.path.find((point) => inBounds(subject.court, point));
         if (inside !== undefined) yield { part: segment.action, params: { who: out.by }, run: way.run.id, moment: segment.t1, spot: inside };
+      }
+      const carried = carriedIn(subject, way);
+      if (carried !== undefined) {
+        const who = carried.who;
+        const instead = carried.kind === 'shot' ? message('{who} shoots from behind the line: the ball has to be thrown in first. Write: {who} inbounds to …', { who }) : message('{who} may not dribble the ball in: it has to be thrown. Write: {who} inbounds to …', { who });
+        yield { part: carried.id, params: { who }, instead, run: way.run.id };
       }
     }
   },
@@ -95,6 +101,13 @@ function asThrow(subject: Subject, { id, who, to }: HandOff): readonly Fix[] {
 const origin: Point = { x: 0, y: 0 };
 
 /** On his own endline, and only where the text says that the other team has just scored. */
+/** What the thrower does with the ball instead of throwing it. */
+function carriedIn({ play }: Subject, { actions }: Way): Action | undefined {
+  const thrower = play.start.throwIn?.by.value;
+  const first = actions.find(({ kind }) => kind === 'pass' || kind === 'hand-off' || kind === 'dribble' || kind === 'shot');
+  return first !== undefined && first.who === `${thrower}` && (first.kind === 'dribble' || first.kind === 'shot') ? first : undefined;
+}
+
 function mayRun({ play, rules }: Subject): boolean {
   const { throwIn } = play.start;
   const far = throwIn?.from.value.kind === 'spot' && throwIn.from.value.name === 'far baseline';

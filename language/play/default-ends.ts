@@ -21,19 +21,28 @@ export const placeOfStyle: Readonly<Partial<Record<MoveStyle, Place>>> = {
 
 /** Spots where a man stands apart from the others, behind the arc. */
 const spacing: readonly Place[] = (['corner', 'wing', 'slot'] as const).flatMap(name => (['left', 'right'] as const).map((side): Place => ({ kind: 'spot', name, side })));
-const perimeter: readonly Place[] = [...spacing, { kind: 'spot', name: 'top' }];
+const top: Place = { kind: 'spot', name: 'top' };
+const perimeter: readonly Place[] = [...spacing, top];
+const acrossTheTop: readonly Place[] = [top, { kind: 'spot', name: 'slot', side: 'far' }, { kind: 'spot', name: 'slot', side: 'near' }];
+
+/** Who stands lower than a spot by no more than this stands there, in metres: the top is no farther above a slot on a small court. */
+const handsBreadths = 0.2;
 
 /** A spot is open where nobody stands nearer than this, in metres. */
 const openWithin = 1.5;
 
 /**
  * Where a move or a dribble ends from here: its written place, or the verb's own end. A pop goes straight out behind the arc, a fill and a
- * spacing man to the nearest open spot; who only jogs or seals stays.
+ * spacing man to the nearest open spot, a lift to the next spot up the arc, a shallow cut across the top, a flash towards the ball; who only jogs or seals stays.
  */
 export function endOf(action: Move | Dribble, situation: Situation): Point {
   if (action.to !== undefined) return resolvePlace(action.to.value, situation);
   const here = situation.positions[action.who] ?? { x: 0, y: 0 };
   if (action.kind === 'dribble') return action.at === undefined ? here : commit(anArmShortOf(situation, action.at, here));
+  if (action.style === 'lift' || (action.verb === 'straight-cut' && action.off.length > 0)) return nextUpTheArc(here, situation);
+  if (action.verb === 'straight-cut') return resolvePlace(rim, situation);
+  if (action.verb === 'shallow-cut') return resolvePlace(openSpots(situation, action.who, true, acrossTheTop)[0]!, situation);
+  if (action.style === 'flash') return flashTo(here, situation);
   const place = placeOfStyle[action.style];
   if (place !== undefined) return resolvePlace(place, situation);
   if (action.style === 'pop' || action.style === 'step-out') return nearest(perimeter, here, situation);
@@ -48,13 +57,29 @@ function anArmShortOf(situation: Situation, at: BodyId, here: Point): Point {
   return distance(man, here) <= armLength ? here : pointTowards(man, here, armLength);
 }
 
-function openSpots(situation: Situation, who: BodyId, another: boolean): readonly Place[] {
+/** From the corner to the wing, from there to the slot, from there to the top. */
+function nextUpTheArc(here: Point, situation: Situation): Point {
+  const up = (['wing', 'slot', 'top'] as const).map(name => resolvePlace({ kind: 'spot', name }, situation));
+  return up.find(({ y }) => y > here.y + handsBreadths) ?? here;
+}
+
+/** To the ball-side elbow; who stands there, or finds a man there, to the open place in front of him that is nearest to the ball. */
+function flashTo(here: Point, situation: Situation): Point {
+  const elbow = placeOfStyle.flash!;
+  const places = [elbow, { kind: 'spot', name: 'nail' } as const, { kind: 'spot', name: 'mid-post', side: 'ball' } as const];
+  const open = openSpots(situation, situation.who, true, places);
+  if (open.includes(elbow) || open === places) return resolvePlace(elbow, situation);
+  const ball = typeof situation.ball === 'string' ? situation.positions[situation.ball] : situation.ball;
+  return nearest(open, ball ?? here, situation);
+}
+
+function openSpots(situation: Situation, who: BodyId, another: boolean, places = perimeter): readonly Place[] {
   const others = Object.entries(situation.positions).filter(([body]) => body !== who && body.length === 1);
   const here = situation.positions[who];
-  const open = perimeter.filter(place => others.every(([, point]) => point === undefined || distance(point, resolvePlace(place, situation)) >= openWithin));
+  const open = places.filter(place => others.every(([, point]) => point === undefined || distance(point, resolvePlace(place, situation)) >= openWithin));
   // The open spot that he fills is another than his own, where there is another.
   const elsewhere = open.filter(place => !another || here === undefined || distance(here, resolvePlace(place, situation)) >= openWithin);
-  return elsewhere.length > 0 ? elsewhere : open.length > 0 ? open : perimeter;
+  return elsewhere.length > 0 ? elsewhere : open.length > 0 ? open : places;
 }
 
 function nearest(places: readonly Place[], here: Point, situation: Situation): Point {

@@ -55,10 +55,21 @@ function resolve(place: Place, situation: Situation): Point {
     }
     case 'behind':
       // A defender faces the ball: behind him is nearer to the basket.
-      return offsetPoint(positionOf(place.who, situation), armLength, place.who.startsWith('X') ? 'in front of' : 'behind', situation);
+      return besideTheLine(offsetPoint(positionOf(place.who, situation), armLength, place.who.startsWith('X') ? 'in front of' : 'behind', situation), positionOf(place.who, situation), situation);
     case 'either':
       return place.options[0] === undefined ? ownPosition(situation) : resolve(place.options[0], situation);
   }
+}
+
+/** Room for the feet inside the lines, in metres. Common practice, no source. */
+const insideLines = 0.3;
+
+/** Behind a man in the corner is no floor: there one stands an arm from him up the sideline. */
+function besideTheLine(point: Point, man: Point, { court: { boundary } }: Situation): Point {
+  const x = Math.max(boundary.left + insideLines, Math.min(boundary.right - insideLines, point.x));
+  const manIsOut = man.x < boundary.left || man.x > boundary.right;
+  if (x === point.x || manIsOut) return point;
+  return { x, y: man.y + Math.sqrt(Math.max(0, armLength ** 2 - (x - man.x) ** 2)) };
 }
 
 function resolveEnd(end: Place | BodyId, situation: Situation): Point {

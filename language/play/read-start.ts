@@ -5,7 +5,7 @@ import type { Alignment } from '../court/alignments.ts';
 import { alignment, alignmentPlaces, placePoint, stackAlongLaneLine } from '../court/alignments.ts';
 import type { Point } from '../court/point.ts';
 import { commit } from '../court/point.ts';
-import { isSpotName, takesSide } from '../court/spots.ts';
+import { isSpotName, isThrowInPlace, spotPoint, takesSide } from '../court/spots.ts';
 import { baseForm } from './read-waits.ts';
 import { mirrorPlace } from './mirror-place.ts';
 import type { BodyId, Origin, Place, PlayerNumber, Start, Value } from './play.ts';
@@ -17,6 +17,9 @@ import { openScope, subjectsOf } from './scope.ts';
 
 /** Where five stand who were given no alignment: spaced round the perimeter. Common practice, no source. */
 const defaultAlignment = '5-out';
+
+/** A thrower’s place behind the boundary, in metres; common practice, no source. */
+const behindTheLine = 0.5;
 
 const players: readonly PlayerNumber[] = [1, 2, 3, 4, 5];
 
@@ -41,31 +44,73 @@ export function readStart(reader: Reader, lines: StartLines, gap: number): Start
 // ---- the throw-in -------------------------------------------------------------------------------------------------
 
 function readThrowIn(reader: Reader, lines: StartLines): Start['throwIn'] {
-  if (lines.throwIn === undefined || !isOffence(lines.throwIn.by)) return undefined;
+  if (lines.throwIn === undefined) return readHolderOutside(reader, lines);
+  if (!isOffence(lines.throwIn.by)) return undefined;
   const { tree, line, by } = lines.throwIn;
   putPart(reader, 'throw-in', line, tree);
   // Behind the receiver `at` is where he takes it.
   const receiver = tree.parts.findIndex(part => part?.$type === 'PassTo');
   const from = tree.parts.find(part => part?.$type === 'FromSpot') ?? tree.parts.find((part, index) => part?.$type === 'At' && (receiver < 0 || index < receiver));
   const spot: SpotTree | undefined = from?.$type === 'FromSpot' ? from.spot : from?.$type === 'At' ? from.spots[0] : undefined;
-  const place = spot === undefined ? undefined : readPlace(reader, spot, { part: 'throw-in', him: [by] });
-  if (spot === undefined) putGap(reader, 'throw-in#from', line, tree.to);
-  else putPart(reader, 'throw-in#from', line, spot);
-  const side = place === undefined ? (lines.situation.some(part => part.startsWith('sideline')) ? 'sideline' : 'baseline') : sideOf(place);
-  return {
-    by: { value: numberOf(by), origin: 'written' },
-    from: { value: place === undefined ? { kind: 'spot', name: side, side: 'left' } : withSide(outOfBounds(place), by), origin: place === undefined ? 'default' : 'written' },
-    side,
-  };
+  const outside = spot === undefined ? standsOutside(reader, lines, numberOf(by), true) : undefined;
+  const place = spot === undefined ? outside?.place : readPlace(reader, spot, { part: 'throw-in', him: [by] });
+  if (spot !== undefined) putPart(reader, 'throw-in#from', line, spot);
+  else if (outside !== undefined) putPart(reader, 'throw-in#from', outside.line, outside.spot);
+  else putGap(reader, 'throw-in#from', line, tree.to);
+  const stands = place === undefined ? usualThrowIn(lines.situation) : withSide(outOfBounds(reader, place, by), by);
+  return { by: { value: numberOf(by), origin: 'written' }, from: { value: stands, origin: place === undefined ? 'default' : 'written' }, side: sideOf(stands) };
 }
 
-/** `takes it out on the right side of the basket`: behind the line there. */
-function outOfBounds(place: Place): Place {
-  return place.kind === 'spot' && place.name === 'rim' ? { ...place, name: 'baseline' } : place;
+/** Where one throws in of whom no line says it: what the game is like tells the line. */
+function usualThrowIn(situation: readonly string[]): Place {
+  if (situation.some(part => part.startsWith('backcourt'))) return { kind: 'spot', name: 'far baseline' };
+  return { kind: 'spot', name: situation.some(part => part.startsWith('sideline')) ? 'sideline' : 'baseline', side: 'left' };
+}
+
+/** `from 3 at left sideline, … ball with 3`: who has the ball behind the line throws it in, whatever the verb of his pass. */
+function readHolderOutside(reader: Reader, lines: StartLines): Start['throwIn'] {
+  const { from, ball } = lines;
+  const inFrom = from?.tree.changes.find(change => change?.$type === 'BallWith' || (change?.$type === 'Placing' && change.withBall));
+  const holder = ball?.tree.player ?? (inFrom?.$type === 'BallWith' ? inFrom.player : inFrom?.$type === 'Placing' && inFrom.subject?.$type === 'Players' ? inFrom.subject.players[0] : undefined);
+  const by = holder === undefined ? 1 : holder.defence ? undefined : holder.number;
+  const outside = by === undefined ? undefined : standsOutside(reader, lines, by as PlayerNumber, false);
+  if (by === undefined || outside === undefined) return undefined;
+  putPart(reader, 'throw-in', outside.line, outside.spot);
+  putPart(reader, 'throw-in#from', outside.line, outside.spot);
+  return { by: { value: by as PlayerNumber, origin: 'derived' }, from: { value: withSide(outside.place, `${by}` as BodyId), origin: 'written' }, side: sideOf(outside.place) };
+}
+
+/** The place behind a line that the `from` line gives this man; of one who throws in, also the floor beside it. */
+function standsOutside(reader: Reader, { from }: StartLines, by: PlayerNumber, throws: boolean): { readonly place: Place; readonly spot: SpotTree; readonly line: number } | undefined {
+  for (const change of from?.tree.changes ?? []) {
+    if (change?.$type !== 'Placing' || change.subject?.$type !== 'Players') continue;
+    const [man, ...others] = change.subject.players;
+    const [spot] = change.spots;
+    if (man?.number !== by || man.defence || others.length > 0 || spot?.$type !== 'Place') continue;
+    const place = readPlace(reader, spot, { part: 'throw-in', him: [`${by}` as BodyId] });
+    if (place?.kind !== 'spot' || !isSpotName(place.name)) continue;
+    if (isThrowInPlace(place.name) || (throws && (place.name === 'side' || place.name === 'hash'))) return { place, spot, line: from!.line };
+  }
+  return undefined;
+}
+
+const belowTheBasket: readonly string[] = ['rim', 'lane', 'block', 'low post', 'dunker spot', 'short corner'];
+
+/** Nobody throws in from the floor: `on the right side of the basket` is behind the baseline there, `from the right side` behind the sideline, `from half court` level with it. */
+function outOfBounds(reader: Reader, place: Place, by: BodyId): Place {
+  if (place.kind !== 'spot' || !isSpotName(place.name) || isThrowInPlace(place.name)) return place;
+  if (belowTheBasket.includes(place.name)) return { ...place, name: 'baseline' };
+  const side = place.side === 'left' || place.side === 'right' ? place.side : usualSide(by);
+  if (place.name === 'side' || place.name === 'hash') return { kind: 'spot', name: 'sideline', side: place.side ?? side };
+  const at = spotPoint(reader.court, place.name, takesSide(place.name) === 'never' ? undefined : side, place.extended);
+  if (at === undefined) return place;
+  const beyond = reader.court.boundary.right + behindTheLine - Math.abs(at.x);
+  return { kind: 'offset', by: Math.ceil(beyond * 10) / 10, direction: side === 'left' ? 'left of' : 'right of', from: { ...place, ...(takesSide(place.name) === 'never' ? {} : { side }) } };
 }
 
 function sideOf(place: Place): 'sideline' | 'baseline' {
-  return place.kind === 'spot' && (place.name.includes('sideline') || place.name === 'side' || place.name === 'hash') ? 'sideline' : 'baseline';
+  if (place.kind === 'offset') return place.from.kind === 'spot' && isSpotName(place.from.name) && isThrowInPlace(place.from.name) ? sideOf(place.from) : 'sideline';
+  return place.kind === 'spot' && place.name.includes('sideline') ? 'sideline' : 'baseline';
 }
 
 function readBall(reader: Reader, lines: StartLines, set: StartSet, thrower: PlayerNumber | undefined, gap: number): Value<PlayerNumber> {

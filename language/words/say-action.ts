@@ -51,9 +51,12 @@ export function sayDeed(action: Action): string {
       if (action.verb === 'safety') return 'is the safety';
       return joined(thirdPerson(action.verb), action.on && (action.verb === 'box-out' ? action.on : `with ${action.on}`), action.seconds !== undefined && `for ${action.seconds} s`);
     case 'defend':
-      return joined(thirdPerson(action.verb), action.on, action.to && `to ${sayWrittenPlace(action.to.value)}`);
+      return joined(thirdPerson(action.verb), action.on && joined(towardsHim[action.verb], action.on), action.to && `${action.verb === 'help' ? 'at' : 'to'} ${sayWrittenPlace(action.to.value)}`);
   }
 }
+
+/** What a defender’s verb takes before the man; the others take him as he is. */
+const towardsHim: Readonly<Record<string, string>> = { switch: 'to', show: 'on', help: 'on', recover: 'to', rotate: 'to', 'close-out': 'on', jump: 'to' };
 
 const passVerbs: Readonly<Record<Exclude<PassKind, 'pass'>, string>> = {
   bounce: 'bounce-passes', lob: 'lobs', skip: 'skips', overhead: 'throws overhead', baseball: 'throws a baseball pass', tip: 'tips',

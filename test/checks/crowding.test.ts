@@ -12,3 +12,8 @@ test('two who shut the gate behind a shooter stand shoulder to shoulder, and nob
 test('two who end side by side for nothing are told so', () => {
   expect(codesOf('4 cuts to nail', '5 cuts to beside 4', '1 dribbles to left wing', '1 dribbles to left slot', 'look 1: three')).toContain('crowding');
 });
+
+test('two of whom one has handed the other the ball are partners, as screeners are', () => {
+  const after = (deed: string) => codesOf(deed, '4 cuts to rim', '4 cuts to right corner', 'look 4: three');
+  expect(after('1 hands off to 3')).not.toContain('crowding');
+});

@@ -48,9 +48,9 @@ describe('closely guarded', () => {
 describe('the lines', () => {
   test('a man who stands outside is told, the thrower is not', () => {
     expect(codesIn('from 1 top, 2 right wing, 3 left wing, 4 right corner, 5 at (8, 1) m\n1 passes to 2\nlook 2: three')).toContain('out-of-bounds');
-    for (const [place, line] of [['left sideline', '1 inbounds from the left sideline'], ['(2, -2) m', '1 inbounds from the right baseline']] as const) {
-      const found = compileText(`play "A"\n  from box, 1 at ${place}\n  1 passes to 2\n  look 2: three\n`).findings.find(({ code }) => code === 'out-of-bounds');
-      expect(found?.message).toContain(`write below it: ${line}`);
+    for (const [place, line] of [['left sideline', '3 inbounds from the left sideline'], ['(2, -2) m', '3 inbounds from the right baseline']] as const) {
+      const found = compileText(`play "A"\n  from box, 3 at ${place}\n  1 passes to 2\n  look 2: three\n`).findings.find(({ code }) => code === 'out-of-bounds');
+      expect(found?.message).toContain(`write below this line: ${line}`);
     }
     expect(codesIn('3 inbounds from the left baseline\nfrom 1 top, 2 right wing, 4 right corner, 5 left wing\n3 inbounds to 1\nlook 1: three')).not.toContain('out-of-bounds');
   });

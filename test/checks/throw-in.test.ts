@@ -30,10 +30,22 @@ describe('the thrower', () => {
   test('may run his own endline only after a basket', () => {
     expect(from('the far baseline', runs)).toContain('thrower-moves');
     expect(from('the far baseline', runs, 'fiba', 'backcourt throw-in, "after a basket"')).not.toContain('thrower-moves');
+    for (const said of ['after a basket', 'after a made basket', 'after a score']) expect(from('the far baseline', runs, 'fiba', `backcourt throw-in, ${said}`)).not.toContain('thrower-moves');
   });
   test('steps in after the release, not before', () => {
     expect(from('the left baseline', '  3 steps in\n  3 inbounds to 1\n  1 passes to 2\n')).toContain('thrower-steps-in');
     expect(from('the left baseline', '  3 inbounds to 1\n  3 steps in\n  1 passes to 2\n')).not.toContain('thrower-steps-in');
+  });
+  test('throws the ball: he neither dribbles it in nor shoots', () => {
+    expect(from('the left sideline', '  3 dribbles to left wing\n  3 passes to 2\n')).toContain('thrower-steps-in');
+    expect(from('the left sideline', '  look 3: three\n')).toContain('thrower-steps-in');
+    expect(from('the left sideline', '  3 inbounds to 2\n  3 steps in\n  2 passes to 3\n  3 dribbles to left wing\n  3 passes to 2\n')).not.toContain('thrower-steps-in');
+  });
+  test('who stands behind a line without the ball is told the line that makes him the thrower', () => {
+    const said = (place: string) => compileText(`play "A"\n  from 5-out, 3 at ${place}\n  1 passes to 2\n  look 2: three\n`).findings.find(({ code }) => code === 'out-of-bounds')?.message;
+    expect(said('far baseline')).toContain('3 inbounds from the far baseline');
+    expect(said('left far sideline')).toContain('3 inbounds from the left far sideline');
+    expect(said('right sideline')).toContain('3 inbounds from the right sideline');
   });
   test('does not hand the ball over the line', () => {
     expect(from('the left baseline', '  3 hands off to 5\n  5 passes to 2\n')).toContain('thrower-hands-over');

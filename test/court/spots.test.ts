@@ -5,6 +5,7 @@ import { distance } from '../../language/court/point.ts';
 import { mirrorPoint, mirrorSide } from '../../language/court/mirror.ts';
 import { ruleSets } from '../../language/court/rule-sets.ts';
 import type { SpotName } from '../../language/court/spots.ts';
+import { readingOf } from '../support/timeline-of.ts';
 import { allSpots, isSpotName, isThrowInPlace, speakSpot, spotLabel, spotNames, spotPoint, takesSide } from '../../language/court/spots.ts';
 
 const courts = ruleSets.map((set) => [set.id, courtOf(set)] as const);
@@ -42,6 +43,10 @@ describe.each(courts)('on the %s floor', (id, court) => {
 
   test('throw-in places lie outside the lines and every other spot inside', () => {
     for (const spot of allSpots(court)) expect(inBounds(court, spot.point), spot.label).toBe(!isThrowInPlace(spot.name));
+  });
+
+  test('every spot is written as it is named', () => {
+    for (const { name, side, label } of allSpots(court)) expect(readingOf(`play "A"\n  3 cuts to ${label}`).play.steps[0]?.actions[0], label).toMatchObject({ to: { value: { name, ...(side !== undefined && { side }) } } });
   });
 
   test('left is the mirror of right', () => {

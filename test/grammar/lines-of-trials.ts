@@ -433,4 +433,15 @@ export const linesOfTrials: readonly (readonly [said: string, plain: string])[] 
   ['2 catches and shoots in one motion', '2 catches and shoots'],
   ['4 and 5 come together at the top for a double screen', '4 and 5 come together at the top and double-screen'],
   ['step "D" instead of "E" when X4 denies the pass', 'step "D" instead of "E" when X4 denies'],
+  // kinds of pass
+  ['1 throws an overhead pass to 2', '1 throws overhead to 2'],
+  ['1 makes a long pass to 4', '1 throws a baseball pass to 4'],
+  ['1 fires a baseball pass to 4', '1 throws a baseball pass to 4'],
+  ['1 overhead-passes to 2', '1 throws overhead to 2'],
+  ['1 baseball-passes to 2', '1 throws a baseball pass to 2'],
+  ['1 pocket-passes to 5', '1 bounce-passes to 5'],
+  // far and near beside a side
+  ['2 cuts to the far right corner', '2 cuts to the right corner'],
+  ['4 flashes to the left far elbow', '4 flashes to the left elbow'],
+  ['1 skips to 2 in the far left corner', '1 skips to 2 in the left corner'],
 ];

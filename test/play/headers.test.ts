@@ -100,6 +100,41 @@ describe('a throw-in', () => {
     expect([1, 2, 4, 5].map(player => say(start.places[player as PlayerNumber].value))).toEqual(['right elbow', 'left elbow', 'right block', 'left block']);
   });
 
+  it.each([
+    ['from 3 at left sideline, 1 top, 2 right corner, 4 left elbow, 5 right elbow', '3 inbounds to 1', 'left sideline'],
+    ['from 1 backcourt left, 2 backcourt right, 3 far baseline, 4 half court, 5 top', '3 throws it in to 1', 'far baseline'],
+    ['from box, 3 at right side', '3 is the thrower', 'right sideline'],
+    ['from 3 at left sideline, 1 top, 2 right corner, 4 left elbow, 5 right elbow, ball with 3', '3 passes to 1', 'left sideline'],
+    ['from box, 3 with the ball at the right baseline', '3 passes to 1', 'right baseline'],
+  ])('stands where the from line puts him: %s', (from, line, place) => {
+    const { play, places } = readLines(from, line);
+    expect(play.start.throwIn).toMatchObject({ by: { value: 3 }, from: { origin: 'written' } });
+    expect(say(play.start.places[3].value)).toBe(place);
+    expect(play.start.ball.value).toBe(3);
+    expect(places.get('throw-in#from')!.line).toBe(1);
+    expect(play.steps.flatMap(({ actions }) => actions).filter(action => action.kind === 'pass').map(action => action.throwIn)).toEqual(line.includes('thrower') ? [] : [true]);
+  });
+
+  it.each([
+    ['the right side', 'right sideline'],
+    ['the left hash', 'left sideline'],
+    ['the left short corner', 'left baseline'],
+    ['the right corner', '1 right of right corner'],
+    ['half court', '4 left of left half court'],
+  ])('nobody throws in from the floor: from %s', (where, place) => {
+    const { start } = readLines('from box', `3 inbounds from ${where} to 1`).play;
+    expect(say(start.places[3].value)).toBe(place);
+  });
+
+  it('in the backcourt is from behind the far baseline', () => {
+    expect(say(readLines('situation backcourt throw-in, after a made basket', '3 inbounds to 1').play.start.places[3].value)).toBe('far baseline');
+  });
+
+  it('is none where a man on the line lacks the ball, or he who has it stands inside', () => {
+    expect(readLines('from box, 3 at left sideline, ball with 1', '1 passes to 2').play.start.throwIn).toBeUndefined();
+    expect(readLines('from box, 3 at right side, ball with 3', '3 passes to 2').play.start.throwIn).toBeUndefined();
+  });
+
   it('has the ball with the thrower, whatever the ball line says', () => {
     const reading = readLines('from box, ball with 1', '3 inbounds to 1');
     expect(reading.play.start.ball.value).toBe(3);

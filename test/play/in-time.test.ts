@@ -18,6 +18,36 @@ function endOf(run: Run, who: '1' | '2' | '3' | '4' | '5') {
   return last === undefined ? track.start : last.path.at(-1)!;
 }
 
+describe('without a place', () => {
+  const ends = (who: '2' | '3' | '4' | '5' | '1', from: string, ...lines: readonly string[]) => {
+    const { x, y } = endOf(timelineOf(playText(from, ...lines)).runs[0]!, who);
+    return [Math.round(x * 10) / 10, Math.round(y * 10) / 10];
+  };
+  it('a shallow cut crosses the top, to the place there that is open', () => {
+    expect(ends('1', 'from 5-out', '1 passes to 2', '1 shallow-cuts')).toEqual([-2.2, 6.8]);
+    expect(ends('3', 'from 5-out', '1 dribbles to left wing', '3 shallow-cuts')).toEqual([2.2, 6.8]);
+    expect(ends('2', 'from 4-out 1-in', '1 passes to 3', '2 shallow-cuts')).toEqual([0, 7.2]);
+  });
+  it('a lift leads to the next spot up the arc', () => {
+    expect(ends('2', 'from horns', '2 lifts')).toEqual([5.8, 4.2]);
+    expect(ends('3', 'from 1-4 high', '3 lifts')).toEqual([-2.2, 6.8]);
+    expect(ends('2', 'from 4-out 1-in', '2 lifts')).toEqual([0, 7.2]);
+  });
+  it('a straight cut off a screen comes up the arc, another goes to the rim', () => {
+    expect(ends('2', 'from box', '4 screens down for 2', '2 straight-cuts off 4')).toEqual([5.8, 4.2]);
+    expect(ends('4', 'from horns', '4 straight-cuts')).toEqual([0, 0.6]);
+  });
+  it('who flashes and stands at the ball-side elbow comes to the ball', () => {
+    expect(ends('4', 'from horns', '4 flashes')).toEqual([0, 4.4]);
+    expect(ends('4', 'from horns, ball with 2', '4 flashes')).toEqual([2.8, 2.5]);
+    expect(ends('4', 'from 1-4 low', '4 flashes')).toEqual([2.8, 4.2]);
+  });
+  it('behind a man in the corner is on the floor', () => {
+    expect(ends('2', 'from 5-out', '2 cuts to behind 5')).toEqual([-7.2, 0.5]);
+    expect(ends('2', 'from 5-out', '2 cuts to behind 3')).toEqual([-6.5, 4.8]);
+  });
+});
+
 describe('a look', () => {
   it('on a cut finds its man on that cut, whatever he does next', () => {
     const run = runNamed(steps('1 passes to 2', '1 cuts to rim, then clears to left corner', 'look 1 on the cut: layup'), 'start?1.1');

@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
+import type { Compiled } from '../../language/compile.ts';
 import { compileText } from '../checks/compiled.ts';
 import { sayAction } from '../../language/words/say-action.ts';
 import { tellPlay } from '../../language/words/tell-play.ts';
@@ -30,6 +31,11 @@ describe.each(files)('the actions of %s', (name) => {
       }
     }
   });
+});
+
+test.each(['X4 switches to 1', 'X4 shows on 1', 'X5 helps on 1', 'X5 helps at rim', 'X5 recovers to 5', 'X3 rotates to 5', 'X3 closes out on 3', 'X2 jumps to 1', 'X1 goes under 4', 'X3 denies 3', 'X4 drops to lane'])('a defender’s line is said as it is written: %s', (line) => {
+  const [{ play }] = compileText(`play "A"\n${line}\nends with no shot`).plays as [Compiled];
+  expect(sayAction(play.steps[0]!.actions[0]!)).toBe(line);
 });
 
 test('a play is told in sentences, in the order it is written', async () => {

@@ -46,7 +46,13 @@ export type SetLineKeywordNames =
     | "across half court"
     | "across the lane"
     | "after"
+    | "after a basket"
+    | "after a bucket"
+    | "after a goal"
+    | "after a made basket"
+    | "after a make"
     | "after a miss"
+    | "after a score"
     | "after a time-out"
     | "after a timeout"
     | "after that"
@@ -351,6 +357,7 @@ export type SetLineKeywordNames =
     | "far baseline"
     | "far free-throw line"
     | "far side"
+    | "far sideline"
     | "fast"
     | "feed"
     | "feeds"
@@ -1420,7 +1427,7 @@ export function isCatchVerb(item: unknown): item is CatchVerb {
 export interface Circumstance extends langium.AstNode {
     readonly $container: Situation;
     readonly $type: 'Circumstance';
-    what: 'after a time-out' | 'after a timeout' | 'against a press' | 'backcourt throw-in' | 'baseline out of bounds' | 'baseline throw-in' | 'blob' | 'end of a half' | 'end of a quarter' | 'end of the game' | 'free throw' | 'half court' | 'jump ball' | 'last shot' | 'need a 3' | 'need a three' | 'need a two' | 'sideline out of bounds' | 'sideline throw-in' | 'slob' | 'tie game' | 'tie' | 'tied' | 'transition' | 'vs a press';
+    what: 'after a basket' | 'after a bucket' | 'after a goal' | 'after a made basket' | 'after a make' | 'after a score' | 'after a time-out' | 'after a timeout' | 'against a press' | 'backcourt throw-in' | 'baseline out of bounds' | 'baseline throw-in' | 'blob' | 'end of a half' | 'end of a quarter' | 'end of the game' | 'free throw' | 'half court' | 'jump ball' | 'last shot' | 'need a 3' | 'need a three' | 'need a two' | 'sideline out of bounds' | 'sideline throw-in' | 'slob' | 'tie game' | 'tie' | 'tied' | 'transition' | 'vs a press';
 }
 
 export const Circumstance = {
@@ -3386,10 +3393,10 @@ export function isSpotAtBothEnds(item: unknown): item is SpotAtBothEnds {
     return item === 'corner' || item === 'corners' || item === 'wing' || item === 'wings' || item === 'elbow' || item === 'elbows' || item === 'block' || item === 'blocks' || item === 'top' || item === 'nail' || item === 'high post' || item === 'free-throw line';
 }
 
-export type SpotName = 'backcourt block' | 'backcourt blocks' | 'backcourt corner' | 'backcourt corners' | 'backcourt elbow' | 'backcourt elbows' | 'backcourt top' | 'backcourt wing' | 'backcourt wings' | 'backcourt' | 'baseline' | 'basket' | 'block' | 'blocks' | 'bucket' | 'center court' | 'center line' | 'centre court' | 'centre line' | 'corner' | 'corners' | 'dunker spot' | 'dunker spots' | 'elbow' | 'elbows' | 'far baseline' | 'far free-throw line' | 'foul line extended' | 'foul line' | 'free-throw line extended' | 'free-throw line' | 'front of the basket' | 'front of the hoop' | 'front of the rim' | 'half court' | 'half line' | 'half-court line' | 'hash mark' | 'hash' | 'hashes' | 'high post' | 'high posts' | 'hole' | 'hoop' | 'key' | 'lane line' | 'lane' | 'low post' | 'low posts' | 'mid court' | 'mid-post' | 'mid-posts' | 'midcourt line' | 'midcourt' | 'middle' | 'nail' | 'out top' | 'own baseline' | 'own free-throw line' | 'paint' | 'post' | 'rim' | 'ring' | 'short corner' | 'short corners' | 'sideline' | 'slot' | 'slots' | 'top of the arc' | 'top of the circle' | 'top of the key' | 'top' | 'under the basket' | 'under the hoop' | 'under the rim' | 'under the ring' | 'up top' | 'wing' | 'wings';
+export type SpotName = 'backcourt block' | 'backcourt blocks' | 'backcourt corner' | 'backcourt corners' | 'backcourt elbow' | 'backcourt elbows' | 'backcourt top' | 'backcourt wing' | 'backcourt wings' | 'backcourt' | 'baseline' | 'basket' | 'block' | 'blocks' | 'bucket' | 'center court' | 'center line' | 'centre court' | 'centre line' | 'corner' | 'corners' | 'dunker spot' | 'dunker spots' | 'elbow' | 'elbows' | 'far baseline' | 'far free-throw line' | 'far sideline' | 'foul line extended' | 'foul line' | 'free-throw line extended' | 'free-throw line' | 'front of the basket' | 'front of the hoop' | 'front of the rim' | 'half court' | 'half line' | 'half-court line' | 'hash mark' | 'hash' | 'hashes' | 'high post' | 'high posts' | 'hole' | 'hoop' | 'key' | 'lane line' | 'lane' | 'low post' | 'low posts' | 'mid court' | 'mid-post' | 'mid-posts' | 'midcourt line' | 'midcourt' | 'middle' | 'nail' | 'out top' | 'own baseline' | 'own free-throw line' | 'paint' | 'post' | 'rim' | 'ring' | 'short corner' | 'short corners' | 'sideline' | 'slot' | 'slots' | 'top of the arc' | 'top of the circle' | 'top of the key' | 'top' | 'under the basket' | 'under the hoop' | 'under the rim' | 'under the ring' | 'up top' | 'wing' | 'wings';
 
 export function isSpotName(item: unknown): item is SpotName {
-    return item === 'rim' || item === 'basket' || item === 'hoop' || item === 'ring' || item === 'hole' || item === 'bucket' || item === 'under the basket' || item === 'under the hoop' || item === 'under the rim' || item === 'under the ring' || item === 'block' || item === 'blocks' || item === 'low post' || item === 'low posts' || item === 'mid-post' || item === 'mid-posts' || item === 'post' || item === 'middle' || item === 'elbow' || item === 'elbows' || item === 'nail' || item === 'high post' || item === 'high posts' || item === 'top' || item === 'top of the key' || item === 'top of the arc' || item === 'top of the circle' || item === 'up top' || item === 'out top' || item === 'slot' || item === 'slots' || item === 'wing' || item === 'wings' || item === 'corner' || item === 'corners' || item === 'short corner' || item === 'short corners' || item === 'dunker spot' || item === 'dunker spots' || item === 'free-throw line' || item === 'free-throw line extended' || item === 'front of the rim' || item === 'front of the basket' || item === 'front of the hoop' || item === 'half court' || item === 'half-court line' || item === 'half line' || item === 'midcourt' || item === 'mid court' || item === 'midcourt line' || item === 'center court' || item === 'centre court' || item === 'center line' || item === 'centre line' || item === 'backcourt corner' || item === 'backcourt wing' || item === 'backcourt elbow' || item === 'backcourt block' || item === 'backcourt top' || item === 'backcourt corners' || item === 'backcourt elbows' || item === 'backcourt wings' || item === 'backcourt blocks' || item === 'own free-throw line' || item === 'own baseline' || item === 'hash' || item === 'hashes' || item === 'backcourt' || item === 'foul line' || item === 'foul line extended' || item === 'hash mark' || item === 'far free-throw line' || item === 'far baseline' || item === 'baseline' || item === 'sideline' || item === 'lane' || item === 'paint' || item === 'key' || item === 'lane line';
+    return item === 'rim' || item === 'basket' || item === 'hoop' || item === 'ring' || item === 'hole' || item === 'bucket' || item === 'under the basket' || item === 'under the hoop' || item === 'under the rim' || item === 'under the ring' || item === 'block' || item === 'blocks' || item === 'low post' || item === 'low posts' || item === 'mid-post' || item === 'mid-posts' || item === 'post' || item === 'middle' || item === 'elbow' || item === 'elbows' || item === 'nail' || item === 'high post' || item === 'high posts' || item === 'top' || item === 'top of the key' || item === 'top of the arc' || item === 'top of the circle' || item === 'up top' || item === 'out top' || item === 'slot' || item === 'slots' || item === 'wing' || item === 'wings' || item === 'corner' || item === 'corners' || item === 'short corner' || item === 'short corners' || item === 'dunker spot' || item === 'dunker spots' || item === 'free-throw line' || item === 'free-throw line extended' || item === 'front of the rim' || item === 'front of the basket' || item === 'front of the hoop' || item === 'half court' || item === 'half-court line' || item === 'half line' || item === 'midcourt' || item === 'mid court' || item === 'midcourt line' || item === 'center court' || item === 'centre court' || item === 'center line' || item === 'centre line' || item === 'backcourt corner' || item === 'backcourt wing' || item === 'backcourt elbow' || item === 'backcourt block' || item === 'backcourt top' || item === 'backcourt corners' || item === 'backcourt elbows' || item === 'backcourt wings' || item === 'backcourt blocks' || item === 'own free-throw line' || item === 'own baseline' || item === 'hash' || item === 'hashes' || item === 'backcourt' || item === 'foul line' || item === 'foul line extended' || item === 'hash mark' || item === 'far free-throw line' || item === 'far baseline' || item === 'far sideline' || item === 'baseline' || item === 'sideline' || item === 'lane' || item === 'paint' || item === 'key' || item === 'lane line';
 }
 
 export interface SprintTime extends langium.AstNode {

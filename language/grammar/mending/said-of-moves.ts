@@ -16,10 +16,10 @@ export function takesHisMan(broken: Broken): SaidOtherwise | undefined {
 /** `1 dribbles up the sideline`, `1 runs the far sideline`: the sideline itself is out of bounds. */
 export function upTheSideline(broken: Broken): SaidOtherwise | undefined {
   const { tokens, index } = broken;
-  const line = tokens.findIndex((token, i) => i >= index && i <= index + 3 && /^(sideline|touchline|side line)$/.test(token.image));
+  const line = tokens.findIndex((token, i) => i >= index && i <= index + 3 && /^((far )?sideline|touchline|side line)$/.test(token.image));
   const verb = tokens.findLastIndex((token, i) => i < line && verbOf(token.image) !== undefined);
   if (line < 0 || verb < 1 || line - verb > 3 || !['move', 'dribble'].includes(verbOf(word(tokens[verb]))!.class) || ['to', 'at', 'on'].includes(word(tokens[line - 1]))) return undefined;
-  const side = tokens.slice(verb, line).map(word).find((each) => /^(left|right|near|far|ball-side|weak-side)$/.test(each));
+  const side = tokens.slice(verb, line + 1).flatMap((token) => word(token).split(' ')).find((each) => /^(left|right|near|far|ball-side|weak-side)$/.test(each));
   const texts = side === undefined ? ['to right hash', 'to left hash'] : [`to ${side} hash`];
   return { code: 'misplaced-word', from: verb + 1, to: line + 1, message: message('Say where he ends: "{words}" is by the sideline, in bounds. The sideline itself is out.', { words: texts.join('" or "') }), fixes: texts.map((text) => tried(broken, message('Write "{text}"', { text }), [{ at: endOf(tokens[verb]!), to: endOf(tokens.at(line)!), text: ` ${text}` }]) ?? tried(broken, message('Write "{text}"', { text }), [{ at: endOf(tokens[verb]!), to: endOf(tokens.at(-1)!), text: ` ${text}` }])) };
 }

@@ -40,6 +40,7 @@ const MOVE_NOUNS: Record<string, string> = { 'post up': 'post-up', 'hand off': '
 };
 const CIRCUMSTANCES: Record<string, string> = {
   'sideline out of bounds': 'sideline throw-in', slob: 'sideline throw-in', 'baseline out of bounds': 'baseline throw-in', blob: 'baseline throw-in', 'after a timeout': 'after a time-out',
+  'after a made basket': 'after a basket', 'after a score': 'after a basket', 'after a goal': 'after a basket', 'after a bucket': 'after a basket', 'after a make': 'after a basket',
   'tie game': 'tied', tie: 'tied', 'need a 3': 'need a three', 'vs a press': 'against a press',
 };
 const ALIGNMENT_SYNONYMS: Record<string, string> = {

@@ -31,6 +31,9 @@ export const ofPlaces: Rows = [
   ['backcourt left|right wing', '$2 backcourt_wing'],
   ['backcourt left|right block', '$2 backcourt_block'],
   ['backcourt left|right corner', '$2 backcourt_corner'],
+  // a side that is said by itself needs no far and no near
+  ['far|near|opposite|other left|right corner|wing|elbow|block|slot|side|hash|short_corner|dunker_spot|low_post|mid-post|sideline', '$2 $3'],
+  ['(left|right) far|near corner|wing|elbow|block|slot|hash|short_corner|dunker_spot|low_post|mid-post', '$2'],
   ['middle of backcourt', 'backcourt middle'],
   ['(..MOVE) behind|beyond|outside arc|zone|three-point_line (to|into)', ''],
   [', hand|hands ready|up|out|high (END)', ''],
