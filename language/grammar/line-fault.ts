@@ -20,7 +20,7 @@ export interface LineFix {
   /** What the fix does, as a button would say it. */
   readonly title: Message;
   readonly edits: readonly LineEdit[];
-  /** What then stands in a line of its own below it, as far in. */
+  /** What then stands in a line of its own below it, as far in and by its own blanks further. */
   readonly below?: string;
 }
 

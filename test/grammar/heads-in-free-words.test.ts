@@ -65,6 +65,10 @@ const onOneLine: readonly (readonly [said: string, first: string, below: string]
   ['against man, 1 has the ball', 'against man', 'ball with 1'],
   ['ball with 1, call it with 18 or more', 'ball with 1', 'call with 18 on the clock'],
   ['1 top, 2 right wing, 3 left wing, ball with 1, call with 9', 'from 1 top, 2 right wing, 3 left wing', 'ball with 1, call with 9'],
+  ['play "Flood" against 2-3', 'play "Flood"', '  against 2-3'],
+  ['play "Pier" for u12', 'play "Pier"', '  level u12'],
+  ['step "Gate": 1 passes to 2', 'step "Gate"', '  1 passes to 2'],
+  ['step "Gate" look 2: layup', 'step "Gate"', '  look 2: layup'],
   ['from horns, ball with 1, call with 12 on the clock, 4 and 5 crash', 'from horns', 'ball with 1, call with 12 on the clock, 4 and 5 crash'],
 ];
 

@@ -3,7 +3,7 @@ import { message } from '../../message/message.ts';
 import { endOf, startWithArticles, tried, written, type Broken } from './broken-line.ts';
 import { isAttacker, word, writing, type Recogniser, type SaidOtherwise } from './saying.ts';
 import { headsInFreeWords } from './heads-in-free-words.ts';
-import { headsOnOneLine } from './heads-on-one-line.ts';
+import { twoLinesInOne } from './two-lines-in-one.ts';
 import { saidByASlip } from './said-by-a-slip.ts';
 import { saidInOtherHeadWords } from './said-in-other-head-words.ts';
 import { saidOfHeads } from './said-of-heads.ts';
@@ -20,7 +20,7 @@ import { dependsOnTheDefence, before, onTheCatch, onTheSignal, waitsWithoutFor, 
 
 /** In the order in which they are tried: the first that fits speaks. */
 const RECOGNISERS: readonly Recogniser[] = [
-  ...saidByASlip, headsOnOneLine, ...saidOfHeads, ...saidInOtherHeadWords, ...headsInFreeWords, ...withoutItsWord, ...saidOfPassesToLooks, ...saidOfLooks, ...saidOfPlayers, inAPhrase, betweenWhom, whereItIsSoft,
+  ...saidByASlip, ...twoLinesInOne, ...saidOfHeads, ...saidInOtherHeadWords, ...headsInFreeWords, ...withoutItsWord, ...saidOfPassesToLooks, ...saidOfLooks, ...saidOfPlayers, inAPhrase, betweenWhom, whereItIsSoft,
   fouls, makesOrMisses, shootsAFreeThrow, guardsHim, comesOutTo, boxAndOne, runsTheClockDown, passesAway, pickAndRoll, getsAScreen, setsAnAdjectiveScreen,
   icesTheScreen, pins, countsHisDribbles, passOffTheScreen, rotatesASpot, probes, theHandOffTold, anOpponentsCount, drawsTwo, upTheSideline, behindTheBall, oppositeOfWhat, refuses, offMissing,
   onTheSignal, whichWay, onHisHeels, onWhatADefenderDoes, whileTheZone, forSafety, getsAHandOff, passToAPlace, whichOfTheZone, fillsALane, atTheDefence, anOpenPlace, someonesSpot, aGate,
