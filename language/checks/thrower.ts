@@ -100,7 +100,6 @@ function asThrow(subject: Subject, { id, who, to }: HandOff): readonly Fix[] {
 
 const origin: Point = { x: 0, y: 0 };
 
-/** On his own endline, and only where the text says that the other team has just scored. */
 /** What the thrower does with the ball instead of throwing it. */
 function carriedIn({ play }: Subject, { actions }: Way): Action | undefined {
   const thrower = play.start.throwIn?.by.value;
@@ -108,6 +107,7 @@ function carriedIn({ play }: Subject, { actions }: Way): Action | undefined {
   return first !== undefined && first.who === `${thrower}` && (first.kind === 'dribble' || first.kind === 'shot') ? first : undefined;
 }
 
+/** On his own endline, and only where the text says that the other team has just scored. */
 function mayRun({ play, rules }: Subject): boolean {
   const { throwIn } = play.start;
   const far = throwIn?.from.value.kind === 'spot' && throwIn.from.value.name === 'far baseline';

@@ -76,7 +76,7 @@ const onOneLine: readonly (readonly [said: string, first: string, below: string]
 const notHeads = [
   '1 passes to 2, 3 goes to the boards, 4 and 5 cut and get back', '1 dribbles to right wing, 2 cuts left corner and 3 top', '4 and 5 screen down, 2 and 3 come to the wings', '2 gets it in to 4, or to 5 if they switch',
   '1 waits 3 seconds, 2 lifs', 'look 4: layup with 3 seconds lft', '1 keeps the dribble alive and uses up 10 seconds', 'call it with 5, clock 2 s', 'from horns, ball with 1, call', 'rebound 2, 4, 5 crsh, 1, 3 get back',
-  'we have 8 seconds to get over half court', 'nobody rebounds but 5, we want four back', 'no time-out left, everybody knows the count', 'once 3 has the ball, 4 and 5 up, 1 back home rebound 2 3',
+  'we need 3', 'need 2', 'we have 8 seconds to get over half court', 'nobody rebounds but 5, we want four back', 'no time-out left, everybody knows the count', 'once 3 has the ball, 4 and 5 up, 1 back home rebound 2 3',
 ];
 
 const mendOf = (line: string) => parseLine(line).fault?.fixes[0];

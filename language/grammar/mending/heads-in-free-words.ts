@@ -191,10 +191,12 @@ function reboundLine(broken: Broken, lists: readonly { readonly who: string; rea
 // ---- when it is called -------------------------------------------------------------------------------------------
 
 const UNIT = /\d ?(?:s|secs?|seconds?)\b|\bon (?:the )?(?:game )?clock\b|\bleft\b|\bor (?:more|less)\b|\band (?:under|below|less|more|up)\b|\bat (?:least|most)\b|\bmin(?:imum)?\b|\bplayable\b|\bto (?:go|play)\b/;
-const BEGINS_A_CALL = /^(?:call|announce|ask|run|use|good|ok|need|needs|we need|wants?)\b/;
-/** What is said besides and changes nothing of it. */
+/** What is needed without one may be points. */
+const BEGINS_A_CALL = /^(?:call|announce|ask|run it|use it)\b/;
+/** Said besides, and nothing of it changes. */
 const AROUND_A_CALL = /\b(?:call|announce|ask|run|use|play|good|ok|okay|fine|best|need|needs|we|it|this|one|with|at|from|until|till|when|there|are|is|about|around|for|to|on|the|game|period|clock|left|or|more|less|and|under|below|up|than|not|at least|least|at most|most|min|minimum|max|maximum|go|playable|seconds?|secs?|s|remaining|early|only|if|have|has|you|be|of|time)\b/g;
 
+/** Two numbers and what joins them. */
 const RANGE = /^\D*\d+(?:[^\d,]*(?:,? ?(?:or|to|not less than|at least|at most)|-|–| and) ?(?:at least |at most )?\d+)+\D*$/;
 
 /** `we need about 15 seconds for this one`, `good with 3 to 8 seconds left`, `until 11 seconds playable`, `7 secs ok` */
