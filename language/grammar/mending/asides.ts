@@ -25,7 +25,7 @@ const LONGEST_ASIDE = 14;
  */
 export function asidesIn(tokens: readonly LineToken[], follow: Follow, text: string): readonly Aside[] | undefined {
   if (tokens.length > MOST_WORDS) return undefined;
-  const kind = tokens[0]?.image === 'look' ? 'look' : isPlayer(tokens[0]) || isSubject(tokens[0]) || WAITS.has(wordOf(tokens[0])) || ['on', 'with', 'at', 'at the same time', 'then', 'after that', 'next'].includes(wordOf(tokens[0])) ? 'action' : undefined;
+  const kind = tokens[0]?.image === 'look' ? 'look' : isPlayer(tokens[0]) || isSubject(tokens[0]) || WAITS.has(wordOf(tokens[0])) || ['on', 'with', 'at', 'at the same time', 'then', 'after that', 'next'].includes(wordOf(tokens[0])) || wordOf(tokens[1]) === 'later' ? 'action' : undefined;
   if (kind === undefined) return undefined;
   const found: Aside[] = [];
   let rest = tokens;

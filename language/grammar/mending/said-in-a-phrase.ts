@@ -33,6 +33,8 @@ const PHRASES: readonly (readonly [said: RegExp, instead: string, why: Message])
   [/\bbehind the (screen|pick|flare|stagger)\b/i, 'off the $1', message('Who gets open behind a screen comes off it.')],
   [/\bin the short roll\b/i, 'on the nail', message('A short roll ends at the free-throw line.')],
   [/\bside(?:line)? out of bounds\b/i, 'sideline throw-in', message('From the side the ball is thrown in.')],
+  [/\bshows? (?:only )?(?:the |a )?(?:block|screen|pick)(?: only)?(?:,? and|,|,? then) cuts? (?:direct(?:ly)? |straight )?to\b/i, 'slips to', message('A screen that is never set is a slip.')],
+  [/\bbeats? (?:them|everyone|everybody|x[1-5]|(?:his|her|the) (?:man|girl|defenders?|press|defen[cs]e)) (?:up|down) the (left |right )?sideline\b/i, 'dribbles down the $1sideline', message('Who beats his man with the ball dribbles past him.')],
   [/\bshort[ -]rolls? to\b/i, 'rolls to', message('A short roll is a roll that stops where you say.')],
   [/\bshort[ -]rolls?\b/i, 'rolls to the nail', message('A short roll stops at the free-throw line.')],
   [/\bdrops? back as the safety\b/i, 'is the safety', message('The safety is told in one line. He gets the ball when the looks are passed up.')],

@@ -97,8 +97,16 @@ function anOption(broken: Broken): SaidOtherwise | undefined {
   if (!/^(or|finally|lastly|last|otherwise|else|if not|if nothing is there|failing that)\b|^(pass|kick|dump|throw|hit|skip|feed|lob|hand)\b.*\bif\b.*\bopen\b|^[1-5] scores$/i.test(said)) return undefined;
   const look = asLook(said);
   const fix = look === undefined ? undefined : rewriting(broken, look);
-  if (fix === undefined && /^(otherwise|else)$/.test(word(broken.tokens[0])) && broken.index <= 1) return { code: 'misplaced-word', from: 0, to: 1, message: message('A line always happens. What is done when a look is passed up stands below that look; what is done instead, because of the defence, is a step of its own: step "…" instead of "…" when X4 switches.'), fixes: [] };
+  if (fix === undefined && /^(otherwise|else)$/.test(word(broken.tokens[0])) && broken.index <= 1) return { code: 'misplaced-word', from: 0, to: 1, message: message('A line always happens. What is done when a look is passed up stands below that look; what is done instead, because of the defence, is a step of its own: step "…" instead of "…" when X4 switches.'), fixes: [belowItsLook(broken)] };
   return fix && { code: 'misplaced-word', from: 0, to: 1, message: message('What he may do or leave is a look, and looks are read in the order they are written: "{look}".', { look: look! }), fixes: [fix] };
+}
+
+/** `otherwise 3 pulls it out`: so it goes on once nothing was open; `otherwise 4 pops` may be of the defence. */
+function belowItsLook(broken: Broken): LineFix | undefined {
+  const [otherwise, next] = broken.tokens;
+  const who = word(next) === ',' ? broken.tokens[2] : next;
+  const verb = broken.tokens[broken.tokens.indexOf(who!) + 1];
+  return who && verbOf(word(verb))?.base === 'back out' ? tried(broken, message('Leave out "{words}"', { words: written(broken, 0) }), [{ at: otherwise!.startOffset, to: who.startOffset, text: '' }]) : undefined;
 }
 
 const FINISHES: ReadonlyMap<string, string> = new Map(Object.entries({ layup: 'lays it up', 'lay-up': 'lays it up', 'lay-in': 'lays it up', layin: 'lays it up', dunk: 'dunks', jumper: 'shoots a jumper', three: 'shoots a three', shot: 'shoots', hook: 'hooks' }));

@@ -31,10 +31,10 @@ export function getsAScreen(broken: Broken): SaidOtherwise | undefined {
 /** `1 and 4 run pick and roll` */
 export function pickAndRoll(broken: Broken): SaidOtherwise | undefined {
   const { tokens, index } = broken;
-  const isOneWord = (i: number): boolean => /^pick-(and|n)-(rolls?|pops?)$/.test(word(tokens[i]));
+  const isOneWord = (i: number): boolean => /^(pick-(and|n)-(rolls?|pops?)|pnr|pnp|p&r|p&p)$/.test(word(tokens[i]));
   const at = [index, index - 1, index + 1, index + 2].find((i) => isOneWord(i) || (word(tokens[i]) === 'pick' && word(tokens[i + 1]) === 'and' && /^(rolls?|pops?)$/.test(word(tokens[i + 2]))));
   if (at === undefined) return undefined;
-  const second = /pop/.test(word(tokens[isOneWord(at) ? at : at + 2])) ? 'pops' : 'rolls';
+  const second = /pop|p$/.test(word(tokens[isOneWord(at) ? at : at + 2])) ? 'pops' : 'rolls';
   const [one, other] = tokens.filter(isAttacker).map(({ image }) => image);
   const [user, screener] = one !== undefined && other !== undefined ? [one, other].sort() : ['1', '4'];
   return { code: 'misplaced-word', from: at, to: isOneWord(at) ? at + 1 : at + 3, message: message('Say what each does: "{screener} ball-screens for {user}, then {second}", and on a line of its own "{user} drives off {screener}".', { screener: screener!, user: user!, second }), fixes: [other === undefined ? undefined : rewriting(broken, `${screener!} ball-screens for ${user!}, then ${second}`)] };

@@ -1,7 +1,7 @@
 // What coaches say of the ball, its passes and its dribbles, that a line says in other words.
 import { message, oneOf, type Message } from '../../message/message.ts';
 import { endOf, endOfWords, reads, tried, written, type Broken } from './broken-line.ts';
-import { isPlayer } from '../line-token.ts';
+import { isPlayer, type LineToken } from '../line-token.ts';
 import { commaAfter, fromThere, inNumber, isAttacker, rewriting, unquoted, word, writing, type SaidOtherwise } from './saying.ts';
 import { verbOf } from '../verbs.ts';
 
@@ -12,7 +12,8 @@ export function isAFake(broken: Broken): SaidOtherwise | undefined {
   const index = /^(ball|pump|shot|head)$/.test(word(tokens[broken.index])) ? broken.index + 1 : broken.index;
   if (!/^(fakes?|jabs?|feints?|pump-fakes?|shot-fakes?)$/.test(word(tokens[index]))) return undefined;
   const next = tokens.findIndex((token, i) => i > index && (token.image === 'and' || token.image === 'then' || token.image === ','));
-  const rest = next < 0 ? -1 : tokens.findIndex((token, i) => i >= next && verbOf(token.image) !== undefined);
+  const begins = (token: LineToken, i: number): boolean => (next < 0 ? i > index + 1 && verbOf(token.image)?.number === 'singular' && verbOf(token.image)!.class === 'move' : i >= next && verbOf(token.image) !== undefined);
+  const rest = tokens.findIndex(begins);
   const player = tokens[index - 1];
   const on = rest > 0 ? tried(broken, message('Write only "{words}"', { words: `${written(broken, index - 1)} ${written(broken, rest, tokens.length)}` }), [{ at: tokens[index]!.startOffset, to: tokens[rest]!.startOffset, text: '' }]) : undefined;
   const words = unquoted(fromThere(broken, index));
@@ -156,6 +157,9 @@ export function anOpponentsCount(broken: Broken): SaidOtherwise | undefined {
 /** `3 dribbles at the defence` */
 export function atTheDefence(broken: Broken): SaidOtherwise | undefined {
   const { tokens, index } = broken;
+  // `at the top man`: in front of a zone stands X1.
+  const man = [index, index - 1].find((i) => /^(man|defender|guy)$/.test(word(tokens[i])) && /^(top|front|point|first)$/.test(word(tokens[i - 1])) && /^(at|to|toward)$/.test(word(tokens[i - 2])) && verbOf(word(tokens[i - 3]))?.class === 'dribble');
+  if (man !== undefined) return { code: 'misplaced-word', from: man - 2, to: man + 1, message: message('Say which defender he dribbles at, by his number: "{words}". Where each of a zone stands, the picture shows.', { words: 'at X1' }), fixes: [writing(broken, man - 2, man + 1, 'at X1')] };
   if (word(tokens[index - 1]) !== 'at' || !/^(defence|defense|defender|zone|press|trap|man|gap|gaps|seam|seams|hole|lane|baseline)$/.test(word(tokens[index]))) return undefined;
   return { code: 'unknown-word', from: index, to: index + 1, message: message('Say where he dribbles to ("to top"), or at which of his own men ("at 2").'), fixes: [tried(broken, message('Write "to top"'), [{ at: tokens[index - 1]!.startOffset, to: endOf(tokens[index]!), text: 'to top' }])] };
 }

@@ -10,6 +10,7 @@ import { saidOfHeads } from './said-of-heads.ts';
 import { saidOfLooks } from './said-of-looks.ts';
 import { saidOfPassesToLooks } from './said-of-passes-to-looks.ts';
 import { withoutItsWord } from './said-without-its-word.ts';
+import { saidInTradeNames } from './said-in-trade-names.ts';
 import { saidOfPlayers } from './said-of-players.ts';
 import { inAPhrase } from './said-in-a-phrase.ts';
 import { icesTheScreen, whichZone, whereItIsSoft, betweenWhom, picksUpAMan, drawsTwo, fouls, makesOrMisses, shootsAFreeThrow, guardsHim, comesOutTo, boxAndOne, runsTheClockDown } from './said-of-defence.ts';
@@ -20,7 +21,7 @@ import { dependsOnTheDefence, before, onTheCatch, onTheSignal, waitsWithoutFor, 
 
 /** In the order in which they are tried: the first that fits speaks. */
 const RECOGNISERS: readonly Recogniser[] = [
-  ...saidByASlip, ...twoLinesInOne, ...saidOfHeads, ...saidInOtherHeadWords, ...headsInFreeWords, ...withoutItsWord, ...saidOfPassesToLooks, ...saidOfLooks, ...saidOfPlayers, inAPhrase, betweenWhom, whereItIsSoft,
+  ...saidByASlip, ...twoLinesInOne, ...saidOfHeads, ...saidInOtherHeadWords, ...headsInFreeWords, ...withoutItsWord, ...saidOfPassesToLooks, ...saidOfLooks, ...saidOfPlayers, ...saidInTradeNames, inAPhrase, betweenWhom, whereItIsSoft,
   fouls, makesOrMisses, shootsAFreeThrow, guardsHim, comesOutTo, boxAndOne, runsTheClockDown, passesAway, pickAndRoll, getsAScreen, setsAnAdjectiveScreen,
   icesTheScreen, pins, countsHisDribbles, passOffTheScreen, rotatesASpot, probes, theHandOffTold, anOpponentsCount, drawsTwo, upTheSideline, behindTheBall, oppositeOfWhat, refuses, offMissing,
   onTheSignal, whichWay, onHisHeels, onWhatADefenderDoes, whileTheZone, forSafety, getsAHandOff, passToAPlace, whichOfTheZone, fillsALane, atTheDefence, anOpenPlace, someonesSpot, aGate,

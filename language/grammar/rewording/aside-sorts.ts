@@ -119,6 +119,25 @@ const whereThePassGoes: Rule = ({ isBehindTheColon, words, opener }) => {
 /** What a purpose does not want to happen turns nothing round: `so X4 cannot help`. */
 const soThat: Rule = ({ ends, opener, words }) => (ends && (opener === 'so' || (opener === ',' && wordOf(words[1]) === 'so')) ? saidIf(!words.some((token) => wordOf(token) === 'if')) : undefined);
 
+/** `because X2 must help`: why, whoever it speaks of. */
+const why: Rule = ({ ends, opener, words }) => (ends && (opener === 'because' || (opener === ',' && wordOf(words[1]) === 'because')) ? saidIf(!words.some((token) => wordOf(token) === 'if')) : undefined);
+
+/** `, where 1 can always find him`: what can be done there nobody does. */
+const whatCanBeDoneThere: Rule = ({ ends, opener, words }) => {
+  const where = opener === ',' ? 1 : 0;
+  return ends && wordOf(words[where]) === 'where' && words.slice(where + 1, where + 4).some((token) => /^(can|could)$/.test(wordOf(token))) ? saidIf(!words.some((token) => wordOf(token) === 'if')) : undefined;
+};
+
+/** `, never under the basket`, `, no panic`: how it is not done, where the clause says where to or to whom. */
+const notSo: Rule = (span) => {
+  const { opener, words, ends } = span;
+  const not = wordOf(words[1]);
+  if (opener !== ',' || !ends || !/^(never|not|no)$/.test(not) || words.length < 3) return undefined;
+  const rest = words.slice(2);
+  if (rest.some((token) => isPlayer(token) || isMeasure(token) || isPlace(token) || SIDES.has(wordOf(token)) || TURNS.has(wordOf(token)) || ENDS.has(wordOf(token)) || verbOf(token.image) !== undefined)) return undefined;
+  return not === 'no' ? (rest.every(isUnknown) ? 'said' : undefined) : place(span) ? 'said' : undefined;
+};
+
 const likeWhat: Rule = ({ opener, ends }) => (opener === 'like' ? saidIf(ends) : undefined);
 
 const placeOfTheSide: Rule = ({ before, words }) => (SIDES.has(before?.image ?? '') && isUnknown(words[0]) ? 'kept' : undefined);
@@ -243,7 +262,7 @@ const whatItIsDoneTo: Rule = (span) => {
 const anyWord: Rule = ({ one, isJoined }) => (isUnknown(one) || (isJoined && verbOf(one!.image)?.number !== 'singular') ? 'unread' : 'kept');
 
 const RULES: readonly Rule[] = [
-  anotherLook, knownByThemselves, inCase, sideBehindThePlace, whereTheVerbStands, howTheLookerStands, whereHisDefenderIs, whereThePassGoes, soThat, likeWhat, placeOfTheSide, whatTurnsItRound,
+  anotherLook, knownByThemselves, inCase, sideBehindThePlace, whereTheVerbStands, howTheLookerStands, whereHisDefenderIs, whereThePassGoes, soThat, why, whatCanBeDoneThere, notSo, likeWhat, placeOfTheSide, whatTurnsItRound,
   // What stands behind a joint, if they begin with one.
   anotherChance, noLinkOfItsOwn, aDeedThatCannotBeRead, wordsAndLooks, anotherLink, theSafety, whichWay, wordsOfALook, outOfWhatAndSwapped, aManOrADeed,
   whatFor, whereTo, handOffsAndScreens, forWhat, asWhat, doingWhat, inWhatManner, nearTheBall, theLineItself, aPlaceInIt, adverb, nearWhom, beforeWhat, whatItIsDoneTo, anyWord,

@@ -1,7 +1,8 @@
 // A place that stands without its little word: `dives weak-side block`, `holds left corner`, `clears out, left corner`, `takes it out, far baseline`.
 import type { LineToken } from '../line-token.ts';
-import { before, JOINTS, oneOf, standing, wordOf, type Tokens, type Types } from './rewording.ts';
+import { before, isAttacker, JOINTS, oneOf, standing, wordOf, type Tokens, type Types } from './rewording.ts';
 import { verbOf } from '../verbs.ts';
+import { WAITS } from '../waits.ts';
 
 const SIDES = oneOf('left', 'right', 'ball-side', 'weak-side', 'strong-side', 'near', 'far', 'same', 'opposite', 'other');
 /** A half of the floor by itself; `left` alone is a way to go. */
@@ -32,7 +33,7 @@ export function placeBehindTheVerb(tokens: Tokens, at: number, types: Types): To
   if (asked === undefined || at < 2 || verb!.class === 'throw-in' || verb!.class === 'screen' || OF_ANOTHER_KIND.has(verb!.base)) return undefined;
   const end = placeEnd(tokens, at, false);
   // Goals that `attacks` takes, and where more follows that speaks of the place: `left wing's man`.
-  if (end === undefined || !isOver(tokens[end]) || /^attacks?$/.test(wordOf(tokens[at - 1]))) return undefined;
+  if (end === undefined || !(isOver(tokens[end]) || beginsAnother(tokens, end)) || /^attacks?$/.test(wordOf(tokens[at - 1]))) return undefined;
   return [...tokens.slice(0, at), before(types, asked, tokens[at]!), ...tokens.slice(at)];
 }
 
@@ -47,6 +48,19 @@ export function placeBehindAComma(tokens: Tokens, at: number, types: Types): Tok
   if (asked === undefined || wordOf(tokens[0]) === 'look' || wordOf(tokens[0]) === 'from' || clause.some((token) => PREPOSITIONS.has(wordOf(token)) || SIDES.has(wordOf(token)))) return undefined;
   if (verb!.class !== 'throw-in' && placeEnd(tokens, at + 1, false) === undefined) return undefined;
   return [...tokens.slice(0, at), standing(types, asked, tokens[at]!), ...tokens.slice(at + 1)];
+}
+
+/** `2 pops to the left wing 3 curls to the right elbow`: the comma before the next man is left out. In `fills the wing 2 clears` it is no deed. */
+export function nextManBehindThePlace(tokens: Tokens, at: number, types: Types): Tokens | undefined {
+  const next = tokens[at + 1];
+  if (at < 3 || !NAMES.has(wordOf(tokens[at])) || !isAttacker(tokens[0]) || next === undefined || !beginsAnother(tokens, at + 1) || tokens.slice(0, at).some((token) => WAITS.has(wordOf(token)) || OF_ANOTHER_KIND.has(verbOf(wordOf(token))?.base ?? ''))) return undefined;
+  return [...tokens.slice(0, at + 1), before(types, ',', next), ...tokens.slice(at + 1)];
+}
+
+/** Whether a man stands there with a deed of his own. */
+function beginsAnother(tokens: Tokens, at: number): boolean {
+  const verb = verbOf(wordOf(tokens[at + 1]));
+  return isAttacker(tokens[at]) && verb?.number === 'singular' && verb.class !== 'event' && verb.base !== 'clear';
 }
 
 function isOver(token: LineToken | undefined): boolean {

@@ -65,12 +65,12 @@ export function cutsOffTheHandOff(tokens: Tokens, at: number): Tokens | undefine
   return [...tokens.slice(0, at - 1), tokens[again]!.startOffset > tokens[again + 1]!.startOffset ? giver! : tokens[again]!, ...tokens.slice(again + 1, again + 3), wordOf(taker) === 'him' ? placedAt(man, taker!) : taker!, ...tokens.slice(again + 4)];
 }
 
-/** `1 throws it to 2 and gets it right back`: 2 passes to 1. */
+/** `1 throws it to 2 and gets it right back`, `and gets it again`: 2 passes to 1. */
 export function getsItBack(tokens: Tokens, at: number, types: Types): Tokens | undefined {
   let back = at + 1;
   while (/^(right|it|ball|straight)$/.test(wordOf(tokens[back]))) back++;
   const end = tokens[back + 1];
-  if (at < 3 || wordOf(tokens[back]) !== 'back' || !JOINTS.has(wordOf(tokens[at - 1])) || (end !== undefined && !JOINTS.has(wordOf(end)))) return undefined;
+  if (at < 3 || !/^(back|again)$/.test(wordOf(tokens[back])) || !JOINTS.has(wordOf(tokens[at - 1])) || (end !== undefined && !JOINTS.has(wordOf(end)))) return undefined;
   const verb = tokens.findLastIndex((token, i) => i < at && verbOf(wordOf(token)) !== undefined);
   const [passer, receiver] = [tokens[verb - 1], tokens.slice(verb, at).findLast(isAttacker)];
   if (verb < 1 || verbOf(wordOf(tokens[verb]))!.class !== 'pass' || !isAttacker(passer) || receiver === undefined) return undefined;

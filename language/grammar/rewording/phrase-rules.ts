@@ -1,6 +1,6 @@
 // What coaches say that no pattern tells: the words depend on more than those beside them (phrases.ts and its rows have the others).
 import { isPlace } from './aside-sorts.ts';
-import { placeBehindAComma, placeBehindTheVerb } from './bare-places.ts';
+import { nextManBehindThePlace, placeBehindAComma, placeBehindTheVerb } from './bare-places.ts';
 import { countedSteps } from './counted-steps.ts';
 import { cutsOffTheHandOff, getsItBack, onAHandOff, takesAHandOff } from './hand-offs-and-give-backs.ts';
 import type { LineToken } from '../line-token.ts';
@@ -292,7 +292,7 @@ const SCREENS_BY_NOUN: ReadonlyMap<string, string> = new Map(Object.entries({
 }));
 
 /** How a screen is set; where it stands is worked out. */
-const OF_A_SCREEN = oneOf('flat', 'high', 'side', 'solid', 'wide', 'quick', 'step up', 'second', 'last', 'first', 'big', 'good', 'middle', 'tight', 'late', 'hard', 'strong', 'high-ball', 'step-up', 'another', 'new', 'little', 'small', 'early', 'angled', 'low', 'deep', 'empty', 'mid', 'top', 'slot', 'wing', 'elbow', 'hammer', 'rip', 'ram', 'brush', 'rub', 'two');
+const OF_A_SCREEN = oneOf('flat', 'high', 'side', 'solid', 'wide', 'quick', 'step up', 'second', 'last', 'first', 'big', 'good', 'middle', 'tight', 'late', 'hard', 'strong', 'high-ball', 'step-up', 'another', 'new', 'little', 'small', 'early', 'angled', 'low', 'deep', 'empty', 'mid', 'top', 'slot', 'wing', 'elbow', 'hammer', 'rip', 'ram', 'brush', 'rub', 'two', 'same');
 
 function screenOf(noun: string): string | undefined {
   if (verbOf(noun)?.class === 'screen') return singular(noun);
@@ -477,6 +477,7 @@ const RULES: readonly (readonly [begins: RegExp, rule: Phrase['apply']])[] = [
   [/^(to|back|back out|out|over|across|in|inside|down|up|ahead|right|straight)$/, passWithoutVerb],
   [/^,$/, commaBeforeTheWait],
   [/^,$/, placeBehindAComma],
+  [/^(rim|basket|block|elbow|nail|high post|top|top of the key|slot|wing|corner|short corner|dunker spot|half court)$/, nextManBehindThePlace],
   [/^(left|right|ball-side|weak-side|strong-side|near|far|opposite|other|far side|near side|rim|nail|high post|top|top of the key|elbows?|wings?|corners?|slots?|blocks?|short corner|dunker spot|half court)$/, placeBehindTheVerb],
 ];
 

@@ -7,6 +7,7 @@ import { ofHeads } from './phrases-heads.ts';
 import { ofMoves } from './phrases-moves.ts';
 import { ofPlaces } from './phrases-places.ts';
 import { ofScreensAndBall } from './phrases-screens-and-ball.ts';
+import { ofTheTrade } from './phrases-trade.ts';
 import { ofWaits } from './phrases-waits.ts';
 
 const LISTS: Lists = {
@@ -53,6 +54,6 @@ const LISTS: Lists = {
   A_PASS: 'skip skip_pass feed post_feed entry entry_pass swing reversal kick_out kick-out lob inbounds outlet outlet_pass return_pass',
 };
 
-const ROWS: Rows = [...ofHeads, ...ofWaits, ...ofMoves, ...ofPlaces, ...ofScreensAndBall, ...ofDefence, ...ofTheClipboard, ...ofElsewhere];
+const ROWS: Rows = [...ofTheTrade, ...ofHeads, ...ofWaits, ...ofMoves, ...ofPlaces, ...ofScreensAndBall, ...ofDefence, ...ofTheClipboard, ...ofElsewhere];
 
 export const phrases: readonly Phrase[] = ROWS.map(([said, written]) => phrase(said, written, LISTS));
