@@ -26,7 +26,7 @@ import { screenDirection } from './screen-direction.ts';
 import { screenNoRoom } from './screen-no-room.ts';
 import { screenWithBall } from './screen-with-ball.ts';
 import { secondDribble } from './second-dribble.ts';
-import { shotOutsideClock, shotOutsideClockWhenLate } from './shot-between.ts';
+import { shotOutsideClock, shotOutsideClockWhenLate, laterShotOutsideClock } from './shot-between.ts';
 import { pastShotClock, pastShotClockWhenLate } from './shot-clock.ts';
 import { noThreeLine, threeInsideLine } from './three-point-line.ts';
 import { threeSeconds } from './three-seconds.ts';
@@ -40,7 +40,7 @@ export const allChecks = [
   ballNeeded, screenWithBall, movingWithBall, secondDribble, passToSelf, passToDefender, passTooFar, passIntoBoard, handOffApart,
   screenTooLate, screenDirection, screenNoRoom,
   inboundLate, throwInWindow, throwerMoves, throwerStepsIn, throwerHandsOver,
-  pastWindow, pastWindowWhenLate, shotOutsideClock, shotOutsideClockWhenLate, littleLeft, callTooLate, pastShotClock, pastShotClockWhenLate,
+  pastWindow, pastWindowWhenLate, shotOutsideClock, shotOutsideClockWhenLate, laterShotOutsideClock, littleLeft, callTooLate, pastShotClock, pastShotClockWhenLate,
   backcourtCount, closelyGuarded, threeSeconds, timeNotKept, endTooLate,
   outOfBounds, footOnLine, overAndBack, crowding, threeInsideLine, noThreeLine,
   noEnding, commaWaits, lookOutOfOrder, nothingToPassUp, leftOutToo, afterTheShot, demandNotMet, idlePlayer,

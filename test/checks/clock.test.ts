@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { compileText } from './compiled.ts';
 import { inEnglish } from '../../language/message/message.ts';
+import { codesIn, messageOf } from './codes.ts';
 
 const set = (headers: string, level = 'u14') => compileText(`level ${level}\nplay "A"\n${headers}\n  from 5-out\n  1 dribbles to left slot\n  2 cuts to rim\n  2 cuts to right short corner\n  look 1: jumper\n  look 2: jumper\n`);
 const codesOf = (headers: string, level?: string) => set(headers, level).findings.map(({ code }) => code);
@@ -71,4 +72,17 @@ describe('the clock it is called with', () => {
 test('a line that waits for the clock is as late on the clock whenever the play is called', () => {
   const { findings } = compileText('level u14\nplay "A"\n  from 5-out\n  call with 14 to 20 on the clock\n  leave 2 seconds after a miss\n  1 dribbles to left slot\n  at 10 on the clock, 1 drives to rim\n  look 1: layup\n');
   expect(findings.map(({ code }) => code)).toEqual([]);
+});
+
+describe('a time asked of the first shot', () => {
+  const codesOf = (clock: string) => codesIn(`${clock}\nfrom 4-out 1-in\n1 dribbles to left slot, then drives to left elbow\n5 clears to right short corner\nlook 1: jumper\nlook 4: three\nlook 2: three`);
+  test('a later look outside it is a hint with its time, none where the first misses it already', () => {
+    expect(codesOf('call with 20 on the clock\nshot between 17 and 14 on the clock')).toEqual(['later-shot-outside-clock']);
+    expect(messageOf('later-shot-outside-clock', 'call with 20 on the clock\nshot between 17 and 14 on the clock\nfrom 4-out 1-in\n1 dribbles to left slot, then drives to left elbow\nlook 1: jumper\nlook 4 "kick": three')).toMatch(/^Called with 20 s, the “kick” for 4 has its shot away with 13\.\d s on the clock: outside the 17 s to 14 s/);
+    expect(codesOf('call with 20 on the clock\nshot between 17 and 10 on the clock')).toEqual([]);
+    expect(codesOf('call with 20 on the clock\nshot between 10 and 8 on the clock')).toEqual(['shot-outside-clock']);
+  });
+  test('after the horn it is called too late, and nothing else is said', () => {
+    expect(codesIn('clock at 3 seconds\nshot before the horn\nalready set\nfrom 5-out\n1 drives to rim\nlook 1: layup')).toEqual(['call-too-late']);
+  });
 });
