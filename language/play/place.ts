@@ -12,7 +12,8 @@ export type Place =
   | { readonly kind: 'beside' | 'behind' | 'player'; readonly who: BodyId }
   | { readonly kind: 'either'; readonly options: readonly Place[] };
 /** `half`: on that half of the floor, where he stands if he is on it. `open floor`: with the ball behind half court, by half court; else as everywhere. */
-export type WhereOnTheFloor = 'half' | 'open floor';
+/** `half`: where he is, if he is on that side. `open floor`: of that, not of the key. `over`: straight on over the line from where he is. */
+export type WhereOnTheFloor = 'half' | 'open floor' | 'over';
 export type Side = 'left' | 'right' | 'middle' | 'ball' | 'weak' | 'near' | 'far';
 /** `toward`: from where he stands himself, on the way there. */
 export type Direction = 'toward' | 'above' | 'below' | 'left of' | 'right of' | 'inside' | 'outside' | 'in front of' | 'behind';

@@ -92,6 +92,7 @@ function resolveSpot(place: Extract<Place, { readonly kind: 'spot' }>, situation
   if (!isSpotName(name)) return ownPosition(situation);
   const { court } = situation;
   if (place.where === 'open floor' && isInTheBackcourt(situation)) return spotPoint(court, 'half court', undefined) ?? ownPosition(situation);
+  if (place.where === 'over') return overTheLine(place, situation);
   const needsSide = extended || takesSide(name) === 'needed';
   if (!needsSide && (side === undefined || side === 'middle' || takesSide(name) === 'never')) return spotPoint(court, name, undefined) ?? ownPosition(situation);
   const left = spotPoint(court, name, 'left', extended);
@@ -100,6 +101,18 @@ function resolveSpot(place: Extract<Place, { readonly kind: 'spot' }>, situation
   const meant = side === undefined && among !== undefined && among.length > 1 ? sideAmong(among, left, right, situation) : sideMeant(side, left, right, situation);
   if (place.where === 'half') return onHalf(meant, situation);
   return meant === 'left' ? left : right;
+}
+
+/** Up the floor he does not come nearer to the sideline than this. Common practice, no source. */
+const offTheSideline = 1;
+
+/** `over half court`: straight up the floor, or on the side that is said; who is over it already has no way to go. */
+function overTheLine({ side }: Extract<Place, { readonly kind: 'spot' }>, situation: Situation): Point {
+  const own = ownPosition(situation);
+  const { x, y } = spotPoint(situation.court, 'half court', side === 'left' || side === 'right' ? side : undefined)!;
+  if (own.y <= y) return own;
+  const most = situation.court.boundary.right - offTheSideline;
+  return { x: side === undefined ? Math.max(-most, Math.min(most, own.x)) : x, y };
 }
 
 /** A man in the middle who is to be on one half stands this far from it. Common practice, no source. */

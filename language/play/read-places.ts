@@ -80,6 +80,7 @@ function readSpot(reader: Reader, tree: PlaceNode, meaning: Meaning): Place | un
   const name = tree.name === 'free-throw line extended' ? 'free-throw line' : tree.name;
   if (name === undefined || !isSpotName(name)) return undefined;
   const side = tree.side === undefined ? undefined : sides[tree.side];
+  if (name === 'half court' && /^(over|across|past)\b/i.test(wordsWritten(reader, tree, meaning))) return { kind: 'spot', name, where: 'over' };
   const inTheOpenFloor = openFloorSpot(reader, tree, name, side, meaning);
   if (inTheOpenFloor !== undefined) return inTheOpenFloor;
   if (side !== undefined && side !== 'middle' && takesSide(name) === 'never') {

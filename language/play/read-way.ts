@@ -56,7 +56,7 @@ function readPart(way: WaySoFar, part: NonNullable<Part>): void {
     case 'To':
       if (part.ball) goTo(way, part, ballPlace(one), part, { origin: 'derived' });
       else if (isGapInTheZone(way, part)) take(one, part);
-      else goTo(way, part, ...placeOfSubject(one, part.spots, meaning, part.either));
+      else goTo(way, part, ...onTheSideSaid(way, placeOfSubject(one, part.spots, meaning, part.either)));
       // Through the lane under the ring and out again; common practice, no source.
       if (part.how === 'through to') via.push(rim);
       break;
@@ -181,6 +181,12 @@ function goHeading(way: WaySoFar, part: NodeOf<'Heading'>): void {
 function isGapInTheZone({ one, parts, meaning }: WaySoFar, part: NodeOf<'To'>): boolean {
   const others = parts.some(each => each !== part && (each?.$type === 'At' || each?.$type === 'To'));
   return others && !isHolder(one) && part.spots.some(spot => spot !== undefined && /\bhole$/i.test(wordsWritten(one.reader, spot, meaning)));
+}
+
+/** `up the left side over half court` */
+function onTheSideSaid({ end }: WaySoFar, [place, columns]: readonly [Place | undefined, Columns]): [Place | undefined, Columns] {
+  const side = end?.weak && end.place.kind === 'spot' ? end.place.side : undefined;
+  return [place?.kind === 'spot' && place.where === 'over' && (side === 'left' || side === 'right') ? { ...place, side } : place, columns];
 }
 
 function onHalves([place, columns]: readonly [Place | undefined, Columns]): [Place | undefined, Columns] {

@@ -91,7 +91,9 @@ function sayOff(off: readonly BodyId[]): string | undefined {
 }
 
 function sayVia(via: readonly Place[]): string | undefined {
-  return via.length === 0 ? undefined : `via ${via.map(sayWrittenPlace).join(' and ')}`;
+  const over = via.some(isOver);
+  const others = via.filter((place) => !isOver(place));
+  return over || others.length > 0 ? joined(over && 'over half court', others.length > 0 && `via ${others.map(sayWrittenPlace).join(' and ')}`) : undefined;
 }
 
 /** `moves toward the ball` before a throw-in: where that ends is worked out, and a place so many metres in front of the thrower helps nobody. */
@@ -99,9 +101,12 @@ function comesToTheBall({ value, origin }: NonNullable<Move['to']>): boolean {
   return origin !== 'written' && value.kind === 'offset' && value.by === roomToThrow && value.direction === 'in front of' && value.from.kind === 'player';
 }
 
+const isOver = (place: Place): boolean => place.kind === 'spot' && place.where === 'over' && place.side === undefined;
+
 /** Where a way ends: `to left wing`; a man's place is filled for him. */
 function sayGoal(place: Place): string {
   if (place.kind === 'spot' && place.where === 'half') return `on ${sayWrittenPlace(place)}`;
+  if (isOver(place)) return 'over half court';
   // So far from where he stands: `1.5 m toward left corner`.
   if (place.kind === 'offset' && place.direction === 'toward') return sayWrittenPlace(place);
   return place.kind === 'player' ? `for ${place.who}` : `to ${sayWrittenPlace(place)}`;

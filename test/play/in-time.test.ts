@@ -48,6 +48,20 @@ describe('without a place', () => {
   });
 });
 
+describe('over half court', () => {
+  const back = 'from 1 left backcourt, 2 right backcourt, 3 half court, 4 and 5 wings';
+  const end = (...lines: readonly string[]) => {
+    const { x, y } = endOf(timelineOf(playText(...lines)).runs[0]!, '1');
+    return [Math.round(x * 10) / 10, Math.round(y * 10) / 10];
+  };
+  it('is straight on from where he is, on the side that is said, and no way for who is over it', () => {
+    expect(end(back, '1 dribbles over half court')).toEqual([-4, 11.9]);
+    expect(end(back, '1 dribbles up the right side past half court')).toEqual([4, 11.9]);
+    expect(end('from 5-out', '1 dribbles across half court')).toEqual([0, 7.2]);
+    expect(end(back.replace('3 half court', '3 left corner'), '1 dribbles to half court')).toEqual([0, 11.9]);
+  });
+});
+
 describe('a look', () => {
   it('on a cut finds its man on that cut, whatever he does next', () => {
     const run = runNamed(steps('1 passes to 2', '1 cuts to rim, then clears to left corner', 'look 1 on the cut: layup'), 'start?1.1');

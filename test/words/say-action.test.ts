@@ -38,6 +38,11 @@ test.each(['X4 switches to 1', 'X4 shows on 1', 'X5 helps on 1', 'X5 helps at ri
   expect(sayAction(play.steps[0]!.actions[0]!)).toBe(line);
 });
 
+test.each(['1 dribbles over half court', '1 dribbles over half court to left wing', '1 dribbles to half court'])('the half line is told as it is written: %s', (line) => {
+  const [{ play }] = compileText(`play "A"\n${line}\nends with no shot`).plays as [Compiled];
+  expect(sayAction(play.steps[0]!.actions[0]!)).toBe(line);
+});
+
 test('a play is told in sentences, in the order it is written', async () => {
   const { plays } = compileText(readFileSync('examples/lighthouse.play', 'utf8'));
   const told = tellPlay(plays[0]!.play, plays[0]!.timeline).map(({ text }) => text).join('\n');
