@@ -88,17 +88,28 @@ function maySpeak(gaps: Gaps, subject: Subject, { entry, found }: Told): boolean
   return ways.every((steps) => gaps.allow(entry.needs, found.part, line, steps));
 }
 
-/** One cause, one finding: the same code at the same part is told of the first way it is true on, and the others are counted. */
+interface ToldOnce extends Told {
+  readonly runs: Set<string>;
+  readonly parts: Set<string>;
+}
+
+/** One cause, one finding: the same code at the same part is told of the first way it is true on, and the others are counted; so is the same sentence at the same words, which a step has that is run again. */
 function onceEach(subject: Subject, told: readonly Told[]): readonly Told[] {
-  const first = new Map<string, Told & { runs: Set<string> }>();
+  const first = new Map<string, ToldOnce>();
+  const sentences = new Map<string, ToldOnce>();
   for (const one of told) {
-    const key = `${one.entry.code} ${one.found.part} ${one.rules ?? ''}`;
-    const known = first.get(key);
-    if (known === undefined) first.set(key, { ...one, runs: new Set(one.found.run === undefined ? [] : [one.found.run]) });
-    else if (one.found.run !== undefined) known.runs.add(one.found.run);
+    const { part, params, instead, run } = one.found;
+    const key = `${one.entry.code} ${part} ${one.rules ?? ''}`;
+    const { line, at, to } = placeOf(subject.places, part);
+    const sentence = JSON.stringify([one.entry.code, one.rules, line, at, to, params, instead]);
+    const known = first.get(key) ?? sentences.get(sentence) ?? { ...one, runs: new Set<string>(), parts: new Set<string>() };
+    if (!first.has(key)) known.parts.add(part);
+    if (!sentences.has(sentence)) sentences.set(sentence, known);
+    first.set(key, known);
+    if (run !== undefined) known.runs.add(run);
   }
-  return [...first.values()].map(({ runs, ...one }) => {
-    const passing = subject.ways.filter((way) => way.actions.some(({ id }) => id === one.found.part) || way.run.look === one.found.part);
+  return [...new Set(first.values())].map(({ runs, parts, ...one }) => {
+    const passing = subject.ways.filter((way) => way.actions.some(({ id }) => parts.has(id)) || (way.run.look !== undefined && parts.has(way.run.look)));
     return runs.size > 1 && runs.size < passing.length ? { ...one, more: runs.size - 1 } : one;
   });
 }

@@ -17,3 +17,11 @@ test('two of whom one has handed the other the ball are partners, as screeners a
   const after = (deed: string) => codesOf(deed, '4 cuts to rim', '4 cuts to right corner', 'look 4: three');
   expect(after('1 hands off to 3')).not.toContain('crowding');
 });
+
+test('the same sentence at the same words, of a step that is run again, is said once', () => {
+  const round = ['step "Round"', '1 passes to 3', '1 cuts to rim', '3 passes to 2', '2 dribbles to left slot', 'look 2: three', 'step "Again" repeats "Round" 4 times'];
+  const { findings } = compileText(`level u14\nplay "A"\n  from 5-out\n${round.map((line) => `  ${line}`).join('\n')}\n`);
+  const said = findings.map(({ code, place, message }) => `${code} ${place.line} ${place.at} ${message}`);
+  expect(said.filter((one) => one.includes('spot-taken')).length).toBeGreaterThan(0);
+  expect(new Set(said).size).toBe(said.length);
+});
