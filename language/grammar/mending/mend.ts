@@ -314,3 +314,10 @@ export function isSlip(broken: Broken): boolean {
   const [mend] = mends(broken, 1);
   return mend !== undefined && ['replace', 'blank', 'swap', 'insert'].includes(mend.kind);
 }
+
+/** Whether the last word is the beginning of a word that may stand there. */
+export function isBegun(broken: Broken): boolean {
+  if (broken.token === undefined || broken.index !== broken.tokens.length - 1) return false;
+  const word = written(broken, broken.index).toLowerCase().replaceAll('-', ' ');
+  return broken.wanted.some(({ token, isKeyword }) => isKeyword && token !== word && keywordAtoms(token).join(' ').startsWith(word));
+}

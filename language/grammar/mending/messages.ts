@@ -2,10 +2,11 @@ import { message, type Message } from '../../message/message.ts';
 import { endOf, endOfWords, isVerb, said, singularAt, startWithArticles, tried, wants, written, type Broken } from './broken-line.ts';
 import { isPlayer } from '../line-token.ts';
 import type { FaultCode, LineFault, LineFix } from '../line-fault.ts';
-import { keywordAtoms } from '../reading/lexer.ts';
-import { mends, quotes, type Mend } from './mend.ts';
+import { isBegun, mends, quotes, type Mend } from './mend.ts';
 import { otherNumber, singular } from '../verbs.ts';
+import { toldInOwnWords } from './said-in-a-look.ts';
 import { saidOtherwise } from './said-otherwise.ts';
+import type { SaidOtherwise } from './saying.ts';
 import { describeWanted } from './wanted-words.ts';
 import { whatThereIs } from './what-there-is.ts';
 
@@ -54,8 +55,13 @@ function openQuote(broken: Broken): LineFault | undefined {
 
 function otherWords(broken: Broken): LineFault | undefined {
   const said = saidOtherwise(broken);
-  if (!said) return undefined;
-  const { code, from, to, message, fixes } = said;
+  // Of a look a saying that has no mend, or leaves words out, says less than the look put together anew.
+  const look = said?.fixes.some((fix) => fix !== undefined && fix.edits.some(({ text }) => text !== '')) === true ? undefined : toldInOwnWords(broken);
+  if (look) return { ...faultSaid(broken, look), unfinished: !broken.token || isBegun(broken) };
+  return said && faultSaid(broken, said);
+}
+
+function faultSaid(broken: Broken, { code, from, to, message, fixes }: SaidOtherwise): LineFault {
   const last = broken.tokens[to - 1] ?? broken.tokens.at(-1)!;
   return fault(code, (broken.tokens[from] ?? last).startOffset, endOf(last), message, fixes, { found: written(broken, from, to) }, !broken.token);
 }
@@ -109,13 +115,6 @@ function endings(broken: Broken): LineFix[] {
   const words = new Set(broken.wanted.filter(({ isKeyword, token }) => isKeyword && /\w/.test(token)).map(({ token }) => token));
   const at = endOf(broken.tokens.at(-1)!);
   return words.size > 3 ? [] : [...words].flatMap((word) => tried(broken, message('Write "{word}" behind it', { word }), [{ at, to: at, text: ` ${word}` }]) ?? []);
-}
-
-/** Whether the last word is the beginning of a word that may stand there. */
-export function isBegun(broken: Broken): boolean {
-  if (broken.token === undefined || broken.index !== broken.tokens.length - 1) return false;
-  const word = written(broken, broken.index).toLowerCase().replaceAll('-', ' ');
-  return broken.wanted.some(({ token, isKeyword }) => isKeyword && token !== word && keywordAtoms(token).join(' ').startsWith(word));
 }
 
 /** `1 passes to 2 cuts`: 1 or 2? */

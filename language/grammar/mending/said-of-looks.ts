@@ -109,7 +109,7 @@ function belowItsLook(broken: Broken): LineFix | undefined {
   return who && verbOf(word(verb))?.base === 'back out' ? tried(broken, message('Leave out "{words}"', { words: written(broken, 0) }), [{ at: otherwise!.startOffset, to: who.startOffset, text: '' }]) : undefined;
 }
 
-const FINISHES: ReadonlyMap<string, string> = new Map(Object.entries({ layup: 'lays it up', 'lay-up': 'lays it up', 'lay-in': 'lays it up', layin: 'lays it up', dunk: 'dunks', jumper: 'shoots a jumper', three: 'shoots a three', shot: 'shoots', hook: 'hooks' }));
+export const FINISHES: ReadonlyMap<string, string> = new Map(Object.entries({ layup: 'lays it up', 'lay-up': 'lays it up', 'lay-in': 'lays it up', layin: 'lays it up', dunk: 'dunks', jumper: 'shoots a jumper', three: 'shoots a three', shot: 'shoots', hook: 'hooks' }));
 
 /** `3 passes ahead to 5 for a lay up` */
 function forAShot(broken: Broken): SaidOtherwise | undefined {

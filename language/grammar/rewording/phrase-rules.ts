@@ -202,7 +202,7 @@ function whereHeThrowsIn(tokens: Tokens, at: number, types: Types): Tokens | und
   return said !== undefined && /^(lane|key|paint|basket|rim|hoop)$/.test(wordOf(tokens[side + 1])) ? on(said, side + 2) : undefined;
 }
 
-const CHANCES: ReadonlySet<string> = new Set(['layup', 'lay-up', 'dunk', 'jumper', 'jump shot', 'three', '3', 'three-pointer', 'hook', 'hook shot', 'floater', 'runner', 'shot', 'lob', 'skip', 'pull up', 'put-back', 'lay-in', 'finish', 'bounce-pass', 'kick out', 'pocket pass', 'skip-pass']);
+const CHANCES: ReadonlySet<string> = new Set(['layup', 'lay-up', 'dunk', 'jumper', 'jump shot', 'three', '3', 'three-pointer', 'hook', 'hook shot', 'floater', 'runner', 'shot', 'lob', 'skip', 'pull up', 'put-back', 'lay-in', 'finish', 'score', 'bounce-pass', 'kick out', 'pocket pass', 'skip-pass']);
 const BETWEEN_CHANCES = oneOf('open', 'corner', 'quick', 'easy', 'wing', 'elbow', 'baseline', 'pull up', 'step back', 'catch', 'wide-open', 'clean', 'backdoor', 'power', 'reverse', 'running', 'driving', 'short');
 
 /** `look 2 for the corner three`, `look 5 on the block, layup`: what follows is the shot. */
@@ -448,7 +448,7 @@ const RULES: readonly (readonly [begins: RegExp, rule: Phrase['apply']])[] = [
   [/^(corner|wing|slot|top|top of the key)$/, threeFrom],
   [/^shoots?( it)?$/, colonForgotten],
   [/^[1-5] second$/, lookThatIsSecond],
-  [/^(three|layup|lay-up|lay-in|layin|dunk|jumper|jump shot|hook|floater|runner|shot|lob|skip|finish|put-back|alley-oop|dish|pass|three-pointer)$|^(hook|bank|set) shot$|^(post feed|post entry|entry pass|feed|high-low( pass)?|lob pass|dump pass|inside pass)$|^(bounce|skip|overhead|chest|pocket)[- ]pass$|^(kick out|dump off|drop-off|pull up|step back|finger roll|catch[- ]and[- ]shoot( three| jumper)?|3 pointer)$/, colonForgotten],
+  [/^(three|layup|lay-up|lay-in|layin|dunk|jumper|jump shot|hook|floater|runner|shot|lob|skip|finish|score|put-back|alley-oop|dish|pass|three-pointer)$|^(hook|bank|set) shot$|^(post feed|post entry|entry pass|feed|high-low( pass)?|lob pass|dump pass|inside pass)$|^(bounce|skip|overhead|chest|pocket)[- ]pass$|^(kick out|dump off|drop-off|pull up|step back|finger roll|catch[- ]and[- ]shoot( three| jumper)?|3 pointer)$/, colonForgotten],
   [/^(slams?|shuts?|closes?|locks?|seals?)$/, shutsTheGate],
   [/^(s?he|they)['’](s|re)$/, heIs],
   [/^gets?( it| the ball)?$/, getsItBack],

@@ -4,6 +4,7 @@ import { ofTheClipboard } from './phrases-clipboard.ts';
 import { ofDefence } from './phrases-defence.ts';
 import { ofElsewhere } from './phrases-elsewhere.ts';
 import { ofHeads } from './phrases-heads.ts';
+import { ofLooks } from './phrases-looks.ts';
 import { ofMoves } from './phrases-moves.ts';
 import { ofPlaces } from './phrases-places.ts';
 import { ofScreensAndBall } from './phrases-screens-and-ball.ts';
@@ -54,6 +55,6 @@ const LISTS: Lists = {
   A_PASS: 'skip skip_pass feed post_feed entry entry_pass swing reversal kick_out kick-out lob inbounds outlet outlet_pass return_pass',
 };
 
-const ROWS: Rows = [...ofTheTrade, ...ofHeads, ...ofWaits, ...ofMoves, ...ofPlaces, ...ofScreensAndBall, ...ofDefence, ...ofTheClipboard, ...ofElsewhere];
+const ROWS: Rows = [...ofTheTrade, ...ofHeads, ...ofLooks, ...ofWaits, ...ofMoves, ...ofPlaces, ...ofScreensAndBall, ...ofDefence, ...ofTheClipboard, ...ofElsewhere];
 
 export const phrases: readonly Phrase[] = ROWS.map(([said, written]) => phrase(said, written, LISTS));

@@ -149,6 +149,8 @@ function isReadOver(kept: readonly LineToken[], token: LineToken, next: readonly
   // `off of 5's screen`, `dumps it off to 5`
   if (word === 'of' && kept.at(-1)!.image === 'off') return true;
   if (word === 'off' && next[0]?.image === 'to' && verbBefore(kept)?.class === 'pass') return true;
+  // `, short shot`
+  if (OF_A_SHOT.has(word) && next[0]?.image === 'shot' && (kept.at(-1)!.image === ':' || (kept.at(-1)!.image === ',' && kept[0]!.image === 'look'))) return true;
   if (OF_A_SHOT.has(word) && BEFORE_A_SHOT.has(kept.at(-1)!.image)) return next.some((other, index) => SHOTS.has(other.image) && (index === 0 || OF_A_SHOT.has(wordOf(next[0]!))));
   const isUpTo = token.tokenType.name === 'up to';
   if (!isUpTo && !DIRECTIONS.has(word)) return false;
