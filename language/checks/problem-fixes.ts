@@ -31,6 +31,8 @@ export function fixesFor(subject: Subject, problem: Problem): readonly Fix[] {
       return reworded(subject, problem.part, new RegExp(`^${problem.params.who}(?=\\s)`), `X${problem.params.who}`, message('Write “X{who}”', { who: problem.params.who! }));
     case 'verb-missing':
       return withAVerb(subject, problem);
+    case 'line-elsewhere':
+      return asFromLine(subject, problem);
     case 'defender-attacks':
       return reworded(subject, problem.part, new RegExp(`^${problem.params.who}(?=\\s)`, 'i'), String(problem.params.who).slice(1), message('Write “{words}”', { words: String(problem.params.who).slice(1) }));
     default:
@@ -43,6 +45,22 @@ function withAVerb(subject: Subject, { part }: Problem): readonly Fix[] {
   const words = wordsOf(subject, part);
   const { tree } = parseLine(words);
   return tree?.$type === 'Placing' ? verbMissing(tree).fixes.flatMap(({ title, edits }) => otherWords(subject, part, applyEdits(words, edits), title)) : [];
+}
+
+/** `1 top`, `2 right wing` … as lines of a play: one `from` line in their place, where it has none. */
+function asFromLine(subject: Subject, { part, params }: Problem): readonly Fix[] {
+  const line = subject.places.get(part)?.line;
+  if (params.belongs !== 'alignment' || line === undefined || subject.lines.some((text) => parseLine(text).tree?.$type === 'From')) return [];
+  const placings = subject.lines.flatMap((text, at) => (parseLine(text).tree?.$type === 'Placing' && subject.places.has(`line:${at}`) ? [{ text, at }] : []));
+  const [first, ...others] = placings;
+  if (first === undefined) return [];
+  const words = fromWords(subject, placings.map(({ at }) => at));
+  const indent = /^\s*/.exec(first.text)![0];
+  return [{ title: message('Write “{words}”', { words }), edits: [{ line: first.at, at: 0, to: first.text.length, text: indent + words }, ...others.map(({ text, at }) => ({ line: at, at: 0, to: text.length, text: '', wholeLine: true }))] }];
+}
+
+function fromWords(subject: Subject, lines: readonly number[]): string {
+  return `from ${lines.map((at) => wordsOf(subject, `line:${at}`)).join(', ')}`;
 }
 
 /** `3 cuts to right elbow` → `3 cuts off 5 to right elbow`. */
@@ -72,8 +90,16 @@ export function sayParams(subject: Subject, problem: Problem): Params {
   if (params.kind !== undefined) params.kinds = kinds[`${problem.params.kind}`] ?? params.kind;
   if (params.clock !== undefined) params.clock = clocks[`${problem.params.clock}`] ?? params.clock;
   if (problem.code === 'pin-unknown') params.does = awaited(`${problem.params.pin}`, `${problem.params.does}`);
-  if (params.belongs !== undefined) params.belongs = homes[`${problem.params.belongs}`] ?? params.belongs;
+  if (problem.code === 'wait-unknown') params.does = asWritten(subject, problem) ?? params.does!;
+  if (params.belongs === 'alignment') params.belongs = message('in the line that says how they stand: “{words}”; or it lacks a verb', { words: fromWords(subject, [Number(problem.part.slice('line:'.length))]) });
+  else if (params.belongs !== undefined) params.belongs = homes[`${problem.params.belongs}`] ?? params.belongs;
   return params;
+}
+
+/** `as 1 crosses half court`: what is waited for, in the coach’s words. */
+function asWritten(subject: Subject, { part, params }: Problem): string | undefined {
+  const said = new RegExp(`(?:^|\\s)${params.who}(?:\\s*(?:,|and)\\s*x?\\d)*\\s+(.+)$`, 'i').exec(wordsOf(subject, part));
+  return said?.[1];
 }
 
 /** `his roll`, `him coming off 4`, `him at left corner` */

@@ -27,7 +27,7 @@ export function readAction(reader: Reader, scope: Scope, tree: ActionTree, claus
     if (action.kind === 'hand-off') scope.handOffs.add(action.to);
   }
   if (clause.subjects.length === 2) scope.pair = clause.subjects;
-  if (reader.problems.length === before) tellLeftOver(reader, tree, clause);
+  if (reader.problems.length === before && clause.subjects.length > 0) tellLeftOver(reader, tree, clause);
   return grouped;
 }
 

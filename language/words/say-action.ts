@@ -34,7 +34,7 @@ export function sayDeed(action: Action): string {
       if (action.verb === 'close-behind') return joined('closes behind', ...action.waits.flatMap((wait) => ('event' in wait && wait.event.does === 'reach' ? [wait.event.who] : [])).slice(-1));
       // Where they go the verb says.
       if (action.verb === 'crash' || action.verb === 'get-back') return thirdPerson(action.verb);
-      return joined(thirdPerson(action.verb), action.on, sayOff(action.off), sayVia(action.via), action.to && (action.on === undefined || action.to.origin !== 'derived') && (comesToTheBall(action.to) ? 'to the ball' : sayGoal(action.to.value)));
+      return joined(thirdPerson(action.verb), action.on, sayOff(action.off), sayVia(action.via), action.to && (action.on === undefined || action.to.origin !== 'derived') && (comesToTheBall(action.to) ? 'to the ball' : takesPlace.has(action.verb) ? sayGoal(action.to.value).replace(/^to /, 'at ') : sayGoal(action.to.value)));
     case 'dribble':
       if (action.style === 'keep') return 'keeps his dribble';
       return joined(thirdPerson(action.verb), action.at && `at ${action.at}`, sayOff(action.off), sayVia(action.via), action.to && sayGoal(action.to.value));
@@ -89,6 +89,9 @@ function sayScreenVerb({ verb, style }: Screen): string {
 function sayOff(off: readonly BodyId[]): string | undefined {
   return off.length === 0 ? undefined : `off ${off.join(' then ')}`;
 }
+
+/** Verbs of a man who takes his place there. */
+const takesPlace: ReadonlySet<string> = new Set(['seal', 'post-up', 'spot-up']);
 
 function sayVia(via: readonly Place[]): string | undefined {
   const over = via.some(isOver);

@@ -57,3 +57,21 @@ test('a line added by a fix stands above its line, as far in', () => {
   expect(finding?.fixes.map(({ title }) => inEnglish(title))).toEqual(['Pass to 3 first: add "1 passes to 3" above', 'Let 5 screen']);
   expect(applyBlockEdits(text.split('\n'), finding!.fixes[0]!.edits)[5]).toBe('    1 passes to 3');
 });
+
+test('places as lines of a play become its line that says how they stand', () => {
+  const text = 'play "A"\n  1 top\n  2 right wing\n  3 left wing\n  4 and 5 blocks\n  step "One"\n    1 passes to 2\n    look 2: three\n';
+  const findings = compileText(text).findings.filter(({ code }) => code === 'line-elsewhere');
+  expect(findings.map(({ message }) => /“.*”/.exec(message)![0])).toEqual(['“from 1 top”', '“from 2 right wing”', '“from 3 left wing”', '“from 4 and 5 blocks”']);
+  for (const { fixes } of findings) expect(applyBlockEdits(text.split('\n'), fixes[0]!.edits).slice(0, 3)).toEqual(['play "A"', '  from 1 top, 2 right wing, 3 left wing, 4 and 5 blocks', '  step "One"']);
+  expect(compileText('play "A"\n  from box\n  1 top\n  step "One"\n    1 passes to 2\n    look 2: three\n').findings.find(({ code }) => code === 'line-elsewhere')?.fixes).toEqual([]);
+});
+
+test('what is waited for in vain is told in the coach’s words', () => {
+  const told = (line: string) => compileText(`play "A"\n  from 5-out\n  ${line}\n  look 2: three\n`).findings.filter(({ code }) => code === 'wait-unknown').map(({ message }) => /“(.*?)”/.exec(message)![1]);
+  expect(told('as 1 crosses half court, 5 clears to right short corner')).toEqual(['crosses half court']);
+  expect(told('3 cuts to rim once 4 and 5 are set')).toEqual(['are set', 'are set']);
+});
+
+test('of whom nobody knows who he is, only that is told', () => {
+  for (const line of ['he cuts to rim', 'both cut to rim']) expect(compileText(`play "A"\n  from 5-out\n  ${line}\n  look 1: three\n`).findings.map(({ code }) => code)).toEqual(['who-is-meant']);
+});

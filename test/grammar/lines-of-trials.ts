@@ -468,4 +468,6 @@ export const linesOfTrials: readonly (readonly [said: string, plain: string])[] 
   ['look 2: rip baseline', 'look 2: drives baseline'],
   ['look 5 in the short roll: floater', 'look 5 on the short roll: floater'],
   ['look 5 in the short corner: turn and shoot', 'look 5 in the short corner: turn, shoots'],
+  ['2 posts up X2 on the left block', '2 seals X2 on the left block'],
+  ['5 posts up his man on the left block', '5 seals his man on the left block'],
 ];

@@ -38,7 +38,7 @@ test.each(['X4 switches to 1', 'X4 shows on 1', 'X5 helps on 1', 'X5 helps at ri
   expect(sayAction(play.steps[0]!.actions[0]!)).toBe(line);
 });
 
-test.each(['1 dribbles over half court', '1 dribbles over half court to left wing', '1 dribbles to half court'])('the half line is told as it is written: %s', (line) => {
+test.each(['5 seals X5 at left block', '4 posts up at right block', '3 spots up at left corner', '1 dribbles over half court', '1 dribbles over half court to left wing', '1 dribbles to half court'])('a way’s end is told as it is written: %s', (line) => {
   const [{ play }] = compileText(`play "A"\n${line}\nends with no shot`).plays as [Compiled];
   expect(sayAction(play.steps[0]!.actions[0]!)).toBe(line);
 });

@@ -246,6 +246,8 @@ export const ofMoves: Rows = [
   ['~go_under|duck_under RING (to|into|toward)', 'goes~ via under_the_basket'],
   ['(MOVE) out_of hand_off|handoff', 'off $2'],
   ['(!to) ~post (at|in|on)', 'posts_up~'],
+  ['~post_up (DEFENDER|man)', 'seals~'],
+  ['~post up (DEFENDER|man)', 'seals~'],
   ['~fall|drop|hustle back on defence|defense|d', 'gets_back~'],
   ['~slice|knife', 'cuts~'],
   ['~empty out', 'clears_out~'],
