@@ -470,4 +470,5 @@ export const linesOfTrials: readonly (readonly [said: string, plain: string])[] 
   ['look 5 in the short corner: turn and shoot', 'look 5 in the short corner: turn, shoots'],
   ['2 posts up X2 on the left block', '2 seals X2 on the left block'],
   ['5 posts up his man on the left block', '5 seals his man on the left block'],
+  ['3 takes it out under the basket on the left side, then passes to 2', '3 takes it out from the left baseline, then passes to 2'],
 ];

@@ -197,7 +197,8 @@ function whereHeThrowsIn(tokens: Tokens, at: number, types: Types): Tokens | und
   let side = at + 1;
   while (/^(,|on|to)$/.test(wordOf(tokens[side]))) side++;
   const whole = /^(left|right)( side)?$/.exec(wordOf(tokens[side]))?.[1];
-  if (whole !== undefined && tokens[side + 1] === undefined) return on(whole, side + 1);
+  const next = wordOf(tokens[side + 1]);
+  if (whole !== undefined && (tokens[side + 1] === undefined || JOINTS.has(next) || /^(as|once|when|while|after|until)$/.test(next))) return on(whole, side + 1);
   const said = /^(left|right)(?: side)? of$/.exec(wordOf(tokens[side]))?.[1];
   return said !== undefined && /^(lane|key|paint|basket|rim|hoop)$/.test(wordOf(tokens[side + 1])) ? on(said, side + 2) : undefined;
 }
