@@ -21,6 +21,8 @@ describe('of a line that cannot be read as a whole is carried out', () => {
     ['blorping it 5 rolls to the rim', '5 rolls to the rim'],
     ['Once 1 blorps 4, 2 and 5 cut to the rim # soon', '2 and 5 cut to the rim'],
     ['3 cuts to the rím, then blörps 🏀', undefined],
+    // Nor is a man one of those before without his.
+    ['4 pindowns for 3 into the zoom with 2', undefined],
     ['1 goes out blorp the left wing to the left elbow', '1 goes … to the left elbow'],
     // Without its little word the corner would be where he goes.
     ['3 creeps in from the weak-side corner', '3 creeps'],

@@ -20,7 +20,7 @@ const read: readonly (readonly [said: string, plain: string])[] = [
   ['3 pops wing l', '3 pops to left wing'],
   ['4 n 5 pin down for 2 n 3', '4 and 5 pin down for 2 and 3'],
   ['1 comes bk gets handoff frm 5', '1 comes back and gets handoff from 5'],
-  ['2 pops l wing 3 curls r elbow', '2 pops to left wing, 3 curls to right elbow'],
+  ['2 pops l wing 3 curls r elbow', '2 pops to left wing and 3 curls to right elbow'],
   // names of the trade
   ['4 45 cuts to the dunker', '4 cuts to the dunker spot'],
   ['1 reverses to 2, chin cuts off 5', '1 reverses to 2, cuts off 5'],

@@ -44,6 +44,9 @@ export function asidesIn(tokens: readonly LineToken[], follow: Follow, text: str
   return follow.walk(rest).whole ? found : undefined;
 }
 
+/** Of the man behind it: without it he would be one of those before. */
+export const OF_WHOM: ReadonlySet<string> = new Set(['with', 'from', 'for', 'to', 'by', 'of', 'off']);
+
 /** The words round the one that does not fit which the line can do without. */
 function asideAt(tokens: readonly LineToken[], wrong: number, follow: Follow, text: string): Aside | undefined {
   const lead = leadIn(tokens, wrong);
@@ -60,6 +63,7 @@ function asideAt(tokens: readonly LineToken[], wrong: number, follow: Follow, te
       // Behind a joint a new action begins; `and` may join two nouns.
       if (to > from + 1 && ENDS.has(wordOf(last)) && goesOn(tokens, to)) break;
       const next = tokens[to];
+      if (isPlayer(next) && OF_WHOM.has(wordOf(last))) continue;
       const rest = follow.walk(tokens.slice(to), head.configs);
       const helps = (rest.whole && !head.asObject) || (rest.at > 0 && next !== undefined && ENDS.has(next.image) && goesOn(tokens, to + 1));
       if (!helps) continue;

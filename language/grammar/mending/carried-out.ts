@@ -3,7 +3,7 @@
 // they say; the fault stays an error, and names what is carried out. Nothing is carried out of a line whose unread part may turn it round, or
 // makes it depend on something.
 import { isPlace, isSubject } from '../rewording/aside-sorts.ts';
-import { headsOf, MOST_WORDS, speaksOfAnother } from './asides.ts';
+import { headsOf, MOST_WORDS, OF_WHOM, speaksOfAnother } from './asides.ts';
 import type { Broken } from './broken-line.ts';
 import { endOf } from './broken-line.ts';
 import type { Walk } from '../reading/follow.ts';
@@ -88,7 +88,7 @@ function without(broken: Broken, heads: readonly Walk[]): CarriedOut | undefined
     for (let from = Math.min(index, tokens.length - length); from >= Math.max(2, index - BEFORE_THE_FAULT) && from + length > index; from--) {
       const to = from + length;
       const { configs, asObject } = heads[from]!;
-      if (losesItsLittleWord(tokens, from, to) || asObject || !follow.walk(tokens.slice(to), configs).whole || holdsADeed(tokens, from, to) || losesThePlace(tokens, from, to)) continue;
+      if ((isPlayer(tokens[to]) && OF_WHOM.has(wordOf(tokens[to - 1]))) || losesItsLittleWord(tokens, from, to) || asObject || !follow.walk(tokens.slice(to), configs).whole || holdsADeed(tokens, from, to) || losesThePlace(tokens, from, to)) continue;
       const found = read(broken, [{ from: 0, to: from }, { from: to, to: tokens.length }].filter((kept) => kept.from < kept.to));
       if (found) return found;
     }

@@ -50,11 +50,11 @@ export function placeBehindAComma(tokens: Tokens, at: number, types: Types): Tok
   return [...tokens.slice(0, at), standing(types, asked, tokens[at]!), ...tokens.slice(at + 1)];
 }
 
-/** `2 pops to the left wing 3 curls to the right elbow`: the comma before the next man is left out. In `fills the wing 2 clears` it is no deed. */
+/** `2 pops to the left wing 3 curls to the right elbow`: both go, and what joins them is left out. In `fills the wing 2 clears` it is no deed. */
 export function nextManBehindThePlace(tokens: Tokens, at: number, types: Types): Tokens | undefined {
   const next = tokens[at + 1];
   if (at < 3 || !NAMES.has(wordOf(tokens[at])) || !isAttacker(tokens[0]) || next === undefined || !beginsAnother(tokens, at + 1) || tokens.slice(0, at).some((token) => WAITS.has(wordOf(token)) || OF_ANOTHER_KIND.has(verbOf(wordOf(token))?.base ?? ''))) return undefined;
-  return [...tokens.slice(0, at + 1), before(types, ',', next), ...tokens.slice(at + 1)];
+  return [...tokens.slice(0, at + 1), before(types, 'and', next), ...tokens.slice(at + 1)];
 }
 
 /** Whether a man stands there with a deed of his own. */
