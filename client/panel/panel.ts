@@ -9,6 +9,7 @@ import type { EditorMarks } from './editor-marks.ts';
 import { panelHtml, playerFolder } from './panel-html.ts';
 import { keepPicture } from './panel-picture.ts';
 import type { ShownDocument } from './shown-documents.ts';
+import { createTextKeys } from './text-keys.ts';
 
 /** A play of a text. */
 export interface PlayInText {
@@ -56,8 +57,12 @@ export interface PanelHost {
   readonly closed: () => void;
 }
 
+/** Its title, while it keeps to its play. */
+export const asPinned = (title: string): string => l10n.t('{0} (pinned)', title);
+
 export function openPlayPanel(view: WebviewPanel, { id, extensionUri, server, marks, changed, stateTold, closed }: PanelHost, opening: Opening): PlayPanel {
   const picture = keepPicture();
+  const keys = createTextKeys(view);
   let { uri, pin } = opening;
   /** Line of the cursor the server was told last. */
   let line: number | undefined = opening.line;
@@ -71,7 +76,6 @@ export function openPlayPanel(view: WebviewPanel, { id, extensionUri, server, ma
   let pointing = false;
   /** The cursor has moved meanwhile. */
   let pointAgain = false;
-
   const post = (message: ToPlayer) => void view.webview.postMessage(message);
 
   function postWhole() {
@@ -96,7 +100,7 @@ export function openPlayPanel(view: WebviewPanel, { id, extensionUri, server, ma
   /** Title of the panel, and what its buttons may do. */
   function tellState() {
     const title = picture.title();
-    view.title = title === '' ? 'Setwright' : pin === undefined ? title : l10n.t('{0} (pinned)', title);
+    view.title = title === '' ? 'Setwright' : pin === undefined ? title : asPinned(title);
     if (view.active) void commands.executeCommand('setContext', 'setwright.pinned', pin !== undefined);
     stateTold();
   }
@@ -111,6 +115,7 @@ export function openPlayPanel(view: WebviewPanel, { id, extensionUri, server, ma
     if (message.kind === 'missed') return postWhole();
     if (message.kind === 'select') return select(message);
     if (message.kind === 'now') return markNow(message);
+    if (message.kind === 'text') return keys.press(uri, message.does);
     if (message.kind === 'intent' || message.kind === 'fix') {
       const outcome = message.seq === picture.seq() ? await changeByHand(server.ask, { uri, documentVersion }, message) : { refused: textHasChanged() };
       return post({ v: MESSAGES_VERSION, kind: 'outcome', id: message.id, ...outcome });
@@ -198,7 +203,7 @@ export function openPlayPanel(view: WebviewPanel, { id, extensionUri, server, ma
     cursorMoved(editor, by) {
       if (by.coach) cameBack = false;
       follow(editor.document.uri, editor.selection.active.line);
-      if (by.tell) void pointAtCursor(editor);
+      if (by.tell && !keys.areUnderWay()) void pointAtCursor(editor);
     },
     receive(frame) {
       if (frame.uri !== uri.toString()) return;

@@ -1,6 +1,7 @@
 // The keys, and the help that names them.
 import { element } from './elements.ts';
 import { createKey } from './draw.ts';
+import type { TextKey } from './messages.ts';
 import { message } from '../../language/message/message.ts';
 import { tell } from './tell.ts';
 
@@ -22,6 +23,8 @@ export interface KeyWishes {
   readonly draw?: () => void;
   /** Esc: leave what is marked, or the floor alone. */
   readonly leave: () => void;
+  /** What a coach asks of the text while the panel has the keyboard. Absent where there is none. */
+  readonly toText?: (key: TextKey) => void;
 }
 
 const KEYS: readonly (readonly [string, string])[] = [
@@ -46,11 +49,17 @@ const HAND_KEYS: readonly (readonly [string, string])[] = [
   [tell(message('Enter, arrows')), tell(message('On a handle: take hold, move; Enter writes, Esc lets go'))],
   ['W, ← →', tell(message('On a bar: begin later or earlier'))],
   ['D', tell(message('Draw new cuts and passes, and back'))],
+  ['Ctrl Z, Ctrl S', tell(message('Take back the last change of the text, save it'))],
 ];
 
 /** Listens on the whole window. Keys that a field or a button needs for itself are left to it, and so are the editor's own chords. */
 export function listenToKeys(wishes: KeyWishes): void {
   addEventListener('keydown', (event) => {
+    const forText = textKeyOf(event);
+    if (forText !== undefined && wishes.toText !== undefined) {
+      event.preventDefault();
+      return wishes.toText(forText);
+    }
     if (event.defaultPrevented || event.ctrlKey || event.metaKey || event.altKey) return;
     const target = event.target instanceof Element ? event.target : document.body;
     if (target.closest('dialog[open]') !== null) return;
@@ -62,6 +71,15 @@ export function listenToKeys(wishes: KeyWishes): void {
     event.preventDefault();
     done();
   });
+}
+
+/** The editor's frame has taken these from the browser already, and does nothing with them itself. */
+function textKeyOf({ key, ctrlKey, metaKey, altKey, shiftKey, repeat }: KeyboardEvent): TextKey | undefined {
+  if (ctrlKey === metaKey || altKey) return undefined;
+  const letter = key.toLowerCase();
+  if (letter === 'z') return shiftKey ? 'redo' : 'undo';
+  if (letter === 'y' && ctrlKey && !shiftKey) return 'redo';
+  return letter === 's' && !shiftKey && !repeat ? 'save' : undefined;
 }
 
 function wishOf({ key, shiftKey }: KeyboardEvent, slider: boolean, wishes: KeyWishes): (() => void) | undefined {

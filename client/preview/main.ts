@@ -6,7 +6,7 @@ import { readPlayback } from '../../language/playback/validate.ts';
 import { listenToCalm } from './calm.ts';
 import { createInbox } from './inbox.ts';
 import { listenToKeys } from './keyboard.ts';
-import { MESSAGES_VERSION, type Show, type ToPlayer } from './messages.ts';
+import { MESSAGES_VERSION, type Show, type TextKey, type ToPlayer } from './messages.ts';
 import { dataOfPage, openPage } from './open-page.ts';
 import { areFew } from './job-sheets.ts';
 import { printOnPaper } from './paper.ts';
@@ -122,12 +122,19 @@ function leave(): void {
   else showing.update(change.pick(state, undefined));
 }
 
+/** The text has the keyboard meanwhile; what had it here gets it back. */
+function sayToText(does: TextKey): void {
+  const held = document.activeElement;
+  if (held instanceof HTMLElement || held instanceof SVGElement) addEventListener('focus', () => void (document.activeElement === document.body && held.focus({ preventScroll: true })), { once: true });
+  port.post({ v: MESSAGES_VERSION, kind: 'text', does });
+}
+
 // What was told of the last change by hand does not linger over the next thing.
 for (const done of ['pointerdown', 'keydown'] as const) addEventListener(done, () => screen.byHand?.chip.past(), true);
 listenToKeys({
   togglePlaying: playing.toggle, stepMoment: playing.stepMoment, nudge: playing.nudge, toStart: () => playing.seek(0), toEnd: () => playing.seek(Infinity), chooseRun: playing.chooseRun, speed: playing.changeSpeed,
   choosePlay: screen.plays.step, chooseMan: screen.jobs.step, bench: screen.plays.openBench, showTeam, help: screen.openHelp, leave,
-  ...(screen.byHand !== undefined && { draw: screen.toggleDrawing }),
+  ...(screen.byHand !== undefined && { draw: screen.toggleDrawing, toText: sayToText }),
 });
 addEventListener('fullscreenchange', () => {
   if (document.fullscreenElement === null && screen.isTeam()) screen.toggleTeam();

@@ -95,7 +95,11 @@ const intent = v.object({ ...asked, kind: v.literal('intent'), dry: v.boolean(),
 const place = v.pipe(whole, v.integer(), v.minValue(0));
 const fix = v.object({ ...asked, kind: v.literal('fix'), code: v.string(), finding: place, fix: place });
 
-const fromPlayerSchema = v.variant('kind', [ready, select, now, state, shown, refused, missed, intent, fix]);
+/** A key that is meant for the text, pressed where the panel has the keyboard: the editor itself does nothing there. */
+const text = v.object({ v: version, kind: v.literal('text'), does: v.picklist(['undo', 'redo', 'save']) });
+export type TextKey = v.InferOutput<typeof text>['does'];
+
+const fromPlayerSchema = v.variant('kind', [ready, select, now, state, shown, refused, missed, intent, fix, text]);
 export type FromPlayer = v.InferOutput<typeof fromPlayerSchema>;
 export type Kept = v.InferOutput<typeof state>;
 export const keptSchema = state;

@@ -120,7 +120,10 @@ export function createScreen({ port, showing, editor, picking, playing, showTeam
   }
 
   function openHelp(): void {
-    if (!help.open) help.showModal();
+    if (help.open) return;
+    help.showModal();
+    // Its button has the keyboard, and may lie below what a low window shows.
+    help.scrollTop = 0;
   }
 
   function toggleDrawing(): void {

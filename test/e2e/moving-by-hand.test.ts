@@ -72,8 +72,10 @@ inRealVsCode(
       (await text().locator('.view-lines').innerText()).replaceAll('\u00a0', ' ').replaceAll(/[\u200b-\u200d]/g, '').split('\n').map((one) => one.replace(/→ [\d.]+ s/, '').trimEnd()).toSorted().join('\n');
     const says = (line: RegExp) => until(`the text says ${line}`, async () => (await words()).split('\n').some((one) => line.test(one)));
 
-    async function undo(before: string) {
-      await toText(editor());
+    /** In the text, or where the hand is. */
+    async function undo(before: string, from: 'text' | 'panel' = 'text') {
+      if (from === 'text') await toText(editor());
+      else await until('the panel has the keyboard', () => floor().locator('html').evaluate(({ ownerDocument }) => ownerDocument.hasFocus()));
       await keyboard().press('Control+z');
       await until('one step takes it back', async () => (await words()) === before);
     }
@@ -171,7 +173,15 @@ inRealVsCode(
       };
       await doUntil(editor(), 'what is moved by keys changes the text', byKeys, async () => (await words()) !== before, long);
       await says(/^ +2 clears to 1\.5 m above right corner$/);
-      await undo(before);
+      // Taken back where the hand is: the panel has the keyboard again, on the same handle and at the time it showed.
+      const stands = async () => `${await floor().locator('.handle:focus').getAttribute('data-handle')} ${await floor().locator('input.time').inputValue()}`;
+      await atRest(floor());
+      const stood = await stands();
+      await undo(before, 'panel');
+      await atRest(floor());
+      await until('the panel stands as it stood', async () => (await stands()) === stood);
+      await pressUntil(editor(), 'Control+Shift+z', 'it is done again', async () => (await words()) !== before);
+      await undo(before, 'panel');
     });
 
     test('two players are swapped and the play is mirrored by command, from the text and from the panel', async () => {

@@ -26,6 +26,7 @@ describe('what editor and player say to each other', () => {
     { v: 1, kind: 'fix', id: 1, play: 'play:lighthouse', seq: 4, code: 'screen-with-ball', finding: 0, fix: 0 },
     { v: 1, kind: 'refused', seq: 4, message: 'Update Setwright.' },
     { v: 1, kind: 'missed', seq: 4 },
+    { v: 1, kind: 'text', does: 'undo' },
   ])('the player: $kind', (message) => {
     expect(readFromPlayer(structuredClone(message))).toEqual(message);
     expect(readToPlayer(message)).toBeUndefined();
@@ -39,6 +40,7 @@ describe('what editor and player say to each other', () => {
     { v: 1, kind: 'intent', id: 0, play: 'p', seq: 4, dry: true, intent: { kind: 'move-end', action: 'zip/2.1', to: { x: 6000, y: 2 } } },
     { v: 1, kind: 'intent', id: 0, play: 'p', seq: 4, dry: true, intent: { kind: 'write', text: 'rm' } },
     { v: 1, kind: 'eval', code: 'alert(1)' },
+    { v: 1, kind: 'text', does: 'workbench.action.quit' },
     'ready',
     null,
   ])('anything else is not heard: %j', (message) => {

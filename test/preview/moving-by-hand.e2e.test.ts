@@ -93,6 +93,12 @@ describe.skipIf(executable === undefined && !process.env.CI)('a play moved by ha
       expect((await asked()).at(-1)!.intent.to.x).toBeCloseTo(to.x - 0.2, 1);
     });
 
+    test('keys that take back, do again and save mean the text', async () => {
+      await open(0);
+      for (const keys of ['Control+z', 'Meta+Shift+z', 'Control+y', 'Control+s', 'Control+Alt+z', 'Control+c']) await stage.page.keyboard.press(keys);
+      await expect.poll(async () => (await stage.heard()).filter(({ kind }) => kind === 'text').map((one) => (one as { does?: string }).does)).toEqual(['undo', 'redo', 'redo', 'save']);
+    });
+
     test('arrows go from handle to handle, and one Tab passes them all', async () => {
       await open(0);
       expect(await stage.page.locator('.handle[tabindex="0"]').count()).toBe(1);

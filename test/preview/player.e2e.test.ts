@@ -194,12 +194,14 @@ describe.skipIf(executable === undefined && !process.env.CI)('the player as a pa
       await stage.page.getByRole('button', { name: 'Play', exact: true }).waitFor();
     });
 
-    test('the help opens with ? and closes with Esc', async () => {
+    test('the help opens with ?, at its head, and closes with Esc', async () => {
+      await stage.page.setViewportSize({ width: 740, height: 360 });
       await stage.openPage(lighthouse);
       await press('?');
       await stage.page.getByRole('dialog', { name: 'Keys and lines' }).waitFor();
       expect(await stage.page.getByText('Choose a run-through').isVisible()).toBe(true);
       expect(await stage.page.getByText('The next play, the play before').isVisible()).toBe(false);
+      expect(await stage.page.getByRole('dialog').evaluate(({ scrollTop }) => scrollTop)).toBe(0);
       await press('Escape');
       expect(await stage.page.getByRole('dialog').count()).toBe(0);
     });
