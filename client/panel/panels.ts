@@ -6,13 +6,17 @@ import type { PlaybookSource } from '../playbook/playbook-source.ts';
 import { readKept } from '../preview/messages.ts';
 import type { ServerLine } from '../server-line.ts';
 import { createEditorMarks } from './editor-marks.ts';
-import { openPlayPanel, type Opening, type PlayInText, type PlayPanel } from './panel.ts';
+import { asPinned, openPlayPanel, type Opening, type PlayInText, type PlayPanel } from './panel.ts';
 import { recallShown, rememberShown, type ShownDocument } from './shown-documents.ts';
 
 const viewType = 'setwright.play';
 
 /** ms. What an opened window restores of a text's cursor comes with the text, on a laden machine a little later; nobody goes to a line so soon. */
 const RESTORING = 3000;
+/** ms. A panel of the last time that is not there by then will not come. */
+const COMING_BACK = 10_000;
+
+const ownTabs = () => window.tabGroups.all.flatMap(({ tabs }) => tabs.filter(({ input }) => input instanceof TabInputWebview && input.viewType.endsWith(viewType)));
 
 export interface PlayPanels {
   readonly disposables: readonly Disposable[];
@@ -27,7 +31,13 @@ export function registerPlayPanels({ extensionUri, workspaceState }: ExtensionCo
   const marks = createEditorMarks();
   const handChanged = new EventEmitter<void>();
   const shownBefore = [...recallShown(workspaceState)];
+  /** Who waits for a panel of the last time that goes with the text. */
+  const awaiting: ((panel: PlayPanel) => void)[] = [];
+  /** How many of those are being put together. */
+  let returning = 0;
   let made = 0;
+
+  const goesWithText = (panel: PlayPanel) => !panel.isPinned();
 
   // A panel behind another comes back only when it is looked at.
   const remember = () => void rememberShown(workspaceState, [...[...panels.values()].map((panel) => panel.remembered()), ...shownBefore]);
@@ -39,18 +49,39 @@ export function registerPlayPanels({ extensionUri, workspaceState }: ExtensionCo
       remember();
       tellInHand();
     };
-    panels.set(id, openPlayPanel(view, { id, extensionUri, server, marks, changed: remember, stateTold: tellInHand, closed }, opening));
+    const panel = openPlayPanel(view, { id, extensionUri, server, marks, changed: remember, stateTold: tellInHand, closed }, opening);
+    panels.set(id, panel);
     remember();
+    return panel;
   }
 
   const openView = () =>
     window.createWebviewPanel(viewType, 'Setwright', { viewColumn: [...panels.values()].at(-1)?.view.viewColumn ?? ViewColumn.Beside, preserveFocus: true }, { enableFindWidget: false, retainContextWhenHidden: false });
 
-  function showPlay(uri: Uri, line: number) {
-    const open = [...panels.values()].find((panel) => !panel.isPinned());
-    if (open === undefined) return adopt(openView(), { uri, line });
+  async function showPlay(uri: Uri, line: number) {
+    const open = [...panels.values()].find(goesWithText) ?? (await ofLastTime());
+    if (open === undefined) return void adopt(openView(), { uri, line });
     open.follow(uri, line);
     open.view.reveal(undefined, true);
+  }
+
+  /**
+   * The panel of the last time that goes with the text, where it is not there again yet. In sight it is in a moment; behind another tab it would
+   * only be once it is looked at: it makes room for a new one.
+   */
+  async function ofLastTime(): Promise<PlayPanel | undefined> {
+    const expected = shownBefore.findIndex(({ pin }) => pin === undefined);
+    const titles = [...panels.values()].map(({ view }) => view.title);
+    const tab = ownTabs().find(({ label }) => !titles.includes(label) && !label.endsWith(asPinned('')));
+    if (returning === 0 && (expected < 0 || tab === undefined)) return undefined;
+    if (returning > 0 || tab?.isActive !== false)
+      return new Promise((resolve) => {
+        setTimeout(() => resolve(undefined), COMING_BACK);
+        awaiting.push(resolve);
+      });
+    shownBefore.splice(expected, 1);
+    await window.tabGroups.close(tab, true);
+    return undefined;
   }
 
   /** One more panel, which keeps to the play. */
@@ -69,7 +100,6 @@ export function registerPlayPanels({ extensionUri, workspaceState }: ExtensionCo
     const held = withKeyboard();
     return held === undefined ? [...panels.values()].find((panel) => panel.view.visible && panel.play() !== undefined && fits(panel)) : fits(held) ? held : undefined;
   };
-  const goesWithText = (panel: PlayPanel) => !panel.isPinned();
   const isKept = (panel: PlayPanel) => panel.isPinned();
 
   let lastOffered = '';
@@ -106,7 +136,7 @@ export function registerPlayPanels({ extensionUri, workspaceState }: ExtensionCo
   /** From the palette or a key: what is in front. From a button or the list of files: a uri. From a lens: its text and a line. */
   async function showFromCommand(place: unknown, line: unknown) {
     const at = await placeFromCommand(place, line);
-    if (at !== undefined) showPlay(at.uri, at.line);
+    if (at !== undefined) await showPlay(at.uri, at.line);
   }
 
   async function openFromList(uri: unknown, line: unknown) {
@@ -127,9 +157,13 @@ export function registerPlayPanels({ extensionUri, workspaceState }: ExtensionCo
     const known = lastShown(readKept(state)?.play);
     if (known === undefined) return view.dispose();
     const uri = Uri.parse(known.uri);
+    if (known.pin === undefined) returning++;
     // The server only knows documents that are open.
     await workspace.openTextDocument(uri).then(undefined, () => undefined);
-    adopt(view, { ...known, uri });
+    const panel = adopt(view, { ...known, uri });
+    if (known.pin !== undefined) return;
+    returning--;
+    awaiting.splice(0).forEach((take) => take(panel));
   }
 
   // A selection that a window restores has no kind; in VS Code 1.91 one that "Go to Line" or the outline brings has none either.
@@ -141,13 +175,13 @@ export function registerPlayPanels({ extensionUri, workspaceState }: ExtensionCo
   const isPlay = (document: TextDocument) => document.languageId === language;
 
   /** A panel of the last time has its tab from the beginning; it comes back itself when it is looked at, and on a laden machine later than the server answers. */
-  const someComesBack = () => window.tabGroups.all.some(({ tabs }) => tabs.some(({ input }) => input instanceof TabInputWebview && input.viewType.endsWith(viewType)));
+  const someComesBack = () => ownTabs().length > 0;
 
   /** For one who has asked for it in the settings: the first play of a window brings its picture along. */
   function openWithPlay(editor: TextEditor | undefined) {
     if (openedWithPlay || editor === undefined || !isPlay(editor.document) || panels.size > 0 || someComesBack()) return;
     openedWithPlay = true;
-    if (workspace.getConfiguration('setwright', editor.document).get<boolean>('preview.openWithPlay', false)) showPlay(editor.document.uri, editor.selection.active.line);
+    if (workspace.getConfiguration('setwright', editor.document).get<boolean>('preview.openWithPlay', false)) void showPlay(editor.document.uri, editor.selection.active.line);
   }
   let openedWithPlay = false;
   void server.running.then(() => openWithPlay(window.activeTextEditor));
