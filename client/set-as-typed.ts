@@ -60,18 +60,23 @@ export function setAsTyped(): { readonly middleware: Pick<Middleware, 'provideOn
 
   async function editsFor({ document, line, key, options, ask }: Typed, { selection }: TextEditor): Promise<readonly TextEdit[]> {
     if (document.isClosed || line >= document.lineCount) return [];
-    const edits = await ask(document, new Position(line, document.lineAt(line).text.length), key, options, new CancellationTokenSource().token);
+    const calledOff = new CancellationTokenSource();
+    const edits = await Promise.resolve(ask(document, new Position(line, document.lineAt(line).text.length), key, options, calledOff.token)).finally(() => calledOff.dispose());
     // Where the new line begins is his by now, and so is the line that he has gone to.
     return (edits ?? []).filter(({ range: { start } }) => key !== '\n' || (start.line < line && start.line !== selection.active.line));
   }
 
   return {
     middleware: {
-      provideOnTypeFormattingEdits(document, position, key, options, token, next) {
+      async provideOnTypeFormattingEdits(document, position, key, options, token, next) {
         typed = typed.filter((one) => one.document !== document || one.line !== position.line || one.key !== key);
-        typed.push({ document, line: position.line, key, options, ask: next });
+        const one = { document, line: position.line, key, options, ask: next };
+        typed.push(one);
         later();
-        return next(document, position, key, options, token);
+        const edits = await next(document, position, key, options, token);
+        // Where nothing is to be set there is nothing to drop; an answer that was called off says nothing.
+        if ((edits ?? []).length === 0 && !token.isCancellationRequested) typed = typed.filter((other) => other !== one);
+        return edits;
       },
     },
     disposable: Disposable.from(workspace.onDidChangeTextDocument(changed), { dispose: () => clearTimeout(timer) }),

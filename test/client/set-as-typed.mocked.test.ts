@@ -8,9 +8,9 @@ import { formatTyped } from '../../server/lsp/formatting.ts';
 interface Place { readonly line: number; readonly character: number }
 interface Change { readonly range: { readonly start: Place; readonly end: Place }; readonly text: string }
 
-const vscode = vi.hoisted(() => ({ hear: undefined as ((event: unknown) => void) | undefined, editors: [] as unknown[] }));
+const vscode = vi.hoisted(() => ({ hear: undefined as ((event: unknown) => void) | undefined, editors: [] as unknown[], open: 0 }));
 vi.mock('vscode', () => ({
-  CancellationTokenSource: class { readonly token = {}; },
+  CancellationTokenSource: class { readonly token = {}; constructor() { vscode.open++; } dispose() { vscode.open--; } },
   Disposable: { from: () => ({ dispose: () => undefined }) },
   Position: class { constructor(readonly line: number, readonly character: number) {} },
   TextDocumentChangeReason: { Undo: 1, Redo: 2 },
@@ -31,7 +31,9 @@ function quickHand(text: string) {
     version++;
     vscode.hear!({ document, contentChanges: [{ range: { start, end }, text: put }], reason });
   };
+  let asked = 0;
   const ask = (_: unknown, { line }: Place, key: string) => {
+    asked++;
     const uri = 'file:///a.play';
     return formatTyped({ uri, version, file: openFile(emptyBook, uri, lines.join('\n')).files.get(uri)! }, line, key).map(({ range, newText }) => ({ range, newText })) as unknown as TextEdit[];
   };
@@ -60,6 +62,7 @@ function quickHand(text: string) {
     typeLate: (letter: string) => void late.push(letter),
     undo: (to: string) => change({ range: { start: { line: 0, character: 0 }, end: cursor() }, text: to }, 1),
     text: () => lines.join('\n'),
+    asked: () => asked,
   };
 }
 
@@ -114,4 +117,14 @@ test('what he takes back is not done again, and nothing is set while he types', 
   hand.undo(`${opened}\n    step "`);
   await pauses();
   expect(hand.text()).toBe(`${opened}\n    step "`);
+});
+
+test('a line that is set already is asked about once, and no question stays open', async () => {
+  const hand = quickHand(opened);
+  hand.type('\nlook 1: three\n');
+  await pauses();
+  expect(hand.asked()).toBe(2);
+  hand.type('step "');
+  await pauses();
+  expect([hand.text(), vscode.open]).toEqual([`${opened}\n    look 1: three\n  step "`, 0]);
 });
