@@ -37,6 +37,8 @@ export function formatAtNewLine(file: BookFile, line: number): readonly FormatEd
   if (here === undefined) return edits;
   const left = numberLeft(lines, line);
   if (left !== undefined) return left;
+  const open = linkLeft(lines, line);
+  if (open !== undefined) return open;
   if (isBlank(here.line.parsed)) return [...edits, ...changeLine(here.line, line, indentation.repeat(here.inside))];
   const text = setLines(lines)[line];
   return text === undefined ? edits : [...edits, ...changeLine(here.line, line, text)];
@@ -48,6 +50,16 @@ function numberLeft(lines: readonly PlacedLine[], line: number): readonly Format
   if (!above.ofMen || !/^\s*\d{1,2}\s*$/.test(lineText(above.line)) || !(isBlank(here.line.parsed) || here.opensBlock)) return undefined;
   const set = isBlank(here.line.parsed) ? indentation.repeat(here.inside) : lineText(here.line).trimStart();
   return [{ range: { start: { line: line - 1, character: 0 }, end: { line, character: lineText(here.line).length } }, text: set }];
+}
+
+/** Enter behind `, then` goes on with the same man in a line of his own: the link above leads nowhere any more, and goes. */
+function linkLeft(lines: readonly PlacedLine[], line: number): readonly FormatEdit[] | undefined {
+  const [above, here] = [lines[line - 1], lines[line]!].map((one) => one && lineText(one.line));
+  const man = /^\s*([1-5])\s*$/.exec(here ?? '')?.[1];
+  const link = man === undefined ? undefined : /^\s*([1-5])\s.*?[^\s,](\s*,?\s*\bthen)\s*$/.exec(above ?? '');
+  if (link?.[1] !== man || link?.[2] === undefined) return undefined;
+  const at = above!.lastIndexOf(link[2]);
+  return [{ range: { start: { line: line - 1, character: at }, end: { line: line - 1, character: above!.length } }, text: '' }];
 }
 
 /** As the name behind `step`, `play` and the like is begun or closed: a line that opens something comes out to where such lines stand, never farther in. */

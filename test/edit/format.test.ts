@@ -67,6 +67,10 @@ describe('at a new line', () => {
     // One whose name has slipped into the next line stays, and so does a number elsewhere.
     ['roster "R"\n  5 "Ann"\n  6 \n  "Bea"', 3, 'roster "R"\n  5 "Ann"\n  6 \n  "Bea"'],
     ['play "A"\n  from horns\n  6 \n  ', 3, 'play "A"\n  from horns\n  6 \n  '],
+    // Behind `, then` the same man goes on in a line of his own: the words that led to it go.
+    ['play "A"\n  step "B"\n    4 screens for 2, then\n    4 ', 3, 'play "A"\n  step "B"\n    4 screens for 2\n    4 '],
+    ['play "A"\n  step "B"\n    4 screens for 2 then \n    4 ', 3, 'play "A"\n  step "B"\n    4 screens for 2\n    4 '],
+    ['play "A"\n  step "B"\n    4 screens for 2, then\n    5 ', 3, 'play "A"\n  step "B"\n    4 screens for 2, then\n    5 '],
     ['play "A"\n  step "B"\n    1 holds\n    step "C"\n    ', 4, 'play "A"\n  step "B"\n    1 holds\n\n  step "C"\n    '],
   ] as const)('%j', (text, line, set) => {
     expect(apply(text, formatAtNewLine(opened(text).files.get(uri)!, line))).toBe(set);

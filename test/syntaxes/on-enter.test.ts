@@ -26,11 +26,13 @@ describe('Enter', () => {
     ['play "Reed"', '', 'indent'],
     ['  step "Zip"', '', 'indent'],
     ['# half a remark', ' goes on', '# '],
-  ])('after %j%s counts on or goes in', (before, after, brings) => {
+    ['    4 ball-screens for 1, then', '', '4 '],
+    ['    3 cuts to rim then', '', '3 '],
+  ])('after %j%s counts on, goes in or goes on with the same man', (before, after, brings) => {
     expect(enter(before, after)).toBe(brings);
   });
 
-  test.each(['    1 passes to 2', '    3 cuts off 5 to top', '  5 at left block', '    2 seconds later, 3 cuts', '    look 3 "pull-up": jumper', '  note 1 "go"', '    4 and 5 close behind him', '# a whole remark', '  1 at top, 2 at left wing'])('after %j brings nothing', (before) => {
+  test.each(['    1 passes to 2', '    3 cuts off 5 to top', '  5 at left block', '    2 seconds later, 3 cuts', '    look 3 "pull-up": jumper', '  note 1 "go"', '    4 and 5 close behind him', '# a whole remark', '  1 at top, 2 at left wing', '    1 passes to 2,', '    2 seconds later, then', '    1 and 2 cut, then', '    look 3, then', '    5 rolls # then'])('after %j brings nothing', (before) => {
     expect(enter(before)).toBeUndefined();
   });
 });
