@@ -34,7 +34,7 @@ export function registerNewPlay({ ask }: Pick<ServerLine, 'ask'>, newcomer: Newc
     if (answers === undefined) return;
     if (into !== undefined) return append(into, answers);
     const text = await textOf('file', answers);
-    if (text !== undefined) await writeFile(answers.name, text);
+    if (text !== undefined) await writeFile(answers.name, text, besideOf(open));
   }
 
   /** Behind the last play of the open file. */
@@ -59,12 +59,11 @@ export function registerNewPlay({ ask }: Pick<ServerLine, 'ask'>, newcomer: Newc
     if (team === undefined) return;
     const answers = await askForPlay({ ...choices, levels: ofTheTeamFirst(choices.levels, team) }, known, false, next, ageOfTeam(choices.levels, team));
     const text = answers && (await textOf('playbook', { ...answers, team }));
-    if (answers !== undefined && text !== undefined) await writeFile(team, text, answers.name);
+    if (answers !== undefined && text !== undefined) await writeFile(team, text, workspace.workspaceFolders?.[0]?.uri, answers.name);
   }
 
-  /** Into the workspace’s first folder; without one, or where it may not be written, as a text that has no file yet. */
-  async function writeFile(name: string, text: string, play = name) {
-    const folder = workspace.workspaceFolders?.[0]?.uri;
+  /** Without a folder, or where it may not be written, as a text that has no file yet. */
+  async function writeFile(name: string, text: string, folder: Uri | undefined, play = name) {
     const uri = folder && (await freeName(folder, name));
     const written = uri !== undefined && (await workspace.fs.writeFile(uri, new TextEncoder().encode(text)).then(() => true, () => false));
     const document = written ? await workspace.openTextDocument(uri) : await workspace.openTextDocument({ language, content: text });
@@ -84,6 +83,12 @@ export function registerNewPlay({ ask }: Pick<ServerLine, 'ask'>, newcomer: Newc
   }
 
   return [commands.registerCommand('setwright.newPlay', newPlay), commands.registerCommand('setwright.newPlaybook', newPlaybook)];
+}
+
+/** Where a play that is open lies, if that is in the workspace, one more belongs; else into its first folder. */
+function besideOf(open: TextDocument | undefined): Uri | undefined {
+  const isWithin = open !== undefined && workspace.getWorkspaceFolder(open.uri) !== undefined;
+  return isWithin ? Uri.joinPath(open.uri, '..') : workspace.workspaceFolders?.[0]?.uri;
 }
 
 /** How a question stands: which of how many. A click beside it, to look at the picture, loses no answer. */

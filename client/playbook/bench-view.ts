@@ -135,7 +135,9 @@ function fitItem({ id, fit, seconds, some }: Extract<Row, { kind: 'fit' }>): Tre
   const missing = Math.ceil((needs - seconds) * 10) / 10;
   const left = Math.floor((seconds - needsAll) * 10) / 10;
   const time = missing > 0 ? l10n.t('{0} s too late', missing) : some ? l10n.t('in time: {0}', inTime.join(', ')) : l10n.t('{0} s to spare', left);
-  const item = playItem(play, [sayNeeds(needs, needsAll), time, sayProblems(play)].filter((words) => words !== '').join(' · '));
+  // First what differs from the row above: a narrow list shows no more.
+  const words = missing > 0 || some ? [time, sayNeeds(needs, needsAll)] : [sayNeeds(needs, needsAll), time];
+  const item = playItem(play, [...words, sayProblems(play)].filter((words) => words !== '').join(' · '));
   item.id = id;
   item.contextValue = 'play';
   return item;
