@@ -8,6 +8,7 @@ import { mayHaveOpened } from './checks/unreadable.ts';
 import { compilePlay, hasGap, isBlock, type Compiled } from './compile.ts';
 import { createLookup, stillAnswers, type Asked } from './names/lookup.ts';
 import { unknownPlays } from './names/section-problems.ts';
+import { uncountedPaces } from './names/uncounted-paces.ts';
 import { keepOnly, keepSurroundings, type Surroundings } from './names/surroundings.ts';
 import { useProblems } from './names/use-problems.ts';
 import type { BlockKey } from './play/play.ts';
@@ -113,7 +114,7 @@ export function createKeeper(): Keeper {
   const lookAt = (book: Book, uri: string, block: Block): Looked => {
     const losesName = mayHaveLostName(block);
     if (block.kind !== 'play') {
-      const findings = findingsOfOther(block, block.kind === 'file' ? useProblems(book, uri) : [], block.kind === 'book' ? unknownPlays(book, uri, block) : []);
+      const findings = findingsOfOther(block, block.kind === 'file' ? useProblems(book, uri) : [], block.kind === 'book' ? unknownPlays(book, uri, block) : [], block.kind === 'roster' ? uncountedPaces(book, uri, block) : undefined);
       return { block, findings, lasting: false, losesName };
     }
     const { findings } = compile(book, uri, block);

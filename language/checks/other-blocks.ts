@@ -11,14 +11,15 @@ import type { Finding, Fix } from './finding.ts';
 import { nearestWord, others, theNearest } from './nearest-word.ts';
 import { findingsInBlock } from './said-in-blocks.ts';
 
-/** Findings of a block that is no play, in text order. `problems` are those of the file's `use` lines, with parts `use:<line>`; `unknown` the plays a book names in vain. */
-export function findingsOfOther(block: Block, problems: readonly Problem[], unknown: readonly UnknownPlay[] = []): readonly Finding[] {
+/** Findings of a block that is no play, in text order. `problems` are those of the file's `use` lines, with parts `use:<line>`; `unknown` the plays a book names in vain; `uncounted` the line of a roster’s first pace. */
+export function findingsOfOther(block: Block, problems: readonly Problem[], unknown: readonly UnknownPlay[] = [], uncounted?: number): readonly Finding[] {
   const lines = block.lines.map(({ parsed }) => parsed);
   const uses = problems.flatMap((problem) => told(problem.code, problem.params, Number(problem.part.slice('use:'.length)), lines));
   const stray = block.kind === 'file' ? strayLine(lines) : [];
   const newer = block.kind === 'file' ? newerNotation(lines) : undefined;
   const tooNew = newer === undefined ? [] : told('notation-newer', { version: newer.version, known: NOTATION_VERSION }, newer.line, lines);
-  return [...lines.flatMap((_, line) => findingsInBlock(block, lines, line)), ...tooNew, ...uses, ...stray, ...unknown.flatMap(noSuchPlay)].toSorted((a, b) => a.place.line - b.place.line || a.place.at - b.place.at);
+  const paces = uncounted === undefined ? [] : told('paces-not-counted', {}, uncounted, lines);
+  return [...lines.flatMap((_, line) => findingsInBlock(block, lines, line)), ...tooNew, ...uses, ...stray, ...unknown.flatMap(noSuchPlay), ...paces].toSorted((a, b) => a.place.line - b.place.line || a.place.at - b.place.at);
 }
 
 function noSuchPlay({ name, known, place }: UnknownPlay): readonly Finding[] {

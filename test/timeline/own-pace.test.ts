@@ -32,4 +32,21 @@ describe('own paces of a roster', () => {
     const after = arrivals(editFile(book, team, [{ range: { start: { line: 1, character: 9 }, end: { line: 1, character: 9 } }, text: ', slow' }]), keeper);
     expect(after[0]).toBeGreaterThan(before[0]!);
   });
+
+  describe('that the plays of its book do not count', () => {
+    const club = 'use "plays.play"\nroster "Otters"\n  1 "Wren"\n  2 "Pip", fast\n  7 "Rook", slow\nbook "Season"\n  section "Late": "Cut"\n';
+    const own = text.replace('use "team.play"\n', '');
+    const told = (book: ReturnType<typeof bookWith>) => createKeeper().findingsOf(book, team).filter(({ code }) => code === 'paces-not-counted').map(({ severity, place: { line } }) => `${severity} ${line}`);
+    const opened = (theClub: string, thePlays: string) => openFile(openFile(emptyBook, plays, thePlays), team, theClub);
+
+    it('are told once, at the first', () => expect(told(opened(club, own))).toEqual(['hint 2']));
+
+    it.each([
+      ['a play counts them', club, text],
+      ['the plays stand in the same file', `${club}${own.replace('level u14', '')}`.replace('use "plays.play"\n', 'level u14\n'), ''],
+      ['no book lists a play', club.slice(0, club.indexOf('book')), own],
+      ['a play that is listed is not there', club.replace('"Cut"', '"Cut", "Nobody"'), own],
+      ['there are only names', club.replaceAll(/, (?:fast|slow)/g, ''), own],
+    ])('%s: nothing is told', (_, theClub, thePlays) => expect(told(opened(theClub, thePlays))).toEqual([]));
+  });
 });
