@@ -162,6 +162,9 @@ export function registerPlayPanels({ extensionUri, workspaceState }: ExtensionCo
     await workspace.openTextDocument(uri).then(undefined, () => undefined);
     const panel = adopt(view, { ...known, uri });
     if (known.pin !== undefined) return;
+    // An address that names a file has another text in front than there was.
+    const inFront = window.activeTextEditor;
+    if (inFront !== undefined && isPlay(inFront.document) && !panel.shows(inFront.document.uri)) panel.follow(inFront.document.uri, inFront.selection.active.line);
     returning--;
     awaiting.splice(0).forEach((take) => take(panel));
   }

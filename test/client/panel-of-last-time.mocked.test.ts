@@ -8,6 +8,7 @@ const vscode = vi.hoisted(() => ({
   comeBack: undefined as ((view: unknown, state: unknown) => Promise<void>) | undefined,
   tabs: [] as { label: string; isActive: boolean; input: unknown }[],
   shown: [] as { uri: string; line: number; pin?: string }[],
+  front: undefined as unknown,
   made: 0,
   followed: [] as unknown[],
 }));
@@ -29,6 +30,7 @@ vi.mock('vscode', () => {
     l10n: { t: (words: string, title: string) => words.replace('{0}', title) },
     commands: { registerCommand: (name: string, run: () => unknown) => void vscode.commands.set(name, run), executeCommand: async () => undefined },
     window: {
+      get activeTextEditor() { return vscode.front; },
       visibleTextEditors: [],
       tabGroups: { get all() { return [{ tabs: vscode.tabs }]; }, close: async (tab: never) => void vscode.tabs.splice(vscode.tabs.indexOf(tab), 1) },
       createWebviewPanel: () => void vscode.made++,
@@ -45,6 +47,7 @@ vi.mock('../../client/panel/panel.ts', () => ({
   asPinned: (title: string) => `${title} (pinned)`,
   openPlayPanel: (_: unknown, __: unknown, { pin }: { pin?: string }) => ({
     isPinned: () => pin !== undefined,
+    shows: (uri: object) => `${uri}` === 'a.play',
     remembered: () => ({}),
     play: () => undefined,
     follow: (uri: object, line: number) => void vscode.followed.push(`${uri} ${line}`),
@@ -59,7 +62,7 @@ const follows = { uri: 'a.play', line: 3 };
 const pinned = { uri: 'a.play', line: 3, pin: 'play:a' };
 
 function reloaded(shown: readonly typeof pinned[] | readonly typeof follows[], ...tabs: ReturnType<typeof tab>[]) {
-  Object.assign(vscode, { made: 0, followed: [], shown, tabs });
+  Object.assign(vscode, { front: undefined, made: 0, followed: [], shown, tabs });
   registerPlayPanels({ extensionUri: {}, workspaceState: {} } as unknown as ExtensionContext, { running: new Promise(() => undefined), hear: () => ({ dispose: () => undefined }) } as never, {} as never, 'setwright');
 }
 const ask = () => vscode.commands.get('setwright.showPlay')!(Uri.parse('b.play'), 7);
@@ -79,6 +82,13 @@ test('behind another tab it would stay where it is: it makes room for a new one'
   reloaded([follows], tab('A', false), tab('Letters', true));
   await ask();
   expect([vscode.made, vscode.tabs.map(({ label }) => label)]).toEqual([1, ['Letters']]);
+});
+
+test.each([['b.play', [follows], ['b.play 4']], ['a.play', [follows], []], ['b.play', [pinned], []]] as const)('with %s in front one that goes with the text goes there', async (uri, shown, followed) => {
+  reloaded(shown, tab('A', true));
+  vscode.front = { document: { uri: Uri.parse(uri), languageId: 'setwright' }, selection: { active: { line: 4 } } };
+  await vscode.comeBack!({}, undefined);
+  expect(vscode.followed).toEqual(followed);
 });
 
 test('one that does not come is not waited for long', async () => {
