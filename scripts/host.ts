@@ -49,6 +49,9 @@ export const quietSettings = {
   'remote.autoForwardPorts': false,
 } as const;
 
+/** More of them for `npm start`, whose address names a file: without the second a window loaded anew shows that file alone, and forgets the others and every panel. */
+export const startSettings = { 'setwright.preview.openWithPlay': true, 'window.restoreWindows': 'preserve' } as const;
+
 export interface HostPlace {
   /** profile, logs and state of the editor */
   readonly data: string;

@@ -4,7 +4,7 @@ import { spawn, spawnSync, type ChildProcess } from 'node:child_process';
 import { createServer } from 'node:net';
 import { join } from 'node:path';
 import { build, root } from './build.ts';
-import { editorAddress, editorVersion, ensureHost, hostArguments, hostDir, hostIsInstalled, serveArguments, writeQuietSettings } from './host.ts';
+import { editorAddress, editorVersion, ensureHost, hostArguments, hostDir, hostIsInstalled, serveArguments, startSettings, writeQuietSettings } from './host.ts';
 import { pack, vsix } from './package.ts';
 
 const examples = join(root, 'examples');
@@ -66,7 +66,7 @@ async function startInBrowser() {
 
 async function serve(entry: string, port: number): Promise<ChildProcess> {
   const place = { data: join(hostDir, 'data'), extensions: join(hostDir, 'extensions') };
-  writeQuietSettings(place.data, { 'setwright.preview.openWithPlay': true });
+  writeQuietSettings(place.data, startSettings);
   const editor = hostArguments(entry, place);
   const installed = spawnSync(process.execPath, [...editor, '--force', '--install-extension', vsix], { encoding: 'utf8' });
   if (installed.status !== 0) throw new Stop(`VS Code did not take the extension:\n${installed.stdout}${installed.stderr}`);

@@ -1,5 +1,7 @@
 // What a coach has chosen in the panel comes back with the window; the panel lets go, leads to the manual, and is shown to the team.
+import { join } from 'node:path';
 import { expect, test } from 'vitest';
+import { editorAddress, startSettings } from '../../scripts/host.ts';
 import { atRest, besideItsText, chooseTheme, closeProblems, goTo, openFile, panel, problems, runCommand, toText } from './editor.ts';
 import { clickUntil, doUntil, pressUntil } from './gestures.ts';
 import { inRealVsCode, opening, screenshot } from './window.ts';
@@ -122,4 +124,26 @@ inRealVsCode(
     });
   },
   { files: { 'wrong.play': 'level u14\n\nplay "Wrong"\n  from horns, ball with 1\n  1 screens for 2\n  look 2: three\n' } },
+);
+
+inRealVsCode(
+  'the window of npm start opened again',
+  (editor) => {
+    test('has what was open beside the play of its address', async () => {
+      const { page, folder } = editor();
+      const address = new URL(page.url());
+      await page.goto(editorAddress(Number(address.port), folder, join(folder, 'lighthouse.play')), { timeout: opening });
+      const tab = (title: string) => page.locator('.tab', { hasText: title });
+      // A play brings its picture.
+      await tab('lighthouse.play').waitFor();
+      await tab('Lighthouse').waitFor();
+      await openFile(editor(), 'quick.play');
+      await runCommand(editor(), 'Setwright: Show the play in a panel of its own');
+      await tab('Skiff (pinned)').waitFor();
+      await writtenDown(editor(), 'Skiff (pinned)');
+      await page.reload({ timeout: opening });
+      for (const title of ['lighthouse.play', 'quick.play', 'Skiff (pinned)']) await tab(title).waitFor();
+    });
+  },
+  { in: ['Node'], settings: startSettings },
 );
