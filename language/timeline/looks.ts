@@ -34,7 +34,21 @@ export function lookNeeds(branch: Branch, item: LookItem): readonly Need[] {
   if (last !== undefined) needs.push({ on: doneKey(branch, item, last), tie: 'meet' });
   const pinned = pinOf(branch, item, who);
   if (pinned !== undefined) needs.push({ on: pinned.item.key, tie: 'wait' });
+  for (const { key } of timedAbove(branch, item)) needs.push({ on: key, tie: 'meet' });
   return needs;
+}
+
+/** `1 holds until 8 on the clock`, `at 9 on the clock, 1 drives`: what who has the ball is told to do for so long, or then, comes before his look or his pass. */
+function timedAbove(branch: Branch, item: LookItem): readonly ActionItem[] {
+  const own = (fits: (action: ActionItem['action']) => boolean) => nearestAbove(branch, item, (other): other is ActionItem => other.kind === 'action' && other.action.who === item.holder && fits(other.action) && !item.ignored.has(`meet ${other.key}`));
+  return [own(endsByItself), own((action) => action.kind === 'dribble' && !endsByItself(action) && hasTime(action))].filter((found) => found !== undefined);
+}
+
+const hasTime = ({ waits }: ActionItem['action']): boolean => waits.some(({ kind }) => kind === 'clock' || kind === 'later');
+
+function endsByItself(action: ActionItem['action']): boolean {
+  const stands = action.kind === 'hold' || (action.kind === 'dribble' && action.style === 'keep');
+  return stands && ((action.kind === 'hold' && action.seconds !== undefined) || hasTime(action) || action.waits.some(({ kind }) => kind === 'until'));
 }
 
 /** The pass or hand-off written last before it; a dribble does not hold a look. */
@@ -89,6 +103,10 @@ export function lookEdges(branch: Branch, item: LookItem): readonly Edge[] {
   if (read !== undefined) edges.push(edge(read.passedUp, 'look-order'));
   const pin = pinEdge(branch, item, who);
   if (pin !== undefined) edges.push(pin);
+  for (const { key, action } of timedAbove(branch, item)) {
+    const told = branch.settled.get(key);
+    if (told !== undefined) edges.push(edge(endsByItself(action) ? told.done : told.start, 'written-wait'));
+  }
   const last = lastMove(branch, item, who);
   const settled = settledOf(branch, item, last);
   if (item.holder === who && settled !== undefined && pin === undefined) edges.push(edge(settled.done, 'legs'));

@@ -1,5 +1,5 @@
 // A written wait, a moment of a look and an event in a coach's words: as they could stand in a line.
-import type { BodyId, EventRef, LookPin, Wait } from '../play/play.ts';
+import type { Action, BodyId, EventRef, LookPin, Wait } from '../play/play.ts';
 import { inPlural } from './say-action.ts';
 import { saySeconds } from './say-seconds.ts';
 import { sayWrittenPlace } from './say-written-place.ts';
@@ -12,6 +12,17 @@ export function sayWait(wait: Wait, you?: BodyId): string | undefined {
   if (wait.kind !== 'clock') return `${wait.kind} ${sayEvent(wait.event, you)}`;
   // What counts from the start or the call has no line of its own: it comes from a step's clock.
   return wait.clock === 'period' || wait.clock === 'shot' ? `at ${wait.seconds} ${sayClock(wait.clock)}` : undefined;
+}
+
+/** The waits of an action; who holds does so until the clock shows that. */
+export function sayWaitsOf(action: Action, you?: BodyId): readonly string[] {
+  // The gate that closes behind a man says by itself whom it waits for.
+  if (action.kind === 'move' && action.verb === 'close-behind') return [];
+  const stands = action.kind === 'hold' || (action.kind === 'dribble' && action.style === 'keep');
+  return action.waits.flatMap((wait) => {
+    const said = sayWait(wait, you);
+    return said === undefined ? [] : [stands && wait.kind === 'clock' ? said.replace(/^at /, 'until ') : said];
+  });
 }
 
 /** `4 is set`, `1 reaches lane`, `3 clears 4`, `1 passes to 2`. */

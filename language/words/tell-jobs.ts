@@ -11,7 +11,7 @@ import { momentOfAction, restingPlace } from './job-times.ts';
 import { aloud } from './say-aloud.ts';
 import { sayAbout } from './say-place.ts';
 import { sayStepHead } from './say-step.ts';
-import { sayWait } from './say-wait.ts';
+import { sayWaitsOf } from './say-wait.ts';
 import { capital, chains, placeInWords, sayStanding, sentence } from './sentences.ts';
 import { isTo, tellCatch, tellHim, tellOf } from './to-a-man.ts';
 import { lineNumber } from '../play/line-number.ts';
@@ -90,7 +90,7 @@ function tellLink(action: Action, who: BodyId, before: Action | undefined, chain
 /** What he waits for: as it is written; behind another man’s link, that; where he comes off a screen, that it is set. */
 function waitsOf(action: Action, who: BodyId, before: Action | undefined, chain: readonly Action[], runs: readonly Run[]): readonly string[] {
   if (action.who !== who) return [];
-  const written = action.kind === 'move' && action.verb === 'close-behind' ? [] : action.waits.flatMap((wait) => sayWait(wait, who) ?? []);
+  const written = sayWaitsOf(action, who);
   if (written.length > 0) return written;
   const link = chain.filter((other) => other.link === action.link - 1);
   if (before === undefined && link.length > 0) return [`once ${link.map((other) => tellOf(other, who)).join(' and ')}`];

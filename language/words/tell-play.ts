@@ -10,7 +10,7 @@ import { sayAction, sayDeed, sayOfSeveral } from './say-action.ts';
 import { aloud } from './say-aloud.ts';
 import { latest } from './say-seconds.ts';
 import { sayStepHead } from './say-step.ts';
-import { sayPin, sayWait } from './say-wait.ts';
+import { sayPin, sayWaitsOf } from './say-wait.ts';
 import { capital, chains, placeInWords, sayStanding, sentence } from './sentences.ts';
 import { readsADefender } from './way-name.ts';
 
@@ -106,25 +106,19 @@ function tellChain(chain: readonly Action[]): string {
 function tellLink(actions: readonly Action[]): string {
   const groups = new Map<string, Action[]>();
   for (const action of actions) {
-    const key = [...sayWaits(action), sayDeed(action)].join();
+    const key = [...sayWaitsOf(action), sayDeed(action)].join();
     groups.set(key, [...(groups.get(key) ?? []), action]);
   }
   return [...groups.values()]
     .map((group) => {
       const [action] = group as [Action, ...Action[]];
-      const waits = sayWaits(action);
+      const waits = sayWaitsOf(action);
       const said = group.length === 1 ? sayAction(action) : sayOfSeveral(group.map(({ who }) => who), action);
       const until = waits.filter((wait) => wait.startsWith('until '));
       const first = waits.filter((wait) => !wait.startsWith('until '));
       return `${first.map((wait) => `${wait}, `).join('')}${[said, ...until].join(' ')}`;
     })
     .join(', ');
-}
-
-function sayWaits(action: Action): readonly string[] {
-  // The gate that closes behind a man says by itself whom it waits for.
-  if (action.kind === 'move' && action.verb === 'close-behind') return [];
-  return action.waits.flatMap((wait) => sayWait(wait) ?? []);
 }
 
 function tellLook(look: Look, time: LookTime | undefined, after: Message): Pick<Told, 'text' | 'untimed'> {

@@ -23,6 +23,29 @@ describe('rule 15: when a look comes', () => {
     expect(end.x).toBeLessThan(7);
   });
 
+  it.each([
+    ['1 holds for 6 seconds', 8900],
+    ['1 waits 6 seconds', 8900],
+    ['1 holds until 8 on the clock', 12000],
+    ['1 keeps his dribble until 8 on the clock', 12000],
+    ['at 8 on the clock, 1 drives to rim', 12000],
+    ['1 holds until 8 on the clock, then drives to rim', 12000],
+  ])('what the man with the ball does for so long, or at a time, comes before it: %s', (line, from) => {
+    for (const look of ['look 3: three', 'look 2: three']) {
+      const run = timelineOf(playText('from 5-out', 'call with 20 on the clock', 'step "Go"', `  ${line}`, `  ${look}`)).runs[0]!;
+      const passed = at(run, `go?${look[5]}.1/1.1:release`);
+      expect(passed).toBeGreaterThanOrEqual(from);
+      expect(passed).toBeLessThan(from + 600);
+    }
+    const own = timelineOf(playText('from 5-out', 'call with 20 on the clock', 'step "Go"', `  ${line}`, '  look 1: jumper')).runs[0]!;
+    expect(own.releaseAt!).toBeGreaterThan(from);
+  });
+
+  it('a hold without an end does not hold it', () => {
+    const run = timelineOf(playText('from 5-out', 'step "Go"', '  1 holds', '  look 3: three')).runs[0]!;
+    expect(at(run, 'go?3.1:read')).toBe(2900);
+  });
+
   it('a dribble that it cuts short at a screener’s shoulder is braked, not stopped dead', () => {
     const run = runNamed(timelineOf(playText('from horns, ball with 3', 'step "Go"', '  4 ball-screens for 3, then rolls, 3 drives off 4 to right block', '  look 3 as 4 rolls: jumper')), 'go?3.1');
     const use = at(run, 'go/4.1:use.3');

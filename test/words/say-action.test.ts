@@ -55,3 +55,13 @@ test('a stack is told by the spots beside it, never by numbers on the floor', ()
   expect(first!.text).toMatch(/2 at right block/);
   expect(first!.text).not.toMatch(/\(\d/);
 });
+
+test('who holds does so until the clock shows that', () => {
+  const said = (line: string) => {
+    const { play, timeline } = compileText(`play "A"\ncall with 20 on the clock\n${line}\nlook 1: three`).plays[0]!;
+    return tellPlay(play, timeline).map(({ text }) => text);
+  };
+  expect(said('1 holds until 8 on the clock')).toContain('1 holds until 8 on the clock.');
+  expect(said('1 keeps his dribble until 8 on the clock')).toContain('1 keeps his dribble until 8 on the clock.');
+  expect(said('at 8 on the clock, 1 drives to rim')).toContain('At 8 on the clock, 1 drives to the rim.');
+});
