@@ -47,16 +47,15 @@ function withAVerb(subject: Subject, { part }: Problem): readonly Fix[] {
   return tree?.$type === 'Placing' ? verbMissing(tree).fixes.flatMap(({ title, edits }) => otherWords(subject, part, applyEdits(words, edits), title)) : [];
 }
 
-/** `1 top`, `2 right wing` … as lines of a play: one `from` line in their place, where it has none. */
+/** `1 top`, `2 right wing` … as lines of a play: one `from` line in place of the first, where it has none; told of that one. */
 function asFromLine(subject: Subject, { part, params }: Problem): readonly Fix[] {
-  const line = subject.places.get(part)?.line;
-  if (params.belongs !== 'alignment' || line === undefined || subject.lines.some((text) => parseLine(text).tree?.$type === 'From')) return [];
-  const placings = subject.lines.flatMap((text, at) => (parseLine(text).tree?.$type === 'Placing' && subject.places.has(`line:${at}`) ? [{ text, at }] : []));
+  if (params.belongs !== 'alignment' || subject.lines.some((text) => parseLine(text).tree?.$type === 'From')) return [];
+  const placings = subject.lines.flatMap((text, at) => (parseLine(text).tree?.$type === 'Placing' && subject.places.has(`line:${at}`) ? [at] : []));
   const [first, ...others] = placings;
-  if (first === undefined) return [];
-  const words = fromWords(subject, placings.map(({ at }) => at));
-  const indent = /^\s*/.exec(first.text)![0];
-  return [{ title: message('Write “{words}”', { words }), edits: [{ line: first.at, at: 0, to: first.text.length, text: indent + words }, ...others.map(({ text, at }) => ({ line: at, at: 0, to: text.length, text: '', wholeLine: true }))] }];
+  if (first === undefined || part !== `line:${first}`) return [];
+  const words = fromWords(subject, placings);
+  const title = message('Write “{words}”', { words });
+  return otherWords(subject, part, words, title).map(({ edits, ...fix }) => ({ ...fix, edits: [...edits, ...others.flatMap((at) => lineRemoved(subject, `line:${at}`, title).flatMap((removed) => removed.edits))] }));
 }
 
 function fromWords(subject: Subject, lines: readonly number[]): string {

@@ -59,10 +59,11 @@ test('a line added by a fix stands above its line, as far in', () => {
 });
 
 test('places as lines of a play become its line that says how they stand', () => {
-  const text = 'play "A"\n  1 top\n  2 right wing\n  3 left wing\n  4 and 5 blocks\n  step "One"\n    1 passes to 2\n    look 2: three\n';
+  const text = 'play "A"\n  1 top\n  2 right wing\n  3 left wing # ours\n  4 and 5 blocks\n  step "One"\n    1 passes to 2\n    look 2: three\n';
   const findings = compileText(text).findings.filter(({ code }) => code === 'line-elsewhere');
   expect(findings.map(({ message }) => /“.*”/.exec(message)![0])).toEqual(['“from 1 top”', '“from 2 right wing”', '“from 3 left wing”', '“from 4 and 5 blocks”']);
-  for (const { fixes } of findings) expect(applyBlockEdits(text.split('\n'), fixes[0]!.edits).slice(0, 3)).toEqual(['play "A"', '  from 1 top, 2 right wing, 3 left wing, 4 and 5 blocks', '  step "One"']);
+  expect(findings.map(({ fixes }) => fixes.length)).toEqual([1, 0, 0, 0]);
+  expect(applyBlockEdits(text.split('\n'), findings[0]!.fixes[0]!.edits).slice(0, 4)).toEqual(['play "A"', '  from 1 top, 2 right wing, 3 left wing, 4 and 5 blocks', '  # ours', '  step "One"']);
   expect(compileText('play "A"\n  from box\n  1 top\n  step "One"\n    1 passes to 2\n    look 2: three\n').findings.find(({ code }) => code === 'line-elsewhere')?.fixes).toEqual([]);
 });
 
