@@ -7,7 +7,7 @@ import { isSlip } from './mend.ts';
 import { isAttacker, rewriting, wholeLine, word, type Recogniser, type SaidOtherwise } from './saying.ts';
 
 /** The surest first. */
-export const headsInFreeWords: readonly Recogniser[] = [howTheyStand, throwerByHisWords, reboundByItsWords, callByItsSeconds];
+export const headsInFreeWords: readonly Recogniser[] = [howTheyStand, throwerByHisWords, leaveByItsWords, reboundByItsWords, callByItsSeconds];
 
 /** A sentence for the team is not a line of a head. */
 const longest = 200;
@@ -49,7 +49,7 @@ const doesOneOf = (words: string, classes: readonly VerbClass[]): boolean => {
 
 const LEAD = /^(?:(?:the |this )?(?:play|set|team|everybody|everyone|all|we|they|girls|boys)? ?(?:is |are )?(?:starts?|starting|begins?|lines? up|sets? up|start)? ?(?:from|in|out of|with|as)? ?(?:an? |the )?)/;
 const WITH_THE_BALL = /\b(?:who )?(?:starts? |brings? )?(?:with|has|have|holds?|holding|on|brings|gets?) (?:the |a )?(?:ball|it|rock)(?: up| in (?:his|her|the) hands?)?\b/;
-const WHO_HAS_IT = /\b(?:the )?(?:ball|rock)(?: (?:has|by|is with|is by|starts with|starts by|belongs to|to|goes to|for|in the hands of|at)|:) ?([1-5])\b/;
+const WHO_HAS_IT = /\b(?:the )?(?:ball|rock)(?: (?:has|with|by|is with|is to|is by|starts with|starts by|belongs to|to|goes to|for|in the hands of|at)|:) ?([1-5])\b/;
 const MEN = /((?:[1-5](?: ?(?:,|and|&|\+) ?(?:and )?| (?=[1-5]\b)))*[1-5])\b:? ?([^1-5]*)/g;
 const OTHER_FORMATIONS: readonly (readonly [said: RegExp, name: string])[] = [
   [/^(?:five|5|all five|all) (?:outside|out|around)$/, '5-out'], [/^four (?:outside|out|around)$/, '4-out'], [/^three (?:outside|out)$/, '3-out'], [/^(?:a )?four[- ]out$/, '4-out'], [/^(?:a )?five[- ]out$/, '5-out'],
@@ -69,6 +69,7 @@ function howTheyStand(broken: Broken): SaidOtherwise | undefined {
   // With its own word before it the coach's words can stay.
   if (said === undefined || reads(`from ${wholeLine(broken)}`) || !/\b[1-5]\b/.test(said) || doesOneOf(said.replace(new RegExp(WITH_THE_BALL, 'g'), ' '), ['pass', 'dribble', 'screen', 'hand-off', 'throw-in', 'shot', 'rebound'])) return undefined;
   const [owned, by] = WHO_HAS_IT.exec(said) ?? [];
+  const isFirst = owned !== undefined && said.startsWith(owned);
   if (owned !== undefined) said = said.replace(owned, ' ').replace(/\s+/g, ' ').trim();
   const { base, rest, behind } = baseOf(said);
   const standing = standingIn(behind, base);
@@ -76,7 +77,7 @@ function howTheyStand(broken: Broken): SaidOtherwise | undefined {
   const ball = by ?? standing.ball;
   // Behind its own word nothing is put aside: what is wrong there is told.
   if (/^from\b/.test(said) && standing.rest.length > 0) return undefined;
-  if (base === undefined && standing.men === 0 && standing.rest.length === 0 && ball !== undefined && squeezed(rest) === '') return told(broken, `ball with ${ball}`, (text) => message('Who has the ball at the start: write "{text}".', { text }));
+  if (base === undefined && standing.men === 0 && standing.rest.length === 0 && ball !== undefined && (squeezed(rest) === '' || (isFirst && rest.length < 30))) return told(broken, withRemark(`ball with ${ball}`, [rest]), (text) => message('Who has the ball at the start: write "{text}".', { text }));
   if (base === undefined ? standing.men < 3 : standing.men === 0 && ball === undefined) return undefined;
   const line = `from ${[...(base === undefined ? [] : [base]), ...standing.placed, ...(ball === undefined ? [] : [`ball with ${ball}`])].join(', ')}`;
   return told(broken, withRemark(line, [rest, ...standing.rest]), (text) => message('How the five stand at the start is the "from" line of the play: "{line}".', { line: text }));
@@ -85,7 +86,7 @@ function howTheyStand(broken: Broken): SaidOtherwise | undefined {
 /** The alignment it begins with, and what stands behind that. */
 function baseOf(said: string): { readonly base?: string; readonly rest: string; readonly behind: string } {
   const [, lead = '', behind = ''] = /^(.*?)(?:[:,.]\s*|(?:^|\s)(?=[1-5] (?:is|has|with|at|on|in|left|right|top|l|r)\b)|$)(.*)$/.exec(said) ?? [];
-  const name = lead.replace(LEAD, '').replace(/ (?:set|formation|alignment|look)$/, '').trim();
+  const name = lead.replace(LEAD, '').replace(/ (?:set|formation|alignment|look|floor)$/, '').trim();
   const other = OTHER_FORMATIONS.find(([words]) => words.test(name))?.[1];
   const base = other ?? (name !== '' && !/^[1-5](?: |$)/.test(name) && reads(`from ${name}`) ? name : undefined);
   if (base !== undefined) return { base, rest: '', behind };
@@ -103,15 +104,17 @@ function standingIn(said: string, base: string | undefined): Standing | undefine
     const who = men.match(/[1-5]/g)!;
     const hasIt = WITH_THE_BALL.test(words);
     if (hasIt && who.length === 1) ball ??= who[0];
-    const place = placeIn(words.replace(WITH_THE_BALL, ' '), { isPair: who.length > 1, hasBall: hasIt, isGuard: men === '1', base });
+    const [spot, ...besides] = words.replace(WITH_THE_BALL, ' ').replace(/^\s*,/, '').split(',');
+    const place = placeIn(spot!, { isPair: who.length > 1, hasBall: hasIt, isGuard: men === '1', base });
     if (place === '') continue;
     const line = place === undefined ? undefined : `${who.join(' and ')} ${place}`;
     if (line !== undefined && reads(`from ${line}`)) {
       placed.push(line);
       count += who.length;
+      rest.push(...besides.filter((each) => /[a-z]/.test(each.replace(/\band\b/, ''))));
     } else rest.push(whole);
   }
-  return rest.length > placed.length ? undefined : { placed, rest, ball, men: count };
+  return rest.length > placed.length + Number(base !== undefined) ? undefined : { placed, rest, ball, men: count };
 }
 
 const FILLERS = /\b(?:is|are|starts?|stands?|begins?|waits?|sits?|lines? up|at|in|on|the|an?|of|to|standing|her|his|over|and|while|both|out|position|spot|area|also|trailing)\b/g;
@@ -145,7 +148,7 @@ const THROWS_IN = /\b([1-5]) (?:takes|throws|has|gets|brings|inbounds|passes)?(?
 /** `baseline throw-in, right of the basket, 3 takes it out`, `press break, after their basket, 4 takes it out` */
 function throwerByHisWords(broken: Broken): SaidOtherwise | undefined {
   const said = plainly(broken);
-  if (said === undefined || !/\b(?:throw-?in|throws? it in|inbounds?|out of bounds|takes (?:it|the ball) out|press break)\b/.test(said)) return undefined;
+  if (said === undefined || !/\b(?:throw-?in|throws?(?: it)? in|inbounds?|side ?out|out of bounds|takes (?:it|the ball) out|press break)\b/.test(said)) return undefined;
   const men = said.match(/\b[1-5]\b/g) ?? [];
   const [, one, other] = THROWS_IN.exec(said) ?? [];
   const who = one ?? other;
@@ -160,22 +163,20 @@ function throwerByHisWords(broken: Broken): SaidOtherwise | undefined {
 // ---- the boards --------------------------------------------------------------------------------------------------
 
 const BOARDS = /\b(?:rebound\w*|rebs?|boards?|crash(?:es)?|glass|put-?backs?|go(?:es)? and gets? it)\b/;
-const BACK = /\b(?:back|bk|home|safe|safety|balance|secure|protect|defend|defen[cs]e|half(?: ?court)?)\b/;
+const BACK = /\b(?:back|bk|home|safe|safety|balance|secure|protect|defend|defen[cs]e|defensive|retreat|half(?: ?court)?)\b/;
+/** Said of who goes to the boards, and changes nothing of it; whatever else is said is kept as a remark. */
+const AROUND_A_REBOUND = /\b(?:rebound\w*|rebs?|boards?|crash(?:es)?|glass|offensive|put-?backs?|go(?:es)?|gets?|runs?|stays?|are|is|and|it|the|to|too|also|as well|at|in|on|of|with|him|them|helps?|takes?|long|one|mid|middle|corner|after|shots?|while|our|basket|down|behind|back|bk|home|safe|safety|balance|secure|protects?|defend|defen[cs]e|defensive|retreat|half(?: ?court)?|from|then|everybody|everyone|else|others|rest|if it doesn.t|for)\b/g;
+const THE_OTHERS = /\b(?:everybody else|everyone else|(?:the )?others|(?:the )?rest|all others)\b/;
 const NOT_OF_A_REBOUND: readonly VerbClass[] = ['pass', 'dribble', 'screen', 'hand-off', 'throw-in', 'seal'];
 
-/** `3, 4, 5 board, 1 and 2 back`, `4 and 5 rebound, 3 also, 1 and 2 secure behind`, `to the rebound go 3, 4, 5, back go 1, 2` */
+/** `3, 4, 5 board, 1 and 2 back`, `rebound 3, 4 and 5, 1 and 2 run back`, `to the rebound go 3, 4, 5, back go 1, 2`, `boards 4 and 5, everybody else back` */
 function reboundByItsWords(broken: Broken): SaidOtherwise | undefined {
-  const said = plainly(broken)?.replace(/\bhits? the glass\b/g, 'crash');
-  if (said === undefined || !BOARDS.test(said) || new Set(said.match(/\b[1-5]\b/g)).size < 3 || /\bbut\b|\bnobody\b|\bno ?one\b|^(?:from|call|ball)\b|\bball with\b/.test(said) || doesOneOf(said, NOT_OF_A_REBOUND)) return undefined;
-  const isBehind = /[1-5]$/.test(said);
-  // `reb 3 4 5, 1 2 bk`: the comma parts those whom the first word is for from the others.
-  const [, first, others] = /^[^1-5]*\b((?:[1-5] ?)+) ?, ?((?:[1-5] )+[^1-5]+)$/.exec(said) ?? [];
-  if (first !== undefined && BOARDS.test(said.replace(others!, ''))) return reboundLine(broken, [{ who: first, what: 'rebound' }, { who: others!, what: others! }]);
-  const lists = isBehind ? [...said.matchAll(/([^1-5]+)((?:[1-5](?: ?(?:,|and|&) ?(?:and )?| )?)+)/g)].map(([, what = '', who = '']) => ({ who, what })) : [...said.matchAll(MEN)].map(([, who = '', what = '']) => ({ who, what }));
-  return reboundLine(broken, lists);
-}
-
-function reboundLine(broken: Broken, lists: readonly { readonly who: string; readonly what: string }[]): SaidOtherwise | undefined {
+  const said = plainly(broken)?.replace(/\bhits? the glass\b/g, 'crash').replace(/^(\D*\b(?:[1-5] ?)+) ?, ?(?=(?:[1-5] )+\D+$)|(\band [1-5]),(?= [1-5])/g, '$1$2 ;');
+  const [others] = THE_OTHERS.exec(said ?? '') ?? [];
+  if (said === undefined || !BOARDS.test(said) || new Set(said.match(/\b[1-5]\b/g)).size < (others === undefined ? 3 : 1) || /\bbut\b|\bnobody\b|\bno ?one\b|^(?:from|call|ball)\b|\bball with\b/.test(said) || doesOneOf(said, NOT_OF_A_REBOUND)) return undefined;
+  const end = others === undefined ? said.length : said.indexOf(others);
+  if (others !== undefined && !BACK.test(said.slice(end))) return undefined;
+  const lists = listsIn(said.slice(0, end));
   const [crash, back]: [string[], string[]] = [[], []];
   for (const { who, what } of lists) {
     // Of two words the first says where he goes: `back in case of a long rebound`.
@@ -183,18 +184,38 @@ function reboundLine(broken: Broken, lists: readonly { readonly who: string; rea
     (goesBack ? back : crash).push(...who.match(/[1-5]/g)!);
   }
   const does = (men: readonly string[], one: string, many: string): string[] => (men.length === 0 ? [] : [`${men.join(', ')} ${men.length > 1 ? many : one}`]);
-  if (crash.length === 0 || new Set([...crash, ...back]).size < crash.length + back.length) return undefined;
-  const line = `rebound ${[...does(crash, 'crashes', 'crash'), ...does(back, 'gets back', 'get back')].join(', ')}`;
-  return told(broken, line, (text) => message('Who goes to the boards when the shot goes up, and who gets back, is the "rebound" line: "{line}".', { line: text }));
+  const rest = others === undefined ? does(back, 'gets back', 'get back') : ['others get back'];
+  if (crash.length === 0 || (others !== undefined && back.length > 0) || new Set([...crash, ...back]).size < crash.length + back.length) return undefined;
+  const isMore = squeezed(said.replace(/[1-5&+]/g, ' ').replace(AROUND_A_REBOUND, ' ')) !== '';
+  const line = `rebound ${[...does(crash, 'crashes', 'crash'), ...rest].join(', ')}`;
+  return told(broken, withRemark(line, isMore ? [wholeLine(broken).trim()] : []), (text) => message('Who goes to the boards when the shot goes up, and who gets back, is the "rebound" line: "{line}".', { line: text }));
+}
+
+/** Men, and what is said of them: behind them, or before them where the line ends with a man. */
+function listsIn(said: string): readonly { readonly who: string; readonly what: string }[] {
+  if (/[1-5] ?;? *$/.test(said)) return [...said.matchAll(/([^1-5]+)((?:[1-5](?: ?(?:,|and|&) ?(?:and )?| )?)+)/g)].map(([, what = '', who = '']) => ({ who, what }));
+  const lists = [...said.matchAll(MEN)].map(([, who = '', what = '']) => ({ who, what }));
+  // `rebound 3, 4 and 5; 1 and 2 run back`: of whom nothing is said behind, the first word is.
+  const [first = ''] = /^[^1-5]*/.exec(said) ?? [];
+  return lists.map(({ who, what }) => ({ who, what: /[a-z]/.test(what.replace(/\band\b/g, '')) ? what : first }));
+}
+
+// ---- what is left ------------------------------------------------------------------------------------------------
+
+/** `want 3 left if we miss`, `save 4 for the board` */
+function leaveByItsWords(broken: Broken): SaidOtherwise | undefined {
+  const [, seconds] = /^(?:we )?(?:want|save|keep|leave|have|need)(?: at least| about)? (\d{1,2})(?: ?s(?:ec(?:ond)?s?)?)?(?: left)? (?:if we miss|after a miss|after the missed shot|for the (?:rebounds?|boards?|put-?back|tip-?in|second chance)s?)$/.exec(plainly(broken) ?? '') ?? [];
+  if (seconds === undefined) return undefined;
+  return told(broken, `leave ${seconds} seconds`, (line) => message('Here this is said so: "{line}".', { line }));
 }
 
 // ---- when it is called -------------------------------------------------------------------------------------------
 
 const UNIT = /\d ?(?:s|secs?|seconds?)\b|\bon (?:the )?(?:game )?clock\b|\bleft\b|\bor (?:more|less)\b|\band (?:under|below|less|more|up)\b|\bat (?:least|most)\b|\bmin(?:imum)?\b|\bplayable\b|\bto (?:go|play)\b/;
 /** What is needed without one may be points. */
-const BEGINS_A_CALL = /^(?:call|announce|ask|run it|use it)\b/;
+const BEGINS_A_CALL = /^(?:call|announce|ask|run it|use it|dial)\b/;
 /** Said besides, and nothing of it changes. */
-const AROUND_A_CALL = /\b(?:call|announce|ask|run|use|play|good|ok|okay|fine|best|need|needs|we|it|this|one|with|at|from|until|till|when|there|are|is|about|around|for|to|on|the|game|period|clock|left|or|more|less|and|under|below|up|than|not|at least|least|at most|most|min|minimum|max|maximum|go|playable|seconds?|secs?|s|remaining|early|only|if|have|has|you|be|of|time)\b/g;
+const AROUND_A_CALL = /\b(?:call|dial|announce|ask|run|use|play|good|ok|okay|fine|best|need|needs|we|it|this|one|with|at|from|until|till|when|there|are|is|about|around|for|to|on|the|game|period|clock|left|or|more|less|and|under|below|up|than|not|at least|least|at most|most|min|minimum|max|maximum|go|playable|seconds?|secs?|s|remaining|early|only|if|have|has|you|be|of|time)\b/g;
 
 /** Two numbers and what joins them. */
 const RANGE = /^\D*\d+(?:[^\d,]*(?:,? ?(?:or|to|not less than|at least|at most)|-|–| and) ?(?:at least |at most )?\d+)+\D*$/;
@@ -203,7 +224,7 @@ const RANGE = /^\D*\d+(?:[^\d,]*(?:,? ?(?:or|to|not less than|at least|at most)|
 function callByItsSeconds(broken: Broken): SaidOtherwise | undefined {
   const said = plainly(broken);
   if (said === undefined || (!UNIT.test(said) && !BEGINS_A_CALL.test(said)) || /shot clock|half ?court|time-?out|\bafter\b|\blater\b|\bshot\b|\bfouls?\b/.test(said)) return undefined;
-  const [head, ...reasons] = said.split(/,? (?=because\b|so that\b|since\b)/);
+  const [head, ...reasons] = said.split(/,? (?=because\b|so that\b|since\b)|, (?=\D+$)/);
   const numbers = [...new Set((head!.match(/(?<![\w.-])\d{1,2}(?:\.\d)?(?![\w.]|-\d-)|(?<=\d-)\d{1,2}\b|\b\d{1,2}(?=-\d{1,2}\b)/g) ?? []).map(Number))].sort((a, b) => a - b);
   const else_ = squeezed(head!.replace(/\d+(?:\.\d)?/g, ' ').replace(AROUND_A_CALL, ' ').replace(/[-–,]/g, ' '));
   if (numbers.length === 0 || numbers.length > 3 || else_ !== '' || (numbers.length > 1 && !RANGE.test(head!))) return undefined;

@@ -4,12 +4,13 @@ import { applyEdits, breakDown, endOfWords, reads, said, startWithArticles, type
 import { headsInFreeWords } from './heads-in-free-words.ts';
 import { lineParser } from '../reading/line-parser.ts';
 import { saidInOtherHeadWords } from './said-in-other-head-words.ts';
+import { withoutItsWord } from './said-without-its-word.ts';
 import { wholeLine, type Recogniser, type SaidOtherwise } from './saying.ts';
 
 export const twoLinesInOne: readonly Recogniser[] = [behindAName, headsOnOneLine];
 
-const HEAD = /^(?:from|ball|call|level|rules|against|vs|situation|rebound|tags?|shot|leave|no shot|[1-5],? )/i;
-const BEGINS_ANOTHER = /^(?:from|ball|call|level|rules|against|vs|rebound|tags?|shot|leave|no shot|situation|[1-5] (?:has|starts with) (?:the ball|it)$|[1-5](?:,? (?:and )?[1-5])* (?:crash|rebound))/i;
+const HEAD = /^(?:from|ball|side ?(?:line|out)|base ?line|throw-in|call|level|rules|against|vs|situation|rebound|tags?|shot|leave|no shot|[1-5],? )/i;
+const BEGINS_ANOTHER = /^(?:(?:we )?need (?:a )?(?:two|three|2|3)$|(?:the )?(?:score |game )?(?:is )?tied$|(?:we(?:.re| are) )?(?:down|up) (?:by )?\d+$|from|ball|call|level|rules|against|vs|rebound|tags?|shot|leave|no shot|situation|[1-5] (?:has|starts with) (?:the ball|it)$|[1-5](?:,? (?:and )?[1-5])* (?:crash|rebound))/i;
 /** No head says more in one line. */
 const mostCommas = 10;
 
@@ -21,7 +22,7 @@ function headsOnOneLine(broken: Broken): SaidOtherwise | undefined {
   for (const comma of commas) {
     const behind = words.slice(comma.index + comma[0].length);
     if (!BEGINS_ANOTHER.test(behind) || (/^rebound\b/i.test(words) && /^[1-5]/.test(behind))) continue;
-    const [first, second] = [asALine(words.slice(0, comma.index)), asALine(behind) ?? (readsAPart(behind) ? behind : undefined)];
+    const [first, second] = [asALine(words.slice(0, comma.index)), asItIs(behind)];
     if (first === undefined || second === undefined) continue;
     return parted(broken, first, second);
   }
@@ -32,7 +33,7 @@ function headsOnOneLine(broken: Broken): SaidOtherwise | undefined {
 function behindAName(broken: Broken): SaidOtherwise | undefined {
   const [, head, kind, behind] = /^((play|step)\s+"[^"]+")\s*[,:;.]?\s+(\S.*)$/i.exec(wholeLine(broken).trim()) ?? [];
   if (head === undefined || behind!.length > 200) return undefined;
-  const line = kind!.toLowerCase() === 'step' ? (reads(behind!) && IN_A_STEP.test(behind!) ? behind : undefined) : (asALine(behind!) ?? (readsAPart(behind!) ? behind : undefined));
+  const line = kind!.toLowerCase() === 'step' ? (reads(behind!) && IN_A_STEP.test(behind!) ? behind : undefined) : asItIs(behind!);
   return line === undefined ? undefined : parted(broken, head, line, '  ');
 }
 
@@ -44,7 +45,11 @@ function parted(broken: Broken, first: string, second: string, further = ''): Sa
 }
 
 /** Three on one line: what is left is told apart in its turn. */
-const readsAPart = (words: string): boolean => [...words.matchAll(/[,;.]\s+/g)].slice(0, mostCommas).some(({ index }) => asALine(words.slice(0, index)) !== undefined);
+function asItIs(words: string): string | undefined {
+  const commas = [...words.matchAll(/[,;.]\s+/g)].slice(0, mostCommas);
+  const isMore = commas.some(({ index, 0: comma }) => BEGINS_ANOTHER.test(words.slice(index + comma.length)) && asALine(words.slice(0, index)) !== undefined);
+  return isMore ? words : (asALine(words) ?? (commas.some(({ index }) => asALine(words.slice(0, index)) !== undefined) ? words : undefined));
+}
 
 /** The line as it is read, or as it is mended; of a step's lines none. */
 function asALine(words: string): string | undefined {
@@ -52,7 +57,7 @@ function asALine(words: string): string | undefined {
   if (/^(?:shot|no shot|call) .*\d$/i.test(words) && reads(`${words} on the clock`)) return `${words} on the clock`;
   if (/^[1-5] .+,/.test(words) && reads(`from ${words}`)) return `from ${words}`;
   const broken = breakDown(words, lineParser().lexer.lex(words));
-  for (const recognise of [...saidInOtherHeadWords, ...headsInFreeWords]) {
+  for (const recognise of [...saidInOtherHeadWords, ...headsInFreeWords, ...withoutItsWord]) {
     const [fix] = recognise(broken)?.fixes ?? [];
     if (fix) return applyEdits(words, fix.edits);
   }
