@@ -27,6 +27,8 @@ describe('of a line that cannot be read as a whole is carried out', () => {
     // Without its little word the corner would be where he goes.
     ['3 creeps in from the weak-side corner', '3 creeps'],
     ['4 and 5 set a stagger for 3 going to the top', '4 and 5 set a stagger for 3'],
+    // Found by the law below.
+    ['3 takes it out under the basket on the left side, then blorps 4', '3 takes it out under the basket on the left side'],
     ['look 5 on the blorp: layup', 'look 5 … : layup'],
     ['3 cuts to the rim, then blörps 🏀', '3 cuts to the rim'],
   ])('%s: %s', (line, carried) => expect(wordsCarriedOut(line)).toBe(carried));

@@ -204,7 +204,7 @@ function listsIn(said: string): readonly { readonly who: string; readonly what: 
 
 /** `want 3 left if we miss`, `save 4 for the board` */
 function leaveByItsWords(broken: Broken): SaidOtherwise | undefined {
-  const [, seconds] = /^(?:we )?(?:want|save|keep|leave|have|need)(?: at least| about)? (\d{1,2})(?: ?s(?:ec(?:ond)?s?)?)?(?: left)? (?:if we miss|after a miss|after the missed shot|for the (?:rebounds?|boards?|put-?back|tip-?in|second chance)s?)$/.exec(plainly(broken) ?? '') ?? [];
+  const [, seconds] = /^(?:we )?(?:want|save|keep|have|need)(?: at least| about)? (\d{1,2})(?: ?s(?:ec(?:ond)?s?)?)?(?: left)? (?:if we miss|after a miss|after the missed shot|for the (?:rebounds?|boards?|put-?back|tip-?in|second chance)s?)$/.exec(plainly(broken) ?? '') ?? [];
   if (seconds === undefined) return undefined;
   return told(broken, `leave ${seconds} seconds`, (line) => message('Here this is said so: "{line}".', { line }));
 }

@@ -10,9 +10,13 @@ import { wholeLine, type Recogniser, type SaidOtherwise } from './saying.ts';
 export const twoLinesInOne: readonly Recogniser[] = [behindAName, headsOnOneLine];
 
 const HEAD = /^(?:from|ball|side ?(?:line|out)|base ?line|throw-in|call|level|rules|against|vs|situation|rebound|tags?|shot|leave|no shot|[1-5],? )/i;
-const BEGINS_ANOTHER = /^(?:(?:we )?need (?:a )?(?:two|three|2|3)$|(?:the )?(?:score |game )?(?:is )?tied$|(?:we(?:.re| are) )?(?:down|up) (?:by )?\d+$|from|ball|call|level|rules|against|vs|rebound|tags?|shot|leave|no shot|situation|[1-5] (?:has|starts with) (?:the ball|it)$|[1-5](?:,? (?:and )?[1-5])* (?:crash|rebound))/i;
+const BEGINS_ANOTHER = /^(?:from|ball|call|level|rules|against|vs|rebound|tags?|shot|leave|no shot|situation|[1-5] (?:has|starts with) (?:the ball|it)$|[1-5](?:,? (?:and )?[1-5])* (?:crash|rebound))/i;
+/** What the game is like, without its word: `we need two`, `score tied`, `down 1`. */
+const CIRCUMSTANCE = /^(?:(?:we )?need (?:a )?(?:two|three|2|3)|(?:the )?(?:score |game )?(?:is )?tied|(?:we(?:.re| are) )?(?:down|up) (?:by )?\d+)$/i;
 /** No head says more in one line. */
 const mostCommas = 10;
+
+const beginsAnother = (words: string): boolean => BEGINS_ANOTHER.test(words) || CIRCUMSTANCE.test(words);
 
 /** Each says its own: the first stays, the rest goes below it. */
 function headsOnOneLine(broken: Broken): SaidOtherwise | undefined {
@@ -21,7 +25,7 @@ function headsOnOneLine(broken: Broken): SaidOtherwise | undefined {
   const commas = [...words.matchAll(/[,;.]\s+/g)].slice(0, mostCommas);
   for (const comma of commas) {
     const behind = words.slice(comma.index + comma[0].length);
-    if (!BEGINS_ANOTHER.test(behind) || (/^rebound\b/i.test(words) && /^[1-5]/.test(behind))) continue;
+    if (!beginsAnother(behind) || (/^rebound\b/i.test(words) && /^[1-5]/.test(behind)) || (/^situation\b/i.test(words) && CIRCUMSTANCE.test(behind))) continue;
     const [first, second] = [asALine(words.slice(0, comma.index)), asItIs(behind)];
     if (first === undefined || second === undefined) continue;
     return parted(broken, first, second);
@@ -47,7 +51,7 @@ function parted(broken: Broken, first: string, second: string, further = ''): Sa
 /** Three on one line: what is left is told apart in its turn. */
 function asItIs(words: string): string | undefined {
   const commas = [...words.matchAll(/[,;.]\s+/g)].slice(0, mostCommas);
-  const isMore = commas.some(({ index, 0: comma }) => BEGINS_ANOTHER.test(words.slice(index + comma.length)) && asALine(words.slice(0, index)) !== undefined);
+  const isMore = commas.some(({ index, 0: comma }) => beginsAnother(words.slice(index + comma.length)) && asALine(words.slice(0, index)) !== undefined);
   return isMore ? words : (asALine(words) ?? (commas.some(({ index }) => asALine(words.slice(0, index)) !== undefined) ? words : undefined));
 }
 
