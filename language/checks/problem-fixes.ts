@@ -5,7 +5,7 @@ import { parseLine, verbMissing } from '../grammar/parse-line.ts';
 import { alignment, alignmentNames } from '../court/alignments.ts';
 import type { Problem } from '../names/problem.ts';
 import type { Fix } from './finding.ts';
-import { lineRemoved, otherWords } from './fixes.ts';
+import { lineBefore, lineRemoved, otherWords } from './fixes.ts';
 import { nearestWord, others, theNearest } from './nearest-word.ts';
 import type { PartId } from '../play/play.ts';
 import { wordsOf, type Subject } from './subject.ts';
@@ -33,6 +33,8 @@ export function fixesFor(subject: Subject, problem: Problem): readonly Fix[] {
       return withAVerb(subject, problem);
     case 'line-elsewhere':
       return asFromLine(subject, problem);
+    case 'pass-waits':
+      return helpsToDribble(subject, problem) ? lineBefore(subject, problem.part, `${problem.params.who} keeps his dribble`, message('Let {who} keep his dribble', { who: problem.params.who! })).map(({ title, edits }) => ({ title, edits })) : [];
     case 'defender-attacks':
       return reworded(subject, problem.part, new RegExp(`^${problem.params.who}(?=\\s)`, 'i'), String(problem.params.who).slice(1), message('Write “{words}”', { words: String(problem.params.who).slice(1) }));
     default:
@@ -56,6 +58,12 @@ function asFromLine(subject: Subject, { part, params }: Problem): readonly Fix[]
   const words = fromWords(subject, placings);
   const title = message('Write “{words}”', { words });
   return otherWords(subject, part, words, title).map(({ edits, ...fix }) => ({ ...fix, edits: [...edits, ...others.flatMap((at) => lineRemoved(subject, `line:${at}`, title).flatMap((removed) => removed.edits))] }));
+}
+
+/** With his dribble alive the closely-guarded count is what he may wait. */
+function helpsToDribble({ rules }: Subject, { params }: Problem): boolean {
+  const longest = rules.counts.closelyGuarded?.seconds.value ?? 5;
+  return Number(params.limit) < longest && Number(params.seconds) <= longest;
 }
 
 function fromWords(subject: Subject, lines: readonly number[]): string {
@@ -89,6 +97,7 @@ export function sayParams(subject: Subject, problem: Problem): Params {
   if (params.kind !== undefined) params.kinds = kinds[`${problem.params.kind}`] ?? params.kind;
   if (params.clock !== undefined) params.clock = clocks[`${problem.params.clock}`] ?? params.clock;
   if (problem.code === 'pin-unknown') params.does = awaited(`${problem.params.pin}`, `${problem.params.does}`);
+  if (problem.code === 'pass-waits') params.mend = helpsToDribble(subject, problem) ? message('Let {to} start sooner, let {who} keep his dribble until then, or pass to him where he stands.', problem.params as Params) : message('Let {to} start sooner, or pass to him where he stands.', problem.params as Params);
   if (problem.code === 'wait-unknown') params.does = asWritten(subject, problem) ?? params.does!;
   if (params.belongs === 'alignment') params.belongs = message('in the line that says how they stand: “{words}”; or it lacks a verb', { words: fromWords(subject, [Number(problem.part.slice('line:'.length))]) });
   else if (params.belongs !== undefined) params.belongs = homes[`${problem.params.belongs}`] ?? params.belongs;

@@ -10,8 +10,8 @@ import type { ParamNames } from '../message/template.ts';
 import { timeNotKept } from './time-not-kept.ts';
 
 type Told<Code extends TimelineProblemCode, Template extends string> = Omit<Entry<Code, Template>, 'code'> & {
-  /** Only parameters that the code brings. */
-  readonly message: ParamNames<Template> extends keyof TimelineProblems[Code] ? Template : never;
+  /** Only parameters that the code brings, and the mend that `sayParams` adds. */
+  readonly message: ParamNames<Template> extends keyof TimelineProblems[Code] | 'mend' ? Template : never;
 };
 
 function told<const Code extends TimelineProblemCode, const Template extends string>(code: Code, entry: Told<Code, Template>): Entry<Code, Template> {
@@ -96,8 +96,8 @@ export const toldByTimeline = {
     severity: 'warning',
     needs: 'before',
     source: commonPractice('the rule set’s closely-guarded count; two seconds at rest are common practice, no source'),
-    message: '{who} has to wait {seconds:seconds} with the ball until {to} is there; more than {limit:seconds} is too long. Let {to} start sooner, or pass to him where he stands.',
-    manual: { title: 'A passer who has to wait', why: 'Ball and cutter meet at the end of the cut. A passer who stands longer than the closely-guarded count, or two seconds at rest, is trapped or called.', wrong: 'from 5-out\n2 holds for 4 seconds, then cuts to rim\n1 passes to 2\nlook 2: layup', right: 'from 5-out\n2 cuts to rim\n1 passes to 2\nlook 2: layup' },
+    message: '{who} has to wait {seconds:seconds} with the ball until {to} is there; more than {limit:seconds} is too long. {mend}',
+    manual: { title: 'A passer who has to wait', why: 'Ball and cutter meet at the end of the cut. A passer who stands longer than the closely-guarded count, or two seconds at rest, is trapped or called; while he keeps his dribble the count is the longer one.', wrong: 'from 5-out\n2 holds for 4 seconds, then cuts to rim\n1 passes to 2\nlook 2: layup', right: 'from 5-out\n2 cuts to rim\n1 passes to 2\nlook 2: layup' },
   }),
   'pin-late': told('pin-late', {
     severity: 'warning',

@@ -76,3 +76,12 @@ test('what is waited for in vain is told in the coach’s words', () => {
 test('of whom nobody knows who he is, only that is told', () => {
   for (const line of ['he cuts to rim', 'both cut to rim']) expect(compileText(`play "A"\n  from 5-out\n  ${line}\n  look 1: three\n`).findings.map(({ code }) => code)).toEqual(['who-is-meant']);
 });
+
+test('a passer who waits too long at rest may keep his dribble until then', () => {
+  const text = 'level u14\nplay "A"\n  from 5-out\n  2 v-cuts\n  1 passes to 2\n  look 2: three\n';
+  const finding = compileText(text).findings.find(({ code }) => code === 'pass-waits')!;
+  expect(finding.message).toContain('let 1 keep his dribble until then');
+  const mended = applyBlockEdits(text.split('\n'), finding.fixes[0]!.edits.map((edit) => ({ ...edit, line: edit.line + finding.firstLine }))).join('\n');
+  expect(mended).toContain('  1 keeps his dribble\n  1 passes to 2');
+  expect(compileText(mended).findings.map(({ code }) => code)).not.toContain('pass-waits');
+});
