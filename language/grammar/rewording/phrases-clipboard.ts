@@ -22,8 +22,8 @@ export const ofTheClipboard: Rows = [
   ['(HEAD) -|=* >|→ (SPOT)', 'goes to'],
   // a man without his verb
   ['(HEAD) up_to (SCREENING|set)', 'comes to'],
-  ['(HEAD and ATTACKER) BACK+ to|into (SPOT)', 'go to'],
-  ['(HEAD) BACK+ to|into (SPOT)', 'goes to'],
+  ['(HEAD and ATTACKER) BACK to|into (SPOT)', 'go to'],
+  ['(HEAD) BACK to|into (SPOT)', 'goes to'],
   ['(HEAD) up_to (SPOT)', 'goes to'],
   ['(HEAD) out|over|across other_side|opposite_side|far_side? r', 'goes to right'],
   ['(HEAD) out|over|across other_side|opposite_side|far_side? l', 'goes to left'],

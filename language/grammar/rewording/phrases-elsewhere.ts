@@ -38,7 +38,7 @@ export const ofElsewhere: Rows = [
   ['~run|cut|go in|behind back of man|DEFENDER (to RING|END)', 'back-cuts~'],
   ['~pass by|past (ATTACKER SO_THEN takes|takes_it|takes_the_hand_off|take|take_the_hand_off)', 'runs~ off'],
   ['(HOLDING) standing (at|in|on)', ''],
-  ['(MOVE) WAY* to|behind|beyond|outside|until three|three-point|three-point_line|arc|circle point? line? ,? frontal|front|middle|center|centre (END)', 'to top'],
+  ['(MOVE WAY*) to|behind|beyond|outside|until three|three-point|three-point_line|arc|circle point? line? ,? frontal|front|middle|center|centre (END)', 'to top'],
   ['~open|open_up to|toward three|three-point|three-point_line|arc|circle point? line? ,? frontal|front|middle|center|centre (END)', 'pops~ to top'],
   // where somebody stands, before what he does
   ['(HEAD) from|in|at|on left|right ONE_PLACE ,? (VERB)', ''],

@@ -23,7 +23,8 @@ export const ofTheTrade: Rows = [
   ['(MOVE) WAY (as if)', ''],
   ['(MOVE) by (, SPOT)', ''],
   ['(slips|slip|cuts|cut|dives|dive|rolls|roll) behind (TO RING)', ''],
-  ['~go|move|come|step|lift|slide|shift|drift WAY* to|up_to|into where ATTACKER was|is|stood|started|began|left (END)', 'fills~ for $5'],
+  ['~go|move|come|step|lift|slide|shift|drift to|up_to|into where ATTACKER was|is|stood|started|began|left (END)', 'fills~ for $4'],
+  ['~go|move|come|step|lift|slide|shift|drift over|back|down|up|out|across to|into where ATTACKER was|is|stood|started|began|left (END)', 'fills~ for $5'],
   ['(to) middle , just? side of half_court (END)', 'LENGTH:3_ft above half_court'],
   ['(of|in) back court', 'backcourt'],
   // he goes after his pass for it
@@ -33,7 +34,7 @@ export const ofTheTrade: Rows = [
   ['~back up with BALL ,? COUNTED|COUNT* dribble|dribbles? (END)', 'backs_out~'],
   ['~take COUNTED|COUNT+ dribble|dribbles backward|backwards|rearward (END|to|for|in)', 'backs_out~'],
   // what a screener is told not to do
-  ['(..SCREENING) , but? he|she? does|do not|never? ~go|roll|cut|dive all_the_way? to RING ;|,|.|and|but* he? ~stop|stay at|on|in (SPOT)', ', rolls to'],
+  ['(..SCREENING) , but he? does|do not|never? ~go|roll|cut|dive all_the_way? to RING ;|,|.|and|but* he? ~stop|stay at|on|in (SPOT)', ', rolls to'],
   ['in order (to)', ''],
   // how the trigger is seen
   ["(ENDS|as|until ATTACKER) 's shoulder|shoulders|hip|hips|body has_passed|passes|clears|gets_past|goes_past|has_gone_past|is_past|has_cleared hip|shoulder (END)", 'has_gone_by'],
