@@ -91,7 +91,7 @@ const mended: readonly (readonly [said: string, meant: string])[] = [
   ['otherwise 3 pulls it out and gives it to 1', '3 pulls it out and gives it to 1'],
   ['2 out other side r cornr', '2 out other side r corner'],
   ['1 fake handoff goes l corner', '1 goes l corner'],
-  ['5 keeps it post up small guy on l block', '5 keeps it and posts up small guy on l block'],
+  ['5 keeps it post up small guy on l block', '5 keeps it and posts up on l block'],
 ];
 
 /** No mend knows what is meant, or the words must not be passed over. */

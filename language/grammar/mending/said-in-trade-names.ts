@@ -111,6 +111,8 @@ function aSecondDeed(broken: Broken): SaidOtherwise | undefined {
   while (tokens[next]?.tokenType.name === 'UNKNOWN' || word(tokens[next]) === 'man') next++;
   const unread = next > index + 1 ? [{ at: endOf(token), to: endOf(tokens[next - 1]!), text: '' }] : [];
   const title = message('Write "{words}"', { words: `and ${does}` });
-  const fix = tried(broken, title, [joined]) ?? (unread.length > 0 ? tried(broken, title, [joined, ...unread]) : undefined);
+  // Who has the ball seals nobody with it: the man he is at goes.
+  const withBall = /^(it|ball|keeps it|keeps the ball)$/.test(word(before)) && unread.length > 0 ? tried(broken, title, [joined, ...unread]) : undefined;
+  const fix = withBall ?? tried(broken, title, [joined]) ?? tried(broken, title, [joined, ...unread]);
   return fix && { code: 'missing-word', from: index, to: index + 1, message: message('What he does next stands behind "and" or a comma: "{text}".', { text: `and ${does}` }), fixes: [fix] };
 }
