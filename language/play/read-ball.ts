@@ -60,8 +60,8 @@ export function readPass(one: One, verb: string, parts: PassParts): Action[] {
   const early = parts.some(part => part?.$type === 'Early');
   const isThrowIn = baseForm(verb) === 'inbound';
   if (isThrowIn && !one.scope.ball.out) report(one.reader, 'not-yet', partOf(one), { what: message('a throw-in in the middle of a play. Write it as a play of its own that begins with it, as “3 inbounds from the left sideline”') });
-  const giver = receivers.length === 0 && isBack && !isThrowIn ? gaveIt(one) : undefined;
-  if (giver !== undefined) return [passBack(one, verb, giver)];
+  const meant = receivers.length > 0 || isThrowIn ? undefined : (one.clause.passesTo ?? (isBack ? gaveIt(one) : undefined));
+  if (meant !== undefined && meant !== one.who) return [passBack(one, verb, meant)];
   if (receivers.length === 0) {
     if (!isThrowIn) report(one.reader, 'pass-to-nobody', partOf(one), { who: one.who, other: one.who === '3' ? '2' : '3' });
     // Where he throws in from is read with the start.

@@ -10,6 +10,8 @@ import type { Line, Scope } from './scope.ts';
 export interface Clause {
   readonly subjects: readonly BodyId[];
   readonly him: readonly BodyId[];
+  /** Of a look's tail: to whom the others pass where nobody is named, `look 1: 2 gives it right back`. */
+  readonly passesTo?: BodyId;
   /** The line, where it is one of a step. */
   readonly said?: StatementTree;
   /** Columns of the whole clause, and where its action ends (triggers stand behind). */

@@ -109,7 +109,7 @@ function readTail(reader: Reader, scope: Scope, tree: LookTree, line: Line, look
   };
   const gap = items[0]?.at ?? tree.to;
   const clause = (columns: Columns, subjects: readonly BodyId[]) => ({
-    subjects, him: [looker], columns, line, link: tail.length === 0 ? 0 : tail[tail.length - 1]!.link + 1, waitsOf: () => [], taken: new Set(),
+    subjects, him: [looker], passesTo: looker, columns, line, link: tail.length === 0 ? 0 : tail[tail.length - 1]!.link + 1, waitsOf: () => [], taken: new Set(),
   });
   const giveBall = () => {
     if (scope.ball.holder === looker) return;

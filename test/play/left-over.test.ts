@@ -15,7 +15,7 @@ const around = [
 
 /**
  * What may stand in a line and be said by something else in it, or by the line as it is: who goes on is the subject again, the ball in `swings the ball`, where one
- * comes from, the screen’s man beside his defender, `overhead` of a throw, where a man looked for is going (his move says it), the taker he has just dribbled at, `open spot` of a fill; a shot’s kind read over.
+ * comes from, the screen’s man beside his defender, `overhead` of a throw, where a man looked for is going (his move says it), the taker he has just dribbled at, the man of a look whom another passes to, `open spot` of a fill; a shot’s kind read over.
  */
 // What a man has done himself he does not wait for (told-above.ts).
 const saidTwice = /^(Clause\.subject|(?:Clause\.triggers|Statement\.lead)\/(?:SameTime|OfWhatIsAbove)|TailClause\.subject|Players\.players|\w+\.parts\/PassBall|Move\.parts\/(ComesFrom|OpenSpot)|Pass\.parts\/PassStyle|HandOff\.parts\/PassTo|Look\.tail\/ShotKinds|OnMove\.(toward|heading|spots)|Screen\.parts\/ScreenWay)/;
@@ -44,7 +44,7 @@ function withoutOwner(line: string): readonly string[] {
     const words = line.slice(at, to);
     const cut = `${line.slice(0, at)}${line.slice(to)}`.replace(/\s+/g, ' ').replaceAll(' ,', ',');
     const other = parseLine(cut);
-    if (words.trim() === '' || words.trim() === line.trim() || other.fault !== undefined || other.warnings.some(({ code }) => code !== 'verb-number') || other.tree?.$type !== tree!.$type || saidTwice.test(path)) return [];
+    if (words.trim() === '' || words.trim() === line.trim() || other.fault !== undefined || other.warnings.some(({ code }) => code !== 'verb-number') || other.tree?.$type !== tree!.$type || saidTwice.test(path) || (path === 'Pass.parts/PassTo' && tree!.$type === 'Look')) return [];
     const without = readLines(...around, cut);
     return without.problems.length === 0 && JSON.stringify(without.play) === JSON.stringify(whole.play) ? [`${path} “${words}” in “${line}”`] : [];
   });

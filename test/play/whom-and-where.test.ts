@@ -55,6 +55,13 @@ describe('a pass back without a name', () => {
     expect(last('1 passes to 2', '2 throws it right back')).toMatchObject({ kind: 'pass', who: '2', to: '1', pass: { value: 'pass' } });
     expect(last('1 passes to 2', '2 gives it right back and cuts')).toMatchObject({ kind: 'move', who: '2' });
   });
+  it('behind a look is to the man of the look, whoever had the ball before', () => {
+    for (const words of ['2 gives it right back', '2 passes', '2 skips it over']) {
+      const { play } = readLines('1 passes to 2', '1 cuts to rim', `look 3: ${words}, layup`);
+      expect(play.steps[0]!.looks[0]!.tail.map(({ kind, who }) => [kind, who])).toEqual([['pass', '2'], ['shot', '3']]);
+      expect(play.steps[0]!.looks[0]!.tail[0]).toMatchObject({ to: '3' });
+    }
+  });
   it('and to nobody where he has it of nobody', () => {
     expect(codes(readLines('1 throws it right back'))).toContain('pass-to-nobody');
   });

@@ -29,7 +29,7 @@ const OTHER_WORDS: ReadonlyMap<string, readonly string[]> = new Map(Object.entri
   set: ['is set', 'are set'], open: ['is open', 'are open'], free: ['is free', 'are free'], inbounder: ['is the thrower'], thrower: ['is the thrower'], safety: ['is the safety'], trap: ['traps'], double: ['doubles'], deny: ['denies'], must: ['must have'], needs: ['must have'], requires: ['must have'], with: ['at'],
   // Right words with a meaning of their own that no line has: the nearest word would say something else.
   no: [], unless: [], before: [], out: [], back: [], tight: [], high: [], low: [], wide: [], deep: [], fakes: [], fake: [], jabs: [], pinches: [], faces: [], counts: [], bigs: [], whoever: [], screening: [], lanes: [], long: [], looks: [], splits: [], probes: [], ices: [], opposite: [],
-  one: [], two: [], rejects: [], refuses: [], bumps: [], tags: [], flies: [], digs: [], stunts: [], spins: [], shuffles: [], but: [],
+  one: [], two: [], rejects: [], refuses: [], bumps: [], change: ['switch'], changes: ['switches'], tags: [], flies: [], digs: [], stunts: [], spins: [], shuffles: [], but: [],
 }));
 /** Left out, the line would say the opposite, or another place. */
 const MEANT: ReadonlySet<string> = new Set(['unless', 'otherwise', 'else', 'before', 'if', 'not', 'never', 'no', 'without', 'high', 'low', 'wide', 'middle', 'fakes', 'fake', 'whoever', 'except', 'until', 'instead of', 'lanes', 'long', 'open', 'empty', 'opposite', 'side']);

@@ -112,7 +112,9 @@ function onlySaysWhen({ wanted }: Broken): boolean {
 /** Where only one of a few words can end the line: each of them behind it. */
 function endings(broken: Broken): LineFix[] {
   if (broken.wanted.some(({ isKeyword }) => !isKeyword)) return [];
-  const words = new Set(broken.wanted.filter(({ isKeyword, token }) => isKeyword && /\w/.test(token)).map(({ token }) => token));
+  const wanted = broken.wanted.filter(({ isKeyword, token }) => isKeyword && /\w/.test(token)).map(({ token }) => token);
+  // A number alone that the clock shows is the period clock's.
+  const words = new Set(wanted.includes('on the clock') ? ['on the clock'] : wanted);
   const at = endOf(broken.tokens.at(-1)!);
   return words.size > 3 ? [] : [...words].flatMap((word) => tried(broken, message('Write "{word}" behind it', { word }), [{ at, to: at, text: ` ${word}` }]) ?? []);
 }

@@ -6,7 +6,7 @@ import { MOST_WORDS } from './asides.ts';
 import { breakDown, endOf, type Broken } from './broken-line.ts';
 import type { VerbsRead } from '../reading/lexer.ts';
 import { lineParser } from '../reading/line-parser.ts';
-import { isPlayer, wordOf, type LineToken } from '../line-token.ts';
+import { isDefender, isPlayer, wordOf, type LineToken } from '../line-token.ts';
 import { isBegun, isSlip } from './mend.ts';
 import { saidOtherwise } from './said-otherwise.ts';
 import type { LineTree } from '../tree.ts';
@@ -18,7 +18,7 @@ const MOST_VERBS = 3;
 
 const BEFORE_A_VERB: ReadonlySet<string> = new Set(['and', 'then', ',', 'he', 'they', 'everyone', 'both', 'others']);
 /** They say that something is not done, not yet, or to whom it is: no way to go. */
-const NO_DEED = /^(stops?|fails?|refuses?|avoids?|misses|forgets?|declines?|ignores?|loses?|wants?|tries|hopes?|needs?|thinks?|knows?|starts?|begins?|keeps?|counts?|waits?|fakes?|jabs?|feints?|pretends?|reads?|lets?|gets?|gives?|asks?|has|have|does|do|says?|is|are|can|may|might|should|would|could|must|will|never|not|plants?|bumps?|leans?|sees|looks?|watches|yells?|calls?|points?|ducks?|pins?|sets?|traps?|digs?|sits?)$/;
+const NO_DEED = /^(stops?|fails?|refuses?|avoids?|misses|forgets?|declines?|ignores?|loses?|wants?|tries|hopes?|needs?|thinks?|knows?|starts?|begins?|keeps?|counts?|waits?|fakes?|jabs?|feints?|pretends?|reads?|lets?|gets?|gives?|asks?|has|have|does|do|says?|is|are|can|may|might|should|would|could|must|will|never|not|plants?|bumps?|leans?|sees|looks?|watches|yells?|calls?|points?|ducks?|pins?|sets?|traps?|digs?|sits?|demands?|claims?)$/;
 
 const WAY = '(?:(?:right|straight|back|out|over|down|up|across|away|around|on|in|hard|low|high|wide|off|all the way)\\s+)*';
 const TO = '(?:to|into|onto|toward|towards|along|up to|down|up|off|via|through|across|under|behind|around|past|baseline|middle)\\b';
@@ -52,6 +52,8 @@ export function withPlainVerbs(broken: Broken): { readonly tree: LineTree; reado
 
 function isVerbUnknown(tokens: readonly LineToken[], at: number): boolean {
   const before = tokens[at - 1];
+  // What a counter stands against is a remark where no defence is known by it.
+  if (isDefender(before) && wordOf(tokens[0]) === 'step') return false;
   return tokens[at]!.tokenType.name === 'UNKNOWN' && before !== undefined && (isPlayer(before) || BEFORE_A_VERB.has(wordOf(before))) && !NO_DEED.test(wordOf(tokens[at])) && /^[a-z-]+$/i.test(tokens[at]!.image);
 }
 

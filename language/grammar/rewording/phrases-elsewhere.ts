@@ -36,6 +36,7 @@ export const ofElsewhere: Rows = [
   ['~open to|toward (RING)', 'rolls~ to'],
   ['~go_by|go_through door behind (END|to)', 'back-cuts~'],
   ['~run|cut|go in|behind back of man|DEFENDER (to RING|END)', 'back-cuts~'],
+  ['takes_the_ball|takes_it in|from|out_of hand|hands of (HIM)', 'takes_the_hand_off from'],
   ['~pass by|past (ATTACKER SO_THEN takes|takes_it|takes_the_hand_off|take|take_the_hand_off)', 'runs~ off'],
   ['(HOLDING) standing (at|in|on)', ''],
   ['(MOVE WAY*) to|behind|beyond|outside|until three|three-point|three-point_line|arc|circle point? line? ,? frontal|front|middle|center|centre (END)', 'to top'],

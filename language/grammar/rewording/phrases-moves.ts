@@ -152,6 +152,7 @@ export const ofMoves: Rows = [
   ['(..MOVE SPOT) where ATTACKER|he was|is|started|stood|left|began (END)', ''],
   ['(..MOVE) toward ball , (SPOT)', 'to'],
   ['(MOVE) past|by (ATTACKER END)', 'off'],
+  ['(MOVE) past (ATTACKER to|into)', 'off'],
   ['(MOVE) right? past|by (him END)', 'off'],
   ['(HOLDING) still', ''],
   ['(ball|SPOT) other|opposite way|direction (END|as|ENDS)', ''],

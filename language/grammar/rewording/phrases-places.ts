@@ -31,6 +31,7 @@ export const ofPlaces: Rows = [
   ['backcourt left|right wing', '$2 backcourt_wing'],
   ['backcourt left|right block', '$2 backcourt_block'],
   ['backcourt left|right corner', '$2 backcourt_corner'],
+  ['(to|gets_to|get_to|at|in|on) spot at|on|in (ONE_PLACE|A_SIDE)', ''],
   // a side that is said by itself needs no far and no near
   ['far|near|opposite|other left|right corner|wing|elbow|block|slot|side|hash|short_corner|dunker_spot|low_post|mid-post|sideline', '$2 $3'],
   ['(left|right) far|near corner|wing|elbow|block|slot|hash|short_corner|dunker_spot|low_post|mid-post', '$2'],

@@ -16,6 +16,10 @@ export const ofTheTrade: Rows = [
   ['~come_off (TO SPOT)', 'comes_off~ it'],
   ['~turn BALL down? (baseline|along_the_baseline|down_the_lane|middle)', 'drives~'],
   ['(DRIBBLING) past (ATTACKER)', 'around'],
+  ['off left|right shoulder|hip (END)', '$2'],
+  ['~turn downhill (to|into|toward)', 'drives~'],
+  ['~bury (DEFENDER)', 'seals~'],
+  ['~drop BALL in|into pocket (END)', 'passes~'],
   ['(..DRIBBLING) , toward (left|right END)', 'to'],
   ['(..DRIBBLING) toward (left|right END)', 'to'],
   // ways
