@@ -188,6 +188,13 @@ function stands(parts: readonly (Part & { readonly anywhere: boolean })[], token
   return true;
 }
 
+/** Whether the word before a token, or its line, is none that the phrase asks for: of a phrase that does not fit that is mostly why. */
+function mayStandBehind(last: Parts['context'][number] | undefined, tokens: Tokens, at: number): boolean {
+  if (last === undefined || last.anywhere || last.least === 0) return true;
+  const where = last.ofLine ? at : at - 1;
+  return last.looks === undefined ? at > 0 && last.fits(tokens[where], where, tokens) : last.fits(tokens[where], where, tokens) !== (last.looks === 'not');
+}
+
 const mayStandBeforeBase = (token: LineToken | undefined): boolean => SORTS['SUBJECT']!(token, 0, []) || JOINTS.has(wordOf(token)) || wordOf(token) === 'to';
 
 /** What stands before the words said, those words, and they with what stands behind them. */
@@ -239,6 +246,7 @@ export function phrase(said: string, written: string, lists: Lists): Phrase {
       if (isVerb && !tokens[at]!.image.split(' ')[0]!.endsWith('s') && (tokens[0]!.image === 'from' || !mayStandBeforeBase(tokens[at - 1]))) return undefined;
       if (at === 0 && !mayBegin) return undefined;
       const { context, body, whole } = (parts ??= partsOf(words, first, last, lists));
+      if (!mayStandBehind(context.at(-1), tokens, at)) return undefined;
       const ends: number[] = [];
       // What stands before may be as long as the line: the words themselves are asked first.
       if (matched(whole, tokens, at, ends) < 0 || !stands(context, tokens, at)) return undefined;

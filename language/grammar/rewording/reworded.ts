@@ -5,8 +5,25 @@ import { phrases } from './phrases.ts';
 import type { Tokens, Types } from './rewording.ts';
 
 const ALL = [...phrases, ...phraseRules];
-/** Those that can begin with a word. */
-const beginningWith = new Map<string, typeof ALL>();
+/** Those that can begin with a word, and of them those that can go on with another. */
+const beginningWith = new Map<string, { readonly all: typeof ALL; readonly with: Map<string, typeof ALL> }>();
+/** What coaches misspell is without end. */
+const mostKept = 4000;
+let pairs = 0;
+
+function goingOn(word: string, behind: string): typeof ALL {
+  let those = beginningWith.get(word);
+  if (those === undefined) {
+    those = { all: ALL.filter(({ begins }) => begins(word)), with: new Map() };
+    if (beginningWith.size < mostKept) beginningWith.set(word, those);
+  }
+  let found = those.with.get(behind);
+  if (found === undefined) {
+    found = those.all.filter(({ second }) => second === undefined || second.has(behind));
+    if (pairs++ < mostKept) those.with.set(behind, found);
+  }
+  return found;
+}
 
 /** No line needs more. */
 const MOST_REWORDED = 24;
@@ -20,14 +37,7 @@ export function reworded(tokens: Tokens, types: Types): Tokens {
     if (token.tokenType.name === 'STRING' || /PLAYER$/.test(token.tokenType.name)) continue;
     const word = token.image.toLowerCase();
     const behind = said[at + 1]?.image.toLowerCase() ?? '';
-    let those = beginningWith.get(word);
-    if (!those) {
-      those = ALL.filter(({ begins }) => begins(word));
-      // What coaches misspell is without end.
-      if (beginningWith.size < 4000) beginningWith.set(word, those);
-    }
-    for (const { apply, second } of those) {
-      if (second !== undefined && !second.has(behind)) continue;
+    for (const { apply } of goingOn(word, behind)) {
       const next = apply(said, at, types);
       if (next === undefined) continue;
       if (++times > MOST_REWORDED) return said;
