@@ -202,7 +202,7 @@ inRealVsCode(
       await keyboard().press('End');
       await keyboard().press('Enter');
       await type('step "');
-      await until('the step stands in the column of steps', async () => /^ {2}step ""$/m.test((await text.locator('.view-lines').innerText()).replaceAll('\u00a0', ' ')));
+      await until('the step stands in the column of steps', async () => /^ {2}step ""?$/m.test((await text.locator('.view-lines').innerText()).replaceAll('\u00a0', ' ')));
       await page.keyboard.press('Escape');
     });
 
