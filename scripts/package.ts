@@ -1,9 +1,10 @@
 // dist/setwright.vsix: the extension as VS Code installs it. What goes in is listed in .vscodeignore.
 import { spawnSync } from 'node:child_process';
-import { statSync } from 'node:fs';
+import { readFileSync, statSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { join } from 'node:path';
 import { build, dist, root } from './build.ts';
+import { installedReadme } from './installed-readme.ts';
 
 export const vsix = join(dist, 'setwright.vsix');
 /** A coach's phone hotspot in a gym: more than this is not "one small file" any more. */
@@ -11,7 +12,8 @@ const mostBytes = 1_500_000;
 
 /** Packs what `build` left in dist/ and returns the size in bytes; throws when vsce refuses or the file is too big. */
 export function pack(): number {
-  const said = vsce(root, '--no-rewrite-relative-links', '-o', vsix);
+  writeFileSync(join(dist, 'readme.md'), installedReadme(readFileSync(join(root, 'README.md'), 'utf8')));
+  const said = vsce(root, '--no-rewrite-relative-links', '--readme-path', 'dist/readme.md', '-o', vsix);
   const { size } = statSync(vsix);
   if (size > mostBytes) throw new Error(`${vsix} has ${size} bytes, more than the ${mostBytes} it may have:\n${said}`);
   return size;
