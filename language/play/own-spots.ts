@@ -22,6 +22,9 @@ interface Source {
   readonly spots: Map<string, Point>;
 }
 
+/** A spot by a spot by a spot, and so on: no coach goes farther. */
+const longestChain = 40;
+
 /** A play's spots: its own lines first (a later one may build on an earlier), then its file's and the files that one uses. */
 export function readOwnSpots(source: Source): OwnSpots {
   const { spots, lookup } = source;
@@ -29,7 +32,7 @@ export function readOwnSpots(source: Source): OwnSpots {
   const find = (name: string): string | undefined => {
     const key = nameKey(name);
     if (spots.has(key)) return key;
-    const tree = reading.has(key) ? undefined : lookup.spot(name);
+    const tree = reading.has(key) || reading.size >= longestChain ? undefined : lookup.spot(name);
     if (tree === undefined) return undefined;
     // What is wrong with it is said in the file that says it.
     const point = fixedPoint({ ...reader, parts: new Map(), problems: [] }, tree, key);

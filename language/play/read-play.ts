@@ -39,6 +39,9 @@ export function readPlay(block: Block, lookup: Lookup, clock?: StepClock): Readi
   return readFrom(block, lookup, { above: [], ...(clock === undefined ? {} : { clock }) });
 }
 
+/** A play made from one that is made from another, and so on: no coach goes farther, and a longer chain is told as the circle it might be. */
+const longestChain = 10;
+
 interface Asking {
   /** The blocks that a mirrored or continued play is read for: none of them may be its source again. */
   readonly above: readonly Block[];
@@ -134,7 +137,7 @@ function readSource(reader: Reader, block: Block, head: LineTree | undefined, as
     report(reader, 'unknown-play', 'play#source', { name, known: reader.lookup.names('play').filter(other => other !== block.name) });
     return undefined;
   }
-  if (found.block === block || asking.above.includes(found.block)) {
+  if (found.block === block || asking.above.includes(found.block) || asking.above.length >= longestChain) {
     report(reader, 'copy-loop', 'play#source', { name });
     return undefined;
   }

@@ -18,6 +18,9 @@ import { openScope, subjectsOf } from './scope.ts';
 /** Where five stand who were given no alignment: spaced round the perimeter. Common practice, no source. */
 const defaultAlignment = '5-out';
 
+/** An alignment that mirrors one that mirrors another, and so on: a longer chain is told as the circle it might be. */
+const longestChain = 40;
+
 /** A thrower’s place behind the boundary, in metres; common practice, no source. */
 const behindTheLine = 0.5;
 
@@ -221,7 +224,7 @@ function fiveOf(places: Partial<Places>): Places {
 function ownBase(reader: Reader, name: string, thrower: PlayerNumber | undefined, on: readonly Block[]): StartSet | undefined {
   const found = reader.lookup.alignment(name);
   if (found === undefined) return undefined;
-  if (on.includes(found.block)) {
+  if (on.includes(found.block) || on.length >= longestChain) {
     report(reader, 'copy-loop', 'from#alignment', { name });
     return undefined;
   }

@@ -73,6 +73,13 @@ describe('where a play starts', () => {
   });
 });
 
+it('chains without an end are told, and cost neither the stack nor much time', () => {
+  const chain = (line: (n: number) => string) => Array.from({ length: 3000 }, (_, n) => line(n)).join('\n');
+  expect(codes(read(`${chain((n) => `alignment "P${n}" mirrors "P${n + 1}"`)}\nplay "A"\n  from "P0"`))).toContain('copy-loop');
+  expect(codes(read(`${chain((n) => `spot "p${n}" is 1 ft above "p${n + 1}"`)}\nplay "A"\n  2 cuts to "p0"`))).toContain('unknown-spot');
+  expect(codes(read(`${chain((n) => `play "P${n}" mirrors "P${n + 1}"`)}`))).toContain('copy-loop');
+});
+
 describe('a throw-in', () => {
   it.each([
     ['3 inbounds from the left sideline', 'left sideline', 'sideline'],
