@@ -81,6 +81,7 @@ const onOneLine: readonly (readonly [said: string, first: string, below: string]
   ['1 top, 2 right wing, 3 left wing, ball with 1, call with 9', 'from 1 top, 2 right wing, 3 left wing', 'ball with 1, call with 9'],
   ['call with 8 on the clock, we need two', 'call with 8 on the clock', 'situation need a two'],
   ['sideline on the left, 4 throws in, call with 14, score tied', '4 inbounds from the left sideline', 'call with 14, score tied'],
+  ['we need about 14 seconds, want 3 left if we miss', 'call with 14 on the clock', 'leave 3 seconds'],
   ['play "Flood" against 2-3', 'play "Flood"', '  against 2-3'],
   ['play "Pier" for u12', 'play "Pier"', '  level u12'],
   ['step "Gate": 1 passes to 2', 'step "Gate"', '  1 passes to 2'],

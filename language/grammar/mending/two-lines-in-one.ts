@@ -9,8 +9,8 @@ import { wholeLine, type Recogniser, type SaidOtherwise } from './saying.ts';
 
 export const twoLinesInOne: readonly Recogniser[] = [behindAName, headsOnOneLine];
 
-const HEAD = /^(?:from|ball|side ?(?:line|out)|base ?line|throw-in|call|level|rules|against|vs|situation|rebound|tags?|shot|leave|no shot|[1-5],? )/i;
-const BEGINS_ANOTHER = /^(?:from|ball|call|level|rules|against|vs|rebound|tags?|shot|leave|no shot|situation|[1-5] (?:has|starts with) (?:the ball|it)$|[1-5](?:,? (?:and )?[1-5])* (?:crash|rebound))/i;
+const HEAD = /^(?:from|ball|(?:we )?(?:need|want|save|keep) |side ?(?:line|out)|base ?line|throw-in|call|level|rules|against|vs|situation|rebound|tags?|shot|leave|no shot|[1-5],? )/i;
+const BEGINS_ANOTHER = /^(?:from|ball|(?:we )?(?:need|want|save|keep) |call|level|rules|against|vs|rebound|tags?|shot|leave|no shot|situation|[1-5] (?:has|starts with) (?:the ball|it)$|[1-5](?:,? (?:and )?[1-5])* (?:crash|rebound))/i;
 /** What the game is like, without its word: `we need two`, `score tied`, `down 1`. */
 const CIRCUMSTANCE = /^(?:(?:we )?need (?:a )?(?:two|three|2|3)|(?:the )?(?:score |game )?(?:is )?tied|(?:we(?:.re| are) )?(?:down|up) (?:by )?\d+)$/i;
 /** No head says more in one line. */
