@@ -82,7 +82,7 @@ function answerOf(book: Book, uri: string, kind: Asked['kind'], name: string): A
   if (kind === 'names') return { answer: [...filesInReach(book, uri)].flatMap(file => file.blocks.flatMap(block => (block.kind === name && block.name !== undefined ? [block.name] : []))).join('\n'), uri };
   const key = nameKey(name);
   for (const file of filesInReach(book, uri)) {
-    const answer = kind === 'roster' ? rosterOf(file) : kind === 'spot' ? spotsOf(file.blocks[0]).get(key) : file.blocks.find(block => block.kind === kind && blockNameKey(block) === key);
+    const answer = kind === 'roster' ? rosterOf(file) : kind === 'spot' ? spotsOf(file.blocks[0]).get(key) : blocksByName(file).get(`${kind} ${key}`);
     if (answer !== undefined) return { answer, uri: file.uri };
   }
   return undefined;
@@ -117,6 +117,21 @@ function rosterOf(file: BookFile): Block | undefined {
   const known = rosterByFile.get(file) ?? { roster: file.blocks.find(({ kind }) => kind === 'roster') };
   rosterByFile.set(file, known);
   return known.roster;
+}
+
+const namedByFile = new WeakMap<BookFile, ReadonlyMap<string, Block>>();
+
+/** By kind and name, the first of two alike. Plays that hang on each other in a long file would go through it for each name. */
+function blocksByName(file: BookFile): ReadonlyMap<string, Block> {
+  const known = namedByFile.get(file);
+  if (known !== undefined) return known;
+  const named = new Map<string, Block>();
+  for (const block of file.blocks) {
+    const name = `${block.kind} ${blockNameKey(block)}`;
+    if (!named.has(name)) named.set(name, block);
+  }
+  namedByFile.set(file, named);
+  return named;
 }
 
 const settingsByHeader = new WeakMap<Block, string>();

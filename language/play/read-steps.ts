@@ -69,16 +69,18 @@ export function readSteps(reader: Reader, from: StepsFrom): ReadSteps {
     return from.clock({ ...from.bare(), steps: [...way, ...made] });
   };
 
+  let copied = 0;
   const read = (head: StepHead): void => {
     const link = order.links.get(head.key) ?? { parent: null, how: 'plain' as const };
     let ball = ballAfterParent(link.parent);
     const replaced = link.insteadOf === undefined ? undefined : steps.get(link.insteadOf);
-    const known = { heads: [...given.map(givenHead), ...heads], links: order.links, steps, ballAtStart };
+    const known = { heads: [...given.map(givenHead), ...heads], links: order.links, steps, ballAtStart, copied };
     if (order.links.has(head.key)) {
       const parent = link.parent === null ? null : realKey(link.parent);
       const made = copiesOf(reader, head, { parent, ball, opensAt: copied => opensAt(parent, copied) }, known);
       if (made !== undefined) {
         copies.set(head.key, made.steps);
+        copied += made.steps.length;
         ball = made.ball;
       }
     }

@@ -11,6 +11,8 @@ export type Parts = ReadonlyMap<BodyId, BodyId>;
 
 /** No coach writes more, and no play is that long. */
 const mostCopies = 40;
+/** In one play; a play of more steps than that is shown in part, and told (timeline/schedule.ts). */
+export const mostCopiesInAPlay = 300;
 
 export interface Copying {
   /** The step that asks for the copies; theirs are `<step>~1`, `<step>~2` … */
@@ -19,6 +21,8 @@ export interface Copying {
   /** The plain course that is copied, in order. */
   readonly source: readonly Step[];
   readonly times: number;
+  /** How many steps may still be made in this play. */
+  readonly room: number;
   /** The step the first copy follows, and where the ball then is. */
   readonly after: StepKey | null;
   readonly ball: Ball;
@@ -42,7 +46,7 @@ export function copySteps(copying: Copying): Copies {
   let parent = copying.after;
   let { ball } = copying;
   let turn: Parts = new Map();
-  for (let time = 0; time < copying.times && steps.length + source.length <= mostCopies; time++) {
+  for (let time = 0; time < copying.times && steps.length + source.length <= Math.min(mostCopies, copying.room); time++) {
     turn = swaps === undefined ? partsByBall(copying.firstHolder, ball.holder) : nextTurn(turn, swaps);
     const parts = turn;
     for (const step of source) {

@@ -172,6 +172,13 @@ describe('damaged plays', () => {
     expect(timeline.problems.map(({ code }) => code)).toEqual(['play-too-long']);
     expect(timeline.runs).toHaveLength(1);
   });
+
+  it('so is one whose steps are copies of copies, forty times each', () => {
+    const copies = Array.from({ length: 500 }, (_, index) => `  step "S${index + 1}" again from "S${index}", up to 40 times`).join('\n');
+    const { play } = readingOf(`notation 1\nplay "Loop"\n  from horns, ball with 1\n  step "S0"\n    1 passes to 2\n    2 passes to 1\n${copies}`);
+    expect(play.steps.length).toBeLessThan(1000);
+    expect(schedule(play).problems.map(({ code }) => code)).toContain('play-too-long');
+  }, 20_000);
 });
 
 const wrong = ['1', '3', '5', 'X1', 'X4', 'roll', 'catch', 's1', 's2', ''];
