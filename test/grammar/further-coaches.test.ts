@@ -2,6 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { applyEdits } from '../../language/grammar/mending/broken-line.ts';
 import { parseLine } from '../../language/grammar/parse-line.ts';
+import { inEnglish } from '../../language/message/message.ts';
 import { shape } from './shape.ts';
 
 describe('is read as meant', () => {
@@ -32,4 +33,10 @@ describe('is mended as meant', () => {
     // To ask for the ball is not to dribble it.
     ['4 demands the ball at the left elbow', 'note 4 "demands the ball at the left elbow"'],
   ])('“%s” with “%s”', (said, mended) => expect(applyEdits(said, parseLine(said).fault!.fixes[0]!.edits)).toBe(mended));
+});
+
+it.each(['then rolls', 'and rolls', ', then rolls'])('“%s” as a line of its own is asked who does it', (line) => {
+  const { fault } = parseLine(line);
+  expect([fault!.code, fault!.fixes]).toEqual(['verb-first', []]);
+  expect(inEnglish(fault!.message)).toBe('Who rolls? What goes on stands behind the line above, "4 ball-screens for 1, then rolls", or names its player: "4 rolls".');
 });

@@ -15,7 +15,7 @@ const LINE_BEGINS = message('A line begins with a player and what he does ("3 cu
 type Recogniser = (broken: Broken) => LineFault | undefined;
 /** Mistakes that have a message of their own, the surest first. */
 const RECOGNISERS: readonly Recogniser[] = [
-  openQuote, formationWithoutHyphens, otherWords, noSuchPlayer, verbFirst, articleAsName, unfinished, whoDoesIt, noVerb, unitMissing, nameWithoutQuotes,
+  openQuote, formationWithoutHyphens, goesOnWithNobody, otherWords, noSuchPlayer, verbFirst, articleAsName, unfinished, whoDoesIt, noVerb, unitMissing, nameWithoutQuotes,
 ];
 
 /** What is wrong with a line that the parser refused: the exact place, what was wanted there, and what would mend it. */
@@ -75,6 +75,16 @@ function noSuchPlayer(broken: Broken): LineFault | undefined {
   const shown = broken.text.slice(wrong.startOffset, endOf(wrong));
   const told = message('There is no player {player}. The offence is 1 to 5, the defence X1 to X5.', { player: shown.toUpperCase() });
   return fault('no-such-player', wrong.startOffset, endOf(wrong), told, [], { player: shown });
+}
+
+/** `then rolls`, `, then rolls` as a line of its own: who goes on stands in the line above. */
+function goesOnWithNobody({ text, tokens }: Broken): LineFault | undefined {
+  const at = tokens.findIndex(({ image }) => !['then', 'and', ','].includes(image));
+  const verb = tokens[at];
+  if (at < 1 || verb === undefined || !isVerb(verb)) return undefined;
+  const end = endOf(verb);
+  const told = message('Who {verb}? What goes on stands behind the line above, "4 ball-screens for 1, then {verb}", or names its player: "4 {verb}".', { verb: singular(verb.image) });
+  return fault('verb-first', tokens[0]!.startOffset, end, told, [], { verb: text.slice(verb.startOffset, end) });
 }
 
 function verbFirst(broken: Broken): LineFault | undefined {
