@@ -51,10 +51,9 @@ function withAVerb(subject: Subject, { part }: Problem): readonly Fix[] {
 
 /** `1 top`, `2 right wing` … as lines of a play: one `from` line in place of the first, where it has none; told of that one. */
 function asFromLine(subject: Subject, { part, params }: Problem): readonly Fix[] {
-  if (params.belongs !== 'alignment' || subject.lines.some((text) => parseLine(text).tree?.$type === 'From')) return [];
-  const placings = subject.lines.flatMap((text, at) => (parseLine(text).tree?.$type === 'Placing' && subject.places.has(`line:${at}`) ? [at] : []));
+  const placings = subject.problems.flatMap((other) => (other.code === 'line-elsewhere' && other.params.belongs === 'alignment' ? [Number(other.part.slice('line:'.length))] : [])).toSorted((a, b) => a - b);
   const [first, ...others] = placings;
-  if (first === undefined || part !== `line:${first}`) return [];
+  if (params.belongs !== 'alignment' || part !== `line:${first}` || subject.lines.some((text) => parseLine(text).tree?.$type === 'From')) return [];
   const words = fromWords(subject, placings);
   const title = message('Write “{words}”', { words });
   return otherWords(subject, part, words, title).map(({ edits, ...fix }) => ({ ...fix, edits: [...edits, ...others.flatMap((at) => lineRemoved(subject, `line:${at}`, title).flatMap((removed) => removed.edits))] }));

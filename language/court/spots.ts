@@ -31,7 +31,7 @@ interface SpotKind {
 const behindLine = 0.4;
 // A body's half breadth clear of the lane line, and a thrower's place behind the boundary; common practice, no source.
 const besideLane = 0.35;
-const outsideCourt = 0.5;
+export const outsideCourt = 0.5;
 // From the baseline: the block between the first lane mark and the neutral zone, between the books (FIBA 2.60-3.00 m, others 7-8 ft; from memory).
 const blockFromBaseline = 2.4;
 const cornerFromBaseline = 1.2;

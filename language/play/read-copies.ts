@@ -4,7 +4,7 @@ import { message } from '../message/message.ts';
 import { nameKey } from '../names/name-key.ts';
 import type { BodyId, Step, StepKey } from './play.ts';
 import type { Copies } from './repeated-steps.ts';
-import { copyParts, copySteps, everyPart, firstOf, mostCopiesInAPlay } from './repeated-steps.ts';
+import { copyParts, copySteps, everyPart, firstOf, mostSteps } from './repeated-steps.ts';
 import type { Reader } from './reader.ts';
 import { bodyOf, isOffence, report } from './reader.ts';
 import type { Ball } from './scope.ts';
@@ -41,7 +41,7 @@ export function copiesOf(reader: Reader, head: StepHead, after: After, known: Kn
     name: head.name,
     source,
     times: lasting === undefined ? Math.max(1, Math.trunc(origin.times ?? 1)) : Number.POSITIVE_INFINITY,
-    room: mostCopiesInAPlay - known.copied,
+    room: mostSteps - known.copied,
     after: after.parent,
     ball: after.ball,
     firstHolder: known.ballAtStart.get(first.key)?.holder,

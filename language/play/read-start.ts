@@ -5,7 +5,7 @@ import type { Alignment } from '../court/alignments.ts';
 import { alignment, alignmentPlaces, placePoint, stackAlongLaneLine } from '../court/alignments.ts';
 import type { Point } from '../court/point.ts';
 import { commit } from '../court/point.ts';
-import { isSpotName, isThrowInPlace, spotPoint, takesSide } from '../court/spots.ts';
+import { isSpotName, isThrowInPlace, outsideCourt, spotPoint, takesSide } from '../court/spots.ts';
 import { baseForm } from './read-waits.ts';
 import { mirrorPlace } from './mirror-place.ts';
 import type { BodyId, Origin, Place, PlayerNumber, Start, Value } from './play.ts';
@@ -20,9 +20,6 @@ const defaultAlignment = '5-out';
 
 /** An alignment that mirrors one that mirrors another, and so on: a longer chain is told as the circle it might be. */
 const longestChain = 40;
-
-/** A thrower’s place behind the boundary, in metres; common practice, no source. */
-const behindTheLine = 0.5;
 
 const players: readonly PlayerNumber[] = [1, 2, 3, 4, 5];
 
@@ -107,7 +104,7 @@ function outOfBounds(reader: Reader, place: Place, by: BodyId): Place {
   if (place.name === 'side' || place.name === 'hash') return { kind: 'spot', name: 'sideline', side: place.side ?? side };
   const at = spotPoint(reader.court, place.name, takesSide(place.name) === 'never' ? undefined : side, place.extended);
   if (at === undefined) return place;
-  const beyond = reader.court.boundary.right + behindTheLine - Math.abs(at.x);
+  const beyond = reader.court.boundary.right + outsideCourt - Math.abs(at.x);
   return { kind: 'offset', by: Math.ceil(beyond * 10) / 10, direction: side === 'left' ? 'left of' : 'right of', from: { ...place, ...(takesSide(place.name) === 'never' ? {} : { side }) } };
 }
 

@@ -11,8 +11,8 @@ export type Parts = ReadonlyMap<BodyId, BodyId>;
 
 /** No coach writes more, and no play is that long. */
 const mostCopies = 40;
-/** In one play; a play of more steps than that is shown in part, and told (timeline/schedule.ts). */
-export const mostCopiesInAPlay = 300;
+/** No set has as many steps; keeps time and memory in bounds for any text. More are not copied, nor shown. */
+export const mostSteps = 300;
 
 export interface Copying {
   /** The step that asks for the copies; theirs are `<step>~1`, `<step>~2` … */

@@ -7,6 +7,7 @@ import { LEVELS, type Level } from '../motion/levels.ts';
 import { paceShare } from '../motion/own-pace.ts';
 import type { BodyId, Play, Step, StepKey } from '../play/play.ts';
 import { OFFENCE } from '../play/play.ts';
+import { mostSteps } from '../play/repeated-steps.ts';
 import { homesOf } from '../play/homes.ts';
 import { evenSideOf, sideOfNumber, sideSign } from '../play/places.ts';
 import type { Problem } from '../names/problem.ts';
@@ -52,9 +53,6 @@ export function settlePlay(play: Play, level: Level = LEVELS[play.level.value], 
   if (runs.length === 0) runs.push(runOf(root, { id: play.steps[0]?.key ?? 'start', end: 0 }));
   return { scene, runs: inTextOrder(play, runs), tails };
 }
-
-/** No set has as many; keeps time and memory in bounds for any text. */
-const mostSteps = 300;
 
 /** Settles a step on its path, then its looks taken, then every way on. */
 function walk(branch: Branch, step: Step, runs: Run[], tails: TailTimes[]): void {

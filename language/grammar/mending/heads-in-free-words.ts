@@ -6,8 +6,20 @@ import { verbOf, type VerbClass } from '../verbs.ts';
 import { isSlip } from './mend.ts';
 import { isAttacker, rewriting, wholeLine, word, type Recogniser, type SaidOtherwise } from './saying.ts';
 
+export const headsInFreeWords: readonly Recogniser[] = [headInFreeWords];
+
 /** The surest first. */
-export const headsInFreeWords: readonly Recogniser[] = [howTheyStand, throwerByHisWords, leaveByItsWords, reboundByItsWords, callByItsSeconds];
+const SORTS: readonly ((broken: Broken, said: string) => SaidOtherwise | undefined)[] = [howTheyStand, throwerByHisWords, leaveByItsWords, reboundByItsWords, callByItsSeconds];
+
+function headInFreeWords(broken: Broken): SaidOtherwise | undefined {
+  const said = plainly(broken);
+  if (said === undefined) return undefined;
+  for (const hear of SORTS) {
+    const found = hear(broken, said);
+    if (found) return found;
+  }
+  return undefined;
+}
 
 /** A sentence for the team is not a line of a head. */
 const longest = 200;
@@ -15,7 +27,7 @@ const longest = 200;
 /** In small letters, without the full stop and with the short words written out. */
 function plainly(broken: Broken): string | undefined {
   const said = wholeLine(broken).trim().toLowerCase().replace(/[.!]+$/, '');
-  if (said.length > longest || isBegunRightly(broken) || /["“”]/.test(said) || /^(look|step|note|play|section|once|as|when|after \d|until(?! \d+ ?s)|on a miss)\b/.test(said)) return undefined;
+  if (said.length > longest || /["“”]/.test(said) || /^(look|step|note|play|section|once|as|when|after \d|until(?! \d+ ?s)|on a miss)\b/.test(said) || isBegunRightly(broken)) return undefined;
   return said.replace(/\bw\/?(?=\s)/g, 'with').replace(/\sn\s/g, ' and ').replace(/\s+/g, ' ');
 }
 
@@ -49,6 +61,7 @@ const doesOneOf = (words: string, classes: readonly VerbClass[]): boolean => {
 
 const LEAD = /^(?:(?:the |this )?(?:play|set|team|everybody|everyone|all|we|they|girls|boys)? ?(?:is |are )?(?:starts?|starting|begins?|lines? up|sets? up|start)? ?(?:from|in|out of|with|as)? ?(?:an? |the )?)/;
 const WITH_THE_BALL = /\b(?:who )?(?:starts? |brings? )?(?:with|has|have|holds?|holding|on|brings|gets?) (?:the |a )?(?:ball|it|rock)(?: up| in (?:his|her|the) hands?)?\b/;
+const EACH_WITH_THE_BALL = new RegExp(WITH_THE_BALL, 'g');
 const WHO_HAS_IT = /\b(?:the )?(?:ball|rock)(?: (?:has|with|by|is with|is to|is by|starts with|starts by|belongs to|to|goes to|for|in the hands of|at)|:) ?([1-5])\b/;
 const MEN = /((?:[1-5](?: ?(?:,|and|&|\+) ?(?:and )?| (?=[1-5]\b)))*[1-5])\b:? ?([^1-5]*)/g;
 const OTHER_FORMATIONS: readonly (readonly [said: RegExp, name: string])[] = [
@@ -64,10 +77,10 @@ interface Standing {
 }
 
 /** `1 is up top with the ball, 2 left side, 5 at the free throw line`, `box, 4 and 5 up, 2 and 3 down`, `start from horns, the ball has 1` */
-function howTheyStand(broken: Broken): SaidOtherwise | undefined {
-  let said = plainly(broken);
+function howTheyStand(broken: Broken, all: string): SaidOtherwise | undefined {
+  let said = all;
   // With its own word before it the coach's words can stay.
-  if (said === undefined || reads(`from ${wholeLine(broken)}`) || !/\b[1-5]\b/.test(said) || doesOneOf(said.replace(new RegExp(WITH_THE_BALL, 'g'), ' '), ['pass', 'dribble', 'screen', 'hand-off', 'throw-in', 'shot', 'rebound'])) return undefined;
+  if (reads(`from ${wholeLine(broken)}`) || !/\b[1-5]\b/.test(said) || doesOneOf(said.replaceAll(EACH_WITH_THE_BALL, ' '), ['pass', 'dribble', 'screen', 'hand-off', 'throw-in', 'shot', 'rebound'])) return undefined;
   const [owned, by] = WHO_HAS_IT.exec(said) ?? [];
   const isFirst = owned !== undefined && said.startsWith(owned);
   if (owned !== undefined) said = said.replace(owned, ' ').replace(/\s+/g, ' ').trim();
@@ -146,9 +159,8 @@ function placeIn(words: string, { isPair, hasBall, isGuard, base }: { readonly i
 const THROWS_IN = /\b([1-5]) (?:takes|throws|has|gets|brings|inbounds|passes)?(?: (?:it|the ball|ball))?(?: (?:in|out))?(?: of bounds)?$|\bthrower:? ([1-5])$/;
 
 /** `baseline throw-in, right of the basket, 3 takes it out`, `press break, after their basket, 4 takes it out` */
-function throwerByHisWords(broken: Broken): SaidOtherwise | undefined {
-  const said = plainly(broken);
-  if (said === undefined || !/\b(?:throw-?in|throws?(?: it)? in|inbounds?|side ?out|out of bounds|takes (?:it|the ball) out|press break)\b/.test(said)) return undefined;
+function throwerByHisWords(broken: Broken, said: string): SaidOtherwise | undefined {
+  if (!/\b(?:throw-?in|throws?(?: it)? in|inbounds?|side ?out|out of bounds|takes (?:it|the ball) out|press break)\b/.test(said)) return undefined;
   const men = said.match(/\b[1-5]\b/g) ?? [];
   const [, one, other] = THROWS_IN.exec(said) ?? [];
   const who = one ?? other;
@@ -170,10 +182,10 @@ const THE_OTHERS = /\b(?:everybody else|everyone else|(?:the )?others|(?:the )?r
 const NOT_OF_A_REBOUND: readonly VerbClass[] = ['pass', 'dribble', 'screen', 'hand-off', 'throw-in', 'seal'];
 
 /** `3, 4, 5 board, 1 and 2 back`, `rebound 3, 4 and 5, 1 and 2 run back`, `to the rebound go 3, 4, 5, back go 1, 2`, `boards 4 and 5, everybody else back` */
-function reboundByItsWords(broken: Broken): SaidOtherwise | undefined {
-  const said = plainly(broken)?.replace(/\bhits? the glass\b/g, 'crash').replace(/^(\D*\b(?:[1-5] ?)+) ?, ?(?=(?:[1-5] )+\D+$)|(\band [1-5]),(?= [1-5])/g, '$1$2 ;');
-  const [others] = THE_OTHERS.exec(said ?? '') ?? [];
-  if (said === undefined || !BOARDS.test(said) || new Set(said.match(/\b[1-5]\b/g)).size < (others === undefined ? 3 : 1) || /\bbut\b|\bnobody\b|\bno ?one\b|^(?:from|call|ball)\b|\bball with\b/.test(said) || doesOneOf(said, NOT_OF_A_REBOUND)) return undefined;
+function reboundByItsWords(broken: Broken, all: string): SaidOtherwise | undefined {
+  const said = all.replace(/\bhits? the glass\b/g, 'crash').replace(/^(\D*\b(?:[1-5] ?)+) ?, ?(?=(?:[1-5] )+\D+$)|(\band [1-5]),(?= [1-5])/g, '$1$2 ;');
+  const [others] = THE_OTHERS.exec(said) ?? [];
+  if (!BOARDS.test(said) || new Set(said.match(/\b[1-5]\b/g)).size < (others === undefined ? 3 : 1) || /\bbut\b|\bnobody\b|\bno ?one\b|^(?:from|call|ball)\b|\bball with\b/.test(said) || doesOneOf(said, NOT_OF_A_REBOUND)) return undefined;
   const end = others === undefined ? said.length : said.indexOf(others);
   if (others !== undefined && !BACK.test(said.slice(end))) return undefined;
   const lists = listsIn(said.slice(0, end));
@@ -203,8 +215,8 @@ function listsIn(said: string): readonly { readonly who: string; readonly what: 
 // ---- what is left ------------------------------------------------------------------------------------------------
 
 /** `want 3 left if we miss`, `save 4 for the board` */
-function leaveByItsWords(broken: Broken): SaidOtherwise | undefined {
-  const [, seconds] = /^(?:we )?(?:want|save|keep|have|need)(?: at least| about)? (\d{1,2})(?: ?s(?:ec(?:ond)?s?)?)?(?: left)? (?:if we miss|after a miss|after the missed shot|for the (?:rebounds?|boards?|put-?back|tip-?in|second chance)s?)$/.exec(plainly(broken) ?? '') ?? [];
+function leaveByItsWords(broken: Broken, said: string): SaidOtherwise | undefined {
+  const [, seconds] = /^(?:we )?(?:want|save|keep|have|need)(?: at least| about)? (\d{1,2})(?: ?s(?:ec(?:ond)?s?)?)?(?: left)? (?:if we miss|after a miss|after the missed shot|for the (?:rebounds?|boards?|put-?back|tip-?in|second chance)s?)$/.exec(said) ?? [];
   if (seconds === undefined) return undefined;
   return told(broken, `leave ${seconds} seconds`, (line) => message('Here this is said so: "{line}".', { line }));
 }
@@ -221,13 +233,12 @@ const AROUND_A_CALL = /\b(?:call|dial|announce|ask|run|use|play|good|ok|okay|fin
 const RANGE = /^\D*\d+(?:[^\d,]*(?:,? ?(?:or|to|not less than|at least|at most)|-|–| and) ?(?:at least |at most )?\d+)+\D*$/;
 
 /** `we need about 15 seconds for this one`, `good with 3 to 8 seconds left`, `until 11 seconds playable`, `7 secs ok` */
-function callByItsSeconds(broken: Broken): SaidOtherwise | undefined {
-  const said = plainly(broken);
-  if (said === undefined || (!UNIT.test(said) && !BEGINS_A_CALL.test(said)) || /shot clock|half ?court|time-?out|\bafter\b|\blater\b|\bshot\b|\bfouls?\b/.test(said)) return undefined;
+function callByItsSeconds(broken: Broken, said: string): SaidOtherwise | undefined {
+  if ((!UNIT.test(said) && !BEGINS_A_CALL.test(said)) || /shot clock|half ?court|time-?out|\bafter\b|\blater\b|\bshot\b|\bfouls?\b/.test(said)) return undefined;
   const [head, ...reasons] = said.split(/,? (?=because\b|so that\b|since\b)|, (?=\D+$)/);
   const numbers = [...new Set((head!.match(/(?<![\w.-])\d{1,2}(?:\.\d)?(?![\w.]|-\d-)|(?<=\d-)\d{1,2}\b|\b\d{1,2}(?=-\d{1,2}\b)/g) ?? []).map(Number))].sort((a, b) => a - b);
-  const else_ = squeezed(head!.replace(/\d+(?:\.\d)?/g, ' ').replace(AROUND_A_CALL, ' ').replace(/[-–,]/g, ' '));
-  if (numbers.length === 0 || numbers.length > 3 || else_ !== '' || (numbers.length > 1 && !RANGE.test(head!))) return undefined;
+  const besides = squeezed(head!.replace(/\d+(?:\.\d)?/g, ' ').replace(AROUND_A_CALL, ' ').replace(/[-–,]/g, ' '));
+  if (numbers.length === 0 || numbers.length > 3 || besides !== '' || (numbers.length > 1 && !RANGE.test(head!))) return undefined;
   const range = numbers.length === 1 ? `${numbers[0]}` : `${numbers[0]} to ${numbers.at(-1)}`;
   return told(broken, withRemark(`call with ${range} on the clock`, reasons), (line) => message('How much is left when it is called has a line of its own: "{line}".', { line }));
 }

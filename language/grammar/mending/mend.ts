@@ -33,7 +33,7 @@ const OTHER_WORDS: ReadonlyMap<string, readonly string[]> = new Map(Object.entri
 }));
 /** Left out, the line would say the opposite, or another place. */
 const MEANT: ReadonlySet<string> = new Set(['unless', 'otherwise', 'else', 'before', 'if', 'not', 'never', 'no', 'without', 'high', 'low', 'wide', 'middle', 'fakes', 'fake', 'whoever', 'except', 'until', 'instead of', 'lanes', 'long', 'open', 'empty', 'opposite', 'side']);
-const NUMBER_WORDS = ['one', 'two', 'three', 'four', 'five'];
+export const NUMBER_WORDS = ['one', 'two', 'three', 'four', 'five'];
 const SHORT_WORDS = [',', 'to', 'for', 'off', 'and', ':', 'at', 'on', 'with', 'have', 'of', 'after'] as const;
 /** No line needs more tries, and a wrong line must not cost more than a keystroke. */
 const MOST_TRIES = 24;

@@ -3,7 +3,7 @@
 // called by, in quotes, so that nothing the coach said is lost. Where it stays open how it ends, or another man has a part that cannot be read, there is no mend.
 import { message } from '../../message/message.ts';
 import { reads, written, type Broken } from './broken-line.ts';
-import { isBegun, isSlip } from './mend.ts';
+import { isBegun, isSlip, NUMBER_WORDS } from './mend.ts';
 import { FINISHES } from './said-of-looks.ts';
 import type { LineFix } from '../line-fault.ts';
 import { rewriting, unquoted, wholeLine, word, type SaidOtherwise } from './saying.ts';
@@ -20,7 +20,6 @@ const SEPARATES: ReadonlySet<string> = new Set([',', ';', '.', 'and', 'then']);
 const SUBJECT = /^(?:he|she|they|[1-5])$/;
 const BEFORE_A_MAN: ReadonlySet<string> = new Set(['to', 'on', 'with', 'at', 'off', 'for', 'from', 'of', 'by', 'and', 'or', 'double', 'onto']);
 
-const NUMBER_WORDS: ReadonlySet<string> = new Set(['one', 'two', 'three', 'four', 'five']);
 /** Who is fouled takes no look. */
 const OF_A_FOUL = /^(?:foul(?:s|ed)?|free|misses|miss)$/;
 
@@ -71,7 +70,7 @@ function isMisspelt(broken: Broken): boolean {
   if (token === undefined) return false;
   const words = wordsIn(written(broken, broken.index));
   // Written short is not written wrong: `frm 3`, `two dribbles`.
-  const isKnown = (said: SaidWord): boolean => NUMBER_WORDS.has(said.word) || said.word.length !== said.to - said.at || sortAt([said], 0, undefined).is !== 'other';
+  const isKnown = (said: SaidWord): boolean => NUMBER_WORDS.includes(said.word) || said.word.length !== said.to - said.at || sortAt([said], 0, undefined).is !== 'other';
   if (words.every(isKnown)) return false;
   return isBegun(broken) || (token.tokenType.name === 'UNKNOWN' && isSlip(broken));
 }
