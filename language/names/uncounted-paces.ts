@@ -7,8 +7,11 @@ import { sectionsOf } from './sections.ts';
 export function uncountedPaces(book: Book, uri: string, roster: Block): number | undefined {
   const line = roster.lines.findIndex(({ parsed: { tree, fault } }) => tree?.$type === 'Entry' && fault === undefined && tree.pace !== undefined);
   if (line < 0) return undefined;
-  const lookup = createLookup(book, uri);
-  const listed = (book.files.get(uri)?.blocks ?? []).filter(({ kind }) => kind === 'book').flatMap(sectionsOf).flatMap(({ plays }) => plays.map(({ name }) => lookup.play(name)));
-  const uncounted = listed.every((play) => play !== undefined && createLookup(book, play.uri).roster() !== roster);
-  return listed.length > 0 && uncounted ? line : undefined;
+  const listed = (book.files.get(uri)?.blocks ?? []).filter(({ kind }) => kind === 'book').flatMap(sectionsOf).flatMap(({ plays }) => plays.map(({ name }) => name));
+  // Each asked anew, up to the first that counts it: a lookup remembers its questions, and goes through them at the next.
+  const isUncounted = (name: string): boolean => {
+    const play = createLookup(book, uri).play(name);
+    return play !== undefined && play.lookup.roster() !== roster;
+  };
+  return listed.length > 0 && listed.every(isUncounted) ? line : undefined;
 }
