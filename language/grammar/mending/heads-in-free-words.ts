@@ -63,7 +63,7 @@ const LEAD = /^(?:(?:the |this )?(?:play|set|team|everybody|everyone|all|we|they
 const WITH_THE_BALL = /\b(?:who )?(?:starts? |brings? )?(?:with|has|have|holds?|holding|on|brings|gets?) (?:the |a )?(?:ball|it|rock)(?: up| in (?:his|her|the) hands?)?\b/;
 const EACH_WITH_THE_BALL = new RegExp(WITH_THE_BALL, 'g');
 const WHO_HAS_IT = /\b(?:the )?(?:ball|rock)(?: (?:has|with|by|is with|is to|is by|starts with|starts by|belongs to|to|goes to|for|in the hands of|at)|:) ?([1-5])\b/;
-const MEN = /((?:[1-5](?: ?(?:,|and|&|\+) ?(?:and )?| (?=[1-5]\b)))*[1-5])\b:? ?([^1-5]*)/g;
+const MEN = /(?<!\d)((?:[1-5](?: ?(?:,|and|&|\+) ?(?:and )?| (?=[1-5]\b)))*[1-5])\b:? ?([^1-5]*)/g;
 const OTHER_FORMATIONS: readonly (readonly [said: RegExp, name: string])[] = [
   [/^(?:five|5|all five|all) (?:outside|out|around)$/, '5-out'], [/^four (?:outside|out|around)$/, '4-out'], [/^three (?:outside|out)$/, '3-out'], [/^(?:a )?four[- ]out$/, '4-out'], [/^(?:a )?five[- ]out$/, '5-out'],
 ];
@@ -86,14 +86,16 @@ function howTheyStand(broken: Broken, all: string): SaidOtherwise | undefined {
   if (owned !== undefined) said = said.replace(owned, ' ').replace(/\s+/g, ' ').trim();
   const { base, rest, behind } = baseOf(said);
   const standing = standingIn(behind, base);
-  if (standing === undefined) return undefined;
+  // What is said of nobody is another line's, where it has a number, else a remark.
+  const besides = behind.replaceAll(MEN, ' ').replace(/^[\s,]*(?:and|with)?[\s,]*/, '');
+  if (standing === undefined || /\d/.test(besides)) return undefined;
   const ball = by ?? standing.ball;
   // Behind its own word nothing is put aside: what is wrong there is told.
-  if (/^from\b/.test(said) && standing.rest.length > 0) return undefined;
+  if (/^from\b/.test(said) && (standing.rest.length > 0 || squeezed(besides) !== '')) return undefined;
   if (base === undefined && standing.men === 0 && standing.rest.length === 0 && ball !== undefined && (squeezed(rest) === '' || (isFirst && rest.length < 30))) return told(broken, withRemark(`ball with ${ball}`, [rest]), (text) => message('Who has the ball at the start: write "{text}".', { text }));
   if (base === undefined ? standing.men < 3 : standing.men === 0 && ball === undefined) return undefined;
   const line = `from ${[...(base === undefined ? [] : [base]), ...standing.placed, ...(ball === undefined ? [] : [`ball with ${ball}`])].join(', ')}`;
-  return told(broken, withRemark(line, [rest, ...standing.rest]), (text) => message('How the five stand at the start is the "from" line of the play: "{line}".', { line: text }));
+  return told(broken, withRemark(line, [rest, besides, ...standing.rest]), (text) => message('How the five stand at the start is the "from" line of the play: "{line}".', { line: text }));
 }
 
 /** The alignment it begins with, and what stands behind that. */

@@ -9,7 +9,7 @@ import { wholeLine, type Recogniser, type SaidOtherwise } from './saying.ts';
 
 export const twoLinesInOne: readonly Recogniser[] = [behindAName, headsOnOneLine];
 
-const HEAD = /^(?:from|ball|(?:we )?(?:need|want|save|keep) |side ?(?:line|out)|base ?line|throw-in|call|level|rules|against|vs|situation|rebound|tags?|shot|leave|no shot|[1-5],? )/i;
+const HEAD = /^(?:from|ball|horns|box|stack|diamond|spread|five|four|three|[1-5]-|(?:we )?(?:need|want|save|keep) |side ?(?:line|out)|base ?line|throw-in|call|level|rules|against|vs|situation|rebound|tags?|shot|leave|no shot|[1-5],? )/i;
 const BEGINS_ANOTHER = /^(?:from|ball|(?:we )?(?:need|want|save|keep) |call|level|rules|against|vs|rebound|tags?|shot|leave|no shot|situation|[1-5] (?:has|starts with) (?:the ball|it)$|[1-5](?:,? (?:and )?[1-5])* (?:crash|rebound))/i;
 /** What the game is like, without its word: `we need two`, `score tied`, `down 1`. */
 const CIRCUMSTANCE = /^(?:(?:we )?need (?:a )?(?:two|three|2|3)|(?:the )?(?:score |game )?(?:is )?tied|(?:we(?:.re| are) )?(?:down|up) (?:by )?\d+)$/i;
@@ -21,7 +21,8 @@ const beginsAnother = (words: string): boolean => BEGINS_ANOTHER.test(words) || 
 /** Each says its own: the first stays, the rest goes below it. */
 function headsOnOneLine(broken: Broken): SaidOtherwise | undefined {
   const words = wholeLine(broken).trim();
-  if (!HEAD.test(words) || words.length > 200) return undefined;
+  // With its own word before it it is one: `1-4 high, ball with 1`.
+  if (!HEAD.test(words) || words.length > 200 || reads(`from ${words}`)) return undefined;
   const commas = [...words.matchAll(/[,;.]\s+/g)].slice(0, mostCommas);
   for (const comma of commas) {
     const behind = words.slice(comma.index + comma[0].length);
